@@ -1,0 +1,53 @@
+package plan
+
+import "math/bits"
+
+// bound is a length below which no plan can go, and the argument for it.
+type bound struct {
+	length int64
+	by     string
+}
+
+// lowerBound is the best of the bounds, valid for every start of the repeat.
+func lowerBound(m *model) bound {
+	best := bound{areaBound(m), "area"}
+	if t := tallestBound(m); t > best.length {
+		best = bound{t, "tallest panel"}
+	}
+	return best
+}
+
+// areaBound is the area of all items over the width, rounded up: the items do
+// not overlap and lie inside the strip. Exact in 128 bits.
+func areaBound(m *model) int64 {
+	var hi, lo uint64
+	for k := range m.items {
+		l := m.items[k].lay[0]
+		h, w := bits.Mul64(uint64(l.w), uint64(l.h))
+		var carry uint64
+		lo, carry = bits.Add64(lo, w, 0)
+		hi, _ = bits.Add64(hi, h, carry)
+	}
+	if hi >= uint64(m.W) {
+		return 0 // cannot happen within the limits of a request
+	}
+	q, r := bits.Div64(hi, lo, uint64(m.W))
+	if r > 0 {
+		q++
+	}
+	return int64(q)
+}
+
+// tallestBound is the greatest extent along the roll of any item, each lying
+// the way in which it is shortest.
+func tallestBound(m *model) int64 {
+	tallest := int64(0)
+	for k := range m.items {
+		least := m.items[k].lay[0].h
+		for _, l := range m.items[k].lay {
+			least = min(least, l.h)
+		}
+		tallest = max(tallest, least)
+	}
+	return tallest
+}

@@ -1,0 +1,192 @@
+package plan
+
+// genes are what the search varies: the order in which items are laid, the way
+// in which each group lies, and how waste counts against height.
+type genes struct {
+	order []int32
+	lay   []int8 // by group; -1 lets a lone item choose as it is laid
+	rule  int8   // index in wasteWeights
+}
+
+// wasteWeights are how much a buried area counts against height.
+var wasteWeights = [...]float64{0, 0.5, 1, 2}
+
+// spot is where an item lies.
+type spot struct {
+	x, y  int64
+	bin   int16
+	lay   int8
+	alt   int16
+	hole  int16 // hole that takes it; -1 for the skyline
+	cost  float64
+	found bool
+}
+
+// groupState is the phase that the first item laid has settled for its group.
+type groupState struct {
+	set     bool
+	lay     int8
+	settled phase
+}
+
+// decoder turns genes into a plan. It is used over and over.
+type decoder struct {
+	m      *model
+	bins   []strip
+	states []groupState
+	spots  []spot
+	weight float64 // of the rule in use, per width
+	work   int64
+}
+
+func newDecoder(m *model, bins int) *decoder {
+	d := &decoder{m: m, bins: make([]strip, bins), states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items))}
+	for k := range d.bins {
+		d.bins[k].W = m.W
+	}
+	return d
+}
+
+// start empties the decoder. Bins keep their limits; sigma is kept where set.
+func (d *decoder) start() {
+	for k := range d.bins {
+		d.bins[k].reset()
+	}
+	clear(d.states)
+}
+
+// decodeAt lays everything in one strip that begins at sigma.
+func (d *decoder) decodeAt(g *genes, sigma int64, upper int64) (int64, bool) {
+	d.bins[0].sigma, d.bins[0].sigmaSet = sigma, true
+	return d.decode(g, upper)
+}
+
+// decodeBest lays everything in one strip whose start the first item tied to
+// the rows of the cloth settles.
+func (d *decoder) decodeBest(g *genes, upper int64) (int64, bool) {
+	if d.m.fixed {
+		return d.decodeAt(g, d.m.sigma, upper)
+	}
+	d.bins[0].sigma, d.bins[0].sigmaSet = 0, !d.m.anyAbs
+	return d.decode(g, upper)
+}
+
+// decode lays all items in order; false when one would pass upper or has no
+// place in any bin.
+func (d *decoder) decode(g *genes, upper int64) (int64, bool) {
+	d.start()
+	d.weight = float64(wasteWeights[g.rule] / float64(d.m.W))
+	for _, k := range g.order {
+		sp := d.find(int(k), g.lay[d.m.items[k].group])
+		if !sp.found {
+			return 0, false
+		}
+		d.commit(int(k), sp)
+		if d.bins[sp.bin].top > upper {
+			return 0, false
+		}
+	}
+	top := int64(0)
+	for b := range d.bins {
+		top = max(top, d.bins[b].top)
+	}
+	return top, true
+}
+
+// find is the best place for item k; choice is the way to lie, or -1 for any.
+func (d *decoder) find(k int, choice int8) spot {
+	it := &d.m.items[k]
+	st := &d.states[it.group]
+	gr := &d.m.groups[it.group]
+	best := spot{cost: 1e300}
+	for b := range d.bins {
+		for o := range it.lay {
+			if st.set && int(st.lay) != o || !st.set && choice >= 0 && int(choice) != o {
+				continue
+			}
+			q := query{d: d, s: &d.bins[b], l: &it.lay[o], gl: &gr.lay[o]}
+			if st.set {
+				q.ph, q.knowX, q.knowY = st.settled, true, true
+				q.search(&best, b, o, -1)
+				continue
+			}
+			q.knowX, q.knowY = q.gl.xFixed, q.gl.yFixed
+			for a := range q.gl.alts {
+				q.ph = q.gl.alts[a]
+				q.search(&best, b, o, a)
+			}
+		}
+		if best.found {
+			return best // the first bin that takes it
+		}
+	}
+	return best
+}
+
+// commit lays item k at sp and settles what follows from it.
+func (d *decoder) commit(k int, sp spot) {
+	it := &d.m.items[k]
+	l, gl := &it.lay[sp.lay], &d.m.groups[it.group].lay[sp.lay]
+	s := &d.bins[sp.bin]
+	if sp.hole >= 0 {
+		s.fill(int(sp.hole), sp.x, sp.y, l.w, l.h, d.m.minW, d.m.minH)
+	} else {
+		s.put(sp.x, sp.y, l.w, l.h, d.m.minW, d.m.minH)
+	}
+	d.spots[k] = sp
+	st := &d.states[it.group]
+	if !s.sigmaSet && l.consY && gl.yFixed {
+		ph := st.settled
+		if !st.set {
+			ph = gl.alts[sp.alt]
+		}
+		d.settleSigma(s, d.patternY(l, ph, sp.x, st.set || gl.xFixed)-sp.y)
+	}
+	if !s.sigmaSet && gl.mirrorsRows {
+		d.settleSigma(s, 0) // a mirror along the roll stands at a row of the cloth
+	}
+	if !st.set && len(d.m.groups[it.group].items) > 1 {
+		d.settleGroup(st, l, gl, sp, s.sigma)
+	}
+}
+
+// patternY is where, in pattern coordinates, an item's top lies for the phase
+// when its left edge lies at x. While the phase across is not known, x itself
+// settles it, and no column is crossed.
+func (d *decoder) patternY(l *lay, ph phase, x int64, knowX bool) int64 {
+	y := l.sy*ph.y - l.cy
+	if g := d.m.grid; knowX && l.consX && g.D != 0 {
+		y += columnOf(x, l.sx*ph.x-l.cx, g.H) * g.D
+	}
+	return y
+}
+
+// columnOf is the column i for which x is nearest to origin + i*H.
+func columnOf(x, origin, h int64) int64 { return floorDiv(x-origin+h/2, h) }
+
+// settleSigma fixes where in the repeat the only strip begins. Phases settled
+// before were counted from its start.
+func (d *decoder) settleSigma(s *strip, sigma int64) {
+	s.sigma, s.sigmaSet = mod(sigma, d.m.grid.V), true
+	for g := range d.states {
+		if st := &d.states[g]; st.set && !d.m.groups[g].lay[st.lay].yFixed {
+			st.settled.y += s.sigma
+		}
+	}
+}
+
+// settleGroup fixes the phase of a group from its first item laid.
+func (d *decoder) settleGroup(st *groupState, l *lay, gl *groupLay, sp spot, sigma int64) {
+	st.set, st.lay = true, sp.lay
+	st.settled = gl.alts[sp.alt]
+	if l.consX && !gl.xFixed {
+		st.settled.x = l.sx * (sp.x + l.cx)
+	}
+	if l.consY && !gl.yFixed {
+		y := sp.y + sigma + l.cy
+		if g := d.m.grid; l.consX && g.D != 0 {
+			y -= columnOf(sp.x, l.sx*st.settled.x-l.cx, g.H) * g.D
+		}
+		st.settled.y = l.sy * y
+	}
+}

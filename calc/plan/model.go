@@ -1,0 +1,200 @@
+package plan
+
+import (
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+)
+
+// model is a Job reduced to integers: rectangles with admissible positions.
+// One model unit is num/den nanometres, chosen so that every half length and
+// every drop is a whole number of units.
+type model struct {
+	W        int64 // width of the strip
+	grid     grid
+	num, den int64
+	items    []item
+	groups   []group
+	fixed    bool  // the cloth begins at sigma
+	sigma    int64 // where in the repeat, when fixed
+	anyAbs   bool  // some group is tied to rows of the cloth
+	minW     int64 // least extents of any item, to drop useless holes
+	minH     int64
+	cross    bool // every panel lies across the roll
+}
+
+// item is one rectangle to cut: a panel copy, or one part of a joined panel.
+type item struct {
+	panel, copy int // index in Job.Panels; copy from 1
+	part, parts int
+	from        int64 // of the part, in the cut panel
+	group       int
+	class       int // items of one class are interchangeable
+	lay         []lay
+}
+
+// lay is an item in one of the ways that it may lie. With consX, x + cx must
+// be congruent to sx*phase.x modulo H; with consY, y + cy to sy*phase.y modulo
+// V, in pattern coordinates (y + sigma); with both and a drop, shifted by D for
+// each column.
+type lay struct {
+	turn         panel.Turn
+	w, h         int64
+	consX, consY bool
+	sx, sy       int64
+	cx, cy       int64
+	tol          int64
+}
+
+// group is a set of items whose pattern is tied together. Its phase is where,
+// modulo the grid, the visual centre of its first panel lies.
+type group struct {
+	items []int
+	lay   []groupLay // by way of lying, as in item.lay
+}
+
+// groupLay is what is known of a group's phase in one way of lying.
+type groupLay struct {
+	xFixed, yFixed bool
+	alts           []phase // never empty; unknown parts are 0
+	reach          []arc   // where a free phase.x may lie, modulo H; nil for anywhere
+	mirrorsRows    bool    // twins are mirrored along the roll
+}
+
+// phase is a place modulo the grid, in pattern coordinates.
+type phase struct{ x, y int64 }
+
+// arc is the closed interval [lo, hi] of the circle of residues modulo H.
+type arc struct{ lo, hi int64 }
+
+// buildFault is a wish that cannot be expressed or kept.
+type buildFault struct {
+	panel int
+	kind  buildKind
+}
+
+type buildKind int
+
+const (
+	noPlace   buildKind = iota // no admissible place across the width
+	conflicts                  // wishes tied together contradict each other
+	tooWide                    // wider than the cloth however it may lie
+	tooLong                    // longer than the bolt
+)
+
+// builder carries the state of reducing a Job.
+type builder struct {
+	job    Job
+	m      *model
+	faults []buildFault
+}
+
+// buildModel reduces a job; cross lays every panel across the roll.
+func buildModel(job Job, cross bool) (*model, []buildFault) {
+	b := &builder{job: job, m: &model{cross: cross}}
+	b.scale()
+	b.addGroups()
+	if len(b.faults) > 0 {
+		return nil, b.faults
+	}
+	b.finish()
+	return b.m, nil
+}
+
+// scale chooses the model unit: the greatest common divisor of all lengths,
+// counted in 1/(2*den) nanometres so that halves and drops are whole.
+func (b *builder) scale() {
+	c, m := b.job.Cloth, b.m
+	drop := c.Pattern.Drop.Reduced()
+	fine := 2 * drop.Den
+	g := int64(0)
+	add := func(ls ...length.Length) {
+		for _, l := range ls {
+			g = gcd(g, fine*abs(int64(l)))
+		}
+	}
+	p := c.Pattern
+	add(c.Width, p.LengthRepeat, p.WidthRepeat, c.StartsAt)
+	g = gcd(g, 2*int64(p.LengthRepeat)*drop.Num)
+	for _, k := range p.Principal() {
+		add(k.Across, k.Along)
+	}
+	for _, q := range b.job.Panels {
+		a := q.Allow
+		add(a.Top, a.Bottom, a.Left, a.Right, q.JoinSeam, q.Match.Offset, q.Match.Tolerance)
+		add(q.Match.Point.Across, q.Match.Point.Along)
+		g = gcd(g, drop.Den*abs(int64(q.Size.Across)))
+		g = gcd(g, drop.Den*abs(int64(q.Size.Along)))
+		if q.Join != panel.NoJoin && q.Cut().Across > c.Width {
+			add(length.Millimetre, q.Cut().Across/2)
+		}
+	}
+	m.num, m.den = max(g, 1), fine
+	m.W = b.units(c.Width)
+	if p.LengthRepeat > 0 {
+		m.grid.V = b.units(p.LengthRepeat)
+	}
+	if p.WidthRepeat > 0 {
+		m.grid.H = b.units(p.WidthRepeat)
+	}
+	if m.grid.V > 0 && m.grid.H > 0 {
+		m.grid.D = m.grid.V / drop.Den * drop.Num
+	}
+	if c.StartKnown && m.grid.V > 0 {
+		m.fixed, m.sigma = true, mod(b.units(c.StartsAt), m.grid.V)
+	}
+}
+
+// units is a length in model units; exact for every length that scale saw.
+func (b *builder) units(l length.Length) int64 { return int64(l) * b.m.den / b.m.num }
+
+// halfUnits is half a length in model units.
+func (b *builder) halfUnits(l length.Length) int64 { return int64(l) * (b.m.den / 2) / b.m.num }
+
+// floorLength is a number of model units in nanometres, rounded down.
+func (m *model) floorLength(u int64) length.Length {
+	if m.num%m.den == 0 {
+		return length.Length(u * (m.num / m.den))
+	}
+	return length.Length(floorDiv(u*m.num, m.den))
+}
+
+// ceilLength is a number of model units in nanometres, rounded up.
+func (m *model) ceilLength(u int64) length.Length { return -m.floorLength(-u) }
+
+func abs(a int64) int64 {
+	if a < 0 {
+		return -a
+	}
+	return a
+}
+
+// finish numbers the classes of interchangeable items and sums up.
+func (b *builder) finish() {
+	m := b.m
+	for g := range m.groups {
+		for _, gl := range m.groups[g].lay {
+			m.anyAbs = m.anyAbs || gl.yFixed || gl.mirrorsRows
+		}
+	}
+	m.minW, m.minH = m.W, 1<<62
+	for k := range m.items {
+		it := &m.items[k]
+		it.class = k
+		for j := range k {
+			if m.sameClass(it, &m.items[j]) {
+				it.class = m.items[j].class
+				break
+			}
+		}
+		for _, l := range it.lay {
+			m.minW, m.minH = min(m.minW, l.w), min(m.minH, l.h)
+		}
+	}
+}
+
+// sameClass reports whether two items may be exchanged in any plan: copies of
+// one panel that are not tied to others.
+func (m *model) sameClass(a, b *item) bool {
+	return a.panel == b.panel && a.part == b.part &&
+		len(m.groups[a.group].items) == 1 && len(m.groups[b.group].items) == 1
+}

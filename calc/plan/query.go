@@ -1,0 +1,158 @@
+package plan
+
+// query looks for the best place of one item, lying one way, in one strip, for
+// one phase of its group.
+type query struct {
+	d            *decoder
+	s            *strip
+	l            *lay
+	gl           *groupLay
+	ph           phase
+	knowX, knowY bool // which parts of ph bind
+}
+
+// search improves best with the places in this strip.
+func (q *query) search(best *spot, bin, o, alt int) {
+	before := *best
+	q.holes(best)
+	if best.found && best.hole >= 0 && before.hole < 0 && before.found {
+		// A hole costs nothing, whatever the skyline offered before.
+		best.bin, best.lay, best.alt = int16(bin), int8(o), int16(max(alt, 0))
+		return
+	}
+	if !best.found || best.hole < 0 {
+		q.skyline(best)
+	}
+	if *best != before {
+		best.bin, best.lay, best.alt = int16(bin), int8(o), int16(max(alt, 0))
+	}
+}
+
+// rowAt is the y residue that binds at x, and its modulus; modulus 0 when none
+// does.
+func (q *query) rowAt(x int64) (target, m int64) {
+	if !q.l.consY || !q.knowY || q.gl.yFixed && !q.s.sigmaSet {
+		return 0, 0
+	}
+	return q.d.patternY(q.l, q.ph, x, q.knowX) - q.s.sigma, q.d.m.grid.V
+}
+
+// columns calls f for every admissible x in [lo, hi], or only the ends of each
+// admissible stretch when there is a tolerance; false when x is not bound.
+func (q *query) columns(lo, hi int64, f func(x int64)) bool {
+	if !q.l.consX || !q.knowX {
+		return false
+	}
+	h := q.d.m.grid.H
+	origin := q.l.sx*q.ph.x - q.l.cx
+	for c := origin + ceilDiv(lo-q.l.tol-origin, h)*h; c-q.l.tol <= hi; c += h {
+		from, to := max(c-q.l.tol, lo), min(c+q.l.tol, hi)
+		f(from)
+		if to > from {
+			f(to)
+		}
+	}
+	return true
+}
+
+// reaches reports whether a free phase may be settled by laying the item at x.
+func (q *query) reaches(x int64) bool {
+	if !q.l.consX || q.knowX || q.gl.reach == nil {
+		return true
+	}
+	p := mod(q.l.sx*(x+q.l.cx), q.d.m.grid.H)
+	for _, a := range q.gl.reach {
+		if a.lo <= p && p <= a.hi {
+			return true
+		}
+	}
+	return false
+}
+
+// holes tries the free rectangles below the skyline: the smallest that takes
+// the item.
+func (q *query) holes(best *spot) {
+	l := q.l
+	for k := range q.s.holes {
+		o := q.s.holes[k]
+		if l.w > o.w || l.h > o.h {
+			continue
+		}
+		q.d.work++
+		cost := float64(float64(o.w)*float64(o.h)) - 1e290
+		if cost >= best.cost {
+			continue
+		}
+		try := func(x int64) {
+			target, m := q.rowAt(x)
+			y := upTo(o.y, target, m, l.tol)
+			if y+l.h <= o.y+o.h && cost < best.cost && (q.s.limit == 0 || y+l.h <= q.s.limit) {
+				*best = spot{x: x, y: y, hole: int16(k), cost: cost, found: true}
+			}
+		}
+		if !q.columns(o.x, o.x+o.w-l.w, try) && q.reaches(o.x) {
+			try(o.x)
+		}
+	}
+}
+
+// skyline tries the places on the skyline.
+func (q *query) skyline(best *spot) {
+	s, l, room := q.s, q.l, q.s.W-q.l.w
+	if room < 0 {
+		return
+	}
+	if q.columns(0, room, func(x int64) { q.tryAt(best, s.at(x), x) }) {
+		return
+	}
+	for j := range s.segs {
+		x := s.segs[j].x
+		if x <= room && q.reaches(x) {
+			q.tryAt(best, j, x)
+		}
+		if x = s.end(j) - l.w; x >= 0 && q.reaches(x) {
+			q.tryAt(best, s.at(x), x)
+		}
+	}
+	if l.consX && !q.knowX {
+		q.edges(best, room)
+	}
+}
+
+// edges tries the ends of where a free phase may lie.
+func (q *query) edges(best *spot, room int64) {
+	h := q.d.m.grid.H
+	for _, a := range q.gl.reach {
+		for _, p := range [2]int64{a.lo, a.hi} {
+			for x := mod(q.l.sx*p-q.l.cx, h); x <= room; x += h {
+				q.tryAt(best, q.s.at(x), x)
+			}
+		}
+	}
+}
+
+// tryAt tries the lowest admissible place with the left edge at x, over
+// segment j.
+func (q *query) tryAt(best *spot, j int, x int64) {
+	q.d.work++
+	l := q.l
+	y := q.s.base(j, x, l.w, 1<<62)
+	if float64(y+l.h) > best.cost {
+		return
+	}
+	target, m := q.rowAt(x)
+	y = upTo(y, target, m, l.tol)
+	if q.s.limit > 0 && y+l.h > q.s.limit {
+		return
+	}
+	cost := float64(y + l.h)
+	if cost > best.cost {
+		return
+	}
+	if q.d.weight > 0 {
+		cost += float64(q.d.weight * q.s.waste(j, x, l.w, y))
+	}
+	if cost < best.cost || cost == best.cost && x < best.x {
+		*best = spot{x: x, y: y, hole: -1, cost: cost, found: true}
+	}
+}

@@ -1,0 +1,231 @@
+package plan
+
+import (
+	"encoding/binary"
+	"hash/fnv"
+	"math/rand/v2"
+	"sort"
+)
+
+// budgets are the units of work by effort; a unit is one place tried.
+func budgetOf(e Effort) int64 {
+	switch e {
+	case Quick:
+		return 100_000
+	case Thorough:
+		return 200_000_000
+	default:
+		return 1_000_000
+	}
+}
+
+// searcher looks for a short plan in one strip under a budget of work.
+type searcher struct {
+	m      *model
+	d      *decoder
+	rng    *rand.Rand
+	budget int64
+	bound  int64
+	stop   func() bool
+	best   *found
+}
+
+func newSearcher(m *model, budget int64, bound int64, stop func() bool) *searcher {
+	lo, hi := m.seed()
+	return &searcher{m: m, d: newDecoder(m, 1), rng: rand.New(rand.NewPCG(lo, hi)), budget: budget, bound: bound, stop: stop}
+}
+
+// seed is drawn from the content of the job, so that equal jobs are searched in
+// the same way.
+func (m *model) seed() (uint64, uint64) {
+	h := fnv.New128a()
+	var buf [8]byte
+	add := func(vs ...int64) {
+		for _, v := range vs {
+			binary.LittleEndian.PutUint64(buf[:], uint64(v))
+			h.Write(buf[:])
+		}
+	}
+	add(m.W, m.grid.H, m.grid.V, m.grid.D, int64(len(m.items)))
+	for k := range m.items {
+		add(int64(m.items[k].group))
+		for _, l := range m.items[k].lay {
+			add(l.w, l.h, l.cx, l.cy)
+		}
+	}
+	sum := h.Sum(nil)
+	return binary.LittleEndian.Uint64(sum[:8]), binary.LittleEndian.Uint64(sum[8:])
+}
+
+// run constructs and improves until the bound is met or the budget is used.
+func (s *searcher) run() {
+	for _, g := range s.constructions() {
+		s.try(g)
+		if s.done() {
+			return
+		}
+	}
+	for !s.done() {
+		s.climb()
+	}
+}
+
+func (s *searcher) done() bool {
+	return s.best != nil && (s.best.top <= s.bound || s.d.work >= s.budget || s.stop())
+}
+
+// try decodes genes and keeps the plan when it is the best.
+func (s *searcher) try(g genes) (int64, float64, bool) {
+	top, ok := s.d.decodeBest(&g, 1<<62)
+	if !ok {
+		return 0, 0, false
+	}
+	area := s.d.bins[0].area()
+	s.keep(g, top, area)
+	return top, area, true
+}
+
+func (s *searcher) keep(g genes, top int64, area float64) {
+	if s.best != nil && (top > s.best.top || top == s.best.top && area >= s.best.area) {
+		return
+	}
+	if s.best == nil {
+		s.best = &found{}
+	}
+	s.best.top, s.best.area, s.best.sigma = top, area, s.d.bins[0].sigma
+	s.best.spots = append(s.best.spots[:0], s.d.spots...)
+	s.best.genes = g.clone()
+}
+
+func (g genes) clone() genes {
+	return genes{append([]int32(nil), g.order...), append([]int8(nil), g.lay...), g.rule}
+}
+
+// constructions are the first orders: tied and wished panels before free ones,
+// by height, area, width or girth, each with every weight of waste.
+func (s *searcher) constructions() []genes {
+	m := s.m
+	base := genes{order: make([]int32, len(m.items)), lay: make([]int8, len(m.groups))}
+	for k := range base.order {
+		base.order[k] = int32(k)
+	}
+	for g := range base.lay {
+		if len(m.groups[g].lay) > 1 && len(m.groups[g].items) == 1 {
+			base.lay[g] = -1
+		}
+	}
+	bound := func(k int32) int64 {
+		if l := m.items[k].lay[0]; l.consX || l.consY {
+			return 1
+		}
+		return 0
+	}
+	keys := []func(k int32) [3]int64{
+		func(k int32) [3]int64 { l := m.items[k].lay[0]; return [3]int64{bound(k), l.h, l.w} },
+		func(k int32) [3]int64 { l := m.items[k].lay[0]; return [3]int64{l.h, l.w, 0} },
+		func(k int32) [3]int64 { l := m.items[k].lay[0]; return [3]int64{bound(k), l.w, l.h} },
+		func(k int32) [3]int64 { l := m.items[k].lay[0]; return [3]int64{bound(k), l.w + l.h, l.h} },
+		func(k int32) [3]int64 { l := m.items[k].lay[0]; return [3]int64{l.w, l.h, 0} },
+	}
+	var out []genes
+	for _, key := range keys {
+		for rule := range wasteWeights {
+			g := base.clone()
+			g.rule = int8(rule)
+			sort.SliceStable(g.order, func(a, b int) bool {
+				ka, kb := key(g.order[a]), key(g.order[b])
+				for j := range ka {
+					if ka[j] != kb[j] {
+						return ka[j] > kb[j]
+					}
+				}
+				return false
+			})
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// climb improves from the best plan by small changes to the order, accepting
+// whatever is not worse, until nothing has helped for a while.
+func (s *searcher) climb() {
+	cur := s.best.genes.clone()
+	top, area := s.best.top, s.best.area
+	for range s.rng.IntN(4) { // start beside the best
+		s.change(&cur)
+	}
+	if t, ok := s.d.decodeBest(&cur, 1<<62); ok {
+		top, area = t, s.d.bins[0].area()
+		s.keep(cur, top, area)
+	}
+	patience := 40 * len(cur.order)
+	next := cur.clone()
+	for idle := 0; idle < patience && !s.done(); idle++ {
+		next.copyFrom(&cur)
+		if !s.change(&next) {
+			continue
+		}
+		t, ok := s.d.decodeBest(&next, top)
+		if !ok {
+			continue
+		}
+		a := s.d.bins[0].area()
+		if t > top || t == top && a > area {
+			continue
+		}
+		if t < top || a < area {
+			idle = 0
+		}
+		s.keep(next, t, a)
+		cur, next = next, cur
+		top, area = t, a
+	}
+}
+
+func (g *genes) copyFrom(o *genes) {
+	copy(g.order, o.order)
+	copy(g.lay, o.lay)
+	g.rule = o.rule
+}
+
+// change makes one random change; false when it would change nothing.
+func (s *searcher) change(g *genes) bool {
+	n := len(g.order)
+	r := s.rng
+	switch p := r.IntN(20); {
+	case p == 0:
+		g.rule = int8(r.IntN(len(wasteWeights)))
+		return true
+	case p == 1:
+		k := r.IntN(len(g.lay))
+		ways := len(s.m.groups[k].lay)
+		if ways < 2 {
+			return false
+		}
+		g.lay[k] = int8(r.IntN(ways))
+		return true
+	case n < 2:
+		return false
+	case p < 11:
+		a, b := r.IntN(n), r.IntN(n)
+		if s.m.items[g.order[a]].class == s.m.items[g.order[b]].class {
+			return false
+		}
+		g.order[a], g.order[b] = g.order[b], g.order[a]
+		return true
+	default:
+		a, b := r.IntN(n), r.IntN(n)
+		if a == b {
+			return false
+		}
+		v := g.order[a]
+		if a < b {
+			copy(g.order[a:b], g.order[a+1:b+1])
+		} else {
+			copy(g.order[b+1:a+1], g.order[b:a])
+		}
+		g.order[b] = v
+		return true
+	}
+}

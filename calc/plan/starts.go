@@ -1,0 +1,125 @@
+package plan
+
+import (
+	"sort"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
+
+// maxStarts bounds the plans kept for different starts of the repeat.
+func maxStarts(e Effort) int {
+	switch e {
+	case Quick:
+		return 6
+	case Thorough:
+		return 64
+	default:
+		return 16
+	}
+}
+
+// anyStart looks for plans that between them serve every start of the repeat,
+// beginning with the best plan. A plan that begins at sigma serves a roll that
+// begins earlier in the repeat: the cloth up to sigma is passed over.
+func (s *searcher) anyStart(limit int) []*found {
+	plans := []*found{s.best}
+	v := s.m.grid.V
+	if v == 0 || !s.m.anyAbs || s.m.fixed {
+		return plans
+	}
+	for len(plans) < limit && !s.stop() {
+		peak, at := worstStart(plans, v)
+		var add *found
+		least := peak
+		for _, share := range [...]int64{16, 8, 4, 3, 2} {
+			ahead := max(v/share, 1)
+			if f := s.planAt(mod(at+ahead, v), least-ahead); f != nil && f.top+ahead < least {
+				add, least = f, f.top+ahead
+			}
+		}
+		if add == nil {
+			break
+		}
+		plans = append(plans, add)
+	}
+	sort.Slice(plans, func(a, b int) bool { return plans[a].sigma < plans[b].sigma })
+	return plans
+}
+
+// worstStart is the length that serves every start, and the start after which
+// it is needed.
+func worstStart(plans []*found, v int64) (worst, at int64) {
+	for _, p := range plans {
+		need := p.top + v
+		for _, q := range plans {
+			if ahead := mod(q.sigma-p.sigma, v); ahead > 0 {
+				need = min(need, q.top+ahead)
+			}
+		}
+		if need > worst {
+			worst, at = need, p.sigma
+		}
+	}
+	return worst, at
+}
+
+// planAt is the best plan found for a roll that begins at sigma, shorter than
+// upper; nil when none was.
+func (s *searcher) planAt(sigma, upper int64) *found {
+	var best *found
+	consider := func(g genes) {
+		top, ok := s.d.decodeAt(&g, sigma, upper)
+		if !ok || top >= upper {
+			return
+		}
+		upper = top
+		best = &found{top: top, sigma: sigma, spots: append([]spot(nil), s.d.spots...), genes: g}
+	}
+	consider(s.best.genes)
+	for _, g := range s.constructions() {
+		consider(g)
+	}
+	g := s.best.genes.clone()
+	if best != nil {
+		g = best.genes.clone()
+	}
+	for range 60 {
+		next := g.clone()
+		if !s.change(&next) {
+			continue
+		}
+		before := upper
+		consider(next)
+		if upper < before {
+			g = next
+		}
+	}
+	return best
+}
+
+// AtStart is the plan for cloth that begins at start in the length repeat: the
+// kept plan that needs the least, moved along past the cloth that precedes it.
+// It is for results of one length.
+func (r Result) AtStart(job Job, start length.Length) Layout {
+	v := job.Cloth.Pattern.LengthRepeat
+	if !r.RowBound {
+		v = 0
+	}
+	best, ahead := r.Cut[0], length.Length(0)
+	for k, l := range r.Starts {
+		a := length.Length(0)
+		if v > 0 {
+			a = length.Length(mod(int64(l.Start-start), int64(v)))
+		}
+		if k == 0 || l.Length+a < best.Length+ahead {
+			best, ahead = l, a
+		}
+	}
+	out := Layout{Length: best.Length + ahead, Start: start}
+	for _, p := range best.Placements {
+		p.Y += ahead
+		p.Motif = motifFor(job, start, &p)
+		out.Placements = append(out.Placements, p)
+	}
+	return out
+}
