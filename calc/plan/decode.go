@@ -35,46 +35,65 @@ type decoder struct {
 	bins   []strip
 	states []groupState
 	spots  []spot
+	preset []groupState // phases settled elsewhere; nil for none
+	// many says that there are several bins, or phases settled elsewhere: then
+	// every phase is in pattern coordinates, and the first item bound to the
+	// rows of the cloth settles where its bin begins.
+	many   bool
 	weight float64 // of the rule in use, per width
 	work   int64
 }
 
-func newDecoder(m *model, bins int) *decoder {
-	d := &decoder{m: m, bins: make([]strip, bins), states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items))}
-	for k := range d.bins {
-		d.bins[k].W = m.W
-	}
-	return d
+// newDecoder has one open-ended strip that counts.
+func newDecoder(m *model) *decoder {
+	return &decoder{m: m, bins: []strip{{W: m.W, paid: true}},
+		states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items))}
 }
 
-// start empties the decoder. Bins keep their limits; sigma is kept where set.
+// start empties the decoder.
 func (d *decoder) start() {
-	for k := range d.bins {
-		d.bins[k].reset()
+	for b := range d.bins {
+		s := &d.bins[b]
+		s.reset()
+		s.sigma, s.sigmaSet = 0, !d.many && !d.m.anyAbs
+		if d.m.fixed && b == d.fixedBin() {
+			s.sigma, s.sigmaSet = d.m.sigma, true
+		}
 	}
-	clear(d.states)
+	if d.preset != nil {
+		copy(d.states, d.preset)
+	} else {
+		clear(d.states)
+	}
+}
+
+// fixedBin is the bin that begins where the cloth is known to begin: the first
+// that is paid for.
+func (d *decoder) fixedBin() int {
+	for b := range d.bins {
+		if d.bins[b].paid {
+			return b
+		}
+	}
+	return -1
 }
 
 // decodeAt lays everything in one strip that begins at sigma.
 func (d *decoder) decodeAt(g *genes, sigma int64, upper int64) (int64, bool) {
+	d.start()
 	d.bins[0].sigma, d.bins[0].sigmaSet = sigma, true
-	return d.decode(g, upper)
+	return d.layAll(g, upper)
 }
 
-// decodeBest lays everything in one strip whose start the first item tied to
-// the rows of the cloth settles.
-func (d *decoder) decodeBest(g *genes, upper int64) (int64, bool) {
-	if d.m.fixed {
-		return d.decodeAt(g, d.m.sigma, upper)
-	}
-	d.bins[0].sigma, d.bins[0].sigmaSet = 0, !d.m.anyAbs
-	return d.decode(g, upper)
-}
-
-// decode lays all items in order; false when one would pass upper or has no
-// place in any bin.
+// decode lays all items in order; the first item bound to the rows of the cloth
+// settles where a strip begins. It answers the length that counts, and false
+// when that would pass upper or an item has no place.
 func (d *decoder) decode(g *genes, upper int64) (int64, bool) {
 	d.start()
+	return d.layAll(g, upper)
+}
+
+func (d *decoder) layAll(g *genes, upper int64) (int64, bool) {
 	d.weight = float64(wasteWeights[g.rule] / float64(d.m.W))
 	for _, k := range g.order {
 		sp := d.find(int(k), g.lay[d.m.items[k].group])
@@ -82,15 +101,28 @@ func (d *decoder) decode(g *genes, upper int64) (int64, bool) {
 			return 0, false
 		}
 		d.commit(int(k), sp)
-		if d.bins[sp.bin].top > upper {
+		if b := &d.bins[sp.bin]; b.paid && b.top > upper {
 			return 0, false
 		}
 	}
-	top := int64(0)
+	total := int64(0)
 	for b := range d.bins {
-		top = max(top, d.bins[b].top)
+		if d.bins[b].paid {
+			total += d.bins[b].top
+		}
 	}
-	return top, true
+	return total, total <= upper
+}
+
+// area is a measure of how full the bins that count are, for comparing only.
+func (d *decoder) area() float64 {
+	sum := 0.0
+	for b := range d.bins {
+		if d.bins[b].paid {
+			sum += d.bins[b].area()
+		}
+	}
+	return sum
 }
 
 // find is the best place for item k; choice is the way to lie, or -1 for any.
@@ -135,18 +167,24 @@ func (d *decoder) commit(k int, sp spot) {
 	}
 	d.spots[k] = sp
 	st := &d.states[it.group]
-	if !s.sigmaSet && l.consY && gl.yFixed {
-		ph := st.settled
-		if !st.set {
-			ph = gl.alts[sp.alt]
-		}
-		d.settleSigma(s, d.patternY(l, ph, sp.x, st.set || gl.xFixed)-sp.y)
-	}
-	if !s.sigmaSet && gl.mirrorsRows {
-		d.settleSigma(s, 0) // a mirror along the roll stands at a row of the cloth
+	if !s.sigmaSet && l.consY {
+		d.beginStrip(s, st, l, gl, sp)
 	}
 	if !st.set && len(d.m.groups[it.group].items) > 1 {
 		d.settleGroup(st, l, gl, sp, s.sigma)
+	}
+}
+
+// beginStrip settles where in the repeat a strip begins, when the item just laid
+// in it is the first to need it.
+func (d *decoder) beginStrip(s *strip, st *groupState, l *lay, gl *groupLay, sp spot) {
+	switch {
+	case st.set && (d.many || gl.yFixed):
+		d.settleSigma(s, d.patternY(l, st.settled, sp.x, true)-sp.y)
+	case !st.set && gl.yFixed:
+		d.settleSigma(s, d.patternY(l, gl.alts[sp.alt], sp.x, gl.xFixed)-sp.y)
+	case gl.mirrorsRows || d.many:
+		d.settleSigma(s, 0) // a mirror along the roll stands at a row of the cloth
 	}
 }
 
@@ -164,10 +202,13 @@ func (d *decoder) patternY(l *lay, ph phase, x int64, knowX bool) int64 {
 // columnOf is the column i for which x is nearest to origin + i*H.
 func columnOf(x, origin, h int64) int64 { return floorDiv(x-origin+h/2, h) }
 
-// settleSigma fixes where in the repeat the only strip begins. Phases settled
-// before were counted from its start.
+// settleSigma fixes where in the repeat a strip begins. With a single strip the
+// phases settled before were counted from its start.
 func (d *decoder) settleSigma(s *strip, sigma int64) {
 	s.sigma, s.sigmaSet = mod(sigma, d.m.grid.V), true
+	if d.many {
+		return
+	}
 	for g := range d.states {
 		if st := &d.states[g]; st.set && !d.m.groups[g].lay[st.lay].yFixed {
 			st.settled.y += s.sigma

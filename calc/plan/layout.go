@@ -8,17 +8,19 @@ import (
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
-// layoutOf is a plan in lengths. Positions are rounded down to the nanometre,
+// layoutOf is a plan in lengths, of the given items or of all. Positions are rounded down to the nanometre,
 // which keeps panels apart and moves a phase by less than one.
-func layoutOf(job Job, m *model, sigma int64, spots []spot, bin int) Layout {
+func layoutOf(job Job, m *model, sigma int64, spots []spot, only []int32) Layout {
 	var l Layout
 	if m.grid.V > 0 {
 		l.Start = m.floorLength(mod(sigma, m.grid.V))
 	}
-	for k := range m.items {
-		if int(spots[k].bin) != bin {
-			continue
+	if only == nil {
+		for k := range m.items {
+			only = append(only, int32(k))
 		}
+	}
+	for _, k := range only {
 		it, sp := &m.items[k], spots[k]
 		la := it.lay[sp.lay]
 		p := Placement{

@@ -31,7 +31,7 @@ func (q *query) search(best *spot, bin, o, alt int) {
 // rowAt is the y residue that binds at x, and its modulus; modulus 0 when none
 // does.
 func (q *query) rowAt(x int64) (target, m int64) {
-	if !q.l.consY || !q.knowY || q.gl.yFixed && !q.s.sigmaSet {
+	if !q.l.consY || !q.knowY || !q.s.sigmaSet && (q.gl.yFixed || q.d.many) {
 		return 0, 0
 	}
 	return q.d.patternY(q.l, q.ph, x, q.knowX) - q.s.sigma, q.d.m.grid.V

@@ -24,10 +24,9 @@ func rows(m *model) (int64, *found) {
 	sort.SliceStable(order, func(a, b int) bool {
 		return m.items[order[a]].lay[0].h > m.items[order[b]].lay[0].h
 	})
-	r := rower{d: newDecoder(m, 1)}
+	r := rower{d: newDecoder(m)}
 	r.d.start()
 	s := &r.d.bins[0]
-	s.sigma, s.sigmaSet = m.sigma, m.fixed || !m.anyAbs
 	for _, k := range order {
 		r.lay(k)
 	}

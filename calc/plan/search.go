@@ -28,11 +28,12 @@ type searcher struct {
 	bound  int64
 	stop   func() bool
 	best   *found
+	only   []int32 // the items to lay; nil for all
 }
 
 func newSearcher(m *model, budget int64, bound int64, stop func() bool) *searcher {
 	lo, hi := m.seed()
-	return &searcher{m: m, d: newDecoder(m, 1), rng: rand.New(rand.NewPCG(lo, hi)), budget: budget, bound: bound, stop: stop}
+	return &searcher{m: m, d: newDecoder(m), rng: rand.New(rand.NewPCG(lo, hi)), budget: budget, bound: bound, stop: stop}
 }
 
 // seed is drawn from the content of the job, so that equal jobs are searched in
@@ -65,7 +66,7 @@ func (s *searcher) run() {
 			return
 		}
 	}
-	for !s.done() {
+	for s.best != nil && !s.done() {
 		s.climb()
 	}
 }
@@ -76,11 +77,11 @@ func (s *searcher) done() bool {
 
 // try decodes genes and keeps the plan when it is the best.
 func (s *searcher) try(g genes) (int64, float64, bool) {
-	top, ok := s.d.decodeBest(&g, 1<<62)
+	top, ok := s.d.decode(&g, 1<<62)
 	if !ok {
 		return 0, 0, false
 	}
-	area := s.d.bins[0].area()
+	area := s.d.area()
 	s.keep(g, top, area)
 	return top, area, true
 }
@@ -105,9 +106,11 @@ func (g genes) clone() genes {
 // by height, area, width or girth, each with every weight of waste.
 func (s *searcher) constructions() []genes {
 	m := s.m
-	base := genes{order: make([]int32, len(m.items)), lay: make([]int8, len(m.groups))}
-	for k := range base.order {
-		base.order[k] = int32(k)
+	base := genes{order: append([]int32(nil), s.only...), lay: make([]int8, len(m.groups))}
+	if s.only == nil {
+		for k := range m.items {
+			base.order = append(base.order, int32(k))
+		}
 	}
 	for g := range base.lay {
 		if len(m.groups[g].lay) > 1 && len(m.groups[g].items) == 1 {
@@ -155,8 +158,8 @@ func (s *searcher) climb() {
 	for range s.rng.IntN(4) { // start beside the best
 		s.change(&cur)
 	}
-	if t, ok := s.d.decodeBest(&cur, 1<<62); ok {
-		top, area = t, s.d.bins[0].area()
+	if t, ok := s.d.decode(&cur, 1<<62); ok {
+		top, area = t, s.d.area()
 		s.keep(cur, top, area)
 	}
 	patience := 40 * len(cur.order)
@@ -166,11 +169,11 @@ func (s *searcher) climb() {
 		if !s.change(&next) {
 			continue
 		}
-		t, ok := s.d.decodeBest(&next, top)
+		t, ok := s.d.decode(&next, top)
 		if !ok {
 			continue
 		}
-		a := s.d.bins[0].area()
+		a := s.d.area()
 		if t > top || t == top && a > area {
 			continue
 		}

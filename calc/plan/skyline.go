@@ -14,6 +14,7 @@ const maxHoles = 160
 type strip struct {
 	W        int64
 	limit    int64 // its length; 0 for no end
+	paid     bool  // its used length counts
 	segs     []seg
 	holes    []hole
 	sigma    int64 // where in the repeat it begins

@@ -14,27 +14,13 @@ func Solve(job Job, effort Effort, stop func() bool) Result {
 		stop = func() bool { return false }
 	}
 	var best *Result
-	for _, cross := range ways(job.Cloth.Railroad) {
-		m, faults := buildModel(job, cross)
-		if faults != nil || len(m.items) == 0 {
-			continue
-		}
-		r := solveOne(job, m, effort, stop)
+	for _, m := range models(job) {
+		r := solveModel(job, m, effort, stop)
 		if best == nil {
 			best = &r
-			continue
+		} else {
+			best = better(best, &r)
 		}
-		work := Work{best.Work.Used + r.Work.Used, best.Work.Budget + r.Work.Budget}
-		bound, by := best.Bound, best.BoundBy
-		if r.Bound < bound {
-			bound, by = r.Bound, r.BoundBy
-		}
-		rows := min(best.Rows, r.Rows)
-		if r.order() < best.order() || r.order() == best.order() && r.Needed() < best.Needed() {
-			best = &r
-		}
-		best.Work, best.Bound, best.BoundBy, best.Rows = work, bound, by, rows
-		best.Proven = best.Needed() <= bound
 	}
 	if best == nil {
 		return Result{}
@@ -42,7 +28,35 @@ func Solve(job Job, effort Effort, stop func() bool) Result {
 	return *best
 }
 
-// ways are the models to try: up the roll, across it, or both.
+// better is the result that needs the smaller order, with what both prove.
+func better(a, b *Result) *Result {
+	best, other := a, b
+	if b.order() < a.order() || b.order() == a.order() && b.Needed() < a.Needed() {
+		best, other = b, a
+	}
+	if other.Bound < best.Bound {
+		best.Bound, best.BoundBy = other.Bound, other.BoundBy
+	}
+	best.Rows = min(best.Rows, other.Rows)
+	best.Work = Work{best.Work.Used + other.Work.Used, best.Work.Budget + other.Work.Budget}
+	if best.Proven = best.Needed() <= best.Bound; !best.Proven && best.Ended == Proved {
+		best.Ended = NothingLeft
+	}
+	return best
+}
+
+// models are the ways to lay a job that are possible: up the roll, across it,
+// or both where the cloth allows.
+func models(job Job) []*model {
+	var out []*model
+	for _, cross := range ways(job.Cloth.Railroad) {
+		if m, faults := buildModel(job, cross); faults == nil && len(m.items) > 0 {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
 func ways(r cloth.Railroad) []bool {
 	switch r {
 	case cloth.RailroadAllowed:
@@ -63,8 +77,9 @@ func (r Result) order() length.Length {
 	return sum
 }
 
-// solveOne plans one model.
-func solveOne(job Job, m *model, effort Effort, stop func() bool) Result {
+// solveModel plans one model in one length, or in several when the bolt is too
+// short for that.
+func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
 	lb := lowerBound(m)
 	byRows, hand := rows(m)
 	s := newSearcher(m, budgetOf(effort), lb.length, stop)
@@ -75,22 +90,25 @@ func solveOne(job Job, m *model, effort Effort, stop func() bool) Result {
 	}
 	r := Result{
 		Bound: m.floorLength(lb.length), BoundBy: lb.by, Proven: s.best.top <= lb.length,
-		Rows: m.floorLength(byRows), Railroaded: m.cross, RowBound: m.anyAbs && m.grid.V > 0,
+		Rows: m.floorLength(byRows), Railroaded: m.cross, RowBound: m.anyAbs,
 	}
 	if r.Proven {
 		r.Ended = Proved
 	}
-	plans := s.anyStart(maxStarts(effort))
-	r.Cut = []Layout{layoutOf(job, m, s.best.sigma, s.best.spots, 0)}
-	need := s.best.top
-	if r.RowBound && !m.fixed {
+	plans, need := []*found{s.best}, s.best.top
+	if m.anyAbs && !m.fixed {
+		plans = s.anyStart(maxStarts(effort), 0)
 		need, _ = worstStart(plans, m.grid.V)
 	}
+	r.Work = Work{s.d.work, s.budget}
+	r.Cut = []Layout{layoutOf(job, m, s.best.sigma, s.best.spots, nil)}
 	r.AnyStart = []length.Length{m.ceilLength(need)}
 	for _, p := range plans {
-		r.Starts = append(r.Starts, layoutOf(job, m, p.sigma, p.spots, 0))
+		r.Starts = append(r.Starts, layoutOf(job, m, p.sigma, p.spots, nil))
 	}
-	r.Work = Work{s.d.work, s.budget}
+	if job.Bolt > 0 && r.AnyStart[0] > job.Bolt {
+		splitOverBolts(job, m, effort, stop, &r)
+	}
 	return r
 }
 

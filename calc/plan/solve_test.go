@@ -76,3 +76,71 @@ func proveResult(t *testing.T, k int, job plan.Job, r plan.Result) {
 		}
 	}
 }
+
+func TestRandomJobsOverBolts(t *testing.T) {
+	split := 0
+	for k := range jobsToTry(t, 1_000) {
+		job := randomJob(uint64(k))
+		for _, p := range job.Panels {
+			job.Bolt = max(job.Bolt, p.Cut().Along, p.Cut().Across)
+		}
+		job.Bolt += job.Cloth.Pattern.LengthRepeat * length.Length(k%2)
+		if !plan.Possible(job) {
+			continue
+		}
+		r := plan.Solve(job, plan.Quick, nil)
+		for _, f := range plan.Check(job, r.Cut...) {
+			t.Fatalf("job %d: %s", k, f)
+		}
+		if len(r.Cut) > 1 {
+			split++
+		}
+		if len(r.AnyStart) != len(r.Cut) {
+			t.Fatalf("job %d: %d lengths, %d any-start lengths", k, len(r.Cut), len(r.AnyStart))
+		}
+		for b, need := range r.AnyStart {
+			if k%2 == 1 && need > job.Bolt {
+				t.Fatalf("job %d: length %d needs %v, the bolt has %v", k, b, need, job.Bolt)
+			}
+		}
+	}
+	if split == 0 {
+		t.Error("no job was split over bolts")
+	}
+}
+
+func TestRandomJobsFromPieces(t *testing.T) {
+	enough, short := 0, 0
+	for k := range jobsToTry(t, 1_000) {
+		job := randomJob(uint64(k))
+		if !plan.Possible(job) {
+			continue
+		}
+		pieces := []length.Length{2500 * length.Millimetre, length.Length(1000+k%3000) * length.Millimetre}
+		if k%3 == 0 {
+			pieces = append(pieces, 4*length.Metre)
+		}
+		h := plan.SolvePieces(job, pieces, plan.Quick, nil)
+		layouts := []plan.Layout{h.Buy}
+		for p, u := range h.Uses {
+			layouts = append(layouts, u.Layout)
+			if u.Layout.Length > pieces[p] {
+				t.Fatalf("job %d: piece %d of %v would have to be %v", k, p, pieces[p], u.Layout.Length)
+			}
+		}
+		for _, f := range plan.Check(job, layouts...) {
+			t.Fatalf("job %d: %s", k, f)
+		}
+		if h.Buy.Length > h.Short {
+			t.Fatalf("job %d: buy %v but short only %v", k, h.Buy.Length, h.Short)
+		}
+		if h.Short == 0 {
+			enough++
+		} else {
+			short++
+		}
+	}
+	if enough == 0 || short == 0 {
+		t.Errorf("pieces were enough %d times and short %d times: both should occur", enough, short)
+	}
+}

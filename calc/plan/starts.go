@@ -20,15 +20,17 @@ func maxStarts(e Effort) int {
 
 // anyStart looks for plans that between them serve every start of the repeat,
 // beginning with the best plan. A plan that begins at sigma serves a roll that
-// begins earlier in the repeat: the cloth up to sigma is passed over.
-func (s *searcher) anyStart(limit int) []*found {
+// begins earlier in the repeat: the cloth up to sigma is passed over. It ends
+// once enough cloth serves every start. Only for a plan that is bound to the
+// rows of the cloth.
+func (s *searcher) anyStart(limit int, enough int64) []*found {
 	plans := []*found{s.best}
 	v := s.m.grid.V
-	if v == 0 || !s.m.anyAbs || s.m.fixed {
-		return plans
-	}
 	for len(plans) < limit && !s.stop() {
 		peak, at := worstStart(plans, v)
+		if peak <= enough {
+			break
+		}
 		var add *found
 		least := peak
 		for _, share := range [...]int64{16, 8, 4, 3, 2} {

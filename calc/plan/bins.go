@@ -1,0 +1,241 @@
+package plan
+
+import (
+	"github.com/bridletie/bridletie/calc/length"
+)
+
+// bin is what is cut from one of several lengths.
+type bin struct {
+	items []int32
+	plan  *found
+	need  int64 // length that is enough wherever in the repeat it begins
+}
+
+// packBins lays the items over several lengths, in the order given: limits of
+// 0 have no end, and only the used length of paid ones counts. It answers nil
+// when the items do not fit.
+func packBins(m *model, limits []int64, paid []bool, effort Effort, stop func() bool) ([]bin, int64) {
+	s := newSearcher(m, budgetOf(effort)/2, 0, stop)
+	s.d.many = true
+	s.d.bins = make([]strip, len(limits))
+	for b := range s.d.bins {
+		s.d.bins[b] = strip{W: m.W, limit: limits[b], paid: paid[b]}
+	}
+	s.run()
+	if s.best == nil {
+		return nil, s.d.work
+	}
+	// Lay the best once more, to have its phases.
+	s.d.decode(&s.best.genes, 1<<62)
+	out := make([]bin, len(limits))
+	for _, k := range s.best.genes.order {
+		b := s.d.spots[k].bin
+		out[b].items = append(out[b].items, k)
+	}
+	work := s.d.work
+	for b := range out {
+		work += s.finishBin(&out[b], b, maxStarts(effort))
+	}
+	return out, work
+}
+
+// finishBin works out what one bin needs wherever in the repeat it begins,
+// keeping the phases that bind its panels to those in other bins.
+func (s *searcher) finishBin(o *bin, b, starts int) int64 {
+	st := &s.d.bins[b]
+	o.plan = &found{top: st.top, sigma: st.sigma, spots: append([]spot(nil), s.d.spots...)}
+	o.plan.genes = genes{order: o.items, lay: s.best.genes.lay, rule: s.best.genes.rule}
+	o.need = st.top
+	if !s.rowBound(o.items) || s.m.fixed && b == s.d.fixedBin() {
+		return 0
+	}
+	one := newSearcher(s.m, 1, 0, s.stop)
+	one.only, one.best = o.items, o.plan
+	one.d.many = true
+	one.d.preset = s.statesFor(o.items)
+	one.d.bins[0].limit = st.limit
+	plans := one.anyStart(starts, 0)
+	o.need, _ = worstStart(plans, s.m.grid.V)
+	return one.d.work
+}
+
+// statesFor are the settled phases that bind the items of one bin to those in
+// others; a group that lies in this bin alone may settle anew.
+func (s *searcher) statesFor(items []int32) []groupState {
+	out := append([]groupState(nil), s.d.states...)
+	here := make([]int, len(s.m.groups))
+	for _, k := range items {
+		here[s.m.items[k].group]++
+	}
+	for g := range out {
+		if here[g] == len(s.m.groups[g].items) {
+			out[g] = groupState{}
+		}
+	}
+	return out
+}
+
+// rowBound reports whether the items of one bin depend on where in the repeat
+// it begins.
+func (s *searcher) rowBound(items []int32) bool {
+	here := make(map[int]int)
+	for _, k := range items {
+		here[s.m.items[k].group]++
+	}
+	for _, k := range items {
+		it := &s.m.items[k]
+		sp := s.d.spots[k]
+		gl := &s.m.groups[it.group].lay[sp.lay]
+		if it.lay[sp.lay].consY &&
+			(gl.yFixed || gl.mirrorsRows || here[it.group] < len(s.m.groups[it.group].items)) {
+			return true
+		}
+	}
+	return false
+}
+
+// splitOverBolts replaces the plan of one length by plans of several, none
+// longer than the bolt.
+func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Result) {
+	bolt := int64(job.Bolt) * m.den / m.num
+	limit := bolt
+	if v := m.grid.V; m.anyAbs && bolt-v >= tallestBound(m) {
+		limit = bolt - v // so that it holds wherever the repeat begins
+	}
+	for n := int(m.ceilLength(lowerBound(m).length)/max(job.Bolt, 1)) + 1; ; n = n + n/4 + 1 {
+		n = min(n, len(m.items))
+		limits, paid := make([]int64, n), make([]bool, n)
+		for b := range n {
+			limits[b], paid[b] = limit, true
+		}
+		bins, work := packBins(m, limits, paid, effort, stop)
+		r.Work.Used += work
+		r.Work.Budget += budgetOf(effort) / 2
+		if bins == nil && n < len(m.items) {
+			continue
+		}
+		r.Cut, r.AnyStart, r.Starts = nil, nil, nil
+		for b := range bins {
+			if len(bins[b].items) == 0 {
+				continue
+			}
+			r.Cut = append(r.Cut, layoutOf(job, m, bins[b].plan.sigma, bins[b].plan.spots, bins[b].items))
+			r.AnyStart = append(r.AnyStart, m.ceilLength(bins[b].need))
+		}
+		r.Proven = r.Needed() <= r.Bound
+		r.Ended = BudgetUsed
+		if r.Proven {
+			r.Ended = Proved
+		}
+		return
+	}
+}
+
+// InHand is the answer for pieces in hand.
+type InHand struct {
+	Uses  []Use         // one for each piece, in the order given
+	Buy   Layout        // from the cloth to buy; empty when the pieces are enough
+	Short length.Length // of the cloth to buy, wherever in the repeat it begins
+	Work  Work
+}
+
+// Use is what is cut from one piece in hand.
+type Use struct {
+	Layout   Layout
+	AnyStart bool // the same panels can be cut wherever in the repeat the piece begins
+}
+
+// SolvePieces cuts as much of the job as it can from the pieces and the rest
+// from new cloth, so that little new cloth is needed. stop is as for Solve.
+func SolvePieces(job Job, pieces []length.Length, effort Effort, stop func() bool) InHand {
+	if stop == nil {
+		stop = func() bool { return false }
+	}
+	var best *InHand
+	for _, m := range models(job) {
+		for _, smallFirst := range []bool{false, true} {
+			h := piecesIn(job, m, orderOf(pieces, smallFirst), pieces, effort, stop)
+			if best != nil {
+				h.Work.Used += best.Work.Used
+				h.Work.Budget += best.Work.Budget
+				best.Work = h.Work
+			}
+			if best == nil || h.lessThan(best) {
+				best = &h
+			}
+		}
+	}
+	if best == nil {
+		return InHand{}
+	}
+	return *best
+}
+
+// lessThan prefers little new cloth, then pieces that serve wherever they begin.
+func (h *InHand) lessThan(o *InHand) bool {
+	if h.Short != o.Short {
+		return h.Short < o.Short
+	}
+	return h.sure() > o.sure()
+}
+
+func (h *InHand) sure() int {
+	n := 0
+	for _, u := range h.Uses {
+		if u.AnyStart {
+			n++
+		}
+	}
+	return n
+}
+
+// orderOf are the indices of the pieces by length.
+func orderOf(pieces []length.Length, smallFirst bool) []int {
+	order := make([]int, len(pieces))
+	for k := range order {
+		order[k] = k
+		for j := k; j > 0; j-- {
+			a, b := pieces[order[j-1]], pieces[order[j]]
+			if a == b || a < b == smallFirst {
+				break
+			}
+			order[j-1], order[j] = order[j], order[j-1]
+		}
+	}
+	return order
+}
+
+// piecesIn packs one model into the pieces, in the order given, and new cloth.
+func piecesIn(job Job, m *model, order []int, pieces []length.Length, effort Effort, stop func() bool) InHand {
+	limits, paid := make([]int64, 0, len(pieces)+1), make([]bool, len(pieces)+1)
+	for _, k := range order {
+		limits = append(limits, floorDiv(int64(pieces[k])*m.den, m.num))
+	}
+	limits, paid[len(pieces)] = append(limits, 0), true
+	bins, work := packBins(m, limits, paid, effort, stop)
+	h := InHand{Uses: make([]Use, len(pieces)), Work: Work{work, budgetOf(effort) / 2}}
+	h.Buy.Start, _ = startOf(job)
+	for b, o := range bins {
+		if len(o.items) == 0 {
+			if b < len(pieces) {
+				h.Uses[order[b]].AnyStart = true
+			}
+			continue
+		}
+		l := layoutOf(job, m, o.plan.sigma, o.plan.spots, o.items)
+		if b == len(pieces) {
+			h.Buy, h.Short = l, m.ceilLength(o.need)
+			continue
+		}
+		h.Uses[order[b]] = Use{Layout: l, AnyStart: o.need <= limits[b]}
+	}
+	return h
+}
+
+// startOf is where the cloth is known to begin.
+func startOf(job Job) (length.Length, bool) {
+	if job.Cloth.StartKnown && job.Cloth.Pattern.LengthRepeat > 0 {
+		return job.Cloth.StartsAt, true
+	}
+	return 0, false
+}
