@@ -670,7 +670,7 @@ type Quantity struct {
 	// Mm The exact figure in millimetres.
 	Mm float64 `json:"mm"`
 
-	// Text For people
+	// Text For people, in the units asked for.
 	Text string `json:"text"`
 }
 

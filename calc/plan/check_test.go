@@ -208,22 +208,45 @@ func also(p plan.Placement) func(*plan.Job, []plan.Layout) {
 	return func(_ *plan.Job, ls []plan.Layout) { ls[0].Placements = append(ls[0].Placements, p) }
 }
 
+type change = func(*plan.Job, []plan.Layout)
+
+// tolerant is by, with 5 mm allowed to panel n.
+func tolerant(n int, x, y length.Length) change {
+	return func(j *plan.Job, ls []plan.Layout) { j.Panels[n].Match.Tolerance = 5 * mm; by(n, x, y)(j, ls) }
+}
+
+// checkCase is a right plan, what is changed in it, and the kinds of flaw that
+// it then has.
+type checkCase struct {
+	name   string
+	base   base
+	change change
+	want   string
+}
+
+func runChecks(t *testing.T, cases []checkCase) {
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			j, ls := c.base()
+			if c.change != nil {
+				c.change(&j, ls)
+			}
+			measure(ls)
+			flaws := plan.Check(j, ls...)
+			if got := kinds(flaws); got != c.want {
+				t.Errorf("flaws %q, want %q: %v", got, c.want, flaws)
+			}
+		})
+	}
+}
+
 func TestCheckNamesEveryFlaw(t *testing.T) {
-	type change = func(*plan.Job, []plan.Layout)
 	u, h, q := panel.Upright, panel.Half, panel.Quarter
 	off := "motif-misreported motif-off"
 	extra := plan.Placement{Panel: 1, Copy: 1, Part: 1, Parts: 1, X: 1000 * mm, Across: 150 * mm, Along: 300 * mm, Turn: q}
 	second, ninth := extra, extra
 	second.Copy, ninth.Panel = 2, 9
-	tolerant := func(n int, x, y length.Length) change {
-		return func(j *plan.Job, ls []plan.Layout) { j.Panels[n].Match.Tolerance = 5 * mm; by(n, x, y)(j, ls) }
-	}
-	for _, c := range []struct {
-		name   string
-		base   base
-		change change
-		want   string
-	}{
+	runChecks(t, []checkCase{
 		{"settee", settee, nil, ""},
 		{"left out", settee, func(_ *plan.Job, ls []plan.Layout) { ls[0].Placements = ls[0].Placements[:2] }, "missing"},
 		{"laid twice", settee, also(extra), "twice"},
@@ -370,17 +393,5 @@ func TestCheckNamesEveryFlaw(t *testing.T) {
 		{"mirrored, over tolerance", arms(panel.Mirrored, u, cloth.Drop{}, 950, 0), tolerant(0, 5*mm+3*nm, 5*mm), "pair-off"},
 		{"twins that lie unlike", arms(panel.SameMotif, h, cloth.Half(), 850, 320), with(1, func(p *plan.Placement) { p.Turn = u }), "wrong-turn"},
 		{"odd twins", arms(panel.Mirrored, u, cloth.Drop{}, 950, 0), job(func(j *plan.Job) { j.Panels[0].Count = 3 }), "bad-job"},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			j, ls := c.base()
-			if c.change != nil {
-				c.change(&j, ls)
-			}
-			measure(ls)
-			flaws := plan.Check(j, ls...)
-			if got := kinds(flaws); got != c.want {
-				t.Errorf("flaws %q, want %q: %v", got, c.want, flaws)
-			}
-		})
-	}
+	})
 }

@@ -78,7 +78,6 @@ const (
 	noPlace   buildKind = iota // no admissible place across the width
 	conflicts                  // wishes tied together contradict each other
 	tooWide                    // wider than the cloth however it may lie
-	tooLong                    // longer than the bolt
 )
 
 // builder carries the state of reducing a Job.

@@ -1,0 +1,115 @@
+package httpapi
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"net/http"
+	"slices"
+	"strings"
+
+	"github.com/getkin/kin-openapi/openapi3"
+
+	"github.com/bridletie/bridletie"
+)
+
+// contract is openapi.yaml, made ready to be asked.
+type contract struct {
+	yaml, json         document
+	formats            map[string]openapi3.StringFormatValidator
+	yardage            *openapi3.Schema // of the request
+	operations         map[string]operation
+	methods            map[string][]string // by path, what Allow says
+	parametrizedPrefix []string            // of paths whose last part is a parameter
+}
+
+// document is a form of the contract that is served.
+type document struct {
+	body []byte
+	etag string
+}
+
+// operation is what the pipeline knows of an operation before it runs.
+type operation struct {
+	id     string
+	offers []string         // media types of a right answer, the default first
+	body   *openapi3.Schema // of the request; nil when there is none
+}
+
+// loadContract reads the embedded document. It fails only when the document is
+// not a right one.
+func loadContract() (*contract, error) {
+	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
+	if err != nil {
+		return nil, fmt.Errorf("httpapi: openapi.yaml: %w", err)
+	}
+	if err := doc.Validate(context.Background()); err != nil {
+		return nil, fmt.Errorf("httpapi: openapi.yaml: %w", err)
+	}
+	asJSON, err := doc.MarshalJSON()
+	if err != nil {
+		return nil, fmt.Errorf("httpapi: openapi.json: %w", err)
+	}
+	c := &contract{
+		yaml:       newDocument(bridletie.Spec),
+		json:       newDocument(append(asJSON, '\n')),
+		formats:    stringFormats(),
+		yardage:    doc.Components.Schemas["YardageRequest"].Value,
+		operations: make(map[string]operation),
+		methods:    make(map[string][]string),
+	}
+	for path, item := range doc.Paths.Map() {
+		for method, op := range item.Operations() {
+			c.operations[method+" "+path] = newOperation(op)
+			c.methods[path] = append(c.methods[path], method)
+			if method == http.MethodGet {
+				c.methods[path] = append(c.methods[path], http.MethodHead)
+			}
+		}
+		slices.Sort(c.methods[path])
+		if prefix, _, ok := strings.Cut(path, "{"); ok {
+			c.parametrizedPrefix = append(c.parametrizedPrefix, prefix)
+		}
+	}
+	return c, nil
+}
+
+func newDocument(body []byte) document {
+	sum := sha256.Sum256(body)
+	return document{body: body, etag: `"` + hex.EncodeToString(sum[:16]) + `"`}
+}
+
+func newOperation(op *openapi3.Operation) operation {
+	o := operation{id: op.OperationID}
+	for media := range op.Responses.Value("200").Value.Content {
+		o.offers = append(o.offers, media)
+	}
+	slices.SortFunc(o.offers, func(a, b string) int { // JSON first, then by name
+		return strings.Compare(strings.Replace(a, "application/json", "", 1), strings.Replace(b, "application/json", "", 1))
+	})
+	if op.RequestBody != nil {
+		o.body = op.RequestBody.Value.Content["application/json"].Schema.Value
+	}
+	return o
+}
+
+// template is the path of the contract that a request's path is of; ok is
+// false when there is none.
+func (c *contract) template(path string) (string, bool) {
+	if _, ok := c.methods[path]; ok && !strings.Contains(path, "{") {
+		return path, true
+	}
+	for _, prefix := range c.parametrizedPrefix {
+		rest, ok := strings.CutPrefix(path, prefix)
+		if !ok || rest == "" || strings.Contains(rest, "/") {
+			continue
+		}
+		for template := range c.methods {
+			if strings.HasPrefix(template, prefix+"{") {
+				return template, true
+			}
+		}
+	}
+	return "", false
+}

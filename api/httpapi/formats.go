@@ -1,0 +1,180 @@
+package httpapi
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"github.com/getkin/kin-openapi/openapi3"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/length"
+)
+
+// errFormat is why a string is not of its format. The reason for people is
+// made later, where the fault is.
+var errFormat = errors.New("not of this format")
+
+// stringFormats are the formats of the contract.
+func stringFormats() map[string]openapi3.StringFormatValidator {
+	validators := make(map[string]openapi3.StringFormatValidator)
+	for name, ok := range map[string]func(string) bool{
+		"length": func(s string) bool {
+			_, err := length.Parse(s)
+			return err == nil
+		},
+		"share": func(s string) bool {
+			_, ok := parseShare(s)
+			return ok
+		},
+		"drop": func(s string) bool {
+			_, ok := parseDrop(s)
+			return ok
+		},
+		"name":     isName,
+		"panel-id": isPanelID,
+	} {
+		validators[name] = openapi3.NewCallbackValidator(func(s string) error {
+			if ok(s) {
+				return nil
+			}
+			return errFormat
+		})
+	}
+	return validators
+}
+
+// formatFault is the code, the reason and the way out for a string that is not
+// of the named format.
+func formatFault(format, s string) (code fault.Code, detail, try string) {
+	switch format {
+	case "length":
+		return lengthFault(s)
+	case "share":
+		return fault.NotAShare, "this is not a percentage", `a number and %, with at most 4 decimals, for example "2 %"`
+	case "drop":
+		return fault.NotAFraction, "this is not a drop", `straight, half, or a fraction such as "1/3" with a denominator of at most 12`
+	case "panel-id":
+		return fault.NotAName, "this is not an id", "1 to 32 letters, digits, dots, dashes or underscores"
+	case "name":
+		return fault.NotAName, "this is not a name", "1 to 80 printable characters"
+	}
+	return fault.WrongType, "this is not of the form " + format, "see /openapi.yaml"
+}
+
+// lengthFault says why s is not a length.
+func lengthFault(s string) (code fault.Code, detail, try string) {
+	const units = "a number and mm, cm, m, in, ft or yd"
+	_, err := length.Parse(s)
+	number := strings.TrimSpace(s)
+	switch {
+	case errors.Is(err, length.ErrRange) && strings.HasPrefix(number, "-"):
+		return fault.TooSmall, "no length is as small as this", "see the limits in /openapi.yaml"
+	case errors.Is(err, length.ErrRange):
+		return fault.TooLarge, "no length is as large as this", "see the limits in /openapi.yaml"
+	case errors.Is(err, length.ErrNoUnit):
+		return fault.NotALength, "the number has no unit", withUnits(number, units)
+	case errors.Is(err, length.ErrUnit):
+		return fault.NotALength, "the unit is not one of those known", units + `, for example "62 cm"`
+	case errors.Is(err, length.ErrComma):
+		return fault.NotALength, "a comma may stand for decimals or for thousands", `a point for decimals and nothing for thousands, for example "1.5 m"`
+	case errors.Is(err, length.ErrInexact):
+		return fault.NotALength, "this is not a whole number of nanometres", "decimals or a fraction in 64ths of an inch"
+	}
+	return fault.NotALength, "this is not a length", units + `, for example "62 cm"`
+}
+
+// withUnits says what the bare number would be with a unit.
+func withUnits(number, units string) string {
+	if number == "" || len(number) > 16 {
+		return units
+	}
+	return strconv.Quote(number+" cm") + ", " + strconv.Quote(number+" in") + ", or another of mm, m, ft, yd"
+}
+
+// parseShare reads a percentage with at most 4 decimals. Its range is not
+// looked at, but that it is far from overflow.
+func parseShare(s string) (cloth.Share, bool) {
+	number, ok := strings.CutSuffix(s, "%")
+	if !ok {
+		return 0, false
+	}
+	number = strings.TrimSuffix(number, " ")
+	number, negative := strings.CutPrefix(number, "-")
+	whole, decimals, point := strings.Cut(number, ".")
+	if !allDigits(whole) || len(whole) > 9 || point && (!allDigits(decimals) || len(decimals) > 4) {
+		return 0, false
+	}
+	millionths, err := strconv.ParseInt(whole+(decimals + "0000")[:4], 10, 64)
+	if err != nil {
+		return 0, false
+	}
+	if negative {
+		millionths = -millionths
+	}
+	return cloth.Share(millionths), true // a ten-thousandth of a percent is a millionth
+}
+
+// parseDrop reads straight, half or a proper fraction, which is reduced.
+func parseDrop(s string) (cloth.Drop, bool) {
+	switch s {
+	case "straight":
+		return cloth.Drop{}, true
+	case "half":
+		return cloth.Half(), true
+	}
+	above, below, ok := strings.Cut(s, "/")
+	if !ok || !allDigits(above) || !allDigits(below) || len(above) > 2 || len(below) > 2 {
+		return cloth.Drop{}, false
+	}
+	num, _ := strconv.ParseInt(above, 10, 64)
+	den, _ := strconv.ParseInt(below, 10, 64)
+	if num < 1 || num >= den || den > cloth.MaxDropDen {
+		return cloth.Drop{}, false
+	}
+	return cloth.Drop{Num: num, Den: den}.Reduced(), true
+}
+
+func allDigits(s string) bool {
+	for i := range len(s) {
+		if s[i] < '0' || s[i] > '9' {
+			return false
+		}
+	}
+	return s != ""
+}
+
+// isName reports whether s is printable text that is not blank. The joiners
+// that some scripts need are let pass.
+func isName(s string) bool {
+	blank := true
+	for _, r := range s {
+		if r == '\u200c' || r == '\u200d' {
+			continue
+		}
+		if !unicode.IsGraphic(r) || r == unicode.ReplacementChar {
+			return false
+		}
+		blank = blank && unicode.IsSpace(r)
+	}
+	return !blank
+}
+
+// isPanelID reports whether s is made of letters, digits, dots, dashes and
+// underscores of ASCII.
+func isPanelID(s string) bool { return isToken(s, 32) }
+
+// isToken reports whether s is 1 to most letters, digits, dots, dashes or
+// underscores.
+func isToken(s string, most int) bool {
+	for i := range len(s) {
+		switch c := s[i]; {
+		case 'a' <= c && c <= 'z', 'A' <= c && c <= 'Z', '0' <= c && c <= '9', c == '.', c == '-', c == '_':
+		default:
+			return false
+		}
+	}
+	return s != "" && len(s) <= most
+}

@@ -1,0 +1,125 @@
+package httpapi
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"strconv"
+	"time"
+
+	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/service"
+)
+
+// handlers answer the operations; the pipeline has checked the requests.
+type handlers struct{ *Server }
+
+var _ gen.StrictServerInterface = handlers{}
+
+// contextKey is the type of this package's keys in a context.
+type contextKey int
+
+const (
+	mediaKey     contextKey = iota // the media type negotiated
+	conditionKey                   // If-None-Match
+	inputKey                       // the body, read
+)
+
+// AnswerYardage reads a request body and answers it: all that the operation
+// does, short of writing the answer down.
+func (s *Server) AnswerYardage(ctx context.Context, body []byte) (*service.YardageAnswer, *Problem) {
+	if len(body) > MaxBody {
+		return nil, tooLarge()
+	}
+	input, p := s.contract.readYardage(body)
+	if p != nil {
+		return nil, p
+	}
+	ans, err := s.solve(ctx, input.request)
+	if err != nil {
+		if !errors.As(err, &p) {
+			p = problem(internal, "")
+		}
+		return nil, p
+	}
+	return ans, nil
+}
+
+// solve waits for its turn and answers within the time there is.
+func (s *Server) solve(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error) {
+	turn := time.NewTimer(s.opts.SolveWait)
+	defer turn.Stop()
+	select {
+	case s.slots <- struct{}{}:
+	case <-turn.C:
+		return nil, retry("the service is full")
+	case <-ctx.Done():
+		return nil, retry("the request ended before its turn came")
+	}
+	defer func() { <-s.slots }()
+	ctx, cancel := context.WithTimeout(ctx, s.opts.SolveTime)
+	defer cancel()
+	ans, err := s.opts.Yardage(ctx, req)
+	switch {
+	case err != nil && ctx.Err() != nil:
+		return nil, retry("the answer took too long")
+	case err != nil:
+		return nil, err
+	case ans == nil:
+		return nil, errors.New("no answer and no error")
+	}
+	s.metrics.solved(ans)
+	return ans, nil
+}
+
+// retrySeconds is what Retry-After says.
+const retrySeconds = 2
+
+func retry(detail string) *Problem {
+	return problem(unavailable, detail).with("Retry-After", strconv.Itoa(retrySeconds))
+}
+
+// Yardage answers POST /v1/yardage.
+func (h handlers) Yardage(ctx context.Context, _ gen.YardageRequestObject) (gen.YardageResponseObject, error) {
+	input, ok := ctx.Value(inputKey).(*yardageInput)
+	if !ok {
+		return nil, errors.New("the body was not read")
+	}
+	ans, err := h.solve(ctx, input.request)
+	if err != nil {
+		return nil, err
+	}
+	vary, store := "Accept", "no-store"
+	headers := gen.Yardage200ResponseHeaders{CacheControl: &store, Vary: &vary}
+	if ctx.Value(mediaKey) == "image/svg+xml" {
+		svg := h.opts.PlanSVG(ans)
+		return gen.Yardage200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
+	}
+	return gen.Yardage200JSONResponse{Body: wireAnswer(ans, input.digest), Headers: headers}, nil
+}
+
+// Livez answers GET /livez.
+func (h handlers) Livez(context.Context, gen.LivezRequestObject) (gen.LivezResponseObject, error) {
+	return gen.Livez200JSONResponse{Status: gen.HealthStatusOk}, nil
+}
+
+// Readyz answers GET /readyz.
+func (h handlers) Readyz(ctx context.Context, _ gen.ReadyzRequestObject) (gen.ReadyzResponseObject, error) {
+	if h.draining.Load() {
+		return nil, retry("the service is about to stop")
+	}
+	if err := h.ready(ctx); err != nil {
+		h.opts.Log.ErrorContext(ctx, "not ready", "error", clipError(err))
+		return nil, retry("the service does not pass its own check")
+	}
+	return gen.Readyz200JSONResponse{Status: gen.HealthStatusOk}, nil
+}
+
+// Problem answers GET /problems/{name}.
+func (h handlers) Problem(_ context.Context, r gen.ProblemRequestObject) (gen.ProblemResponseObject, error) {
+	k, ok := kindOf(r.Name)
+	if !ok {
+		return nil, problem(notFound, "")
+	}
+	return gen.Problem200TextResponse(k.title + "\n\nStatus " + strconv.Itoa(k.status) + ". " + k.help + "\n"), nil
+}

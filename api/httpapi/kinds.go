@@ -1,0 +1,58 @@
+package httpapi
+
+import "net/http"
+
+// The kinds of problem, by the last part of their type.
+const (
+	malformedJSON        = "malformed-json"
+	notFound             = "not-found"
+	methodNotAllowed     = "method-not-allowed"
+	notAcceptable        = "not-acceptable"
+	bodyTooLarge         = "body-too-large"
+	unsupportedMediaType = "unsupported-media-type"
+	invalidRequest       = "invalid-request"
+	internal             = "internal"
+	unavailable          = "unavailable"
+)
+
+// kind is one kind of problem and the page that explains it.
+type kind struct {
+	name   string
+	status int
+	title  string
+	help   string
+}
+
+// kinds are all kinds of problem, in order of status.
+func kinds() []kind {
+	return []kind{
+		{malformedJSON, http.StatusBadRequest, "The body is not well-formed JSON",
+			"The detail says what is wrong and where. Send one JSON document in UTF-8, without a byte order mark, with no name twice in an object."},
+		{notFound, http.StatusNotFound, "There is nothing at this path",
+			"The paths are listed in /openapi.yaml."},
+		{methodNotAllowed, http.StatusMethodNotAllowed, "The path does not have this method",
+			"The Allow header names the methods of the path."},
+		{notAcceptable, http.StatusNotAcceptable, "No such form of the answer",
+			"The detail names the media types on offer. Send one of them in Accept, or no Accept header."},
+		{bodyTooLarge, http.StatusRequestEntityTooLarge, "The body is too large",
+			"At most 65536 bytes are read. Split the job."},
+		{unsupportedMediaType, http.StatusUnsupportedMediaType, "The body must be JSON",
+			"Send Content-Type application/json, in UTF-8 and without Content-Encoding."},
+		{invalidRequest, http.StatusUnprocessableEntity, "The request has faults",
+			"Every entry of errors points to a field of the request, says what is wrong with it and what would do. At most 20 are shown; count says how many there are."},
+		{internal, http.StatusInternalServerError, "The service failed",
+			"The fault is the service's. Report it with the request id in the detail."},
+		{unavailable, http.StatusServiceUnavailable, "Not ready",
+			"The service is full, or about to stop, or the answer took too long. Try again after the seconds in Retry-After."},
+	}
+}
+
+// kindOf is the kind of that name.
+func kindOf(name string) (kind, bool) {
+	for _, k := range kinds() {
+		if k.name == name {
+			return k, true
+		}
+	}
+	return kind{}, false
+}

@@ -1,0 +1,79 @@
+package httpapi
+
+import (
+	"net/http"
+	"strconv"
+	"time"
+
+	"github.com/prometheus/client_golang/prometheus"
+	"github.com/prometheus/client_golang/prometheus/collectors"
+	"github.com/prometheus/client_golang/prometheus/promhttp"
+
+	"github.com/bridletie/bridletie/service"
+)
+
+// metrics are the figures of one server, in a registry of its own.
+type metrics struct {
+	registry *prometheus.Registry
+	requests *prometheus.CounterVec
+	seconds  *prometheus.HistogramVec
+	inFlight prometheus.Gauge
+	panics   prometheus.Counter
+	work     prometheus.Counter
+	gap      prometheus.Histogram
+	proven   *prometheus.CounterVec
+}
+
+func newMetrics() *metrics {
+	m := &metrics{
+		registry: prometheus.NewRegistry(),
+		requests: prometheus.NewCounterVec(prometheus.CounterOpts{
+			Name: "bridletie_requests_total", Help: "Answers by operation and class of status.",
+		}, []string{"operation", "class"}),
+		seconds: prometheus.NewHistogramVec(prometheus.HistogramOpts{
+			Name: "bridletie_request_duration_seconds", Help: "Time from the request's header to the answer's end.",
+			Buckets: []float64{.001, .005, .01, .05, .1, .25, .5, 1, 2.5, 5, 10, 30},
+		}, []string{"operation"}),
+		inFlight: prometheus.NewGauge(prometheus.GaugeOpts{
+			Name: "bridletie_requests_in_flight", Help: "Requests being answered.",
+		}),
+		panics: prometheus.NewCounter(prometheus.CounterOpts{
+			Name: "bridletie_panics_total", Help: "Panics that were turned into a 500.",
+		}),
+		work: prometheus.NewCounter(prometheus.CounterOpts{
+			Name: "bridletie_work_units_total", Help: "Units of search used by yardage answers.",
+		}),
+		gap: prometheus.NewHistogram(prometheus.HistogramOpts{
+			Name: "bridletie_gap_percent", Help: "How far plans lie above their bound, in percent of it.",
+			Buckets: []float64{0, .5, 1, 2, 3, 5, 7.5, 10, 15, 25, 50},
+		}),
+		proven: prometheus.NewCounterVec(prometheus.CounterOpts{
+			Name: "bridletie_plans_total", Help: "Yardage answers, by whether no shorter plan exists.",
+		}, []string{"proven"}),
+	}
+	build := prometheus.NewGauge(prometheus.GaugeOpts{
+		Name: "bridletie_build_info", Help: "Always 1; the label says which engine this is.",
+		ConstLabels: prometheus.Labels{"engine": service.EngineVersion},
+	})
+	build.Set(1)
+	m.registry.MustRegister(m.requests, m.seconds, m.inFlight, m.panics, m.work, m.gap, m.proven, build,
+		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
+	return m
+}
+
+// answered counts an answer.
+func (m *metrics) answered(operation string, status int, took time.Duration) {
+	m.requests.WithLabelValues(operation, strconv.Itoa(status/100)+"xx").Inc()
+	m.seconds.WithLabelValues(operation).Observe(took.Seconds())
+}
+
+// solved counts a plan.
+func (m *metrics) solved(ans *service.YardageAnswer) {
+	m.work.Add(float64(max(ans.Result.Work.Used, 0)))
+	m.gap.Observe(gap(ans.Result.Needed(), ans.Result.Bound))
+	m.proven.WithLabelValues(strconv.FormatBool(ans.Result.Proven)).Inc()
+}
+
+func (m *metrics) handler() http.Handler {
+	return promhttp.HandlerFor(m.registry, promhttp.HandlerOpts{})
+}

@@ -1,0 +1,195 @@
+package httpapi
+
+import (
+	"bytes"
+	"context"
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"io"
+	"mime"
+	"net/http"
+	"runtime/debug"
+	"strings"
+	"time"
+
+	"github.com/labstack/echo/v4"
+)
+
+// The keys under which the pipeline keeps what it found in echo's context.
+const (
+	keyRequestID = "bridletie.request"
+	keyOperation = "bridletie.operation"
+)
+
+// headerRequestID carries the id of a request both ways.
+const headerRequestID = "X-Request-Id"
+
+func requestID(c echo.Context) string {
+	id, _ := c.Get(keyRequestID).(string)
+	return id
+}
+
+// operationOf is the operation that the route found; its zero value before.
+func operationOf(c echo.Context) operation {
+	op, _ := c.Get(keyOperation).(operation)
+	return op
+}
+
+// observe gives the request its id, turns what goes wrong into an answer, and
+// counts and logs it.
+func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		begun := time.Now()
+		r := c.Request()
+		id := r.Header.Get(headerRequestID)
+		if !isToken(id, 64) {
+			id = rand.Text()
+		}
+		c.Set(keyRequestID, id)
+		c.Response().Header().Set(headerRequestID, id)
+		s.metrics.inFlight.Inc()
+		defer s.metrics.inFlight.Dec()
+		if err := s.recovered(c, next); err != nil {
+			s.answerError(c, err)
+		}
+		name := operationOf(c).id
+		if name == "" {
+			name = "none"
+		}
+		took := time.Since(begun)
+		s.metrics.answered(name, c.Response().Status, took)
+		s.opts.Log.InfoContext(r.Context(), "request", "request", id, "method", r.Method, "operation", name,
+			"status", c.Response().Status, "bytes", c.Response().Size, "ms", float64(took.Microseconds())/1e3)
+		return nil
+	}
+}
+
+// recovered runs next, and turns a panic into an error.
+func (s *Server) recovered(c echo.Context, next echo.HandlerFunc) (err error) {
+	defer func() {
+		if v := recover(); v != nil {
+			s.metrics.panics.Inc()
+			s.opts.Log.ErrorContext(c.Request().Context(), "panic", "request", requestID(c),
+				"error", clipError(fmt.Errorf("%v", v)), "stack", string(debug.Stack()))
+			err = errors.New("panic")
+		}
+	}()
+	return next(c)
+}
+
+// headers sets what every answer carries.
+func (s *Server) headers(next echo.HandlerFunc) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		h := c.Response().Header()
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'")
+		if c.Request().Method == http.MethodPost {
+			h.Set("Cache-Control", "no-store")
+		}
+		if s.draining.Load() {
+			h.Set("Connection", "close")
+		}
+		return next(c)
+	}
+}
+
+// route finds the operation, or says that there is none.
+func (s *Server) route(next echo.HandlerFunc) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		template, ok := s.contract.template(c.Request().URL.Path)
+		if !ok {
+			return problem(notFound, "")
+		}
+		op, ok := s.contract.operations[c.Request().Method+" "+template]
+		if !ok {
+			allow := strings.Join(s.contract.methods[template], ", ")
+			return problem(methodNotAllowed, "allowed are "+allow).with("Allow", allow)
+		}
+		c.Set(keyOperation, op)
+		return next(c)
+	}
+}
+
+// negotiate picks the form of the answer and notes it in the context.
+func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		op := operationOf(c)
+		c.Response().Header().Set("Vary", "Accept")
+		media, ok := negotiate(c.Request().Header.Values("Accept"), op.offers)
+		if !ok {
+			return problem(notAcceptable, "on offer are "+strings.Join(op.offers, ", "))
+		}
+		r := c.Request()
+		ctx := context.WithValue(r.Context(), mediaKey, media)
+		ctx = context.WithValue(ctx, conditionKey, strings.Join(r.Header.Values("If-None-Match"), ","))
+		c.SetRequest(r.WithContext(ctx))
+		return next(c)
+	}
+}
+
+// body reads the body of an operation that has one, and leaves its reading for
+// the handler. Nothing is decoded before all of it is there and within the
+// limit.
+func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		if operationOf(c).body == nil {
+			return next(c)
+		}
+		r := c.Request()
+		if p := mediaProblem(r.Header); p != nil {
+			return p
+		}
+		if r.ContentLength > MaxBody {
+			return tooLarge()
+		}
+		raw, err := io.ReadAll(http.MaxBytesReader(c.Response().Writer, r.Body, MaxBody))
+		var past *http.MaxBytesError
+		switch {
+		case errors.As(err, &past):
+			return tooLarge()
+		case err != nil:
+			return problem(malformedJSON, "the body did not arrive whole")
+		}
+		input, p := s.contract.readYardage(raw)
+		if p != nil {
+			return p
+		}
+		r.Body = io.NopCloser(bytes.NewReader(raw))
+		c.SetRequest(r.WithContext(context.WithValue(r.Context(), inputKey, input)))
+		return next(c)
+	}
+}
+
+func tooLarge() *Problem {
+	return problem(bodyTooLarge, fmt.Sprintf("at most %d bytes are read", MaxBody)).with("Connection", "close")
+}
+
+// mediaProblem refuses a body that is not plain JSON in UTF-8.
+func mediaProblem(h http.Header) *Problem {
+	if len(h.Values("Content-Encoding")) > 0 {
+		return problem(unsupportedMediaType, "send the body without Content-Encoding")
+	}
+	types := h.Values("Content-Type")
+	if len(types) != 1 {
+		return problem(unsupportedMediaType, "send Content-Type application/json")
+	}
+	media, params, err := mime.ParseMediaType(types[0])
+	if err != nil || media != "application/json" {
+		return problem(unsupportedMediaType, "send Content-Type application/json")
+	}
+	for name, value := range params {
+		if name != "charset" || !strings.EqualFold(value, "utf-8") {
+			return problem(unsupportedMediaType, "the only charset is utf-8, and there is no other parameter")
+		}
+	}
+	return nil
+}
+
+// boundBody is echo's binder. The pipeline has read the body; there is nothing
+// left to decode.
+type boundBody struct{}
+
+// Bind leaves i alone: the handler takes what the pipeline has read and found
+// right.
+func (boundBody) Bind(any, echo.Context) error { return nil }

@@ -1,0 +1,46 @@
+package httpapi
+
+import (
+	"context"
+	"errors"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/service"
+)
+
+// tinyJob is one panel, centred on a motif of a straight pattern.
+func tinyJob() service.YardageRequest {
+	const cm = length.Centimetre
+	return service.YardageRequest{
+		Cloth: cloth.Cloth{
+			Width:   140 * cm,
+			Pattern: cloth.Pattern{LengthRepeat: 32 * cm, WidthRepeat: 35 * cm},
+		},
+		Panels: []panel.Panel{{
+			ID:    "SEAT",
+			Count: 1,
+			Size:  panel.Size{Across: 50 * cm, Along: 48 * cm},
+			Match: panel.Match{How: panel.Centred},
+		}},
+		Effort: plan.Quick,
+	}
+}
+
+// ready solves the tiny job and checks the plan.
+func (s *Server) ready(ctx context.Context) error {
+	req := tinyJob()
+	ans, err := s.opts.Yardage(ctx, req)
+	if err != nil {
+		return err
+	}
+	if ans == nil || len(ans.Result.Cut) == 0 {
+		return errors.New("the tiny job has no plan")
+	}
+	if flaws := plan.Check(plan.Job{Cloth: req.Cloth, Panels: req.Panels}, ans.Result.Cut...); len(flaws) > 0 {
+		return errors.New("the plan of the tiny job: " + flaws[0].String())
+	}
+	return nil
+}

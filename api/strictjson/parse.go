@@ -1,0 +1,358 @@
+package strictjson
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"unicode/utf16"
+	"unicode/utf8"
+)
+
+// Limits bound what is read. A document beyond them is refused.
+type Limits struct {
+	Depth  int // of arrays and objects in one another
+	Values int // of all kinds, names of members counted too
+}
+
+// Error says why a document was refused, and where.
+type Error struct {
+	Offset int    // in bytes, from 0
+	Line   int    // from 1
+	Column int    // in bytes, from 1
+	Reason string // without input, but for a name that stands twice, cut short
+}
+
+// Error is the reason with its place.
+func (e *Error) Error() string {
+	return fmt.Sprintf("%s, at line %d, column %d", e.Reason, e.Line, e.Column)
+}
+
+// Parse reads a document. Its error is always an *Error.
+func Parse(doc []byte, limits Limits) (*Value, error) {
+	p := parser{doc: doc, limits: limits}
+	v, err := p.document()
+	if err != nil {
+		return nil, err
+	}
+	return v, nil
+}
+
+// parser reads from doc[pos:].
+type parser struct {
+	doc    []byte
+	pos    int
+	depth  int
+	values int
+	limits Limits
+}
+
+func (p *parser) document() (*Value, *Error) {
+	if bytes.HasPrefix(p.doc, []byte("\uFEFF")) {
+		return nil, p.fail("a byte order mark stands before the document")
+	}
+	for rest := p.doc; len(rest) > 0; {
+		r, size := utf8.DecodeRune(rest)
+		if r == utf8.RuneError && size == 1 {
+			p.pos = len(p.doc) - len(rest)
+			return nil, p.fail("the document is not UTF-8")
+		}
+		rest = rest[size:]
+	}
+	p.space()
+	v, err := p.value()
+	if err != nil {
+		return nil, err
+	}
+	p.space()
+	if p.pos < len(p.doc) {
+		return nil, p.fail("there is text after the end of the document")
+	}
+	return &v, nil
+}
+
+// fail is an error at the place reached.
+func (p *parser) fail(reason string) *Error {
+	before := p.doc[:min(p.pos, len(p.doc))]
+	return &Error{
+		Offset: len(before),
+		Line:   1 + bytes.Count(before, []byte("\n")),
+		Column: len(before) - bytes.LastIndexByte(before, '\n'),
+		Reason: reason,
+	}
+}
+
+// expected is the error for what stands where want should.
+func (p *parser) expected(want string) *Error {
+	if p.pos >= len(p.doc) {
+		return p.fail("the document ends too soon, where " + want + " should stand")
+	}
+	return p.fail(want + " should stand here")
+}
+
+func (p *parser) space() {
+	for p.pos < len(p.doc) {
+		switch p.doc[p.pos] {
+		case ' ', '\t', '\n', '\r':
+			p.pos++
+		default:
+			return
+		}
+	}
+}
+
+// peek is the next byte, 0 at the end; a 0 in the document is nowhere allowed.
+func (p *parser) peek() byte {
+	if p.pos < len(p.doc) {
+		return p.doc[p.pos]
+	}
+	return 0
+}
+
+// take steps over c if it is next.
+func (p *parser) take(c byte) bool {
+	if p.peek() == c && p.pos < len(p.doc) {
+		p.pos++
+		return true
+	}
+	return false
+}
+
+// count guards the number of values and names.
+func (p *parser) count() *Error {
+	if p.values++; p.values > p.limits.Values {
+		return p.fail("the document has more than " + strconv.Itoa(p.limits.Values) + " values and names")
+	}
+	return nil
+}
+
+func (p *parser) value() (Value, *Error) {
+	if err := p.count(); err != nil {
+		return Value{}, err
+	}
+	start := p.pos
+	switch c := p.peek(); {
+	case c == '{':
+		return p.nested(start, Object, p.members)
+	case c == '[':
+		return p.nested(start, Array, p.items)
+	case c == '"':
+		s, err := p.str()
+		return Value{Kind: String, Start: start, Text: s}, err
+	case c == '-' || isDigit(c):
+		err := p.number()
+		return Value{Kind: Number, Start: start, Text: string(p.doc[start:p.pos])}, err
+	}
+	for _, word := range []struct {
+		text string
+		kind Kind
+	}{{"null", Null}, {"true", Bool}, {"false", Bool}} {
+		if bytes.HasPrefix(p.doc[p.pos:], []byte(word.text)) {
+			p.pos += len(word.text)
+			return Value{Kind: word.kind, Start: start, Text: word.text}, nil
+		}
+	}
+	return Value{}, p.expected("a value")
+}
+
+// nested reads a bracketed value one level deeper.
+func (p *parser) nested(start int, kind Kind, read func(*Value) *Error) (Value, *Error) {
+	if p.depth++; p.depth > p.limits.Depth {
+		return Value{}, p.fail("the document is nested deeper than " + strconv.Itoa(p.limits.Depth) + " levels")
+	}
+	p.pos++
+	v := Value{Kind: kind, Start: start}
+	err := read(&v)
+	p.depth--
+	return v, err
+}
+
+func (p *parser) items(v *Value) *Error {
+	if p.space(); p.take(']') {
+		return nil
+	}
+	for {
+		item, err := p.value()
+		if err != nil {
+			return err
+		}
+		v.Items = append(v.Items, item)
+		p.space()
+		switch {
+		case p.take(']'):
+			return nil
+		case !p.take(','):
+			return p.expected("a comma or the end of the list")
+		}
+		p.space()
+	}
+}
+
+func (p *parser) members(v *Value) *Error {
+	seen := make(map[string]struct{})
+	if p.space(); p.take('}') {
+		return nil
+	}
+	for {
+		m, err := p.member(seen)
+		if err != nil {
+			return err
+		}
+		v.Members = append(v.Members, m)
+		p.space()
+		switch {
+		case p.take('}'):
+			return nil
+		case !p.take(','):
+			return p.expected("a comma or the end of the object")
+		}
+		p.space()
+	}
+}
+
+// member reads a name that is not yet in seen, and its value.
+func (p *parser) member(seen map[string]struct{}) (Member, *Error) {
+	if p.peek() != '"' {
+		return Member{}, p.expected("a name in quotes")
+	}
+	if err := p.count(); err != nil {
+		return Member{}, err
+	}
+	start := p.pos
+	name, err := p.str()
+	if err != nil {
+		return Member{}, err
+	}
+	if _, twice := seen[name]; twice {
+		p.pos = start
+		return Member{}, p.fail("the name " + quoteShort(name) + " stands twice in one object")
+	}
+	seen[name] = struct{}{}
+	if p.space(); !p.take(':') {
+		return Member{}, p.expected("a colon")
+	}
+	p.space()
+	v, err := p.value()
+	return Member{Name: name, Value: v}, err
+}
+
+// quoteShort quotes a name, cut to 40 characters.
+func quoteShort(name string) string {
+	const most = 40
+	if r := []rune(name); len(r) > most {
+		name = string(r[:most]) + "…"
+	}
+	return string(appendString(nil, name))
+}
+
+// number steps over a number.
+func (p *parser) number() *Error {
+	p.take('-')
+	switch {
+	case p.take('0'):
+	case !p.digits():
+		return p.expected("a digit")
+	}
+	if p.take('.') && !p.digits() {
+		return p.expected("a digit")
+	}
+	if p.take('e') || p.take('E') {
+		if !p.take('+') {
+			p.take('-')
+		}
+		if !p.digits() {
+			return p.expected("a digit")
+		}
+	}
+	return nil
+}
+
+// digits steps over digits and reports whether there were any.
+func (p *parser) digits() bool {
+	start := p.pos
+	for isDigit(p.peek()) {
+		p.pos++
+	}
+	return p.pos > start
+}
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
+
+// str reads a string.
+func (p *parser) str() (string, *Error) {
+	p.pos++
+	var b []byte // the content, once there has been an escape
+	start := p.pos
+	for p.pos < len(p.doc) {
+		switch c := p.doc[p.pos]; {
+		case c == '"':
+			b = append(b, p.doc[start:p.pos]...)
+			p.pos++
+			return string(b), nil
+		case c < 0x20:
+			return "", p.fail("a control character stands in a string")
+		case c == '\\':
+			b = append(b, p.doc[start:p.pos]...)
+			r, err := p.escape()
+			if err != nil {
+				return "", err
+			}
+			b = utf8.AppendRune(b, r)
+			start = p.pos
+		default:
+			p.pos++
+		}
+	}
+	return "", p.expected("a closing quote")
+}
+
+// escape reads a backslash and what it stands for.
+func (p *parser) escape() (rune, *Error) {
+	at := p.pos
+	p.pos++
+	c := p.peek()
+	if c != 'u' {
+		const from, to = `"\/bfnrt`, "\"\\/\b\f\n\r\t"
+		if i := bytes.IndexByte([]byte(from), c); i >= 0 && c != 0 {
+			p.pos++
+			return rune(to[i]), nil
+		}
+		return 0, p.fail("a backslash stands before what it cannot escape")
+	}
+	r, ok := p.hex()
+	if !ok {
+		return 0, p.expected("four hexadecimal digits")
+	}
+	if !utf16.IsSurrogate(r) {
+		return r, nil
+	}
+	if p.take('\\') && p.peek() == 'u' {
+		if low, ok := p.hex(); ok {
+			if both := utf16.DecodeRune(r, low); both != utf8.RuneError {
+				return both, nil
+			}
+		}
+	}
+	p.pos = at
+	return 0, p.fail("half of a surrogate pair stands alone")
+}
+
+// hex steps over the u and four hexadecimal digits.
+func (p *parser) hex() (rune, bool) {
+	p.pos++
+	if p.pos+4 > len(p.doc) {
+		return 0, false
+	}
+	var r rune
+	for _, c := range p.doc[p.pos : p.pos+4] {
+		switch {
+		case isDigit(c):
+			r = r<<4 | rune(c-'0')
+		case 'a' <= c|0x20 && c|0x20 <= 'f':
+			r = r<<4 | rune(c|0x20-'a'+10)
+		default:
+			return 0, false
+		}
+	}
+	p.pos += 4
+	return r, true
+}

@@ -1,0 +1,65 @@
+package plan
+
+import (
+	"strings"
+
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+)
+
+// Faults are the wishes of a job that no plan can keep: a panel wider than the
+// cloth however it may lie, or longer than the bolt, a motif that would push
+// its panel off the cloth wherever it lies, wishes tied together that
+// contradict each other. The fields themselves must be sound. at is the path of
+// the job; panels are under "panels".
+func Faults(job Job, at fault.Path) fault.List {
+	var l fault.List
+	seen := make(map[buildFault]bool)
+	for _, f := range impossible(job) {
+		if seen[f] {
+			continue
+		}
+		seen[f] = true
+		p := job.Panels[f.panel]
+		where := at.Field("panels").Index(f.panel)
+		cut := p.Cut()
+		switch f.kind {
+		case tooWide:
+			l.Add(where.Field("size").Field("across"), fault.WiderThanCloth, p.Size.Across.String(),
+				"cut "+show(cut.Across)+" wide, "+p.ID+" does not fit the cloth of "+show(job.Cloth.Width)+", nor do the parts of a join",
+				"a join of sides or halves, a quarter turn if the cloth allows it, or a wider cloth")
+		case noPlace:
+			l.Add(where.Field("match"), fault.NoPlace, "",
+				"no motif that "+p.ID+" may carry stands far enough from both selvedges for a panel cut "+show(cut.Across)+" wide",
+				"another motif, another place for it, or a narrower cut, with hidden flies at the sides"+widest(job, p))
+		case conflicts:
+			l.Add(where.Field("match"), fault.NotAllowed, "",
+				"the wishes of the panels tied to "+p.ID+" by runs-on or pair contradict each other",
+				"leave out one of the wishes, or the tie")
+		}
+	}
+	return l
+}
+
+// widest says how wide a panel may be cut and still have a motif that it may
+// carry in its middle, by motif.
+func widest(job Job, p panel.Panel) string {
+	var at []string
+	for _, m := range job.Cloth.Pattern.Principal() {
+		if m.Name == "" || p.Match.Motif != "" && m.Name != p.Match.Motif && len(at) > 2 {
+			continue
+		}
+		room := length.Length(0)
+		for x := m.Across; x <= job.Cloth.Width && job.Cloth.Pattern.WidthRepeat > 0; x += job.Cloth.Pattern.WidthRepeat {
+			room = max(room, 2*min(x, job.Cloth.Width-x))
+		}
+		at = append(at, m.Name+" can be in the middle of "+show(room))
+	}
+	if len(at) == 0 || len(at) > 4 {
+		return ""
+	}
+	return " (" + strings.Join(at, ", ") + ")"
+}
+
+func show(l length.Length) string { return l.Text(length.Metric, length.Nearest) }

@@ -1,0 +1,147 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"net/http"
+	"os"
+
+	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/service/drawing"
+)
+
+// answer answers the request in a file through the handler of the server, in
+// this process, so that the bytes are those that the server would send.
+func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	flags := flag.NewFlagSet("run", flag.ContinueOnError)
+	flags.SetOutput(stderr)
+	as := flags.String("as", "json", "form of the answer: json, text or svg")
+	out := flags.String("out", "", "file to write the answer to, instead of standard output")
+	file, code := parseRun(flags, args, stderr)
+	if code != exitOK || file == "" {
+		return code
+	}
+	if *as != "json" && *as != "text" && *as != "svg" {
+		fmt.Fprintf(stderr, "bridletie run: -as %q is not json, text or svg\n", *as)
+		return exitUsage
+	}
+	body, err := readRequest(file, stdin)
+	if err != nil {
+		fmt.Fprintf(stderr, "bridletie run: %v\n", err)
+		return exitFail
+	}
+	reply, err := reply(ctx, *as, body)
+	if err != nil {
+		var p *httpapi.Problem
+		if errors.As(err, &p) {
+			fmt.Fprint(stderr, p.Readable())
+		} else {
+			fmt.Fprintf(stderr, "bridletie run: %v\n", err)
+		}
+		return exitFail
+	}
+	if *out != "" {
+		err = os.WriteFile(*out, reply, 0o644)
+	} else {
+		_, err = stdout.Write(reply)
+	}
+	if err != nil {
+		fmt.Fprintf(stderr, "bridletie run: %v\n", err)
+		return exitFail
+	}
+	return exitOK
+}
+
+// parseRun reads the flags, which may stand before and after the file. The file
+// is "" with exitOK when help was asked for.
+func parseRun(flags *flag.FlagSet, args []string, stderr io.Writer) (file string, code int) {
+	for {
+		switch err := flags.Parse(args); {
+		case errors.Is(err, flag.ErrHelp):
+			return "", exitOK
+		case err != nil:
+			return "", exitUsage
+		}
+		rest := flags.Args()
+		switch {
+		case len(rest) == 0 && file != "":
+			return file, exitOK
+		case len(rest) == 0 || file != "":
+			fmt.Fprint(stderr, "bridletie run: name one file, or - for standard input\n")
+			return "", exitUsage
+		}
+		file, args = rest[0], rest[1:]
+	}
+}
+
+// readRequest reads the file, or standard input for "-", to one byte past what
+// is believed.
+func readRequest(file string, stdin io.Reader) ([]byte, error) {
+	from := stdin
+	if file != "-" {
+		f, err := os.Open(file)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		from = f
+	}
+	return io.ReadAll(io.LimitReader(from, httpapi.MaxBody+1))
+}
+
+// reply is the answer in that form. Its error is a *httpapi.Problem when the
+// request is at fault.
+func reply(ctx context.Context, as string, body []byte) ([]byte, error) {
+	server, err := httpapi.New(httpapi.DefaultOptions())
+	if err != nil {
+		return nil, err
+	}
+	if as == "text" {
+		ans, p := server.AnswerYardage(ctx, body)
+		if p != nil {
+			return nil, p
+		}
+		return []byte(drawing.PlanText(ans)), nil
+	}
+	r, err := http.NewRequestWithContext(ctx, http.MethodPost, "/v1/yardage", bytes.NewReader(body))
+	if err != nil {
+		return nil, err
+	}
+	r.Header.Set("Content-Type", "application/json")
+	if as == "svg" {
+		r.Header.Set("Accept", "image/svg+xml")
+	}
+	w := memory{header: http.Header{}}
+	server.Handler().ServeHTTP(&w, r)
+	if w.status == http.StatusOK {
+		return w.body.Bytes(), nil
+	}
+	return nil, httpapi.ReadProblem(w.status, w.body.Bytes())
+}
+
+// memory keeps an answer.
+type memory struct {
+	header http.Header
+	status int
+	body   bytes.Buffer
+}
+
+// Header is the header of the answer.
+func (m *memory) Header() http.Header { return m.header }
+
+// WriteHeader keeps the first status.
+func (m *memory) WriteHeader(status int) {
+	if m.status == 0 {
+		m.status = status
+	}
+}
+
+// Write keeps the body.
+func (m *memory) Write(b []byte) (int, error) {
+	m.WriteHeader(http.StatusOK)
+	return m.body.Write(b)
+}

@@ -1,0 +1,64 @@
+// Command bridletie answers how much cloth to order and how to cut it: as a
+// server, or once for a request in a file.
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"github.com/bridletie/bridletie/service"
+)
+
+// The exit codes.
+const (
+	exitOK    = 0
+	exitFail  = 1 // the request has a problem, or the server failed
+	exitUsage = 2
+)
+
+const usage = `usage:
+  bridletie serve [flags]                         answer over HTTP until told to stop
+  bridletie run [--as json|text|svg] [--out FILE] FILE|-
+                                                  answer one request from a file or standard input
+  bridletie version                               print the version
+Flags of a command: bridletie COMMAND -h
+`
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:], os.Getenv, os.Stdin, os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}
+
+// run is the program: it returns the exit code. The context ends when the
+// program is told to stop.
+func run(ctx context.Context, args []string, getenv func(string) string, stdin io.Reader, stdout, stderr io.Writer) int {
+	if len(args) == 0 {
+		fmt.Fprint(stderr, usage)
+		return exitUsage
+	}
+	switch command, rest := args[0], args[1:]; command {
+	case "serve":
+		return serve(ctx, rest, getenv, stderr)
+	case "run":
+		return answer(ctx, rest, stdin, stdout, stderr)
+	case "version":
+		if len(rest) > 0 {
+			fmt.Fprint(stderr, usage)
+			return exitUsage
+		}
+		fmt.Fprintln(stdout, service.EngineVersion)
+		return exitOK
+	case "help", "-h", "--help":
+		fmt.Fprint(stdout, usage)
+		return exitOK
+	default:
+		fmt.Fprintf(stderr, "bridletie: there is no command %q\n%s", command, usage)
+		return exitUsage
+	}
+}

@@ -1,0 +1,245 @@
+package drawing
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/service"
+)
+
+// pageCells is how many columns a printed page has.
+const pageCells = 78
+
+// page is a page of text while it is written.
+type page struct {
+	ans *service.YardageAnswer
+	sys length.System
+	b   strings.Builder
+}
+
+// PlanText is an answer's cutting plan as a page of plain text, in at most 78
+// columns: what to buy first, then the plan and what to check.
+func PlanText(ans *service.YardageAnswer) string {
+	p := &page{ans: ans, sys: ans.Request.Units}
+	p.line(PlanTitle(ans))
+	p.para("", clothText(ans.Request.Cloth, p.sys))
+	p.line("")
+	p.figures()
+	p.line("")
+	p.para("", proofText(ans.Result, p.sys))
+	p.para("", handText(ans.Result, p.sys))
+	if len(ans.Result.Cut) == 1 && ans.Request.Cloth.Pattern.LengthRepeat > 0 {
+		p.para("", beginText(ans.Request.Cloth, ans.Result.Cut[0], p.sys))
+	}
+	if ans.Result.Railroaded {
+		p.para("", "The panels lie across the roll.")
+	}
+	for i, l := range ans.Result.Cut {
+		p.layout(i, l)
+	}
+	p.joins()
+	p.offcuts()
+	p.pieces()
+	p.list("LOOK OUT", ans.Warnings)
+	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	return p.b.String()
+}
+
+// line writes a line; one that is too long goes on below. The marks that set
+// text apart are left out: a terminal would show them.
+func (p *page) line(s string) {
+	s = clean(s)
+	for cells(s) > pageCells {
+		head := headCells(s, pageCells)
+		p.b.WriteString(strings.TrimRight(head, " ") + "\n")
+		s = s[len(head):]
+	}
+	p.b.WriteString(strings.TrimRight(s, " ") + "\n")
+}
+
+// para writes a text after a head, further lines beneath the first.
+func (p *page) para(head, text string) {
+	if text == "" && head == "" {
+		return
+	}
+	margin := min(cells(head), pageCells-16)
+	for i, l := range wrapCells(text, pageCells-margin) {
+		if i == 0 {
+			p.line(head + l)
+			continue
+		}
+		p.line(strings.Repeat(" ", margin) + l)
+	}
+}
+
+func (p *page) section(title string) {
+	p.line("")
+	p.line(title)
+}
+
+// figures are the same that head the drawing.
+func (p *page) figures() {
+	s := sheet{ans: p.ans, sys: p.sys}
+	widest := 0
+	for _, f := range s.facts() {
+		widest = max(widest, cells(f.value))
+	}
+	for _, f := range s.facts() {
+		head := f.head[:1] + strings.ToLower(f.head[1:])
+		p.line("  " + padRight(head, 9) + padRight(f.value, widest+2) + f.foot)
+	}
+}
+
+// layout writes the sketch of one length and its panels in the order in which
+// they are met from the start.
+func (p *page) layout(i int, l plan.Layout) {
+	title := "THE PLAN"
+	if n := len(p.ans.Result.Cut); n > 1 {
+		title = "LENGTH " + strconv.Itoa(i+1) + " OF " + strconv.Itoa(n) + ": " + near(l.Length, p.sys)
+		if i < len(p.ans.Lengths) {
+			title += ", to buy " + near(p.ans.Lengths[i].Order, p.sys)
+		}
+	}
+	p.section(title)
+	if len(p.ans.Result.Cut) > 1 {
+		p.para("", beginText(p.ans.Request.Cloth, l, p.sys))
+	}
+	var left []plan.Rect
+	for _, o := range p.ans.Offcuts {
+		if o.Piece == i {
+			left = append(left, o.Rect)
+		}
+	}
+	for _, s := range sketch(p.ans, l, left) {
+		p.line(s)
+	}
+	p.placements(l)
+}
+
+// placements is the table of what is cut, by the distance from the start.
+func (p *page) placements(l plan.Layout) {
+	if len(l.Placements) == 0 {
+		return
+	}
+	order := slices.Clone(l.Placements)
+	slices.SortStableFunc(order, func(a, b plan.Placement) int {
+		if a.Y != b.Y {
+			return cmpLength(a.Y, b.Y)
+		}
+		return cmpLength(a.X, b.X)
+	})
+	rows := [][]string{{"start", "left", "cut size", "lies"}}
+	for _, pl := range order {
+		across, along := cutSize(pl)
+		rows = append(rows, []string{tape(pl.Y, p.sys), tape(pl.X, p.sys),
+			tape(across, p.sys) + " × " + tape(along, p.sys), turnText(pl.Turn)})
+	}
+	widths := make([]int, len(rows[0]))
+	for _, r := range rows {
+		for c, t := range r {
+			widths[c] = max(widths[c], cells(t))
+		}
+	}
+	p.line("")
+	p.line("Panels in cutting order, from the start and from the left selvedge, in " + tapeName(p.sys) + ":")
+	for n, r := range rows {
+		head := ""
+		for c, t := range r {
+			if c < 2 {
+				head += padLeft(t, widths[c]) + "  "
+				continue
+			}
+			head += padRight(t, widths[c]+2)
+		}
+		if n == 0 {
+			p.line(head + "panel")
+			continue
+		}
+		p.para(head, p.tell(order[n-1]))
+	}
+}
+
+func cmpLength(a, b length.Length) int {
+	if a < b {
+		return -1
+	}
+	if a > b {
+		return 1
+	}
+	return 0
+}
+
+// tell names a placement and its motif.
+func (p *page) tell(pl plan.Placement) string {
+	text := placedName(p.ans.Request.Panels, pl)
+	if part := partText(pl); part != "" {
+		text += ", " + part
+	}
+	if q, ok := panelOf(p.ans.Request.Panels, pl); ok && q.Match.How == panel.RunsOn {
+		text += "; runs on from " + clean(q.Match.From)
+	}
+	if pl.Motif != nil {
+		text += "; " + motifName(p.ans.Request.Cloth.Pattern, pl.Motif.Motif) + " at " + tape(pl.Motif.Y, p.sys) + ", " + tape(pl.Motif.X, p.sys)
+	}
+	return text
+}
+
+func (p *page) joins() {
+	if len(p.ans.Joins) == 0 {
+		return
+	}
+	p.section("JOINS")
+	for _, j := range p.ans.Joins {
+		p.para("  ", joinText(p.ans, j))
+	}
+}
+
+func (p *page) offcuts() {
+	if len(p.ans.Offcuts) == 0 {
+		return
+	}
+	p.section("OFFCUTS")
+	for i, o := range p.ans.Offcuts {
+		head := padLeft(strconv.Itoa(i+1), 3) + "  "
+		text := sizeText(o.Rect.Across, o.Rect.Along, p.sys) + ", " + placeText(p.ans, o.Piece, o.Rect)
+		if made := madeText(o.WouldMake); made != "" {
+			text += "; would make " + made
+		}
+		p.para(head, text)
+	}
+}
+
+func (p *page) pieces() {
+	if p.ans.Pieces == nil {
+		return
+	}
+	p.section("WITH THE PIECES IN HAND")
+	p.para("", enoughText(p.ans.Pieces, p.sys))
+	for i, u := range p.ans.Pieces.Uses {
+		empty := len(u.Layout.Placements) == 0
+		if i == 0 && u.Length <= 0 && empty {
+			continue
+		}
+		p.section(useTitle(i, u) + near(u.Length, p.sys) + ", used " + near(u.Layout.Length, p.sys))
+		if empty {
+			p.line("Not needed.")
+			continue
+		}
+		p.para("", useText(p.ans, u))
+		p.placements(u.Layout)
+	}
+}
+
+func (p *page) list(title string, items []string) {
+	if len(items) == 0 {
+		return
+	}
+	p.section(title)
+	for _, t := range items {
+		p.para("  - ", t)
+	}
+}

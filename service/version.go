@@ -1,0 +1,4 @@
+package service
+
+// EngineVersion names the code that answers, in every answer.
+const EngineVersion = "bridletie/0.1.0"

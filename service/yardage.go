@@ -1,0 +1,178 @@
+package service
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/plan"
+)
+
+// YardageRequest asks how much of one cloth to order for a cutting list.
+type YardageRequest struct {
+	Units  length.System
+	Cloth  cloth.Cloth
+	Sold   cloth.Sold
+	Pieces []length.Length // of the same cloth, in hand
+	Panels []panel.Panel
+	Effort plan.Effort
+}
+
+// YardageAnswer is the order, the plan and the proof. Lengths are exact; they
+// are rounded for people only where they are printed.
+type YardageAnswer struct {
+	Request  YardageRequest
+	Order    length.Length // as sold, enough for any start
+	AnyStart length.Length // enough for any start, before flaws, shrinkage and rounding
+	Lengths  []CutLength   // one unless the bolt is too short; Lengths[k] is Result.Cut[k]
+	Result   plan.Result
+	Offcuts  []Offcut
+	Joins    []Joined
+	Pieces   *PiecesAnswer // nil when no pieces are in hand
+	Warnings []string
+	Cautions []string
+}
+
+// CutLength is one length to cut from.
+type CutLength struct{ Needed, Start, Order length.Length }
+
+// Offcut is a rectangle left over in Result.Cut[Piece].
+type Offcut struct {
+	Piece     int
+	Rect      plan.Rect
+	WouldMake []string
+}
+
+// Joined is a panel made up of parts, with its seams from the left edge of the
+// cut panel.
+type Joined struct {
+	Panel int // index in Request.Panels
+	Copy  int
+	Seams []length.Length
+}
+
+// Enough says whether the pieces in hand do.
+type Enough int
+
+// The answers.
+const (
+	EnoughNo      Enough = iota // cloth must be bought
+	EnoughIfBegun               // when each piece begins at its start
+	EnoughYes                   // wherever in the repeat the pieces begin
+)
+
+// PiecesAnswer is the plan for the pieces in hand. Uses[0] is the cloth still
+// to buy (zero when nothing is), Uses[k] the k-th piece in hand.
+type PiecesAnswer struct {
+	Enough Enough
+	Short  length.Length // wanting, for any start of the new cloth
+	Order  length.Length // Short as the cloth is sold
+	Uses   []PieceUse
+}
+
+// PieceUse is what is cut from one piece.
+type PieceUse struct {
+	Length   length.Length // of the piece; for the cloth to buy, its order
+	Layout   plan.Layout
+	AnyStart bool
+}
+
+// ErrUnsound says that a plan did not stand up to plan.Check. It is a fault of
+// the engine, never of the request, and no such plan is answered.
+var ErrUnsound = errors.New("service: the plan failed its check")
+
+// Yardage answers a request that has no faults. Every plan is put to plan.Check
+// before it is answered. It returns the context's error when the context ends
+// before the answer is complete.
+func Yardage(ctx context.Context, req YardageRequest) (*YardageAnswer, error) {
+	job := plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}
+	stop := func() bool { return ctx.Err() != nil }
+	r := plan.Solve(job, req.Effort, stop)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	if err := sound(job, r.Cut...); err != nil {
+		return nil, err
+	}
+	a := &YardageAnswer{Request: req, Result: r, Joins: joinsOf(req.Panels, r.Cut)}
+	for k, l := range r.Cut {
+		order, err := req.Sold.Order(r.AnyStart[k])
+		if err != nil {
+			return nil, err
+		}
+		a.Lengths = append(a.Lengths, CutLength{Needed: l.Length, Start: l.Start, Order: order})
+		a.Order += order
+		a.AnyStart += r.AnyStart[k]
+		a.Offcuts = append(a.Offcuts, offcutsOf(req, k, l)...)
+	}
+	if len(req.Pieces) > 0 {
+		var err error
+		if a.Pieces, err = inHand(job, req, stop); err != nil {
+			return nil, err
+		}
+	}
+	a.Warnings = yardageWarnings(a)
+	a.Cautions = yardageCautions(req)
+	return a, ctx.Err()
+}
+
+// sound puts a whole plan to the independent check.
+func sound(job plan.Job, layouts ...plan.Layout) error {
+	if flaws := plan.Check(job, layouts...); len(flaws) > 0 {
+		return fmt.Errorf("%w: %s", ErrUnsound, flaws[0])
+	}
+	return nil
+}
+
+// inHand plans the pieces in hand and what is still to buy.
+func inHand(job plan.Job, req YardageRequest, stop func() bool) (*PiecesAnswer, error) {
+	h := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
+	layouts := []plan.Layout{h.Buy}
+	out := &PiecesAnswer{Enough: EnoughYes, Short: h.Short, Uses: []PieceUse{{Layout: h.Buy, AnyStart: true}}}
+	for k, u := range h.Uses {
+		layouts = append(layouts, u.Layout)
+		out.Uses = append(out.Uses, PieceUse{Length: req.Pieces[k], Layout: u.Layout, AnyStart: u.AnyStart})
+		if !u.AnyStart {
+			out.Enough = EnoughIfBegun
+		}
+	}
+	if h.Short > 0 {
+		out.Enough = EnoughNo
+	}
+	if stop() {
+		return out, nil // the caller sees that the context has ended
+	}
+	var err error
+	if out.Order, err = req.Sold.Order(h.Short); err != nil {
+		return nil, err
+	}
+	out.Uses[0].Length = out.Order
+	return out, sound(job, layouts...)
+}
+
+// joinsOf lists the joined panels with their seams.
+func joinsOf(panels []panel.Panel, cut []plan.Layout) []Joined {
+	seams := make(map[[2]int][]length.Length)
+	for _, l := range cut {
+		for _, p := range l.Placements {
+			if p.Parts > 1 && p.From > 0 {
+				key := [2]int{p.Panel, p.Copy}
+				seams[key] = append(seams[key], p.From+panels[p.Panel].JoinSeam)
+			}
+		}
+	}
+	out := make([]Joined, 0, len(seams))
+	for k, at := range seams {
+		slices.Sort(at)
+		out = append(out, Joined{Panel: k[0], Copy: k[1], Seams: at})
+	}
+	slices.SortFunc(out, func(a, b Joined) int {
+		return cmp.Or(cmp.Compare(a.Panel, b.Panel), cmp.Compare(a.Copy, b.Copy))
+	})
+	return out
+}
