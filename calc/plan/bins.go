@@ -15,7 +15,7 @@ type bin struct {
 // 0 have no end, and only the used length of paid ones counts. It answers nil
 // when the items do not fit.
 func packBins(m *model, limits []int64, paid []bool, effort Effort, stop func() bool) ([]bin, int64) {
-	s := newSearcher(m, budgetOf(effort)/2, 0, stop)
+	s := newSearcher(m, budgetOf(effort)/2, bound{}, stop)
 	s.d.many = true
 	s.d.bins = make([]strip, len(limits))
 	for b := range s.d.bins {
@@ -49,7 +49,7 @@ func (s *searcher) finishBin(o *bin, b, starts int) int64 {
 	if !s.rowBound(o.items) || s.m.fixed && b == s.d.fixedBin() {
 		return 0
 	}
-	one := newSearcher(s.m, 1, 0, s.stop)
+	one := newSearcher(s.m, 1, bound{}, s.stop)
 	one.only, one.best = o.items, o.plan
 	one.d.many = true
 	one.d.preset = s.statesFor(o.items)
@@ -102,7 +102,7 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 	if v := m.grid.V; m.anyAbs && bolt-v >= tallestBound(m) {
 		limit = bolt - v // so that it holds wherever the repeat begins
 	}
-	for n := int(m.ceilLength(lowerBound(m).length)/max(job.Bolt, 1)) + 1; ; n = n + n/4 + 1 {
+	for n := int(m.ceilLength(lowerBound(m, Quick).length)/max(job.Bolt, 1)) + 1; ; n = n + n/4 + 1 {
 		n = min(n, len(m.items))
 		limits, paid := make([]int64, n), make([]bool, n)
 		for b := range n {

@@ -9,7 +9,7 @@ type bound struct {
 }
 
 // lowerBound is the best of the bounds, valid for every start of the repeat.
-func lowerBound(m *model) bound {
+func lowerBound(m *model, _ Effort) bound {
 	best := bound{areaBound(m), "area"}
 	if t := tallestBound(m); t > best.length {
 		best = bound{t, "tallest panel"}

@@ -25,13 +25,13 @@ type searcher struct {
 	d      *decoder
 	rng    *rand.Rand
 	budget int64
-	bound  int64
+	bound  bound // raised when a search shows that nothing shorter exists
 	stop   func() bool
 	best   *found
 	only   []int32 // the items to lay; nil for all
 }
 
-func newSearcher(m *model, budget int64, bound int64, stop func() bool) *searcher {
+func newSearcher(m *model, budget int64, bound bound, stop func() bool) *searcher {
 	lo, hi := m.seed()
 	return &searcher{m: m, d: newDecoder(m), rng: rand.New(rand.NewPCG(lo, hi)), budget: budget, bound: bound, stop: stop}
 }
@@ -66,13 +66,34 @@ func (s *searcher) run() {
 			return
 		}
 	}
+	if s.best != nil && !s.d.many && s.m.isPlain() {
+		s.runPlain()
+		return
+	}
 	for s.best != nil && !s.done() {
 		s.climb()
 	}
 }
 
+// isPlain reports whether every item may lie anywhere: no wish, no tie.
+func (m *model) isPlain() bool {
+	for g := range m.groups {
+		if len(m.groups[g].items) > 1 && len(m.groups[g].lay) > 1 {
+			return false
+		}
+	}
+	for k := range m.items {
+		for _, l := range m.items[k].lay {
+			if l.consX || l.consY {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 func (s *searcher) done() bool {
-	return s.best != nil && (s.best.top <= s.bound || s.d.work >= s.budget || s.stop())
+	return s.best != nil && (s.best.top <= s.bound.length || s.d.work >= s.budget || s.stop())
 }
 
 // try decodes genes and keeps the plan when it is the best.

@@ -80,14 +80,15 @@ func (r Result) order() length.Length {
 // solveModel plans one model in one length, or in several when the bolt is too
 // short for that.
 func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
-	lb := lowerBound(m)
+	lb := lowerBound(m, effort)
 	byRows, hand := rows(m)
-	s := newSearcher(m, budgetOf(effort), lb.length, stop)
+	s := newSearcher(m, budgetOf(effort), lb, stop)
 	s.run()
 	if hand.top < s.best.top {
 		hand.genes = s.best.genes
 		s.best = hand
 	}
+	lb = s.bound
 	r := Result{
 		Bound: m.floorLength(lb.length), BoundBy: lb.by, Proven: s.best.top <= lb.length,
 		Rows: m.floorLength(byRows), Railroaded: m.cross, RowBound: m.anyAbs,
