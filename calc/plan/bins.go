@@ -99,7 +99,7 @@ func (s *searcher) rowBound(items []int32) bool {
 func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Result) {
 	bolt := int64(job.Bolt) * m.den / m.num
 	limit := bolt
-	if v := m.grid.V; m.anyAbs && bolt-v >= tallestBound(m) {
+	if v := m.grid.V; m.hasRows() && bolt-v >= tallestBound(m) {
 		limit = bolt - v // so that it holds wherever the repeat begins
 	}
 	for n := int(m.ceilLength(lowerBound(m, Quick).length)/max(job.Bolt, 1)) + 1; ; n = n + n/4 + 1 {
@@ -129,6 +129,19 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 		}
 		return
 	}
+}
+
+// hasRows reports whether some item is bound to rows: of the cloth, or of the
+// item that it is tied to, which may lie on another length.
+func (m *model) hasRows() bool {
+	for k := range m.items {
+		for _, l := range m.items[k].lay {
+			if l.consY {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // InHand is the answer for pieces in hand.

@@ -57,6 +57,8 @@ func TestCheckEdgesOfRules(t *testing.T) {
 			piece(ls, 0).Y += 200 * mm
 			piece(ls, 0).Motif = nil
 		}, ""},
+		{"crosswise stripe, a drop without columns", stripe(0, 90, panel.Along, u), both(job(func(j *plan.Job) { j.Cloth.Pattern.Drop = cloth.Half() }), by(0, 0, 45*mm)), "motif-off"},
+		{"across, no rows, motif anywhere along", stripe(120, 0, panel.Across, u), names(0, 0, 740, 600), ""},
 		{"lengthwise stripe, centred, out", stripe(120, 0, panel.Centred, u), by(0, 3*nm, 0), "motif-misreported motif-off"},
 		{"crosswise stripe, centred, out", stripe(0, 90, panel.Centred, u), by(0, 0, 3*nm), "motif-misreported motif-off"},
 

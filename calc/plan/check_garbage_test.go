@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
@@ -236,6 +237,12 @@ func TestCheckTwoTwins(t *testing.T) {
 		j.Panels[0].Pair, j.Panels[0].PairAs, j.Panels[1].Pair, j.Panels[1].PairAs = c.pairA, c.asA, c.pairB, c.asB
 		ls := []plan.Layout{on(0, lay(j, 0, 1, panel.Upright, 150*mm, 0)), on(40*mm, lay(j, 1, 1, panel.Upright, c.x*mm, 600*mm))}
 		measure(ls)
+		tolerant := j
+		tolerant.Panels = slices.Clone(j.Panels)
+		tolerant.Panels[0].Match.Tolerance = 150 * mm // more than any of these is out
+		if flaws := plan.Check(tolerant, ls...); flaws != nil {
+			t.Errorf("%+v, of one twin tolerant: flaws %v", c, flaws)
+		}
 		flaws := plan.Check(j, ls...)
 		if len(flaws) != c.want || c.want > 0 && kinds(flaws) != "pair-off" {
 			t.Errorf("%+v: flaws %v", c, flaws)

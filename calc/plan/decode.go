@@ -180,9 +180,9 @@ func (d *decoder) commit(k int, sp spot) {
 func (d *decoder) beginStrip(s *strip, st *groupState, l *lay, gl *groupLay, sp spot) {
 	switch {
 	case st.set && (d.many || gl.yFixed):
-		d.settleSigma(s, d.patternY(l, st.settled, sp.x, true)-sp.y)
+		d.settleSigma(s, d.m.patternY(l, st.settled, sp.x, true)-sp.y)
 	case !st.set && gl.yFixed:
-		d.settleSigma(s, d.patternY(l, gl.alts[sp.alt], sp.x, gl.xFixed)-sp.y)
+		d.settleSigma(s, d.m.patternY(l, gl.alts[sp.alt], sp.x, gl.xFixed)-sp.y)
 	case gl.mirrorsRows || d.many:
 		d.settleSigma(s, 0) // a mirror along the roll stands at a row of the cloth
 	}
@@ -191,9 +191,9 @@ func (d *decoder) beginStrip(s *strip, st *groupState, l *lay, gl *groupLay, sp 
 // patternY is where, in pattern coordinates, an item's top lies for the phase
 // when its left edge lies at x. While the phase across is not known, x itself
 // settles it, and no column is crossed.
-func (d *decoder) patternY(l *lay, ph phase, x int64, knowX bool) int64 {
+func (m *model) patternY(l *lay, ph phase, x int64, knowX bool) int64 {
 	y := l.sy*ph.y - l.cy
-	if g := d.m.grid; knowX && l.consX && g.D != 0 {
+	if g := m.grid; knowX && l.consX && g.D != 0 {
 		y += columnOf(x, l.sx*ph.x-l.cx, g.H) * g.D
 	}
 	return y
@@ -219,15 +219,21 @@ func (d *decoder) settleSigma(s *strip, sigma int64) {
 // settleGroup fixes the phase of a group from its first item laid.
 func (d *decoder) settleGroup(st *groupState, l *lay, gl *groupLay, sp spot, sigma int64) {
 	st.set, st.lay = true, sp.lay
-	st.settled = gl.alts[sp.alt]
+	st.settled = d.m.settle(l, gl, gl.alts[sp.alt], sp.x, sp.y+sigma)
+}
+
+// settle is the phase of a group one of whose items lies at x and, in pattern
+// coordinates, y: what ph leaves open follows from the place.
+func (m *model) settle(l *lay, gl *groupLay, ph phase, x, y int64) phase {
 	if l.consX && !gl.xFixed {
-		st.settled.x = l.sx * (sp.x + l.cx)
+		ph.x = l.sx * (x + l.cx)
 	}
 	if l.consY && !gl.yFixed {
-		y := sp.y + sigma + l.cy
-		if g := d.m.grid; l.consX && g.D != 0 {
-			y -= columnOf(sp.x, l.sx*st.settled.x-l.cx, g.H) * g.D
+		y += l.cy
+		if m.grid.D != 0 && l.consX {
+			y -= columnOf(x, l.sx*ph.x-l.cx, m.grid.H) * m.grid.D
 		}
-		st.settled.y = l.sy * y
+		ph.y = l.sy * y
 	}
+	return ph
 }

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
@@ -191,9 +193,15 @@ func (b *builder) finish() {
 	}
 }
 
-// sameClass reports whether two items may be exchanged in any plan: copies of
-// one panel that are not tied to others.
+// sameClass reports whether two items may be exchanged in any plan: alike in
+// every way of lying, and not tied to others.
 func (m *model) sameClass(a, b *item) bool {
-	return a.panel == b.panel && a.part == b.part &&
-		len(m.groups[a.group].items) == 1 && len(m.groups[b.group].items) == 1
+	ga, gb := &m.groups[a.group], &m.groups[b.group]
+	if len(ga.items) != 1 || len(gb.items) != 1 || !slices.Equal(a.lay, b.lay) {
+		return false
+	}
+	return slices.EqualFunc(ga.lay, gb.lay, func(x, y groupLay) bool {
+		return x.xFixed == y.xFixed && x.yFixed == y.yFixed &&
+			slices.Equal(x.alts, y.alts) && slices.Equal(x.reach, y.reach)
+	})
 }

@@ -34,7 +34,7 @@ func (q *query) rowAt(x int64) (target, m int64) {
 	if !q.l.consY || !q.knowY || !q.s.sigmaSet && (q.gl.yFixed || q.d.many) {
 		return 0, 0
 	}
-	return q.d.patternY(q.l, q.ph, x, q.knowX) - q.s.sigma, q.d.m.grid.V
+	return q.d.m.patternY(q.l, q.ph, x, q.knowX) - q.s.sigma, q.d.m.grid.V
 }
 
 // columns calls f for every admissible x in [lo, hi], or only the ends of each
@@ -43,16 +43,22 @@ func (q *query) columns(lo, hi int64, f func(x int64)) bool {
 	if !q.l.consX || !q.knowX {
 		return false
 	}
-	h := q.d.m.grid.H
-	origin := q.l.sx*q.ph.x - q.l.cx
-	for c := origin + ceilDiv(lo-q.l.tol-origin, h)*h; c-q.l.tol <= hi; c += h {
-		from, to := max(c-q.l.tol, lo), min(c+q.l.tol, hi)
+	q.l.columns(q.d.m.grid.H, q.ph, lo, hi, func(from, to int64) {
 		f(from)
 		if to > from {
 			f(to)
 		}
-	}
+	})
 	return true
+}
+
+// columns calls f for every stretch of [lo, hi] in which the item may begin
+// when its group has the given phase across.
+func (l *lay) columns(h int64, ph phase, lo, hi int64, f func(from, to int64)) {
+	origin := l.sx*ph.x - l.cx
+	for c := origin + ceilDiv(lo-l.tol-origin, h)*h; c-l.tol <= hi; c += h {
+		f(max(c-l.tol, lo), min(c+l.tol, hi))
+	}
 }
 
 // reaches reports whether a free phase may be settled by laying the item at x.

@@ -70,7 +70,21 @@ func (s *searcher) run() {
 		s.runPlain()
 		return
 	}
-	for s.best != nil && !s.done() {
+	if s.best == nil {
+		return
+	}
+	if s.d.many {
+		s.improve(s.budget)
+		return
+	}
+	s.improve(s.budget / 2)
+	s.prove(s.budget / 3)
+	s.improve(s.budget)
+}
+
+// improve climbs until the work reaches upTo.
+func (s *searcher) improve(upTo int64) {
+	for !s.done() && s.d.work < upTo {
 		s.climb()
 	}
 }

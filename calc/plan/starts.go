@@ -107,8 +107,12 @@ func (r Result) AtStart(job Job, start length.Length) Layout {
 	if !r.RowBound {
 		v = 0
 	}
-	best, ahead := r.Cut[0], length.Length(0)
-	for k, l := range r.Starts {
+	plans := r.Starts
+	if len(plans) == 0 {
+		plans = r.Cut[:1]
+	}
+	best, ahead := plans[0], length.Length(0)
+	for k, l := range plans {
 		a := length.Length(0)
 		if v > 0 {
 			a = length.Length(mod(int64(l.Start-start), int64(v)))

@@ -1,0 +1,336 @@
+package plan
+
+import (
+	"math/bits"
+)
+
+// exact decides, by branching, whether a small job has a plan no longer than a
+// target.
+//
+// Every plan can be brought into a normal form without becoming longer: slide
+// panels towards the start and the left selvedge by admissible steps until none
+// can move. Then every panel lies at the least admissible y above those below
+// it, and, where its x is free, against the selvedge or another panel. Laid in
+// the order of their y, the panels of a normal form each lie on the skyline of
+// those before them. So it is enough to branch on the next panel in that order
+// and its x; its y follows. (Branching in non-decreasing y: the staircase idea
+// of M. Kenmochi et al., European Journal of Operational Research 198 (2009)
+// 73-83, from memory; the lattice form is derived here.)
+//
+// A phase that no wish fixes is a whole number of model units in some normal
+// form, since all data are; it is tried at every residue where there are few,
+// and at every place of contact for the start of the cloth. Where there are too
+// many, complete says no, and nothing is proved.
+type exact struct {
+	m      *model
+	target int64
+	sigma  int64
+	budget int64 // work left
+	stop   func() bool
+	dead   bool // the budget was used
+
+	segs   []seg
+	states []groupState
+	spots  []spot
+	xs     []int64 // places across for items that may lie anywhere
+	area   []int64 // by item, the least over its lays, in coarse units
+	coarse uint
+	load   []loadLine
+	memo   map[string]struct{}
+	key    []byte
+}
+
+// Limits of what the exact search takes on.
+const (
+	maxExactItems = 40
+	maxResidues   = 160    // of an unknown phase along
+	maxPlaces     = 400    // across, for an item that may lie anywhere
+	maxMemo       = 60_000 // states remembered as hopeless
+)
+
+// loadLine is a line along the cloth that some items must cross wherever they
+// lie.
+type loadLine struct {
+	x     int64
+	items uint64
+}
+
+// newExact prepares the exact search; nil when the job is beyond it.
+func newExact(m *model, stop func() bool) *exact {
+	if len(m.items) > maxExactItems {
+		return nil
+	}
+	e := &exact{m: m, stop: stop, states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items))}
+	if !e.findPlaces() {
+		return nil
+	}
+	for _, g := range m.groups {
+		if len(g.items) == 1 {
+			continue
+		}
+		for o, gl := range g.lay {
+			l := &m.items[g.items[0]].lay[o]
+			if l.consY && !gl.yFixed && m.grid.V > maxResidues || l.consX && !gl.xFixed && m.W > maxPlaces {
+				return nil
+			}
+		}
+	}
+	e.measure()
+	e.findLines()
+	return e
+}
+
+// findPlaces lists the normal places across: sums of widths from the left
+// selvedge or from the right edge of an item in its column. Few units: every
+// place.
+func (e *exact) findPlaces() bool {
+	m := e.m
+	free := false
+	set := []int64{0}
+	for k := range m.items {
+		for o := range m.items[k].lay {
+			l := &m.items[k].lay[o]
+			gl := &m.groups[m.items[k].group].lay[o]
+			if !l.consX || !gl.xFixed || l.tol > 0 {
+				free = true
+			}
+			if l.consX && gl.xFixed {
+				for _, a := range gl.alts {
+					l.columns(m.grid.H, a, 0, m.W-l.w, func(from, to int64) {
+						set = append(set, from+l.w, to+l.w)
+					})
+				}
+			}
+		}
+	}
+	if !free {
+		return true
+	}
+	if m.W <= maxPlaces {
+		for x := range m.W {
+			e.xs = append(e.xs, x)
+		}
+		return true
+	}
+	set = sortedUnique(set)
+	for k := range m.items {
+		add := []int64{}
+		for o := range m.items[k].lay {
+			l := &m.items[k].lay[o]
+			if l.consX && m.groups[m.items[k].group].lay[o].xFixed && l.tol == 0 {
+				continue
+			}
+			for _, x := range set {
+				if x+l.w < m.W {
+					add = append(add, x+l.w)
+				}
+			}
+		}
+		if set = sortedUnique(append(set, add...)); len(set) > maxPlaces {
+			return false
+		}
+	}
+	e.xs = set
+	return true
+}
+
+// measure takes the areas, in units coarse enough for 64 bits: rounded down,
+// while the room is rounded up.
+func (e *exact) measure() {
+	total := int64(0)
+	for k := range e.m.items {
+		total += e.m.items[k].lay[0].h + e.m.items[k].lay[0].w
+	}
+	if n := bits.Len64(uint64(e.m.W)) + bits.Len64(uint64(total)); n > 62 {
+		e.coarse = uint(n-62)/2 + 1
+	}
+	for k := range e.m.items {
+		l := e.m.items[k].lay[0]
+		e.area = append(e.area, (l.w>>e.coarse)*(l.h>>e.coarse))
+	}
+}
+
+// findLines collects the lines that items must cross wherever they lie.
+func (e *exact) findLines() {
+	m := e.m
+	lo, hi := make([]int64, len(m.items)), make([]int64, len(m.items))
+	var at []int64
+	for k := range m.items {
+		lo[k], hi[k] = m.mustCover(k)
+		if lo[k] < hi[k] {
+			at = append(at, lo[k], hi[k]-1)
+		}
+	}
+	for _, x := range sortedUnique(at) {
+		line := loadLine{x: x}
+		for k := range m.items {
+			if lo[k] <= x && x < hi[k] {
+				line.items |= 1 << k
+			}
+		}
+		if n := len(e.load); n > 0 && e.load[n-1].items == line.items {
+			continue
+		}
+		e.load = append(e.load, line)
+	}
+}
+
+// mustCover is the stretch [lo, hi) across that an item covers wherever it
+// lies; empty when there is none.
+func (m *model) mustCover(k int) (lo, hi int64) {
+	it := &m.items[k]
+	first, last, narrow := m.W, int64(0), m.W
+	for o := range it.lay {
+		l := &it.lay[o]
+		gl := &m.groups[it.group].lay[o]
+		narrow = min(narrow, l.w)
+		if !l.consX || !gl.xFixed {
+			first, last = 0, max(last, m.W-l.w)
+			continue
+		}
+		for _, a := range gl.alts {
+			l.columns(m.grid.H, a, 0, m.W-l.w, func(from, to int64) {
+				first, last = min(first, from), max(last, to)
+			})
+		}
+	}
+	return last, first + narrow
+}
+
+// solve looks for a plan that begins at sigma and is no longer than target. It
+// answers found, or not found with sure set when there is none.
+func (e *exact) solve(sigma, target, budget int64) (found, sure bool, used int64) {
+	e.sigma, e.target, e.budget, e.dead = sigma, target, budget, false
+	clear(e.states)
+	e.memo = make(map[string]struct{})
+	e.segs = append(e.segs[:0], seg{})
+	all := uint64(1)<<len(e.m.items) - 1
+	found = e.branch(all, e.segs)
+	return found, !found && !e.dead, budget - e.budget
+}
+
+// branch lays one more of the remaining items on the skyline.
+func (e *exact) branch(rest uint64, segs []seg) bool {
+	if rest == 0 {
+		return true
+	}
+	if e.hopeless(rest, segs) || e.seen(rest, segs) {
+		return false
+	}
+	for r := rest; r != 0; r &= r - 1 {
+		k := bits.TrailingZeros64(r)
+		if !e.firstOfClass(k, rest) {
+			continue
+		}
+		if e.layItem(k, rest, segs) {
+			return true
+		}
+		if e.dead {
+			return false
+		}
+	}
+	return false
+}
+
+// firstOfClass reports whether k is the first of its interchangeable items left.
+func (e *exact) firstOfClass(k int, rest uint64) bool {
+	for r := rest & (1<<k - 1); r != 0; r &= r - 1 {
+		if e.m.items[bits.TrailingZeros64(r)].class == e.m.items[k].class {
+			return false
+		}
+	}
+	return true
+}
+
+// layItem tries item k in every way.
+func (e *exact) layItem(k int, rest uint64, segs []seg) bool {
+	it := &e.m.items[k]
+	st := e.states[it.group]
+	for o := range it.lay {
+		if st.set && int(st.lay) != o {
+			continue
+		}
+		gl := &e.m.groups[it.group].lay[o]
+		if st.set {
+			if e.layAs(k, o, st.settled, true, true, 0, rest, segs) {
+				return true
+			}
+			continue
+		}
+		for a, ph := range gl.alts {
+			if e.layAs(k, o, ph, gl.xFixed, gl.yFixed, a, rest, segs) {
+				return true
+			}
+			if e.dead {
+				return false
+			}
+		}
+	}
+	return false
+}
+
+// layAs tries item k lying one way with one phase, at every place across.
+func (e *exact) layAs(k, o int, ph phase, knowX, knowY bool, alt int, rest uint64, segs []seg) bool {
+	l := &e.m.items[k].lay[o]
+	if !l.consX || !knowX {
+		for _, x := range e.xs {
+			if x > e.m.W-l.w {
+				break
+			}
+			if e.layAt(k, o, ph, knowX, knowY, alt, x, rest, segs) {
+				return true
+			}
+		}
+		return false
+	}
+	done := false
+	l.columns(e.m.grid.H, ph, 0, e.m.W-l.w, func(from, to int64) {
+		if done || e.dead {
+			return
+		}
+		done = e.layAt(k, o, ph, knowX, knowY, alt, from, rest, segs)
+		for _, x := range e.xs {
+			if !done && x > from && x <= to {
+				done = e.layAt(k, o, ph, knowX, knowY, alt, x, rest, segs)
+			}
+		}
+	})
+	return done
+}
+
+// layAt lays item k at x, at the least admissible y, or at every y of one
+// repeat when its group's phase along is still open.
+func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, rest uint64, segs []seg) bool {
+	l := &e.m.items[k].lay[o]
+	if e.budget--; e.budget <= 0 || e.budget&4095 == 0 && e.stop() {
+		e.dead = true
+		return false
+	}
+	y := baseOf(segs, x, l.w)
+	last := y
+	open := l.consY && !knowY
+	switch {
+	case open:
+		last = y + e.m.grid.V - 1
+	case l.consY:
+		y = upTo(y, e.m.patternY(l, ph, x, knowX)-e.sigma, e.m.grid.V, l.tol)
+		last = y
+	}
+	it := &e.m.items[k]
+	for ; y <= last && y+l.h <= e.target; y++ {
+		old := e.states[it.group]
+		if !old.set && len(e.m.groups[it.group].items) > 1 {
+			gl := &e.m.groups[it.group].lay[o]
+			e.states[it.group] = groupState{set: true, lay: int8(o), settled: e.m.settle(l, gl, ph, x, y+e.sigma)}
+		}
+		e.spots[k] = spot{x: x, y: y, lay: int8(o), alt: int16(alt), hole: -1, found: true}
+		if e.branch(rest&^(1<<k), risen(segs, e.m.W, x, l.w, y, y+l.h)) {
+			return true
+		}
+		e.states[it.group] = old
+		if e.dead {
+			return false
+		}
+	}
+	return false
+}

@@ -1,0 +1,141 @@
+package plan
+
+import (
+	"encoding/binary"
+	"math/bits"
+	"slices"
+)
+
+// sortedUnique sorts and drops repeats, in place.
+func sortedUnique(s []int64) []int64 {
+	slices.Sort(s)
+	return slices.Compact(s)
+}
+
+// baseOf is the greatest y of a skyline over [x, x+w).
+func baseOf(segs []seg, x, w int64) int64 {
+	y := int64(0)
+	for j := range segs {
+		if segs[j].x >= x+w {
+			break
+		}
+		if j+1 == len(segs) || segs[j+1].x > x {
+			y = max(y, segs[j].y)
+		}
+	}
+	return y
+}
+
+// risen is a new skyline: [x, x+w) is raised to top, and all else to at least
+// y, since later items lie no lower.
+func risen(segs []seg, width, x, w, y, top int64) []seg {
+	out := make([]seg, 0, len(segs)+2)
+	add := func(at, h int64) {
+		if n := len(out); n > 0 && out[n-1].y == h {
+			return
+		}
+		out = append(out, seg{at, h})
+	}
+	for j, s := range segs {
+		end := width
+		if j+1 < len(segs) {
+			end = segs[j+1].x
+		}
+		h := max(s.y, y)
+		if s.x < x {
+			add(s.x, h)
+		}
+		if s.x <= x && x < end {
+			add(x, top)
+		}
+		if end > x+w {
+			add(max(s.x, x+w), h)
+		}
+	}
+	return out
+}
+
+// hopeless reports that the remaining items cannot lie below the target: for
+// want of area, of room on a line that they must cross, or for their height.
+func (e *exact) hopeless(rest uint64, segs []seg) bool {
+	need, room, low := int64(0), int64(0), e.target
+	for r := rest; r != 0; r &= r - 1 {
+		need += e.area[bits.TrailingZeros64(r)]
+	}
+	round := int64(1)<<e.coarse - 1
+	for j, s := range segs {
+		end := e.m.W
+		if j+1 < len(segs) {
+			end = segs[j+1].x
+		}
+		room += ((end - s.x + round) >> e.coarse) * ((e.target - s.y + round) >> e.coarse)
+		low = min(low, s.y)
+	}
+	if need > room {
+		return true
+	}
+	for _, line := range e.load {
+		if line.items&rest == 0 {
+			continue
+		}
+		y := baseOf(segs, line.x, 1)
+		for r := line.items & rest; r != 0; r &= r - 1 {
+			y += e.leastHeight(bits.TrailingZeros64(r))
+		}
+		if y > e.target {
+			return true
+		}
+	}
+	for r := rest; r != 0; r &= r - 1 {
+		if low+e.leastHeight(bits.TrailingZeros64(r)) > e.target {
+			return true
+		}
+	}
+	return false
+}
+
+// leastHeight is the least extent along of an item.
+func (e *exact) leastHeight(k int) int64 {
+	least := e.m.items[k].lay[0].h
+	for _, l := range e.m.items[k].lay[1:] {
+		least = min(least, l.h)
+	}
+	return least
+}
+
+// seen reports whether this skyline, with these items left and these phases
+// settled, was found hopeless before, and remembers it. What can still be laid
+// depends on nothing else: equal copies are always laid in the same order.
+func (e *exact) seen(rest uint64, segs []seg) bool {
+	b := e.key[:0]
+	b = binary.LittleEndian.AppendUint64(b, rest)
+	for _, s := range segs {
+		b = binary.AppendVarint(b, s.x)
+		b = binary.AppendVarint(b, s.y)
+	}
+	for g := range e.states {
+		if st := &e.states[g]; st.set && e.open(g, rest) {
+			b = binary.AppendVarint(b, int64(g)<<8|int64(st.lay))
+			b = binary.AppendVarint(b, st.settled.x)
+			b = binary.AppendVarint(b, st.settled.y)
+		}
+	}
+	e.key = b
+	if _, ok := e.memo[string(b)]; ok {
+		return true
+	}
+	if len(e.memo) < maxMemo {
+		e.memo[string(b)] = struct{}{}
+	}
+	return false
+}
+
+// open reports whether items of group g are left.
+func (e *exact) open(g int, rest uint64) bool {
+	for _, k := range e.m.groups[g].items {
+		if rest&(1<<k) != 0 {
+			return true
+		}
+	}
+	return false
+}
