@@ -23,9 +23,10 @@ func TestTune(t *testing.T) {
 	}
 	n, sum, proven, small, smallProven, anch, anchProven := 0, 0.0, 0, 0, 0, 0, 0
 	var work int64
+	saved := 0.0
 	began := time.Now()
 	for k := range jobsToTry(t, 300) {
-		job := randomJob(uint64(k))
+		job := chairJob(uint64(k))
 		if !plan.Possible(job) {
 			continue
 		}
@@ -40,6 +41,7 @@ func TestTune(t *testing.T) {
 		}
 		n++
 		sum += gap
+		saved += 100 * float64(r.Rows-r.Needed()) / float64(r.Rows)
 		work += r.Work.Used
 		if r.Proven {
 			proven++
@@ -60,5 +62,6 @@ func TestTune(t *testing.T) {
 			fmt.Printf("%3d n=%2d V=%v H=%v d=%v needed %v bound %v by %s gap %.1f proven %v ended %v work %d\n", k, count, job.Cloth.Pattern.LengthRepeat, job.Cloth.Pattern.WidthRepeat, job.Cloth.Pattern.Drop, r.Needed(), r.Bound, r.BoundBy, gap, r.Proven, r.Ended, r.Work.Used)
 		}
 	}
+	fmt.Printf("saved %.1f ", saved/float64(n))
 	fmt.Printf("jobs %d gap %.2f proven %d small %d/%d anchored %d/%d  %.1f ms each, %.1f ns/unit\n", n, sum/float64(n), proven, smallProven, small, anchProven, anch, float64(time.Since(began).Milliseconds())/float64(n), float64(time.Since(began).Nanoseconds())/float64(work))
 }

@@ -82,16 +82,16 @@ func listenAndDrain(ctx context.Context, c config, log *slog.Logger) error {
 		return err
 	}
 	failed := make(chan error, 2)
-	main := newServer(api.Handler(), log)
-	servers := []*http.Server{main}
-	if err := start(main, c.addr, "service", log, failed); err != nil {
+	public := newServer(api.Handler(), log)
+	servers := []*http.Server{public}
+	if err := start(public, c.addr, "service", log, failed); err != nil {
 		return err
 	}
 	if c.metrics != "" && c.metrics != "off" {
 		side := newServer(api.MetricsHandler(), log)
 		servers = append(servers, side)
 		if err := start(side, c.metrics, "metrics", log, failed); err != nil {
-			return errors.Join(err, main.Close())
+			return errors.Join(err, public.Close())
 		}
 	}
 	select {

@@ -1,0 +1,88 @@
+# What each target does: make help. Everything but lint and lint-spec needs
+# only Go; those fetch their tools.
+
+GO       ?= go
+JOB      ?= testdata/jobs/wing-chair.json
+OUT      ?= out
+ADDR     ?= 127.0.0.1:8080
+FUZZTIME ?= 10s
+BENCH    ?= .
+PKG      ?= ./...
+
+GOLANGCI_VERSION ?= v2.15.0
+REDOCLY_VERSION  ?= 2.77.0
+GOLANGCI ?= $(GO) run github.com/golangci/golangci-lint/v2/cmd/golangci-lint@$(GOLANGCI_VERSION)
+REDOCLY  ?= npm_config_ignore_scripts=true REDOCLY_TELEMETRY=off REDOCLY_SUPPRESS_UPDATE_NOTICE=true \
+           npx --yes @redocly/cli@$(REDOCLY_VERSION)
+
+NAME = $(basename $(notdir $(JOB)))
+# Generated code is not measured.
+COVERED = $(shell $(GO) list ./... | grep -v /api/gen | paste -sd, -)
+
+.DEFAULT_GOAL := help
+.PHONY: help demo serve build test cover bench fuzz golden generate check fmt vet tidy stale lint lint-spec clean
+
+help: ## list the targets
+	@sed -n 's/^\([a-z-]*\):.*## /\1\t/p' $(MAKEFILE_LIST) | expand -t 12
+
+demo: build ## plan JOB: the plan as text, the drawing and the answer in OUT
+	@$(OUT)/bridletie run $(JOB) --as text
+	@$(OUT)/bridletie run $(JOB) --as svg --out $(OUT)/$(NAME).svg
+	@$(OUT)/bridletie run $(JOB) --as json --out $(OUT)/$(NAME).json
+	@printf '\nThe drawing is %s, the whole answer %s.\n' $(OUT)/$(NAME).svg $(OUT)/$(NAME).json
+
+serve: build ## answer over HTTP on ADDR until Ctrl-C
+	@$(OUT)/bridletie serve --addr $(ADDR)
+
+build: ## the binary, in OUT
+	@mkdir -p $(OUT)
+	@$(GO) build -o $(OUT)/bridletie ./cmd/bridletie
+
+test: ## all tests
+	$(GO) test $(PKG)
+
+cover: ## all tests, with what they reach
+	@mkdir -p $(OUT)
+	$(GO) test -coverprofile=$(OUT)/cover.out -coverpkg=$(COVERED) ./...
+	@$(GO) tool cover -func=$(OUT)/cover.out | tail -n 1
+
+bench: ## the benchmarks that match BENCH
+	$(GO) test -run '^$$' -bench '$(BENCH)' -benchmem $(PKG)
+
+fuzz: ## every fuzz target for FUZZTIME
+	@grep -rn --include='*_test.go' '^func Fuzz' . | sed 's/\/[^/]*_test\.go:.*func \(Fuzz[A-Za-z0-9_]*\).*/ \1/' | \
+	while read -r dir name; do \
+		echo "$$dir $$name"; $(GO) test -run '^$$' -fuzz "^$$name\$$" -fuzztime $(FUZZTIME) "$$dir" || exit 1; \
+	done
+
+golden: ## write the golden files and what README prints anew; read the difference
+	$(GO) test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -n 1 dirname | sort -u) -update
+
+generate: ## the wire types and routes from openapi.yaml
+	$(GO) generate ./...
+
+check: fmt vet tidy stale lint lint-spec ## all that is checked besides the tests
+
+fmt: ## fails on files that gofmt would change
+	@list=$$(gofmt -l api calc cmd service spec.go); test -z "$$list" || { echo "gofmt -w $$list"; exit 1; }
+
+vet: ## go vet
+	$(GO) vet ./...
+
+tidy: ## fails when go mod tidy would change something
+	$(GO) mod tidy -diff
+
+stale: ## fails when the generated code is not that of openapi.yaml
+	@mkdir -p $(OUT)
+	@cp api/gen/gen.gen.go $(OUT)/gen.before
+	@$(GO) generate ./...
+	@cmp $(OUT)/gen.before api/gen/gen.gen.go || { echo 'api/gen was stale; it is new now: commit it'; exit 1; }
+
+lint: ## golangci-lint, fetched and built on first use
+	$(GOLANGCI) run ./...
+
+lint-spec: ## openapi.yaml by redocly, fetched by npx
+	$(REDOCLY) lint openapi.yaml --config .redocly.yaml
+
+clean: ## remove OUT
+	rm -rf $(OUT)

@@ -1,0 +1,137 @@
+package api_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// documents are those that people read, with the most lines that each may have.
+var documents = []struct {
+	name string
+	most int
+}{
+	{"README.md", 150},
+	{"DEVELOPERS.md", 180},
+	{"deploy/README.md", 60},
+	{"testdata/README.md", 60},
+}
+
+// What the documents name exists: targets of make, files, tests, variables.
+func TestDocumentsNameWhatExists(t *testing.T) {
+	code := everything(t)
+	makefile := string(readFile(t, filepath.Join(root, "Makefile")))
+	named := 0
+	for _, d := range documents {
+		text := string(readFile(t, filepath.Join(root, d.name)))
+		if n := strings.Count(text, "\n"); n > d.most {
+			t.Errorf("%s has %d lines, at most %d", d.name, n, d.most)
+		}
+		for _, missing := range missingIn(d.name, text, makefile, code) {
+			t.Errorf("%s names %s, which does not exist", d.name, missing)
+		}
+		named += len(targets(text)) + len(files.FindAllString(text, -1))
+	}
+	if named < 40 {
+		t.Errorf("the documents name only %d targets and files", named)
+	}
+}
+
+func TestDocumentsRefuse(t *testing.T) {
+	const makefile, code = "demo: build ## the demo\n", "func TestThis(t *testing.T) {\n BRIDLETIE_ADDR"
+	for _, tc := range []struct {
+		text string
+		ok   bool
+	}{
+		{"`make demo` and [the contract](openapi.yaml), `calc/plan` and `TestThis`, `BRIDLETIE_ADDR`", true},
+		{"make up your mind", true},
+		{"`make supper`", false},
+		{"```sh\nmake supper\n```", false},
+		{"[the contract](openapi.yml)", false},
+		{`<img src="testdata/demo/armchair.svg">`, false},
+		{"`calc/plans`", false},
+		{"`cmd/bridletie/main.c`", false},
+		{"`TestThat`", false},
+		{"`BRIDLETIE_PORT`", false},
+	} {
+		missing := missingIn("README.md", tc.text, makefile, code)
+		if got := len(missing) == 0; got != tc.ok {
+			t.Errorf("%q: passes is %v, want %v (%q)", tc.text, got, tc.ok, missing)
+		}
+	}
+}
+
+var (
+	inline    = regexp.MustCompile("`make ([a-z-]+)[^`]*`")
+	blocks    = regexp.MustCompile("(?s)```sh\n(.*?)```")
+	inBlock   = regexp.MustCompile(`(?m)^make ([a-z-]+)`)
+	links     = regexp.MustCompile(`\]\(([^)#:]+)\)|src="([^"]+)"`)
+	files     = regexp.MustCompile("`((?:api|calc|cmd|deploy|service|testdata)/[\\w./-]*)`")
+	tests     = regexp.MustCompile(`\b(?:Test|Fuzz|Benchmark)[A-Z]\w+`)
+	variables = regexp.MustCompile(`\bBRIDLETIE_[A-Z_]+`)
+)
+
+// targets are those of make that a text names, in its lines and in its blocks.
+func targets(text string) []string {
+	var out []string
+	for _, m := range inline.FindAllStringSubmatch(text, -1) {
+		out = append(out, m[1])
+	}
+	for _, block := range blocks.FindAllString(text, -1) {
+		for _, m := range inBlock.FindAllStringSubmatch(block, -1) {
+			out = append(out, m[1])
+		}
+	}
+	return out
+}
+
+// missingIn lists what the text of a document names and nothing else has.
+func missingIn(name, text, makefile, code string) []string {
+	var out []string
+	for _, target := range targets(text) {
+		if !strings.Contains("\n"+makefile, "\n"+target+":") {
+			out = append(out, "make "+target)
+		}
+	}
+	for _, m := range links.FindAllStringSubmatch(text, -1) {
+		if to := m[1] + m[2]; !exists(filepath.Join(filepath.Dir(name), to)) {
+			out = append(out, to)
+		}
+	}
+	for _, m := range files.FindAllStringSubmatch(text, -1) {
+		if !exists(m[1]) {
+			out = append(out, m[1])
+		}
+	}
+	for _, test := range tests.FindAllString(text, -1) {
+		if !strings.Contains(code, "func "+test+"(") {
+			out = append(out, test)
+		}
+	}
+	for _, v := range variables.FindAllString(text, -1) {
+		if !strings.Contains(code, v) {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+func exists(name string) bool {
+	_, err := os.Stat(filepath.Join(root, name))
+	return err == nil
+}
+
+// everything is the text of all Go files but this one.
+func everything(t *testing.T) string {
+	t.Helper()
+	var all bytes.Buffer
+	eachFile(t, func(name string) {
+		if filepath.Ext(name) == ".go" && name != "api/documents_test.go" {
+			all.Write(readFile(t, filepath.Join(root, name)))
+		}
+	})
+	return all.String()
+}

@@ -1,0 +1,279 @@
+package httpapi_test
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/getkin/kin-openapi/openapi3"
+	"github.com/labstack/echo/v4"
+
+	"github.com/bridletie/bridletie"
+	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/calc/fault"
+)
+
+// The document is a right one, its examples included.
+func TestContractIsValid(t *testing.T) {
+	if err := spec(t).Validate(context.Background(), openapi3.EnableExamplesValidation()); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// The generated routes are those of the document.
+func TestRoutesAreTheContract(t *testing.T) {
+	e := echo.New()
+	gen.RegisterHandlers(e, gen.NewStrictHandler(nil, nil))
+	var routes, want []string
+	for _, r := range e.Routes() {
+		routes = append(routes, r.Method+" "+r.Path)
+	}
+	for path, item := range spec(t).Paths.Map() {
+		for method := range item.Operations() {
+			want = append(want, method+" "+strings.NewReplacer("{", ":", "}", "").Replace(path))
+		}
+	}
+	if !equal(routes, want) {
+		t.Errorf("routes are %q, the contract has %q", routes, want)
+	}
+}
+
+// The document in JSON says what the one in YAML says.
+func TestDocumentsAgree(t *testing.T) {
+	c := newClient(t, options())
+	doc, err := openapi3.NewLoader().LoadFromData(c.do("GET", "/openapi.json", "").Body.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := json.Marshal(doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := json.Marshal(spec(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(got) != string(want) {
+		t.Error("the documents differ")
+	}
+	if string(c.do("GET", "/openapi.yaml", "").Body.Bytes()) != string(bridletie.Spec) {
+		t.Error("openapi.yaml is not sent as it is")
+	}
+}
+
+// The codes of the domain are those of the document, in both directions.
+func TestFaultCodesAreTheContract(t *testing.T) {
+	var listed []string
+	for _, v := range spec(t).Components.Schemas["FaultCode"].Value.Enum {
+		listed = append(listed, v.(string))
+	}
+	have := []string{
+		string(fault.Missing), string(fault.UnknownField), string(fault.WrongType), string(fault.NotOneOf),
+		string(fault.NotALength), string(fault.NotAShare), string(fault.NotAFraction), string(fault.NotAName),
+		string(fault.TooSmall), string(fault.TooLarge), string(fault.TooFew), string(fault.TooMany),
+		string(fault.Duplicate), string(fault.UnknownPanel), string(fault.UnknownMotif), string(fault.Loop),
+		string(fault.CountDiffers), string(fault.NeedsPattern), string(fault.NotAllowed),
+		string(fault.WiderThanCloth), string(fault.LongerThanBolt), string(fault.NoPlace),
+	}
+	if !equal(have, listed) {
+		t.Errorf("codes are %q, the contract has %q", have, listed)
+	}
+}
+
+// Every example of a request is answered, by the engine itself, with the same
+// bytes each time.
+func TestExamplesAreAnswered(t *testing.T) {
+	c := newClient(t, httpapi.DefaultOptions())
+	n := 0
+	for path, item := range c.doc.Paths.Map() {
+		for method, op := range item.Operations() {
+			if op.RequestBody == nil {
+				continue
+			}
+			for name, ref := range op.RequestBody.Value.Content["application/json"].Examples {
+				body, err := json.Marshal(ref.Value.Value)
+				if err != nil {
+					t.Fatal(err)
+				}
+				n++
+				first := c.do(method, path, string(body), "Content-Type", "application/json")
+				if first.Code != 200 {
+					t.Errorf("%s %s, %s: status %d: %s", method, path, name, first.Code, first.Body)
+				}
+				if again := c.do(method, path, string(body), "Content-Type", "application/json"); again.Body.String() != first.Body.String() {
+					t.Errorf("%s %s, %s: other bytes the second time", method, path, name)
+				}
+			}
+		}
+	}
+	if n == 0 {
+		t.Error("there are no examples")
+	}
+}
+
+func TestLint(t *testing.T) {
+	for _, finding := range lint(spec(t)) {
+		t.Error(finding)
+	}
+}
+
+// Each rule finds what it is for.
+func TestLintBites(t *testing.T) {
+	for _, tc := range []struct {
+		name  string
+		spoil func(*openapi3.T)
+		want  string
+	}{
+		{"string", func(d *openapi3.T) { d.Components.Schemas["Share"].Value.MaxLength = nil }, "schema Share: no maxLength"},
+		{"string within", func(d *openapi3.T) {
+			d.Components.Schemas["Quantity"].Value.Properties["text"].Value.MaxLength = nil
+		}, "schema Quantity.text: no maxLength"},
+		{"list", func(d *openapi3.T) {
+			d.Components.Schemas["YardageRequest"].Value.Properties["panels"].Value.MaxItems = nil
+		}, "schema YardageRequest.panels: no maxItems"},
+		{"number", func(d *openapi3.T) { d.Components.Schemas["Coordinate"].Value.Max = nil }, "schema Coordinate: no minimum or no maximum"},
+		{"open object", func(d *openapi3.T) {
+			d.Components.Schemas["Match"].Value.AdditionalProperties = openapi3.AdditionalProperties{}
+		}, "schema Match: not closed"},
+		{"float", func(d *openapi3.T) { d.Components.Schemas["Coordinate"].Value.Format = "" }, "schema Coordinate: a number without format double"},
+		{"summary", func(d *openapi3.T) { d.Paths.Value("/livez").Get.Summary = "" }, "livez: no summary"},
+		{"example", func(d *openapi3.T) {
+			d.Paths.Value("/v1/yardage").Post.RequestBody.Value.Content["application/json"].Examples = nil
+		}, "yardage: the request has no example"},
+		{"answer example", func(d *openapi3.T) {
+			d.Paths.Value("/livez").Get.Responses.Value("200").Value.Content["application/json"].Example = nil
+		}, "livez: the answer has no example"},
+		{"errors", func(d *openapi3.T) { d.Paths.Value("/v1/yardage").Post.Responses.Delete("422") }, "yardage: no 422"},
+		{"errors of another form", func(d *openapi3.T) {
+			d.Paths.Value("/livez").Get.Responses.Value("406").Value.Content = openapi3.Content{}
+		}, "livez: 406 is not a problem"},
+		{"multipart", func(d *openapi3.T) {
+			d.Paths.Value("/v1/yardage").Post.RequestBody.Value.Content["multipart/form-data"] = openapi3.NewMediaType()
+		}, "yardage: a body that is not only JSON"},
+		{"parameter by content", func(d *openapi3.T) {
+			p := d.Paths.Value("/problems/{name}").Get.Parameters[0].Value
+			p.Schema, p.Content = nil, openapi3.NewContentWithJSONSchema(openapi3.NewStringSchema())
+		}, "problem: parameter name has no schema of its own"},
+	} {
+		doc := spec(t)
+		tc.spoil(doc)
+		if got := lint(doc); !slices.Contains(got, tc.want) {
+			t.Errorf("%s: lint = %q, want %q among them", tc.name, got, tc.want)
+		}
+	}
+}
+
+// lint is what the contract lacks by the rules of this project.
+func lint(doc *openapi3.T) []string {
+	var l linter
+	for name, ref := range doc.Components.Schemas {
+		l.schema("schema "+name, ref)
+	}
+	for path, item := range doc.Paths.Map() {
+		for _, op := range item.Operations() {
+			l.operation(path, op)
+		}
+	}
+	return l.findings
+}
+
+type linter struct{ findings []string }
+
+func (l *linter) add(format string, args ...any) {
+	l.findings = append(l.findings, fmt.Sprintf(format, args...))
+}
+
+// schema looks at a schema and at all that stand within it. What is only named
+// is looked at where it is written.
+func (l *linter) schema(where string, ref *openapi3.SchemaRef) {
+	s := ref.Value
+	switch {
+	case ref.Ref != "":
+		return
+	case s.Type == nil && len(s.AllOf)+len(s.OneOf) == 0:
+		l.add("%s: no type", where)
+	case s.Type == nil:
+	case s.Type.Is("string") && len(s.Enum) == 0 && s.MaxLength == nil:
+		l.add("%s: no maxLength", where)
+	case s.Type.Is("array") && s.MaxItems == nil:
+		l.add("%s: no maxItems", where)
+	case s.Type.Is("object") && s.MaxProps == nil && (s.AdditionalProperties.Has == nil || *s.AdditionalProperties.Has):
+		l.add("%s: not closed", where)
+	case (s.Type.Is("number") || s.Type.Is("integer")) && (s.Min == nil || s.Max == nil):
+		l.add("%s: no minimum or no maximum", where)
+	case s.Type.Is("number") && s.Format != "double":
+		l.add("%s: a number without format double", where)
+	}
+	for name, property := range s.Properties {
+		l.schema(where+"."+name, property)
+	}
+	if s.Items != nil {
+		l.schema(where+"[]", s.Items)
+	}
+	for i, part := range append(append(openapi3.SchemaRefs{}, s.AllOf...), s.OneOf...) {
+		l.schema(fmt.Sprintf("%s(%d)", where, i), part)
+	}
+}
+
+func (l *linter) operation(path string, op *openapi3.Operation) {
+	if op.OperationID == "" || op.Summary == "" || len(op.Tags) == 0 {
+		l.add("%s: no summary", op.OperationID)
+	}
+	codes := []string{"406"}
+	if op.RequestBody != nil {
+		codes = append(codes, "400", "413", "415", "422", "500", "503")
+		if media := op.RequestBody.Value.Content["application/json"]; media == nil || len(media.Examples) == 0 {
+			l.add("%s: the request has no example", op.OperationID)
+		}
+	}
+	for _, code := range codes {
+		if op.Responses.Value(code) == nil {
+			l.add("%s: no %s", op.OperationID, code)
+		}
+	}
+	for code, ref := range op.Responses.Map() {
+		l.response(op, code, ref.Value)
+	}
+	if op.RequestBody != nil && len(op.RequestBody.Value.Content) != 1 {
+		l.add("%s: a body that is not only JSON", op.OperationID)
+	}
+	for _, p := range op.Parameters {
+		if p.Value.Schema == nil || p.Value.Content != nil {
+			l.add("%s: parameter %s has no schema of its own", op.OperationID, p.Value.Name)
+			continue
+		}
+		l.schema(path+" parameter "+p.Value.Name, p.Value.Schema)
+	}
+}
+
+func (l *linter) response(op *openapi3.Operation, code string, r *openapi3.Response) {
+	if code >= "400" {
+		media := r.Content["application/problem+json"]
+		if media == nil || media.Schema.Ref != "#/components/schemas/Problem" || media.Example == nil || len(r.Content) != 1 {
+			l.add("%s: %s is not a problem", op.OperationID, code)
+		}
+		return
+	}
+	for name, media := range r.Content {
+		l.schema(op.OperationID+" "+name, media.Schema)
+		if op.RequestBody == nil && media.Example == nil && len(media.Examples) == 0 {
+			l.add("%s: the answer has no example", op.OperationID)
+		}
+	}
+}
+
+// The engine itself passes the check of readyz, and draws.
+func TestEngineIsReady(t *testing.T) {
+	c := newClient(t, httpapi.DefaultOptions())
+	if w := c.do("GET", "/readyz", ""); w.Code != 200 {
+		t.Errorf("readyz: status %d: %s", w.Code, w.Body)
+	}
+	w := c.do("POST", "/v1/yardage", sound, "Content-Type", "application/json", "Accept", "image/svg+xml")
+	if w.Code != 200 || !strings.HasPrefix(w.Body.String(), "<svg ") {
+		t.Errorf("svg: status %d: %.100s", w.Code, w.Body)
+	}
+}

@@ -1,0 +1,274 @@
+package api_test
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+const module = "github.com/bridletie/bridletie"
+
+// layer says what the Go files of a folder may import. Imports go one way:
+// api, then service, then calc. Never widen a row to mend a build: move the
+// code to where it belongs.
+type layer struct {
+	dir string   // the folder, or with a closing /... everything in and below it
+	std []string // packages of the standard library
+	own []string // packages of this module, by folder
+	ext []string // other modules, with all their packages
+}
+
+// pure are packages without input, output, clock or shared state.
+var pure = []string{
+	"bytes", "cmp", "encoding/binary", "errors", "fmt", "hash/fnv", "iter", "maps", "math", "math/big", "math/bits",
+	"slices", "sort", "strconv", "strings", "unicode", "unicode/utf16", "unicode/utf8",
+}
+
+const (
+	echo       = "github.com/labstack/echo"
+	kin        = "github.com/getkin/kin-openapi"
+	runtime    = "github.com/oapi-codegen/runtime"
+	prometheus = "github.com/prometheus/client_golang"
+)
+
+// layers is the policy; the first row that matches a folder holds. calc has no
+// clock, no context and no log, so that an answer depends on the request alone.
+var layers = []layer{
+	{dir: "", std: []string{"embed"}},
+	{dir: "calc/length", std: pure},
+	{dir: "calc/fault", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/cloth", std: pure, own: []string{"calc/length", "calc/fault"}},
+	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
+	// plan searches with numbers seeded from the job.
+	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	{dir: "service", std: with(pure, "context"), own: []string{"calc/..."}},
+	{dir: "service/...", std: pure, own: []string{"calc/...", "service"}},
+	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
+	{dir: "api/strictjson", std: pure},
+	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson"}, ext: []string{echo, kin, prometheus}},
+	{dir: "api", std: []string{"..."}, own: []string{"..."}},
+	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi"}},
+}
+
+// inTests is what a test may import on top of what its layer may.
+var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify"}}
+
+func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
+
+// goFile is what the policy looks at.
+type goFile struct {
+	path    string // from the root of the project, with slashes
+	imports []string
+}
+
+func TestLayers(t *testing.T) {
+	used := make(map[string]bool)
+	for _, f := range goFiles(t) {
+		l, ok := layerOf(f.path)
+		if !ok {
+			t.Errorf("%s: its folder has no layer: give it one in this test", f.path)
+			continue
+		}
+		used[l.dir] = true
+		for _, bad := range refused(f) {
+			t.Errorf("%s: must not import %s", f.path, bad)
+		}
+	}
+	for _, l := range layers {
+		if !used[l.dir] {
+			t.Errorf("the layer %q has no files: did its folder move?", l.dir)
+		}
+	}
+}
+
+// The policy bites: what must be let through, and what must not.
+func TestLayersRefuse(t *testing.T) {
+	for _, tc := range []struct {
+		file, imports string
+		ok            bool
+	}{
+		{"spec.go", "embed", true},
+		{"spec.go", "fmt", false},
+		{"spec.go", module + "/calc/length", false},
+		{"calc/length/x.go", "math/bits", true},
+		{"calc/length/x.go", "math/rand", false},
+		{"calc/length/x.go", "math/rand/v2", false},
+		{"calc/length/x.go", module + "/calc/fault", false},
+		{"calc/plan/x.go", "math/rand/v2", true},
+		{"calc/plan/x.go", "math/rand", false},
+		{"calc/plan/x.go", "time", false},
+		{"calc/plan/x.go", "context", false},
+		{"calc/plan/x.go", "sync", false},
+		{"calc/plan/x.go", "sync/atomic", false},
+		{"calc/plan/x.go", "log/slog", false},
+		{"calc/plan/x.go", "os", false},
+		{"calc/plan/x.go", "net/http", false},
+		{"calc/plan/x.go", "unsafe", false},
+		{"calc/plan/x.go", "C", false},
+		{"calc/plan/x.go", module + "/calc/panel", true},
+		{"calc/plan/x.go", module + "/service", false},
+		{"calc/plan/x.go", module + "/api/gen", false},
+		{"calc/plan/x.go", "pgregory.net/rapid", false},
+		{"calc/plan/x_test.go", "pgregory.net/rapid", true},
+		{"calc/plan/x_test.go", "os", true},
+		{"calc/plan/x_test.go", module + "/calc/plan", true},
+		{"calc/plan/x_test.go", module + "/service", false},
+		{"calc/plan/x_test.go", kin + "/openapi3", false},
+		{"calc/panel/x.go", module + "/calc/plan", false},
+		{"service/x.go", "context", true},
+		{"service/x.go", "time", false},
+		{"service/x.go", module + "/calc/plan", true},
+		{"service/x.go", module + "/service/drawing", false},
+		{"service/x.go", module + "/api/gen", false},
+		{"service/x.go", kin + "/openapi3", false},
+		{"service/drawing/x.go", module + "/service", true},
+		{"service/drawing/x.go", "context", false},
+		{"service/drawing/x.go", echo + "/v4", false},
+		{"api/httpapi/x.go", echo + "/v4", true},
+		{"api/httpapi/x.go", echo + "er/v4", false},
+		{"api/httpapi/x.go", module, true},
+		{"api/httpapi/x.go", module + "/service/drawing", true},
+		{"api/httpapi/x.go", module + "/cmd/bridletie", false},
+		{"api/strictjson/x.go", "net/http", false},
+		{"api/strictjson/x.go", module + "/calc/length", false},
+		{"api/gen/x.go", module + "/service", false},
+		{"cmd/bridletie/x.go", "os/signal", true},
+		{"cmd/bridletie/x.go", echo + "/v4", false},
+		{"cmd/bridletie/x.go", module + "/calc/plan", false},
+		{"somewhere/x.go", "fmt", false},
+		{"calc/x.go", "fmt", false},
+		{"api/httpapi/deeper/x.go", "fmt", false},
+	} {
+		got := len(refused(goFile{tc.file, []string{tc.imports}})) == 0
+		if got != tc.ok {
+			t.Errorf("%s importing %q: allowed is %v, want %v", tc.file, tc.imports, got, tc.ok)
+		}
+	}
+}
+
+// refused lists the imports that the layer of a file does not have; all of them
+// where its folder has no layer.
+func refused(f goFile) []string {
+	l, ok := layerOf(f.path)
+	if !ok {
+		return f.imports
+	}
+	var out []string
+	for _, name := range f.imports {
+		allowed := l.allows(name)
+		if strings.HasSuffix(f.path, "_test.go") {
+			allowed = allowed || inTests.allows(name) || name == path.Join(module, path.Dir(f.path)) ||
+				strings.HasPrefix(f.path, "api/") && inTestsOfAPI(name)
+		}
+		if !allowed {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// inTestsOfAPI lets the tests of the api use all of its own packages and the
+// contract.
+func inTestsOfAPI(name string) bool {
+	return layer{own: []string{"", "api/...", "service/..."}, ext: []string{kin}}.allows(name)
+}
+
+func layerOf(file string) (layer, bool) {
+	dir := path.Dir(file)
+	if dir == "." {
+		dir = ""
+	}
+	for _, l := range layers {
+		if matches(l.dir, dir) {
+			return l, true
+		}
+	}
+	return layer{}, false
+}
+
+// allows reports whether a row has an import. "unsafe" and "C" are in no row.
+func (l layer) allows(name string) bool {
+	if name == "unsafe" || name == "C" {
+		return false
+	}
+	if own, ok := strings.CutPrefix(name+"/", module+"/"); ok {
+		return slices.ContainsFunc(l.own, func(p string) bool { return matches(p, strings.TrimSuffix(own, "/")) })
+	}
+	if first, _, _ := strings.Cut(name, "/"); strings.Contains(first, ".") {
+		return slices.ContainsFunc(l.ext, func(p string) bool { return strings.HasPrefix(name+"/", p+"/") })
+	}
+	return slices.ContainsFunc(l.std, func(p string) bool { return matches(p, name) })
+}
+
+// matches reports whether a folder is that of the pattern, or below it when the
+// pattern ends in "...".
+func matches(pattern, dir string) bool {
+	above, below := strings.CutSuffix(pattern, "...")
+	if below {
+		return strings.HasPrefix(dir+"/", above)
+	}
+	return dir == pattern
+}
+
+// root is the project's, seen from this folder.
+const root = ".."
+
+// goFiles reads the imports of every Go file in this process, so that the test
+// cache sees which files the answer depends on.
+func goFiles(t *testing.T) []goFile {
+	t.Helper()
+	var out []goFile
+	eachFile(t, func(name string) {
+		if path.Ext(name) != ".go" {
+			return
+		}
+		parsed, err := parser.ParseFile(token.NewFileSet(), filepath.Join(root, name), nil, parser.ImportsOnly)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f := goFile{path: name}
+		for _, i := range parsed.Imports {
+			imported, err := strconv.Unquote(i.Path.Value)
+			if err != nil {
+				t.Fatal(err)
+			}
+			f.imports = append(f.imports, imported)
+		}
+		out = append(out, f)
+	})
+	return out
+}
+
+// eachFile calls f for every file of the project, but for what dotfiles, out
+// and testdata hold.
+func eachFile(t *testing.T, f func(name string)) {
+	t.Helper()
+	err := filepath.WalkDir(root, func(at string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		name, err := filepath.Rel(root, at)
+		if err != nil {
+			return err
+		}
+		name = filepath.ToSlash(name)
+		if d.IsDir() {
+			hidden := name != "." && strings.HasPrefix(d.Name(), ".")
+			if hidden || name == "out" || d.Name() == "testdata" || d.Name() == "node_modules" {
+				return fs.SkipDir
+			}
+			return nil
+		}
+		f(name)
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+}
