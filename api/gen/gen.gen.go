@@ -135,6 +135,27 @@ func (e FaultCode) Valid() bool {
 	}
 }
 
+// Defines values for HandPlacementTurn.
+const (
+	HandPlacementTurnHalf    HandPlacementTurn = "half"
+	HandPlacementTurnNone    HandPlacementTurn = "none"
+	HandPlacementTurnQuarter HandPlacementTurn = "quarter"
+)
+
+// Valid indicates whether the value is a known member of the HandPlacementTurn enum.
+func (e HandPlacementTurn) Valid() bool {
+	switch e {
+	case HandPlacementTurnHalf:
+		return true
+	case HandPlacementTurnNone:
+		return true
+	case HandPlacementTurnQuarter:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for HealthStatus.
 const (
 	HealthStatusOk HealthStatus = "ok"
@@ -306,6 +327,66 @@ func (e PlacementTurn) Valid() bool {
 	}
 }
 
+// Defines values for PlanFaultKind.
+const (
+	PlanFaultKindBadStart         PlanFaultKind = "bad-start"
+	PlanFaultKindJoinOff          PlanFaultKind = "join-off"
+	PlanFaultKindMissing          PlanFaultKind = "missing"
+	PlanFaultKindMotifMisreported PlanFaultKind = "motif-misreported"
+	PlanFaultKindMotifOff         PlanFaultKind = "motif-off"
+	PlanFaultKindOffTheCloth      PlanFaultKind = "off-the-cloth"
+	PlanFaultKindOverlap          PlanFaultKind = "overlap"
+	PlanFaultKindPairOff          PlanFaultKind = "pair-off"
+	PlanFaultKindPastTheBolt      PlanFaultKind = "past-the-bolt"
+	PlanFaultKindPastTheEnd       PlanFaultKind = "past-the-end"
+	PlanFaultKindSeamOff          PlanFaultKind = "seam-off"
+	PlanFaultKindTwice            PlanFaultKind = "twice"
+	PlanFaultKindWrongLength      PlanFaultKind = "wrong-length"
+	PlanFaultKindWrongParts       PlanFaultKind = "wrong-parts"
+	PlanFaultKindWrongSize        PlanFaultKind = "wrong-size"
+	PlanFaultKindWrongTurn        PlanFaultKind = "wrong-turn"
+)
+
+// Valid indicates whether the value is a known member of the PlanFaultKind enum.
+func (e PlanFaultKind) Valid() bool {
+	switch e {
+	case PlanFaultKindBadStart:
+		return true
+	case PlanFaultKindJoinOff:
+		return true
+	case PlanFaultKindMissing:
+		return true
+	case PlanFaultKindMotifMisreported:
+		return true
+	case PlanFaultKindMotifOff:
+		return true
+	case PlanFaultKindOffTheCloth:
+		return true
+	case PlanFaultKindOverlap:
+		return true
+	case PlanFaultKindPairOff:
+		return true
+	case PlanFaultKindPastTheBolt:
+		return true
+	case PlanFaultKindPastTheEnd:
+		return true
+	case PlanFaultKindSeamOff:
+		return true
+	case PlanFaultKindTwice:
+		return true
+	case PlanFaultKindWrongLength:
+		return true
+	case PlanFaultKindWrongParts:
+		return true
+	case PlanFaultKindWrongSize:
+		return true
+	case PlanFaultKindWrongTurn:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for Units.
 const (
 	UnitsImperial Units = "imperial"
@@ -343,6 +424,14 @@ func (e YardageAnswerEnded) Valid() bool {
 	default:
 		return false
 	}
+}
+
+// CheckedLength defines model for CheckedLength.
+type CheckedLength struct {
+	Length Quantity `json:"length"`
+	Order  Quantity `json:"order"`
+	Piece  int      `json:"piece"`
+	Start  Quantity `json:"start"`
 }
 
 // Cloth defines model for Cloth.
@@ -388,7 +477,7 @@ type Cloth struct {
 // ClothRailroad Whether panels may lie across the roll, turned by a quarter. With `allowed` both ways are tried and the better is answered.
 type ClothRailroad string
 
-// Coordinate defines model for Coordinate.
+// Coordinate Millimetres on the plan, with at most 6 decimals.
 type Coordinate = float64
 
 // CutLength defines model for CutLength.
@@ -417,6 +506,52 @@ type Fault struct {
 
 // FaultCode defines model for FaultCode.
 type FaultCode string
+
+// HandLength defines model for HandLength.
+type HandLength struct {
+	// Length What the plan is said to take of it, 1 mm to 250 km; left out, as far as the placements reach.
+	Length *Length `json:"length,omitempty"`
+
+	// Piece The number that placements refer to.
+	Piece *int `json:"piece,omitempty"`
+
+	// Start Where in the length repeat it begins, 0 to 10 m.
+	Start *Length `json:"start,omitempty"`
+}
+
+// HandPlacement defines model for HandPlacement.
+type HandPlacement struct {
+	// AcrossMm The extent across the roll as laid; left out, that of the cut panel. A part must say it.
+	AcrossMm *Coordinate `json:"acrossMm,omitempty"`
+
+	// AlongMm The extent along the roll as laid; left out, that of the cut panel.
+	AlongMm *Coordinate `json:"alongMm,omitempty"`
+	Copy    int         `json:"copy"`
+
+	// Motif The motif that keeps the panel's wish.
+	Motif *PlacedMotif `json:"motif,omitempty"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel PanelId `json:"panel"`
+
+	// Part Only for a joined panel.
+	Part *Part `json:"part,omitempty"`
+
+	// Piece Which length it is cut from.
+	Piece *int               `json:"piece,omitempty"`
+	Turn  *HandPlacementTurn `json:"turn,omitempty"`
+
+	// XMm Millimetres on the plan, with at most 6 decimals.
+	XMm Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
+}
+
+// HandPlacementTurn defines model for HandPlacement.Turn.
+type HandPlacementTurn string
 
 // Health defines model for Health.
 type Health struct {
@@ -501,14 +636,32 @@ type Name = string
 
 // Offcut defines model for Offcut.
 type Offcut struct {
+	// AcrossMm Millimetres on the plan, with at most 6 decimals.
 	AcrossMm Coordinate `json:"acrossMm"`
-	AlongMm  Coordinate `json:"alongMm"`
-	Piece    int        `json:"piece"`
+
+	// AlongMm Millimetres on the plan, with at most 6 decimals.
+	AlongMm Coordinate `json:"alongMm"`
+	Piece   int        `json:"piece"`
 
 	// WouldMake What it would still make.
-	WouldMake []string   `json:"wouldMake"`
-	XMm       Coordinate `json:"xMm"`
-	YMm       Coordinate `json:"yMm"`
+	WouldMake []string `json:"wouldMake"`
+
+	// XMm Millimetres on the plan, with at most 6 decimals.
+	XMm Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
+}
+
+// OtherPlacement The placement with which it does not go together.
+type OtherPlacement struct {
+	Copy int `json:"copy"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel     PanelId `json:"panel"`
+	Placement int     `json:"placement"`
 }
 
 // Panel defines model for Panel.
@@ -566,6 +719,14 @@ type PanelTurn string
 // Example: IB
 type PanelId = string
 
+// Part Only for a joined panel.
+type Part struct {
+	// FromMm Where in the cut panel, from its left edge, this part begins.
+	FromMm Coordinate `json:"fromMm"`
+	Number int        `json:"number"`
+	Of     int        `json:"of"`
+}
+
 // Pattern The lattice on which the pattern repeats. Leave a repeat out where there is none; a lengthwise stripe has only a width repeat. Repeats are 1 mm to 10 m.
 type Pattern struct {
 	// Drop `straight`, `half`, or the fraction of the length repeat by which each next column is lower, such as `1/3`, with a denominator of at most 12.
@@ -616,18 +777,28 @@ type PiecesAnswer struct {
 // PiecesAnswerEnough `yes` wherever in the repeat the pieces begin; `if-begun-at-start` when each begins at its start below; `no` when cloth must be bought.
 type PiecesAnswerEnough string
 
+// PlacedMotif The motif that keeps the panel's wish.
+type PlacedMotif struct {
+	Name string `json:"name"`
+
+	// XMm Millimetres on the plan, with at most 6 decimals.
+	XMm Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
+}
+
 // Placement defines model for Placement.
 type Placement struct {
+	// AcrossMm Millimetres on the plan, with at most 6 decimals.
 	AcrossMm Coordinate `json:"acrossMm"`
-	AlongMm  Coordinate `json:"alongMm"`
-	Copy     int        `json:"copy"`
+
+	// AlongMm Millimetres on the plan, with at most 6 decimals.
+	AlongMm Coordinate `json:"alongMm"`
+	Copy    int        `json:"copy"`
 
 	// Motif The motif that keeps the panel's wish.
-	Motif *struct {
-		Name string     `json:"name"`
-		XMm  Coordinate `json:"xMm"`
-		YMm  Coordinate `json:"yMm"`
-	} `json:"motif,omitempty"`
+	Motif *PlacedMotif `json:"motif,omitempty"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -635,22 +806,79 @@ type Placement struct {
 	Panel PanelId `json:"panel"`
 
 	// Part Only for a joined panel.
-	Part *struct {
-		// FromMm Where in the cut panel, from its left edge, this part begins.
-		FromMm Coordinate `json:"fromMm"`
-		Number int        `json:"number"`
-		Of     int        `json:"of"`
-	} `json:"part,omitempty"`
+	Part *Part `json:"part,omitempty"`
 
 	// Piece Which length it is cut from.
 	Piece int           `json:"piece"`
 	Turn  PlacementTurn `json:"turn"`
-	XMm   Coordinate    `json:"xMm"`
-	YMm   Coordinate    `json:"yMm"`
+
+	// XMm Millimetres on the plan, with at most 6 decimals.
+	XMm Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
 }
 
 // PlacementTurn defines model for Placement.Turn.
 type PlacementTurn string
+
+// PlanFault defines model for PlanFault.
+type PlanFault struct {
+	// Copy Left out when it is about no one copy.
+	Copy   *int   `json:"copy,omitempty"`
+	Detail string `json:"detail"`
+
+	// Kind * `missing`: a copy, a part, or a run of them is not laid
+	// * `twice`: a copy or a part is laid again
+	// * `wrong-parts`: the parts of a joined panel do not make it up
+	// * `wrong-size`: the extents are not those of the cut panel
+	// * `wrong-turn`: the panel may not lie that way
+	// * `off-the-cloth`: beyond a selvedge, or before the beginning
+	// * `past-the-end`: beyond the length that the plan is said to take
+	// * `overlap`: two placements share cloth
+	// * `wrong-length`: the length is not that of what is laid on it
+	// * `past-the-bolt`: longer than one piece of cloth
+	// * `bad-start`: not a place in the repeat, or not that of the cloth in hand
+	// * `motif-off`: across, along, centred or anchor is not kept
+	// * `motif-misreported`: the motif named is not there, or keeps no wish
+	// * `join-off`: the pattern does not meet at a join
+	// * `seam-off`: the pattern does not run on
+	// * `pair-off`: twins do not show the same or mirrored pattern
+	Kind PlanFaultKind `json:"kind"`
+
+	// Other The placement with which it does not go together.
+	Other *OtherPlacement `json:"other,omitempty"`
+
+	// Out How far out, when it is a distance; a tolerance is not taken off.
+	Out *Quantity `json:"out,omitempty"`
+
+	// Panel Left out when it is about a whole length.
+	Panel *PanelId `json:"panel,omitempty"`
+
+	// Piece The length that it is on; left out when it is on none.
+	Piece *int `json:"piece,omitempty"`
+
+	// Placement Which of the placements of the request, from 0; left out when it is about none of them.
+	Placement *int `json:"placement,omitempty"`
+}
+
+// PlanFaultKind * `missing`: a copy, a part, or a run of them is not laid
+// * `twice`: a copy or a part is laid again
+// * `wrong-parts`: the parts of a joined panel do not make it up
+// * `wrong-size`: the extents are not those of the cut panel
+// * `wrong-turn`: the panel may not lie that way
+// * `off-the-cloth`: beyond a selvedge, or before the beginning
+// * `past-the-end`: beyond the length that the plan is said to take
+// * `overlap`: two placements share cloth
+// * `wrong-length`: the length is not that of what is laid on it
+// * `past-the-bolt`: longer than one piece of cloth
+// * `bad-start`: not a place in the repeat, or not that of the cloth in hand
+// * `motif-off`: across, along, centred or anchor is not kept
+// * `motif-misreported`: the motif named is not there, or keeps no wish
+// * `join-off`: the pattern does not meet at a join
+// * `seam-off`: the pattern does not run on
+// * `pair-off`: twins do not show the same or mirrored pattern
+type PlanFaultKind string
 
 // Problem RFC 9457 problem details.
 type Problem struct {
@@ -788,6 +1016,67 @@ type YardageAnswer struct {
 // YardageAnswerEnded Why the search stopped.
 type YardageAnswerEnded string
 
+// YardageCheckAnswer defines model for YardageCheckAnswer.
+type YardageCheckAnswer struct {
+	// Bound No right plan can use less.
+	Bound Quantity `json:"bound"`
+
+	// Cautions What to take care of before cutting.
+	Cautions []string `json:"cautions"`
+
+	// Count How many faults there are in all.
+	Count int `json:"count"`
+
+	// Engine Version of the engine that answered.
+	Engine string `json:"engine"`
+
+	// EngineNeeded What `/v1/yardage` answers as `needed` for the same job.
+	EngineNeeded Quantity `json:"engineNeeded"`
+
+	// EngineOrder What `/v1/yardage` answers as `order` for the same job, enough wherever in the repeat the cloth begins.
+	EngineOrder Quantity `json:"engineOrder"`
+
+	// Faults The faults, at most 100 of them, in cutting order; those about a whole length or panel come first.
+	Faults []PlanFault `json:"faults"`
+
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest string `json:"inputDigest"`
+
+	// Length What the plan takes, over all its lengths.
+	Length  Quantity        `json:"length"`
+	Lengths []CheckedLength `json:"lengths"`
+
+	// OrderByHand What to buy for the plan as it stands, of cloth that begins where its lengths begin, with flaws and shrinkage, rounded up as it is sold.
+	OrderByHand Quantity `json:"orderByHand"`
+
+	// Right True when nothing is wrong with the plan.
+	Right    bool     `json:"right"`
+	Warnings []string `json:"warnings"`
+
+	// WouldSave `length` less `engineNeeded`. It counts only once the plan is right; negative, the plan made by hand is the shorter.
+	WouldSave Quantity `json:"wouldSave"`
+}
+
+// YardageCheckRequest defines model for YardageCheckRequest.
+type YardageCheckRequest struct {
+	Cloth Cloth `json:"cloth"`
+
+	// Effort The budget of the search, counted in units of work and not in seconds.
+	Effort *Effort `json:"effort,omitempty"`
+
+	// Lengths What is known of the lengths that the plan is cut from. One that is left out begins at `startsAt`, or else where the repeat does, and goes as far as its placements.
+	Lengths *[]HandLength `json:"lengths,omitempty"`
+
+	// Panels The cutting list, as for `/v1/yardage`.
+	Panels []Panel `json:"panels"`
+
+	// Placements The plan, in any order; end to end its lengths may take 250 km.
+	Placements []HandPlacement `json:"placements"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
 // YardageRequest defines model for YardageRequest.
 type YardageRequest struct {
 	Cloth Cloth `json:"cloth"`
@@ -831,6 +1120,9 @@ type UnsupportedMediaType = Problem
 
 // YardageJSONRequestBody defines body for Yardage for application/json ContentType.
 type YardageJSONRequestBody = YardageRequest
+
+// YardageCheckJSONRequestBody defines body for YardageCheck for application/json ContentType.
+type YardageCheckJSONRequestBody = YardageCheckRequest
 
 // AsLength returns the union data inside the Panel_Allow as a Length
 func (t Panel_Allow) AsLength() (Length, error) {
@@ -914,6 +1206,9 @@ type ServerInterface interface {
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx echo.Context) error
+	// YardageCheck Faults of a plan made by hand, its length, and what the engine would save
+	// (POST /v1/yardage/check)
+	YardageCheck(ctx echo.Context) error
 }
 
 // ServerInterfaceWrapper converts echo contexts to parameters.
@@ -982,6 +1277,15 @@ func (w *ServerInterfaceWrapper) Yardage(ctx echo.Context) error {
 	return err
 }
 
+// YardageCheck converts echo context to params.
+func (w *ServerInterfaceWrapper) YardageCheck(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.YardageCheck(ctx)
+	return err
+}
+
 // This is a simple interface which specifies echo.Route addition functions which
 // are present on both echo.Echo and echo.Group, since we want to allow using
 // either of them for path registration
@@ -1030,6 +1334,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	}
 
 	router.POST(options.BaseURL+"/v1/yardage", wrapper.Yardage, options.OperationMiddlewares["yardage"]...)
+	router.POST(options.BaseURL+"/v1/yardage/check", wrapper.YardageCheck, options.OperationMiddlewares["yardageCheck"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -1497,6 +1802,184 @@ func (response Yardage503ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type YardageCheckRequestObject struct {
+	Body *YardageCheckJSONRequestBody
+}
+
+type YardageCheckResponseObject interface {
+	VisitYardageCheckResponse(w http.ResponseWriter) error
+}
+
+type YardageCheck200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type YardageCheck200JSONResponse struct {
+	Body    YardageCheckAnswer
+	Headers YardageCheck200ResponseHeaders
+}
+
+func (response YardageCheck200JSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       YardageCheck200ResponseHeaders
+	ContentLength int64
+}
+
+func (response YardageCheck200ImagesvgXmlResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type YardageCheck400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck400ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck406ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck413ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck415ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck422ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck500ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck503ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 // StrictServerInterface represents all server handlers.
 type StrictServerInterface interface {
 	// Livez Whether the process is alive
@@ -1517,6 +2000,9 @@ type StrictServerInterface interface {
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx context.Context, request YardageRequestObject) (YardageResponseObject, error)
+	// YardageCheck Faults of a plan made by hand, its length, and what the engine would save
+	// (POST /v1/yardage/check)
+	YardageCheck(ctx context.Context, request YardageCheckRequestObject) (YardageCheckResponseObject, error)
 }
 
 type StrictHandlerFunc func(ctx echo.Context, request any) (any, error)
@@ -1688,6 +2174,52 @@ func (sh *strictHandler) Yardage(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(YardageResponseObject); ok {
 		return validResponse.VisitYardageResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// YardageCheck operation middleware
+func (sh *strictHandler) YardageCheck(ctx echo.Context) error {
+	var request YardageCheckRequestObject
+
+	var body YardageCheckJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.YardageCheck(ctx.Request().Context(), request.(YardageCheckRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "YardageCheck")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(YardageCheckResponseObject); ok {
+		return validResponse.VisitYardageCheckResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

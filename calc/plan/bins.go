@@ -15,7 +15,7 @@ type bin struct {
 // 0 have no end, and only the used length of paid ones counts. It answers nil
 // when the items do not fit.
 func packBins(m *model, limits []int64, paid []bool, effort Effort, stop func() bool) ([]bin, int64) {
-	s := newSearcher(m, budgetOf(effort)/2, bound{}, stop)
+	s := newSearcher(m, budgetOf(effort, len(m.items))/2, bound{}, stop)
 	s.d.many = true
 	s.d.bins = make([]strip, len(limits))
 	for b := range s.d.bins {
@@ -110,7 +110,7 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 		}
 		bins, work := packBins(m, limits, paid, effort, stop)
 		r.Work.Used += work
-		r.Work.Budget += budgetOf(effort) / 2
+		r.Work.Budget += budgetOf(effort, len(m.items)) / 2
 		if bins == nil && n < len(m.items) {
 			continue
 		}
@@ -226,7 +226,7 @@ func piecesIn(job Job, m *model, order []int, pieces []length.Length, effort Eff
 	}
 	limits, paid[len(pieces)] = append(limits, 0), true
 	bins, work := packBins(m, limits, paid, effort, stop)
-	h := InHand{Uses: make([]Use, len(pieces)), Work: Work{work, budgetOf(effort) / 2}}
+	h := InHand{Uses: make([]Use, len(pieces)), Work: Work{work, budgetOf(effort, len(m.items)) / 2}}
 	h.Buy.Start, _ = startOf(job)
 	for b, o := range bins {
 		if len(o.items) == 0 {

@@ -9,11 +9,13 @@ type bound struct {
 }
 
 // lowerBound is the best of the bounds, valid for every start of the repeat.
-func lowerBound(m *model, _ Effort) bound {
+func lowerBound(m *model, effort Effort) bound {
 	best := bound{areaBound(m), "area"}
 	if t := tallestBound(m); t > best.length {
 		best = bound{t, "tallest panel"}
 	}
+	lines := newLines(m, effort)
+	best = lines.improve(best)
 	return best
 }
 

@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"cmp"
 	"math/bits"
+	"slices"
 )
 
 // exact decides, by branching, whether a small job has a plan no longer than a
@@ -29,13 +31,14 @@ type exact struct {
 	stop   func() bool
 	dead   bool // the budget was used
 
-	segs   []seg
+	skies  [][]seg // skylines by how many items are laid
 	states []groupState
 	spots  []spot
 	xs     []int64 // places across for items that may lie anywhere
 	area   []int64 // by item, the least over its lays, in coarse units
 	coarse uint
-	load   []loadLine
+	lines  []*stack
+	two    *twoLines
 	memo   map[string]struct{}
 	key    []byte
 }
@@ -48,19 +51,13 @@ const (
 	maxMemo       = 60_000 // states remembered as hopeless
 )
 
-// loadLine is a line along the cloth that some items must cross wherever they
-// lie.
-type loadLine struct {
-	x     int64
-	items uint64
-}
-
 // newExact prepares the exact search; nil when the job is beyond it.
 func newExact(m *model, stop func() bool) *exact {
 	if len(m.items) > maxExactItems {
 		return nil
 	}
-	e := &exact{m: m, stop: stop, states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items))}
+	e := &exact{m: m, stop: stop, states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items)),
+		skies: make([][]seg, len(m.items)+1), memo: make(map[string]struct{})}
 	if !e.findPlaces() {
 		return nil
 	}
@@ -77,6 +74,7 @@ func newExact(m *model, stop func() bool) *exact {
 	}
 	e.measure()
 	e.findLines()
+	e.two = newTwoLines(m)
 	return e
 }
 
@@ -150,7 +148,8 @@ func (e *exact) measure() {
 	}
 }
 
-// findLines collects the lines that items must cross wherever they lie.
+// findLines collects the lines that items must cross wherever they lie: those
+// that no other line covers better.
 func (e *exact) findLines() {
 	m := e.m
 	lo, hi := make([]int64, len(m.items)), make([]int64, len(m.items))
@@ -161,17 +160,26 @@ func (e *exact) findLines() {
 			at = append(at, lo[k], hi[k]-1)
 		}
 	}
+	var seen []uint64
 	for _, x := range sortedUnique(at) {
-		line := loadLine{x: x}
+		var set uint64
+		var items []int
 		for k := range m.items {
 			if lo[k] <= x && x < hi[k] {
-				line.items |= 1 << k
+				set |= 1 << k
+				items = append(items, k)
 			}
 		}
-		if n := len(e.load); n > 0 && e.load[n-1].items == line.items {
+		sub := false
+		for _, s := range seen {
+			sub = sub || set&^s == 0
+		}
+		if sub || len(items) < 2 || len(e.lines) == 6 {
 			continue
 		}
-		e.load = append(e.load, line)
+		seen = append(seen, set)
+		slices.SortStableFunc(items, func(a, b int) int { return cmp.Compare(m.leastHeight(b), m.leastHeight(a)) })
+		e.lines = append(e.lines, newStack(m, x, items[:min(len(items), maxStack)]))
 	}
 }
 
@@ -202,11 +210,25 @@ func (m *model) mustCover(k int) (lo, hi int64) {
 func (e *exact) solve(sigma, target, budget int64) (found, sure bool, used int64) {
 	e.sigma, e.target, e.budget, e.dead = sigma, target, budget, false
 	clear(e.states)
-	e.memo = make(map[string]struct{})
-	e.segs = append(e.segs[:0], seg{})
+	clear(e.memo)
+	e.skies[0] = append(e.skies[0][:0], seg{})
 	all := uint64(1)<<len(e.m.items) - 1
-	found = e.branch(all, e.segs)
+	found = e.branch(all, e.skies[0])
 	return found, !found && !e.dead, budget - e.budget
+}
+
+// layCost is the work of trying one item in one place, with the checks that
+// follow from it.
+const layCost = 5
+
+// spend takes work off the budget; true when there is none left.
+func (e *exact) spend(work int64) bool {
+	before := e.budget
+	e.budget -= work
+	if e.budget <= 0 || before>>14 != e.budget>>14 && e.stop() {
+		e.dead = true
+	}
+	return e.dead
 }
 
 // branch lays one more of the remaining items on the skyline.
@@ -214,7 +236,7 @@ func (e *exact) branch(rest uint64, segs []seg) bool {
 	if rest == 0 {
 		return true
 	}
-	if e.hopeless(rest, segs) || e.seen(rest, segs) {
+	if e.seen(rest, segs) || e.hopeless(rest, segs) {
 		return false
 	}
 	for r := rest; r != 0; r &= r - 1 {
@@ -302,8 +324,7 @@ func (e *exact) layAs(k, o int, ph phase, knowX, knowY bool, alt int, rest uint6
 // repeat when its group's phase along is still open.
 func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, rest uint64, segs []seg) bool {
 	l := &e.m.items[k].lay[o]
-	if e.budget--; e.budget <= 0 || e.budget&4095 == 0 && e.stop() {
-		e.dead = true
+	if e.spend(layCost) {
 		return false
 	}
 	y := baseOf(segs, x, l.w)
@@ -324,7 +345,9 @@ func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, r
 			e.states[it.group] = groupState{set: true, lay: int8(o), settled: e.m.settle(l, gl, ph, x, y+e.sigma)}
 		}
 		e.spots[k] = spot{x: x, y: y, lay: int8(o), alt: int16(alt), hole: -1, found: true}
-		if e.branch(rest&^(1<<k), risen(segs, e.m.W, x, l.w, y, y+l.h)) {
+		laid := len(e.m.items) - bits.OnesCount64(rest) + 1
+		e.skies[laid] = risen(e.skies[laid][:0], segs, e.m.W, x, l.w, y, y+l.h)
+		if e.branch(rest&^(1<<k), e.skies[laid]) {
 			return true
 		}
 		e.states[it.group] = old

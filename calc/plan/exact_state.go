@@ -26,10 +26,9 @@ func baseOf(segs []seg, x, w int64) int64 {
 	return y
 }
 
-// risen is a new skyline: [x, x+w) is raised to top, and all else to at least
+// risen appends a new skyline to out: [x, x+w) is raised to top, and all else to at least
 // y, since later items lie no lower.
-func risen(segs []seg, width, x, w, y, top int64) []seg {
-	out := make([]seg, 0, len(segs)+2)
+func risen(out, segs []seg, width, x, w, y, top int64) []seg {
 	add := func(at, h int64) {
 		if n := len(out); n > 0 && out[n-1].y == h {
 			return
@@ -74,33 +73,23 @@ func (e *exact) hopeless(rest uint64, segs []seg) bool {
 	if need > room {
 		return true
 	}
-	for _, line := range e.load {
-		if line.items&rest == 0 {
-			continue
+	for _, line := range e.lines {
+		if line.least(e.m, rest, baseOf(segs, line.x, 1), e.sigma) > e.target {
+			return true
 		}
-		y := baseOf(segs, line.x, 1)
-		for r := line.items & rest; r != 0; r &= r - 1 {
-			y += e.leastHeight(bits.TrailingZeros64(r))
-		}
-		if y > e.target {
+	}
+	if t := e.two; t != nil && rest&t.a.mask != 0 {
+		fits, tried := t.fits(e.m, rest, baseOf(segs, t.a.x, 1), baseOf(segs, t.b.x, 1), e.sigma, e.target)
+		if e.spend(tried / 8); !fits {
 			return true
 		}
 	}
 	for r := rest; r != 0; r &= r - 1 {
-		if low+e.leastHeight(bits.TrailingZeros64(r)) > e.target {
+		if low+e.m.leastHeight(bits.TrailingZeros64(r)) > e.target {
 			return true
 		}
 	}
 	return false
-}
-
-// leastHeight is the least extent along of an item.
-func (e *exact) leastHeight(k int) int64 {
-	least := e.m.items[k].lay[0].h
-	for _, l := range e.m.items[k].lay[1:] {
-		least = min(least, l.h)
-	}
-	return least
 }
 
 // seen reports whether this skyline, with these items left and these phases

@@ -177,6 +177,12 @@ func (b *builder) finish() {
 			m.anyAbs = m.anyAbs || gl.yFixed || gl.mirrorsRows
 		}
 	}
+	m.classify()
+}
+
+// classify numbers the classes of interchangeable items and takes the least
+// extents.
+func (m *model) classify() {
 	m.minW, m.minH = m.W, 1<<62
 	for k := range m.items {
 		it := &m.items[k]

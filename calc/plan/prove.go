@@ -1,52 +1,121 @@
 package plan
 
+import (
+	"cmp"
+	"slices"
+)
+
 // maxSigmas bounds the starts of the repeat that a proof tries one by one.
 const maxSigmas = 6000
 
 // prove looks for shorter plans of a small job until it has found the shortest
 // or used its share of the work. When nothing shorter exists, it raises the
-// bound to the best plan.
+// bound to the best plan. It begins with the core of the job, whose shortest
+// plan is a bound for the whole.
 func (s *searcher) prove(share int64) {
 	if s.done() {
 		return
 	}
-	e := newExact(s.m, s.stop)
-	if e == nil {
-		return
-	}
-	starts := s.m.startsToTry(s.best.sigma)
-	if starts == nil {
-		return
-	}
-	for share > 0 && s.best.top > s.bound.length {
-		target, better := s.best.top-1, false
-		for _, sigma := range starts {
-			found, sure, used := e.solve(sigma, target, share)
-			share -= used
-			s.d.work += used
-			if found {
-				s.adopt(e.spots, sigma)
-				better = true
-				break
-			}
-			if !sure {
-				return
-			}
-		}
-		if !better {
-			s.bound = bound{s.best.top, "every plan tried"}
+	if c := s.m.core(); c != nil {
+		used := s.proveCore(c, share/2)
+		share -= used
+		if s.done() {
 			return
+		}
+	}
+	low, used := s.m.shortest(s.bound.length, s.best.top, s.best.sigma, share, s.stop, s.adopt)
+	s.d.work += used
+	s.raise(low, "every plan tried")
+}
+
+// proveCore raises the bound to the shortest plan of the core, as far as the
+// share of work goes.
+func (s *searcher) proveCore(c *model, share int64) int64 {
+	low, used := c.shortest(s.bound.length, s.best.top, s.best.sigma, share, s.stop, s.growCore(c))
+	s.d.work += used
+	s.raise(low, "every plan of the panels bound to columns tried")
+	return used
+}
+
+// growCore tries to lay the rest of the job around a plan of its core.
+func (s *searcher) growCore(c *model) func([]spot, int64) {
+	first := s.constructions()
+	return func(spots []spot, sigma int64) {
+		at := make(map[[3]int]int64, len(c.items))
+		for k := range c.items {
+			it := &c.items[k]
+			at[[3]int{it.panel, it.copy, it.part}] = spots[k].y + 1
+		}
+		place := func(k int32) int64 {
+			it := &s.m.items[k]
+			if y, ok := at[[3]int{it.panel, it.copy, it.part}]; ok {
+				return y
+			}
+			return 1 << 60
+		}
+		for rule := range wasteWeights {
+			g := first[rule].clone()
+			slices.SortStableFunc(g.order, func(a, b int32) int { return cmp.Compare(place(a), place(b)) })
+			if top, ok := s.d.decodeAt(&g, sigma, s.best.top); ok {
+				s.keep(g, top, s.d.area())
+			}
 		}
 	}
 }
 
-// adopt takes over a plan that is better than the best, keeping the genes.
-func (s *searcher) adopt(spots []spot, sigma int64) {
+// raise raises the bound.
+func (s *searcher) raise(to int64, by string) {
+	if to > s.bound.length {
+		s.bound = bound{to, by}
+	}
+}
+
+// shortest works out the length of the shortest plan of a small job, known to
+// lie in [low, high]: it answers that, or low when the work does not suffice.
+// better is told of every plan found that is shorter than high.
+func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better func([]spot, int64)) (int64, int64) {
+	e := newExact(m, stop)
+	starts := m.startsToTry(sigma)
+	if e == nil || starts == nil {
+		return low, 0
+	}
+	left := share
+	for high > low && left > 0 {
+		found := false
+		for _, from := range starts {
+			ok, sure, used := e.solve(from, high-1, left)
+			left -= used
+			if !ok && !sure {
+				return low, share - left
+			}
+			if ok {
+				found = true
+				high = m.topOf(e.spots)
+				if better != nil {
+					better(e.spots, from)
+				}
+				break
+			}
+		}
+		if !found {
+			return high, share - left
+		}
+	}
+	return max(low, high), share - left
+}
+
+// topOf is the length that a plan takes.
+func (m *model) topOf(spots []spot) int64 {
 	top := int64(0)
 	for k := range spots {
-		top = max(top, spots[k].y+s.m.items[k].lay[spots[k].lay].h)
+		top = max(top, spots[k].y+m.items[k].lay[spots[k].lay].h)
 	}
-	s.best.top, s.best.area, s.best.sigma = top, 0, sigma
+	return top
+}
+
+// adopt takes over a plan that is better than the best, keeping the genes.
+func (s *searcher) adopt(spots []spot, sigma int64) {
+	s.best.top, s.best.area, s.best.sigma = s.m.topOf(spots), 0, sigma
 	s.best.spots = append(s.best.spots[:0], spots...)
 }
 

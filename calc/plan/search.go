@@ -7,15 +7,16 @@ import (
 	"sort"
 )
 
-// budgets are the units of work by effort; a unit is one place tried.
-func budgetOf(e Effort) int64 {
+// budgetOf is the work that an effort allows for n items; a unit is one place
+// tried.
+func budgetOf(e Effort, n int) int64 {
 	switch e {
 	case Quick:
 		return 100_000
 	case Thorough:
-		return 200_000_000
+		return 300_000_000
 	default:
-		return 1_000_000
+		return min(600_000+40_000*int64(n), 4_000_000)
 	}
 }
 

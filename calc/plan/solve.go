@@ -82,7 +82,7 @@ func (r Result) order() length.Length {
 func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
 	lb := lowerBound(m, effort)
 	byRows, hand := rows(m)
-	s := newSearcher(m, budgetOf(effort), lb, stop)
+	s := newSearcher(m, budgetOf(effort, len(m.items)), lb, stop)
 	s.run()
 	if hand.top < s.best.top {
 		hand.genes = s.best.genes

@@ -1,0 +1,138 @@
+package plan
+
+// pattern is what a horizontal line may cross at once: options whose stretches
+// lie side by side, no item more often than there are copies, the options of
+// one group agreeing with each other.
+type pattern []int32 // by valued.id
+
+// valued is an option with what crossing it is worth.
+type valued struct {
+	option
+	id     int32
+	kind   int
+	group  int
+	value  int64 // over what the same width is worth as fluid
+	anyone bool  // may lie anywhere
+}
+
+// patterns finds the most valuable pattern, by depth-first search from left to
+// right. Every pattern has a form pushed to the left, in which each item lies
+// at the end of the one before or at the beginning of its stretch; only those
+// are tried.
+type patterns struct {
+	W      int64
+	opts   []valued // by value, the most valuable first
+	left   []int64  // copies by kind
+	choice []int32  // by group
+	chosen []int32  // how many of a group are in the current pattern
+	top    []int64  // by bucket, the most that may still come
+	cur    []int32
+	found  pattern
+	best   int64
+	pruned int64 // no pattern left out is worth more
+	nodes  int64
+	cap    int64
+}
+
+// leastBuckets is how finely the width is divided, at least, for the relaxation
+// that guides the search.
+const leastBuckets = 96
+
+// prepare computes for each bucket an upper bound of what can still be added
+// when the next item may begin no earlier than the bucket does: the dynamic
+// program that forgets how many copies there are and rounds positions down to
+// the bucket. Valid because a pattern stays one when the cursor moves left.
+func (p *patterns) prepare() {
+	k := int64(leastBuckets)
+	for j := range p.opts {
+		if o := &p.opts[j]; o.value > 0 {
+			k = max(k, ceilDiv(p.W, o.w))
+		}
+	}
+	k = min(k, p.W)
+	p.top = append(p.top[:0], make([]int64, k+1)...)
+	for b := k - 1; b >= 0; b-- {
+		at := ceilDiv(b*p.W, k)
+		best := p.top[b+1]
+		for j := range p.opts {
+			o := &p.opts[j]
+			if o.value <= 0 {
+				break
+			}
+			if x := max(at, o.lo); x <= o.hi {
+				// No bucket is wider than an item, so this looks further right.
+				best = max(best, o.value+p.top[p.bucket(x+o.w)])
+			}
+		}
+		p.top[b] = best
+	}
+}
+
+func (p *patterns) bucket(x int64) int64 { return x * int64(len(p.top)-1) / p.W }
+
+// search answers a number that no pattern's worth passes, and leaves the best
+// pattern found in found. It is the exact maximum unless the nodes ran out.
+func (p *patterns) search(nodeCap int64) int64 {
+	p.prepare()
+	p.best, p.pruned, p.nodes, p.cap = 0, 0, 0, nodeCap
+	p.found, p.cur = p.found[:0], p.cur[:0]
+	p.descend(0, 0, -1)
+	return max(p.best, p.pruned)
+}
+
+// descend extends the current pattern, which ends at cursor and is worth value.
+func (p *patterns) descend(cursor, value int64, last int32) {
+	p.nodes++
+	if value > p.best {
+		p.best = value
+		p.found = append(p.found[:0], p.cur...)
+	}
+	for j := range p.opts {
+		o := &p.opts[j]
+		if o.value <= 0 {
+			return
+		}
+		x := max(cursor, o.lo)
+		if x > o.hi || p.left[o.kind] == 0 {
+			continue
+		}
+		most := value + o.value + p.top[p.bucket(x+o.w)]
+		if most <= p.best {
+			continue
+		}
+		if p.nodes > p.cap {
+			p.pruned = max(p.pruned, most)
+			continue
+		}
+		if o.group >= 0 && p.chosen[o.group] > 0 && p.choice[o.group] != o.choice {
+			continue
+		}
+		if last >= 0 && o.anyone && int32(j) < last {
+			continue // the two may change places: tried the other way round
+		}
+		p.take(o)
+		next := int32(-1)
+		if o.anyone {
+			next = int32(j)
+		}
+		p.descend(x+o.w, value+o.value, next)
+		p.untake(o)
+	}
+}
+
+func (p *patterns) take(o *valued) {
+	p.cur = append(p.cur, o.id)
+	p.left[o.kind]--
+	if o.group >= 0 {
+		p.choice[o.group] = o.choice
+		p.chosen[o.group]++
+	}
+}
+
+func (p *patterns) untake(o *valued) {
+	p.cur = p.cur[:len(p.cur)-1]
+	p.left[o.kind]++
+	if o.group >= 0 {
+		p.chosen[o.group]--
+	}
+}

@@ -1,0 +1,163 @@
+package plan
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+)
+
+// solve generates patterns until the program is solved, the proof is as long
+// as its value, or the work is used. Patterns are sought with duals between
+// those of the program and those of the best proof so far (smoothing; P.
+// Wentges, International Transactions in Operational Research 4 (1997), from
+// memory), which takes far fewer of them.
+func (b *bars) solve() certificate {
+	n := int64(b.lp.n)
+	centre := slices.Clone(b.lp.duals)
+	inner := slices.Clone(centre)
+	for b.work < b.cap && b.lp.pivots < 40*b.lp.n+100 {
+		b.work += 4 * n * n
+		if b.lp.surplus() || b.fromPool() {
+			continue
+		}
+		if float64(b.best.length) >= b.lp.value()-1e-6 {
+			break
+		}
+		for k := range inner {
+			inner[k] = float64(centre[k]+b.lp.duals[k]) / 2
+		}
+		if b.priceWith(inner) {
+			copy(centre, inner)
+		}
+		if b.fromPool() {
+			continue
+		}
+		if b.priceWith(b.lp.duals) {
+			copy(centre, b.lp.duals)
+		}
+		if !b.fromPool() {
+			break
+		}
+	}
+	return b.best
+}
+
+// priceWith finds the pattern worth most under the duals and adds it to the
+// pool. Every such search is also a proof: it reports whether its bound is the
+// best so far.
+func (b *bars) priceWith(duals []float64) bool {
+	c := certificate{weight: make([]int64, len(b.need))}
+	for row := range b.need {
+		c.weight[row] = int64(min(max(duals[row], 0), 4) * float64(b.scale))
+	}
+	if b.fluid >= 0 {
+		c.fluid = int64(min(max(duals[b.fluid], 0), 4) * float64(b.scale) / float64(b.r.W))
+	}
+	b.setValues(&c)
+	c.most = b.p.search(b.cap/16/int64(len(b.p.opts)+1)+50) + c.fluid*b.r.W
+	b.work += (int64(len(b.p.top)) + b.p.nodes) * int64(len(b.p.opts)+4)
+	b.pool = append(b.pool, slices.Clone(b.p.found))
+	var w int64
+	for _, j := range b.p.found {
+		w += b.opts[j].w
+	}
+	b.used = append(b.used, w)
+	c.length = b.prove(&c)
+	if c.length > b.best.length {
+		b.best = c
+		return true
+	}
+	return false
+}
+
+// setValues gives each option its worth in a line: the weight of its item
+// shared out over its stretched height, rounded up so that crossing all of the
+// item is worth its weight at least. Over that, the width that it takes would
+// be worth something as fluid.
+func (b *bars) setValues(c *certificate) {
+	for j := range b.p.opts {
+		o := &b.p.opts[j]
+		row := b.rowOf[o.kind]
+		o.value = mulDivUp(c.weight[row], b.least[row], b.tall[o.node]) - c.fluid*o.w
+	}
+	slices.SortFunc(b.p.opts, func(x, y valued) int { return cmp.Or(cmp.Compare(y.value, x.value), cmp.Compare(x.id, y.id)) })
+}
+
+// mulDivUp is a*b/by rounded up, for a, b >= 0 and b <= by.
+func mulDivUp(a, b, by int64) int64 {
+	hi, lo := bits.Mul64(uint64(a), uint64(b))
+	q, r := bits.Div64(hi, lo, uint64(by))
+	if r > 0 {
+		q++
+	}
+	return int64(q)
+}
+
+// prove is the length that a certificate proves. Let every item p be worth
+// weight*least in all, spread over the horizontal lines that cross it, at each
+// not more than its option's worth in a line. A line is worth c.most at most,
+// since what it crosses is a pattern; so the length times c.most is at least
+// the sum over all items. All in integers.
+func (b *bars) prove(c *certificate) int64 {
+	var sum wide
+	for row, w := range c.weight {
+		for range b.need[row] {
+			sum = sum.plusProduct(w, b.least[row])
+		}
+	}
+	if c.fluid > 0 {
+		sum = sum.plusWide(b.area, c.fluid)
+	}
+	q, more := sum.over(c.most)
+	if more && !b.r.halves {
+		q++ // the shortest plan is a whole number
+	}
+	return q
+}
+
+// plusWide adds by times another.
+func (w wide) plusWide(a wide, by int64) wide {
+	w = w.plusProduct(int64(by), int64(a.lo>>1))
+	w = w.plusProduct(int64(by), int64(a.lo>>1))
+	w = w.plusProduct(int64(by), int64(a.lo&1))
+	w.hi += a.hi * uint64(by)
+	return w
+}
+
+// fromPool enters the known pattern that helps the program most, and reports
+// whether one did.
+func (b *bars) fromPool() bool {
+	best, at := 1+1e-7, -1
+	for k, pat := range b.pool {
+		sum := 0.0
+		for _, j := range pat {
+			sum += b.share(j)
+		}
+		if b.fluid >= 0 {
+			sum += float64(b.lp.duals[b.fluid] * float64(b.r.W-b.used[k]) / float64(b.r.W))
+		}
+		if sum > best {
+			best, at = sum, k
+		}
+	}
+	b.work += 4 * int64(len(b.pool))
+	if at < 0 {
+		return false
+	}
+	clear(b.col)
+	for _, j := range b.pool[at] {
+		row := b.rowOf[b.opts[j].kind]
+		b.col[row] += float64(b.least[row]) / float64(b.tall[b.opts[j].node])
+	}
+	if b.fluid >= 0 {
+		b.col[b.fluid] = float64(b.r.W-b.used[at]) / float64(b.r.W)
+	}
+	return b.lp.enter(b.col, 1, at)
+}
+
+// share is what an option adds to the worth of a pattern under the duals.
+func (b *bars) share(j int32) float64 {
+	o := &b.opts[j]
+	row := b.rowOf[o.kind]
+	return float64(b.lp.duals[row] * (float64(b.least[row]) / float64(b.tall[o.node])))
+}

@@ -1,0 +1,65 @@
+package plan
+
+// core is the sub-job of the items whose column is known: those whose wish, or
+// tie to one with a wish, fixes the phase across. Ties along whose phase is
+// open are dropped. A plan of the whole job contains a plan of the core, so no
+// plan of the whole is shorter than the shortest of the core. Nil when the core
+// is empty or is the whole job.
+func (m *model) core() *model {
+	c := *m
+	c.items, c.groups, c.anyAbs = nil, nil, false
+	for g := range m.groups {
+		gr := &m.groups[g]
+		if !gr.hasColumn() {
+			continue
+		}
+		open := false
+		for _, gl := range gr.lay {
+			open = open || !gl.yFixed
+		}
+		if !open || len(gr.items) == 1 {
+			c.addCore(m, gr.items, gr.lay, false)
+			continue
+		}
+		for _, k := range gr.items {
+			c.addCore(m, []int{k}, gr.lay, true)
+		}
+	}
+	if len(c.items) == 0 || len(c.items) == len(m.items) && len(c.groups) == len(m.groups) {
+		return nil
+	}
+	c.classify()
+	return &c
+}
+
+// hasColumn reports whether the group's phase across is known in every way of
+// lying.
+func (g *group) hasColumn() bool {
+	for _, gl := range g.lay {
+		if !gl.xFixed {
+			return false
+		}
+	}
+	return true
+}
+
+// addCore copies items into the core as one group; loose drops what binds them
+// to rows.
+func (c *model) addCore(m *model, items []int, lays []groupLay, loose bool) {
+	var g group
+	g.lay = append(g.lay, lays...)
+	for _, k := range items {
+		it := m.items[k]
+		it.lay = append([]lay(nil), it.lay...)
+		it.group = len(c.groups)
+		for o := range it.lay {
+			if loose {
+				it.lay[o].consY = false
+			}
+			c.anyAbs = c.anyAbs || it.lay[o].consY && g.lay[o].yFixed
+		}
+		g.items = append(g.items, len(c.items))
+		c.items = append(c.items, it)
+	}
+	c.groups = append(c.groups, g)
+}
