@@ -2,6 +2,7 @@ package service
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -15,21 +16,60 @@ func yardageWarnings(a *YardageAnswer) []string {
 	}
 	for _, l := range a.Lengths {
 		if req.Sold.Bolt > 0 && l.Order > req.Sold.Bolt {
-			out = append(out, "with its allowances a length of "+l.Order.Text(req.Units, length.Up)+" is longer than a bolt of "+req.Sold.Bolt.Text(req.Units, length.Down)+": ask the supplier")
+			out = append(out, longerThanBolt(req, l.Order))
 			break
 		}
 	}
-	drop := req.Cloth.Pattern.Drop.Reduced()
-	for _, p := range req.Panels {
-		if p.Pair != "" && p.PairAs == panel.Mirrored && drop.Den > 2 {
-			out = append(out, "this pattern has no mirror symmetry: pairs show the same motif at the same place instead of mirrored")
-			break
-		}
+	if mirrorsInVain(req) {
+		out = append(out, notMirrored)
 	}
 	if a.Result.RowBound && !req.Cloth.StartKnown && a.AnyStart > a.Result.Needed() {
 		out = append(out, "the plan begins at its start in the repeat; the order covers cloth that begins elsewhere. Ask again with startsAt once the cloth is there")
 	}
 	return out
+}
+
+// checkWarnings are what the caller should know about a plan made by hand.
+func checkWarnings(a *CheckAnswer) []string {
+	req, out := a.Request.YardageRequest, []string{}
+	if more := -a.WouldSave(); more > 0 && a.Right() {
+		out = append(out, "the plan made by hand is shorter than the engine's by "+more.Text(req.Units, length.Down)+": keep it; a thorough effort may find as much")
+	}
+	cut := 0
+	for k, l := range a.Hand {
+		if len(l.Placements) > 0 {
+			cut++
+		}
+		if req.Sold.Bolt > 0 && a.Orders[k] > req.Sold.Bolt && l.Length <= req.Sold.Bolt {
+			out = append(out, longerThanBolt(req, a.Orders[k]))
+			break
+		}
+	}
+	if cut > 1 {
+		out = append(out, fmt.Sprintf("the plan is cut from %d lengths: where they are not of one bolt, ask for one dye lot and compare them before cutting", cut))
+	}
+	if mirrorsInVain(req) {
+		out = append(out, notMirrored)
+	}
+	if a.Engine.Result.RowBound && !req.Cloth.StartKnown {
+		out = append(out, "the order by hand is for cloth that begins where the plan begins; the engine's order covers cloth that begins elsewhere too")
+	}
+	return out
+}
+
+// longerThanBolt says that a length that is ordered is not sold in one piece.
+func longerThanBolt(req YardageRequest, order length.Length) string {
+	return "with its allowances a length of " + order.Text(req.Units, length.Up) + " is longer than a bolt of " + req.Sold.Bolt.Text(req.Units, length.Down) + ": ask the supplier"
+}
+
+const notMirrored = "this pattern has no mirror symmetry: pairs show the same motif at the same place instead of mirrored"
+
+// mirrorsInVain reports whether mirrored twins are wished for on a pattern that
+// has none.
+func mirrorsInVain(req YardageRequest) bool {
+	return req.Cloth.Pattern.Drop.Reduced().Den > 2 && slices.ContainsFunc(req.Panels, func(p panel.Panel) bool {
+		return p.Pair != "" && p.PairAs == panel.Mirrored
+	})
 }
 
 // yardageCautions are what to take care of before cutting.

@@ -103,18 +103,10 @@ func (w answerWriter) appendPlacements(list []gen.Placement, piece int, from []p
 			Turn: turnText(p.Turn),
 		}
 		if p.Parts > 1 {
-			g.Part = &struct {
-				FromMm gen.Coordinate `json:"fromMm"`
-				Number int            `json:"number"`
-				Of     int            `json:"of"`
-			}{p.From.MM(), p.Part, p.Parts}
+			g.Part = &gen.Part{Number: p.Part, Of: p.Parts, FromMm: p.From.MM()}
 		}
 		if m := p.Motif; m != nil {
-			g.Motif = &struct {
-				Name string         `json:"name"`
-				XMm  gen.Coordinate `json:"xMm"`
-				YMm  gen.Coordinate `json:"yMm"`
-			}{motifs[m.Motif].Name, m.X.MM(), m.Y.MM()}
+			g.Motif = &gen.PlacedMotif{Name: motifs[m.Motif].Name, XMm: m.X.MM(), YMm: m.Y.MM()}
 		}
 		list = append(list, g)
 	}

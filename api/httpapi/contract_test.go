@@ -4,7 +4,12 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -15,6 +20,7 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/plan"
 )
 
 // The document is a right one, its examples included.
@@ -60,7 +66,7 @@ func TestDocumentsAgree(t *testing.T) {
 	if string(got) != string(want) {
 		t.Error("the documents differ")
 	}
-	if string(c.do("GET", "/openapi.yaml", "").Body.Bytes()) != string(bridletie.Spec) {
+	if c.do("GET", "/openapi.yaml", "").Body.String() != string(bridletie.Spec) {
 		t.Error("openapi.yaml is not sent as it is")
 	}
 }
@@ -82,6 +88,53 @@ func TestFaultCodesAreTheContract(t *testing.T) {
 	if !equal(have, listed) {
 		t.Errorf("codes are %q, the contract has %q", have, listed)
 	}
+}
+
+// The kinds of flaw are those of the document, in both directions, but for
+// three that a request without faults cannot have: CheckFaults refuses it.
+func TestPlanFaultKindsAreTheContract(t *testing.T) {
+	var listed []string
+	for _, v := range spec(t).Components.Schemas["PlanFaultKind"].Value.Enum {
+		listed = append(listed, v.(string))
+	}
+	have := []string{
+		string(plan.FlawMissing), string(plan.FlawTwice), string(plan.FlawWrongParts), string(plan.FlawWrongSize),
+		string(plan.FlawWrongTurn), string(plan.FlawOffTheCloth), string(plan.FlawPastTheEnd), string(plan.FlawOverlap),
+		string(plan.FlawWrongLength), string(plan.FlawPastTheBolt), string(plan.FlawBadStart), string(plan.FlawMotifOff),
+		string(plan.FlawMotifMisreported), string(plan.FlawJoinOff), string(plan.FlawSeamOff), string(plan.FlawPairOff),
+	}
+	if !equal(have, listed) {
+		t.Errorf("kinds are %q, the contract has %q", have, listed)
+	}
+	declared := declaredKinds(t)
+	if want := append(have, string(plan.FlawBadJob), string(plan.FlawOutOfRange), string(plan.FlawUnknownPanel)); !equal(declared, want) {
+		t.Errorf("calc/plan declares %q, this test knows %q", declared, want)
+	}
+}
+
+// declaredKinds are the constants of type FlawKind in the source of calc/plan.
+func declaredKinds(t *testing.T) []string {
+	t.Helper()
+	file, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", "calc", "plan", "check.go"), nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var kinds []string
+	ast.Inspect(file, func(n ast.Node) bool {
+		v, ok := n.(*ast.ValueSpec)
+		if !ok {
+			return true
+		}
+		if kind, ok := v.Type.(*ast.Ident); ok && kind.Name == "FlawKind" {
+			word, err := strconv.Unquote(v.Values[0].(*ast.BasicLit).Value)
+			if err != nil {
+				t.Fatal(err)
+			}
+			kinds = append(kinds, word)
+		}
+		return true
+	})
+	return kinds
 }
 
 // Every example of a request is answered, by the engine itself, with the same
@@ -147,6 +200,9 @@ func TestLintBites(t *testing.T) {
 		{"answer example", func(d *openapi3.T) {
 			d.Paths.Value("/livez").Get.Responses.Value("200").Value.Content["application/json"].Example = nil
 		}, "livez: the answer has no example"},
+		{"answer example of a body", func(d *openapi3.T) {
+			d.Paths.Value("/v1/yardage").Post.Responses.Value("200").Value.Content["application/json"].Examples = nil
+		}, "yardage: the answer has no example"},
 		{"errors", func(d *openapi3.T) { d.Paths.Value("/v1/yardage").Post.Responses.Delete("422") }, "yardage: no 422"},
 		{"errors of another form", func(d *openapi3.T) {
 			d.Paths.Value("/livez").Get.Responses.Value("406").Value.Content = openapi3.Content{}
@@ -260,7 +316,7 @@ func (l *linter) response(op *openapi3.Operation, code string, r *openapi3.Respo
 	}
 	for name, media := range r.Content {
 		l.schema(op.OperationID+" "+name, media.Schema)
-		if op.RequestBody == nil && media.Example == nil && len(media.Examples) == 0 {
+		if (op.RequestBody == nil || name == "application/json") && media.Example == nil && len(media.Examples) == 0 {
 			l.add("%s: the answer has no example", op.OperationID)
 		}
 	}

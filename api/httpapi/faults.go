@@ -11,48 +11,105 @@ import (
 
 // unrelated are the faults that stand by themselves: not at, under or above a
 // place where something is wrong already, and not a mere consequence of it.
+// There may be as many faults as a body has values, so that the earlier ones
+// are looked up and never gone through.
 func unrelated(faults, earlier []fault.Fault) []fault.Fault {
+	unknown := make(map[string]bool)
+	var wrong places
+	for _, e := range earlier {
+		if e.Code == fault.UnknownField {
+			unknown[e.Pointer] = true // keeps its neighbours sound
+			continue
+		}
+		wrong.add(strings.Split(e.Pointer, "/"))
+	}
+	anywhere := make(map[string]bool) // of patterns that many faults share
+	touched := func(pattern string) bool {
+		if !strings.Contains(pattern, "*") {
+			return wrong.touch(strings.Split(pattern, "/"))
+		}
+		yes, known := anywhere[pattern]
+		if !known {
+			yes = wrong.touch(strings.Split(pattern, "/"))
+			anywhere[pattern] = yes
+		}
+		return yes
+	}
 	var kept []fault.Fault
 	for _, f := range faults {
-		causes := append(causesOf(f), f.Pointer)
-		if !slices.ContainsFunc(earlier, func(e fault.Fault) bool {
-			return slices.ContainsFunc(causes, func(cause string) bool {
-				return related(e.Pointer, cause) && (e.Code != fault.UnknownField || e.Pointer == f.Pointer)
-			})
-		}) {
+		if !unknown[f.Pointer] && !slices.ContainsFunc(append(causesOf(f), f.Pointer), touched) {
 			kept = append(kept, f)
 		}
 	}
 	return kept
 }
 
-// related reports whether one pointer is at, under or above the other, in
+// places are pointers by their tokens.
+type places struct {
+	here  bool
+	under map[string]*places
+}
+
+func (p *places) add(tokens []string) {
+	for _, token := range tokens {
+		if p.under == nil {
+			p.under = make(map[string]*places)
+		}
+		next := p.under[token]
+		if next == nil {
+			next = &places{}
+			p.under[token] = next
+		}
+		p = next
+	}
+	p.here = true
+}
+
+// touch reports whether one of the places is at, under or above a pattern, in
 // which * stands for any one token.
-func related(pointer, pattern string) bool {
-	a, b := strings.Split(pointer, "/"), strings.Split(pattern, "/")
-	for i := range min(len(a), len(b)) {
-		if a[i] != b[i] && b[i] != "*" {
-			return false
+func (p *places) touch(pattern []string) bool {
+	switch {
+	case p.here || len(pattern) == 0:
+		return true
+	case pattern[0] != "*":
+		next := p.under[pattern[0]]
+		return next != nil && next.touch(pattern[1:])
+	}
+	for _, next := range p.under {
+		if next.touch(pattern[1:]) {
+			return true
 		}
 	}
-	return true
+	return false
 }
 
 // causesOf are the fields that, when they cannot be read, make f appear
 // without need.
 func causesOf(f fault.Fault) []string {
-	parent := f.Pointer[:max(strings.LastIndexByte(f.Pointer, '/'), 0)]
+	cut := max(strings.LastIndexByte(f.Pointer, '/'), 0)
+	parent, last := f.Pointer[:cut], f.Pointer[cut:]
 	switch f.Code {
 	case fault.NeedsPattern:
 		return []string{"#/cloth/pattern/lengthRepeat", "#/cloth/pattern/widthRepeat"}
 	case fault.UnknownMotif:
+		if last == "/name" { // of a placement: a cloth whose repeats cannot be read looks plain
+			return []string{"#/cloth/pattern/motifs", "#/cloth/pattern/lengthRepeat", "#/cloth/pattern/widthRepeat"}
+		}
 		return []string{"#/cloth/pattern/motifs"}
 	case fault.UnknownPanel:
 		return []string{"#/panels/*/id"}
 	case fault.CountDiffers:
 		return []string{"#/panels/*/id", "#/panels/*/count"}
+	case fault.TooLarge:
+		if last == "/copy" {
+			return []string{"#/panels/*/id", "#/panels/*/count"}
+		}
+	case fault.Duplicate:
+		if last == "/piece" {
+			return []string{"#/lengths/*/piece"}
+		}
 	case fault.Missing:
-		return []string{parent + "/how"}
+		return []string{parent + "/how", parent + "/part"}
 	case fault.NotAllowed:
 		return []string{parent + "/how", parent + "/match/how", parent + "/pair", "#/cloth/railroad", "#/cloth/oneWay"}
 	case fault.WiderThanCloth, fault.LongerThanBolt:
@@ -70,8 +127,9 @@ func inPlace(doc *strictjson.Value, faults []fault.Fault) {
 		start int
 	}
 	list := make([]placed, len(faults))
+	at := finder{}
 	for i, f := range faults {
-		v, whole := doc.At(tokensOf(f.Pointer))
+		v, whole := at.find(doc, tokensOf(f.Pointer))
 		if whole && f.Given != "" && v.Text != "" {
 			f.Given = fault.Clip(v.Text)
 		}
@@ -89,6 +147,41 @@ func inPlace(doc *strictjson.Value, faults []fault.Fault) {
 	for i := range list {
 		faults[i] = list[i].Fault
 	}
+}
+
+// finder finds values in a document, each in the same time however many members
+// an object has.
+type finder map[*strictjson.Value]map[string]*strictjson.Value
+
+// manyMembers is from how many members on an object is worth an index.
+const manyMembers = 32
+
+// find is what Value.At is.
+func (m finder) find(v *strictjson.Value, tokens []string) (deepest *strictjson.Value, whole bool) {
+	for i, token := range tokens {
+		if len(v.Members) < manyMembers {
+			next, ok := v.At(tokens[i : i+1])
+			if !ok {
+				return v, false
+			}
+			v = next
+			continue
+		}
+		names := m[v]
+		if names == nil {
+			names = make(map[string]*strictjson.Value, len(v.Members))
+			for k := range v.Members {
+				names[v.Members[k].Name] = &v.Members[k].Value
+			}
+			m[v] = names
+		}
+		next := names[token]
+		if next == nil {
+			return v, false
+		}
+		v = next
+	}
+	return v, true
 }
 
 // tokensOf are the unescaped tokens of a pointer that is a URI fragment.

@@ -28,14 +28,30 @@ const (
 // AnswerYardage reads a request body and answers it: all that the operation
 // does, short of writing the answer down.
 func (s *Server) AnswerYardage(ctx context.Context, body []byte) (*service.YardageAnswer, *Problem) {
-	if len(body) > MaxBody {
-		return nil, tooLarge()
-	}
-	input, p := s.contract.readYardage(body)
+	return answerTo(ctx, s, "POST /v1/yardage", body, func(ctx context.Context, in *yardageInput) (*service.YardageAnswer, error) {
+		return s.yardage(ctx, in.request)
+	})
+}
+
+// AnswerCheck reads a request to check a plan and answers it, as AnswerYardage
+// does.
+func (s *Server) AnswerCheck(ctx context.Context, body []byte) (*service.CheckAnswer, *Problem) {
+	return answerTo(ctx, s, "POST /v1/yardage/check", body, func(ctx context.Context, in *checkInput) (*service.CheckAnswer, error) {
+		return s.check(ctx, in.request)
+	})
+}
+
+// answerTo reads a body and answers it.
+func answerTo[I, A any](ctx context.Context, s *Server, operation string, body []byte, answer func(context.Context, *I) (*A, error)) (*A, *Problem) {
+	read, p := s.contract.read(s.contract.operations[operation], body)
 	if p != nil {
 		return nil, p
 	}
-	ans, err := s.solve(ctx, input.request)
+	input, ok := read.(*I)
+	if !ok {
+		return nil, problem(internal, "")
+	}
+	ans, err := answer(ctx, input)
 	if err != nil {
 		if !errors.As(err, &p) {
 			p = problem(internal, "")
@@ -45,8 +61,28 @@ func (s *Server) AnswerYardage(ctx context.Context, body []byte) (*service.Yarda
 	return ans, nil
 }
 
-// solve waits for its turn and answers within the time there is.
-func (s *Server) solve(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error) {
+// yardage plans a job when its turn has come.
+func (s *Server) yardage(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error) {
+	ans, err := inTurn(ctx, s, func(ctx context.Context) (*service.YardageAnswer, error) { return s.opts.Yardage(ctx, req) })
+	if err == nil {
+		s.metrics.solved(ans)
+	}
+	return ans, err
+}
+
+// check checks a plan when its turn has come.
+func (s *Server) check(ctx context.Context, req service.CheckRequest) (*service.CheckAnswer, error) {
+	ans, err := inTurn(ctx, s, func(ctx context.Context) (*service.CheckAnswer, error) {
+		return service.Check(ctx, req, s.opts.Yardage)
+	})
+	if err == nil {
+		s.metrics.solved(ans.Engine)
+	}
+	return ans, err
+}
+
+// inTurn waits for its turn and works within the time there is.
+func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*A, error)) (*A, error) {
 	turn := time.NewTimer(s.opts.SolveWait)
 	defer turn.Stop()
 	select {
@@ -59,7 +95,7 @@ func (s *Server) solve(ctx context.Context, req service.YardageRequest) (*servic
 	defer func() { <-s.slots }()
 	ctx, cancel := context.WithTimeout(ctx, s.opts.SolveTime)
 	defer cancel()
-	ans, err := s.opts.Yardage(ctx, req)
+	ans, err := work(ctx)
 	switch {
 	case err != nil && ctx.Err() != nil:
 		return nil, retry("the answer took too long")
@@ -68,7 +104,6 @@ func (s *Server) solve(ctx context.Context, req service.YardageRequest) (*servic
 	case ans == nil:
 		return nil, errors.New("no answer and no error")
 	}
-	s.metrics.solved(ans)
 	return ans, nil
 }
 
@@ -85,7 +120,7 @@ func (h handlers) Yardage(ctx context.Context, _ gen.YardageRequestObject) (gen.
 	if !ok {
 		return nil, errors.New("the body was not read")
 	}
-	ans, err := h.solve(ctx, input.request)
+	ans, err := h.yardage(ctx, input.request)
 	if err != nil {
 		return nil, err
 	}
@@ -96,6 +131,25 @@ func (h handlers) Yardage(ctx context.Context, _ gen.YardageRequestObject) (gen.
 		return gen.Yardage200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}
 	return gen.Yardage200JSONResponse{Body: wireAnswer(ans, input.digest), Headers: headers}, nil
+}
+
+// YardageCheck answers POST /v1/yardage/check.
+func (h handlers) YardageCheck(ctx context.Context, _ gen.YardageCheckRequestObject) (gen.YardageCheckResponseObject, error) {
+	input, ok := ctx.Value(inputKey).(*checkInput)
+	if !ok {
+		return nil, errors.New("the body was not read")
+	}
+	ans, err := h.check(ctx, input.request)
+	if err != nil {
+		return nil, err
+	}
+	vary, store := "Accept", "no-store"
+	headers := gen.YardageCheck200ResponseHeaders{CacheControl: &store, Vary: &vary}
+	if ctx.Value(mediaKey) == "image/svg+xml" {
+		svg := h.opts.CheckSVG(ans)
+		return gen.YardageCheck200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
+	}
+	return gen.YardageCheck200JSONResponse{Body: wireCheck(ans, input.digest), Headers: headers}, nil
 }
 
 // Livez answers GET /livez.

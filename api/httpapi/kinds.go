@@ -35,7 +35,7 @@ func kinds() []kind {
 		{notAcceptable, http.StatusNotAcceptable, "No such form of the answer",
 			"The detail names the media types on offer. Send one of them in Accept, or no Accept header."},
 		{bodyTooLarge, http.StatusRequestEntityTooLarge, "The body is too large",
-			"At most 65536 bytes are read. Split the job."},
+			"The detail says how many bytes are read. Split the job."},
 		{unsupportedMediaType, http.StatusUnsupportedMediaType, "The body must be JSON",
 			"Send Content-Type application/json, in UTF-8 and without Content-Encoding."},
 		{invalidRequest, http.StatusUnprocessableEntity, "The request has faults",

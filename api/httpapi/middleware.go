@@ -133,25 +133,27 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 // limit.
 func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
-		if operationOf(c).body == nil {
+		op := operationOf(c)
+		if op.body == nil {
 			return next(c)
 		}
 		r := c.Request()
 		if p := mediaProblem(r.Header); p != nil {
 			return p
 		}
-		if r.ContentLength > MaxBody {
-			return tooLarge()
+		most := op.reader.most
+		if r.ContentLength > int64(most) {
+			return tooLarge(most)
 		}
-		raw, err := io.ReadAll(http.MaxBytesReader(c.Response().Writer, r.Body, MaxBody))
+		raw, err := io.ReadAll(http.MaxBytesReader(c.Response().Writer, r.Body, int64(most)))
 		var past *http.MaxBytesError
 		switch {
 		case errors.As(err, &past):
-			return tooLarge()
+			return tooLarge(most)
 		case err != nil:
 			return problem(malformedJSON, "the body did not arrive whole")
 		}
-		input, p := s.contract.readYardage(raw)
+		input, p := s.contract.read(op, raw)
 		if p != nil {
 			return p
 		}
@@ -161,8 +163,8 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 	}
 }
 
-func tooLarge() *Problem {
-	return problem(bodyTooLarge, fmt.Sprintf("at most %d bytes are read", MaxBody)).with("Connection", "close")
+func tooLarge(most int) *Problem {
+	return problem(bodyTooLarge, fmt.Sprintf("at most %d bytes are read", most)).with("Connection", "close")
 }
 
 // mediaProblem refuses a body that is not plain JSON in UTF-8.

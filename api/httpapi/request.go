@@ -5,17 +5,37 @@ import (
 	"encoding/hex"
 	"errors"
 
+	"github.com/getkin/kin-openapi/openapi3"
+
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/strictjson"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/service"
 )
 
 // The limits of a request body, as the contract says them.
 const (
-	MaxBody   = 65536 // bytes
-	maxDepth  = 32
-	maxValues = 20000
+	MaxBody        = 65536 // bytes
+	MaxCheckBody   = 1048576
+	maxDepth       = 32
+	maxValues      = 20000
+	maxCheckValues = 200000
 )
+
+// reader is how the body of one operation is read.
+type reader struct {
+	most   int // bytes
+	values int
+	read   func(*received) (any, *Problem) // what the handler is given
+}
+
+// readers are those of the operations that have a body, by the operation's id.
+func readers() map[string]reader {
+	return map[string]reader{
+		"yardage":      {MaxBody, maxValues, readYardage},
+		"yardageCheck": {MaxCheckBody, maxCheckValues, readCheck},
+	}
+}
 
 // yardageInput is a request read without faults.
 type yardageInput struct {
@@ -23,32 +43,87 @@ type yardageInput struct {
 	digest  string
 }
 
-// readYardage reads a body, and says everything that is wrong with it.
-func (c *contract) readYardage(body []byte) (*yardageInput, *Problem) {
-	doc, err := strictjson.Parse(body, strictjson.Limits{Depth: maxDepth, Values: maxValues})
+// checkInput is a request to check a plan, read without faults.
+type checkInput struct {
+	request service.CheckRequest
+	digest  string
+}
+
+// received is a body that is JSON, and what is wrong with it so far.
+type received struct {
+	doc    *strictjson.Value
+	schema *openapi3.Schema
+	found  []fault.Fault
+}
+
+// read reads the body of an operation, and says everything that is wrong with
+// it.
+func (c *contract) read(op operation, body []byte) (any, *Problem) {
+	if len(body) > op.reader.most {
+		return nil, tooLarge(op.reader.most)
+	}
+	doc, err := strictjson.Parse(body, strictjson.Limits{Depth: maxDepth, Values: op.reader.values})
 	if err != nil {
 		return nil, malformed(err)
 	}
-	found := c.schemaFaults(doc, c.yardage)
+	return op.reader.read(&received{doc, op.body, c.schemaFaults(doc, op.body)})
+}
+
+func readYardage(r *received) (any, *Problem) {
 	var wire gen.YardageRequest
-	if err := decodeSound(doc, c.yardage, found, &wire); err != nil {
-		return nil, problem(malformedJSON, "the document cannot be read")
+	if p := r.decode(&wire); p != nil {
+		return nil, p
 	}
 	request, shape := requestFromWire(&wire)
-	found = append(found, unrelated(shape.Faults(), found)...)
+	if p := judge(r, request, shape, service.YardageFaults, service.YardageFieldFaults); p != nil {
+		return nil, p
+	}
+	return &yardageInput{request, r.digest()}, nil
+}
+
+func readCheck(r *received) (any, *Problem) {
+	var wire gen.YardageCheckRequest
+	if p := r.decode(&wire); p != nil {
+		return nil, p
+	}
+	request, shape := checkFromWire(&wire)
+	if p := judge(r, request, shape, service.CheckFaults, service.CheckFieldFaults); p != nil {
+		return nil, p
+	}
+	return &checkInput{request, r.digest()}, nil
+}
+
+// decode decodes what is sound of the body.
+func (r *received) decode(into any) *Problem {
+	if err := decodeSound(r.doc, r.schema, r.found, into); err != nil {
+		return problem(malformedJSON, "the document cannot be read")
+	}
+	return nil
+}
+
+// judge is the problem of a request: what is wrong with the body, with its
+// shape and, by the service, with its fields. Only when nothing else is wrong
+// is the service asked for all.
+func judge[R any](r *received, request R, shape fault.List, all, fields func(R) fault.List) *Problem {
+	found := append(r.found, unrelated(shape.Faults(), r.found)...)
 	if len(found) == 0 {
-		all := service.YardageFaults(request)
-		found = all.Faults()
+		list := all(request)
+		found = list.Faults()
 	} else {
-		fields := service.YardageFieldFaults(request)
-		found = append(found, unrelated(fields.Faults(), found)...)
+		list := fields(request)
+		found = append(found, unrelated(list.Faults(), found)...)
 	}
-	if len(found) > 0 {
-		inPlace(doc, found)
-		return nil, invalid(found)
+	if len(found) == 0 {
+		return nil
 	}
-	sum := sha256.Sum256(doc.Canonical())
-	return &yardageInput{request: request, digest: "sha256:" + hex.EncodeToString(sum[:])}, nil
+	inPlace(r.doc, found)
+	return invalid(found)
+}
+
+// digest names the request by what it says.
+func (r *received) digest() string {
+	sum := sha256.Sum256(r.doc.Canonical())
+	return "sha256:" + hex.EncodeToString(sum[:])
 }
 
 // malformed is the problem of a body that strictjson refuses.

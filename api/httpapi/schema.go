@@ -3,6 +3,7 @@ package httpapi
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,41 +13,75 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// inexact is the literal of a number that is not plainly an integer, or not
-// one that fits. No field of a request takes one, and the validator knows no
+// inexact is the literal of a number that is not written as its field wants:
+// plainly an integer, or millimetres with few decimals. The validator knows no
 // such type, so that it refuses it wherever it stands.
 type inexact string
 
-// plain is the value as the validator wants it.
-func plain(v *strictjson.Value) any {
+// plain is the value as the validator wants it. The schema is nil for what the
+// contract does not have.
+func plain(v *strictjson.Value, schema *openapi3.Schema) any {
+	if schema != nil {
+		schema = branch(schema, v.Kind)
+	}
 	switch v.Kind {
 	case strictjson.Bool:
 		return v.Text == "true"
 	case strictjson.Number:
-		return plainNumber(v.Text)
+		return plainNumber(v.Text, schema != nil && takesDecimals(schema))
 	case strictjson.String:
 		return v.Text
 	case strictjson.Array:
 		items := make([]any, len(v.Items))
 		for i := range v.Items {
-			items[i] = plain(&v.Items[i])
+			items[i] = plain(&v.Items[i], itemsOf(schema))
 		}
 		return items
 	case strictjson.Object:
 		members := make(map[string]any, len(v.Members))
 		for i := range v.Members {
-			members[v.Members[i].Name] = plain(&v.Members[i].Value)
+			members[v.Members[i].Name] = plain(&v.Members[i].Value, memberOf(schema, v.Members[i].Name))
 		}
 		return members
 	}
 	return nil
 }
 
-// plainNumber is an integer, or what stands in the same place among all
-// integers: one beyond every limit.
-func plainNumber(literal string) any {
-	if strings.ContainsAny(literal, ".eE") {
-		return inexact(literal)
+// itemsOf is the schema of the entries of a list; nil when there is none.
+func itemsOf(schema *openapi3.Schema) *openapi3.Schema {
+	if schema == nil || schema.Items == nil {
+		return nil
+	}
+	return schema.Items.Value
+}
+
+// memberOf is the schema of a member of an object; nil when there is none.
+func memberOf(schema *openapi3.Schema, name string) *openapi3.Schema {
+	if schema == nil || schema.Properties[name] == nil {
+		return nil
+	}
+	return schema.Properties[name].Value
+}
+
+// takesDecimals reports whether a value is a number that need not be whole.
+func takesDecimals(schema *openapi3.Schema) bool {
+	return schema.Type != nil && schema.Type.Is(openapi3.TypeNumber) ||
+		slices.ContainsFunc(schema.AllOf, func(part *openapi3.SchemaRef) bool { return takesDecimals(part.Value) })
+}
+
+// maxDecimals of a millimetre make a nanometre.
+const maxDecimals = 6
+
+// plainNumber is a number, or what stands in the same place among all numbers:
+// one beyond every limit.
+func plainNumber(literal string, decimals bool) any {
+	if _, fraction, point := strings.Cut(literal, "."); point || strings.ContainsAny(literal, "eE") {
+		if !decimals || len(fraction) > maxDecimals || strings.ContainsAny(literal, "eE") {
+			return inexact(literal)
+		}
+		if f, err := strconv.ParseFloat(literal, 64); err == nil {
+			return f
+		}
 	}
 	n, err := strconv.ParseInt(literal, 10, 64)
 	switch {
@@ -62,7 +97,7 @@ func plainNumber(literal string) any {
 // never printed: one prints the schema and the value, and many print them many
 // times over.
 func (c *contract) schemaFaults(doc *strictjson.Value, schema *openapi3.Schema) []fault.Fault {
-	err := schema.VisitJSON(plain(doc),
+	err := schema.VisitJSON(plain(doc, schema),
 		openapi3.MultiErrors(),
 		openapi3.EnableFormatValidation(),
 		openapi3.DisableSchemaErrorDetails(),
@@ -255,6 +290,8 @@ func (w *schemaWalk) wrongType(schema *openapi3.Schema, tokens []string, v *stri
 	switch {
 	case schema.Type != nil && schema.Type.Is(openapi3.TypeInteger):
 		want = "a whole number, written plainly"
+	case schema.Type != nil && schema.Type.Is(openapi3.TypeNumber):
+		want = "a number of millimetres, written plainly, with at most 6 decimals"
 	case schema.Format == "length":
 		want = `a length in quotes, such as "62 cm"`
 	}

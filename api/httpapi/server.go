@@ -17,7 +17,7 @@ type Server struct {
 	opts     Options
 	contract *contract
 	metrics  *metrics
-	slots    chan struct{} // one for each yardage answer worked on
+	slots    chan struct{} // one for each answer worked on
 	draining atomic.Bool
 	echo     *echo.Echo
 }

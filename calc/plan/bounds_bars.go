@@ -81,7 +81,10 @@ func newBars(r *relaxed, tall []int64, mostKinds int, work int64) *bars {
 	slices.SortStableFunc(order, func(a, c int) int { return cmp.Compare(areas[c], areas[a]) })
 	for _, k := range order {
 		kd := &r.kinds[k]
-		if len(b.need) < mostKinds && areas[k] > 0 && r.narrowest(kd) > r.W/24 {
+		if b.leastTall(kd) < 1 {
+			continue // charged with more than it has: left out, which only helps
+		}
+		if len(b.need) < mostKinds && r.narrowest(kd) > r.W/24 {
 			b.rowOf[k] = len(b.need)
 			b.need = append(b.need, kd.count)
 			b.least = append(b.least, b.leastTall(kd))

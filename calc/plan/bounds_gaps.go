@@ -18,23 +18,32 @@ type stretch struct {
 // for rectangles of these heights, plus ends, is a bound for the plan. supply
 // says how much a node's height is worth; the transportation problem with these
 // supplies has the best charges as its duals.
-func (r *relaxed) stretched(supply []int64, strip int64, workCap int64) (stretch, int64) {
-	n := len(r.nodes)
-	t := newTransport(n+1, n+1)
-	for p := range n {
-		for q := range n {
-			t.cost[p*t.cols+q] = 4 * r.V // no line has both: any charge would do
+func (r *relaxed) stretched(supply []int64, strip int64, begin []int64, workCap int64) (stretch, int64) {
+	var at []int
+	for n := range r.nodes {
+		if supply[n] > 0 {
+			at = append(at, n)
+		}
+	}
+	last := len(at)
+	t := newTransport(last+1, last+1)
+	for i, p := range at {
+		for j, q := range at {
+			t.cost[i*t.cols+j] = 4 * r.V // no line has both: any charge would do
 			if r.meet(p, q) {
-				t.cost[p*t.cols+q] = r.gap(&r.nodes[p], &r.nodes[q])
+				t.cost[i*t.cols+j] = r.gap(&r.nodes[p], &r.nodes[q])
 			}
 		}
-		t.supply[p], t.demand[p] = supply[p], supply[p]
+		t.supply[i], t.demand[i] = supply[p], supply[p]
+		if begin != nil {
+			t.cost[last*t.cols+i] = begin[p]
+		}
 	}
-	t.supply[n], t.demand[n] = strip, strip
+	t.supply[last], t.demand[last] = strip, strip
 	t.solve(workCap)
-	s := stretch{tall: r.heights(), ends: t.a[n] + t.b[n]}
-	for p := range n {
-		s.tall[p] += t.a[p] + t.b[p]
+	s := stretch{tall: make([]int64, len(r.nodes)), ends: t.a[last] + t.b[last]}
+	for i, p := range at {
+		s.tall[p] = r.nodes[p].h + t.a[i] + t.b[i]
 	}
 	return s, t.work
 }

@@ -31,44 +31,39 @@ func (l *lines) improve(best bound) bound {
 	if l.r.V == 0 || len(l.r.nodes) > l.nodes {
 		return best
 	}
-	for range l.turns {
-		s, _ := l.r.stretched(b.supplies(&c))
-		if !s.usable() {
-			break
-		}
-		b = newBars(l.r, s.tall, l.kinds, l.work)
-		c = b.solve()
-		if c.length+s.ends > best.length {
-			best = bound{c.length + s.ends, "rows of the pattern"}
+	for _, free := range []int64{1, 0} {
+		b, c := b, c
+		for range l.turns {
+			supply, whole := b.supplies(&c, free)
+			s, _ := l.r.stretched(supply, whole, nil, l.work/4)
+			b = newBars(l.r, s.tall, l.kinds, l.work)
+			c = b.solve()
+			if c.length+s.ends > best.length {
+				best = bound{c.length + s.ends, []string{"rows of the pattern, framed", "rows of the pattern"}[free]}
+			}
 		}
 	}
 	return best
 }
 
-func (s *stretch) usable() bool {
-	for _, h := range s.tall {
-		if h <= 0 {
-			return false
-		}
-	}
-	return true
-}
-
 // supplies are what a unit of each node's height is worth in a certificate,
 // and what a whole line is worth, in small numbers.
-func (b *bars) supplies(c *certificate) ([]int64, int64, int64) {
+func (b *bars) supplies(c *certificate, free int64) ([]int64, int64) {
 	const whole = 10_000
 	share := b.shares()
 	out := make([]int64, len(b.tall))
 	for n := range out {
 		row := b.rowOf[b.r.nodes[n].kind]
+		if b.r.nodes[n].frame < 0 && free == 0 {
+			continue
+		}
 		out[n] = 1
 		if row >= 0 && c.most > 0 {
 			v := float64(float64(c.weight[row])*float64(b.least[row])) / float64(b.tall[n])
 			out[n] += int64(v / float64(c.most) * whole * share[n])
 		}
 	}
-	return out, whole, b.cap / 4
+	return out, whole
 }
 
 // shares are how many items of a node's kind lie at the node, in the mix of

@@ -30,6 +30,8 @@ type exact struct {
 	budget int64 // work left
 	stop   func() bool
 	dead   bool // the budget was used
+	// partial says that not every plan is tried, so that nothing is proved.
+	partial bool
 
 	skies  [][]seg // skylines by how many items are laid
 	states []groupState
@@ -39,6 +41,7 @@ type exact struct {
 	coarse uint
 	lines  []*stack
 	two    *twoLines
+	tables int64 // entries of the lines' tables, times what each took
 	memo   map[string]struct{}
 	key    []byte
 }
@@ -48,11 +51,13 @@ const (
 	maxExactItems = 40
 	maxResidues   = 160    // of an unknown phase along
 	maxPlaces     = 400    // across, for an item that may lie anywhere
+	maxLines      = 2      // lines that items must cross
 	maxMemo       = 60_000 // states remembered as hopeless
 )
 
-// newExact prepares the exact search; nil when the job is beyond it.
-func newExact(m *model, stop func() bool) *exact {
+// newExact prepares the exact search, with tables of at most limit entries for a
+// line; nil when the job is beyond it.
+func newExact(m *model, limit int, stop func() bool) *exact {
 	if len(m.items) > maxExactItems {
 		return nil
 	}
@@ -70,12 +75,32 @@ func newExact(m *model, stop func() bool) *exact {
 			if l.consY && !gl.yFixed && m.grid.V > maxResidues || l.consX && !gl.xFixed && m.W > maxPlaces {
 				return nil
 			}
+			e.partial = e.partial || m.mirrorsFree(&g, o)
 		}
 	}
 	e.measure()
-	e.findLines()
-	e.two = newTwoLines(m)
+	e.findLines(limit)
+	e.two = newTwoLines(m, limit)
+	for _, s := range e.lines {
+		e.tables += int64(len(s.path) * len(s.kinds))
+	}
+	if t := e.two; t != nil {
+		e.tables += int64(2 * len(t.a.path) * len(t.a.kinds))
+	}
 	return e
+}
+
+// mirrorsFree reports whether a group has a mirrored item while the phase that is
+// mirrored is open: sliding one twin to the left moves the other to the right,
+// so there is no normal form, and the shortest plan may lie between the units.
+func (m *model) mirrorsFree(g *group, o int) bool {
+	for _, k := range g.items {
+		l := &m.items[k].lay[o]
+		if l.sx < 0 && l.consX && !g.lay[o].xFixed || l.sy < 0 && l.consY && !g.lay[o].yFixed {
+			return true
+		}
+	}
+	return false
 }
 
 // findPlaces lists the normal places across: sums of widths from the left
@@ -150,7 +175,7 @@ func (e *exact) measure() {
 
 // findLines collects the lines that items must cross wherever they lie: those
 // that no other line covers better.
-func (e *exact) findLines() {
+func (e *exact) findLines(limit int) {
 	m := e.m
 	lo, hi := make([]int64, len(m.items)), make([]int64, len(m.items))
 	var at []int64
@@ -160,26 +185,33 @@ func (e *exact) findLines() {
 			at = append(at, lo[k], hi[k]-1)
 		}
 	}
-	var seen []uint64
+	type line struct {
+		x      int64
+		items  []int
+		set    uint64
+		height int64
+	}
+	var all []line
 	for _, x := range sortedUnique(at) {
-		var set uint64
-		var items []int
+		l := line{x: x}
 		for k := range m.items {
 			if lo[k] <= x && x < hi[k] {
-				set |= 1 << k
-				items = append(items, k)
+				l.set |= 1 << k
+				l.items = append(l.items, k)
+				l.height += m.leastHeight(k)
 			}
 		}
-		sub := false
-		for _, s := range seen {
-			sub = sub || set&^s == 0
-		}
-		if sub || len(items) < 2 || len(e.lines) == 6 {
+		all = append(all, l)
+	}
+	slices.SortStableFunc(all, func(a, b line) int { return cmp.Compare(b.height, a.height) })
+	var seen []uint64
+	for _, l := range all {
+		inside := slices.ContainsFunc(seen, func(s uint64) bool { return l.set&^s == 0 })
+		if inside || len(l.items) < 2 || len(e.lines) == maxLines {
 			continue
 		}
-		seen = append(seen, set)
-		slices.SortStableFunc(items, func(a, b int) int { return cmp.Compare(m.leastHeight(b), m.leastHeight(a)) })
-		e.lines = append(e.lines, newStack(m, x, items[:min(len(items), maxStack)]))
+		seen = append(seen, l.set)
+		e.lines = append(e.lines, newStack(m, l.x, m.kindsOf(l.items, l.x, limit, func(int) int64 { return 0 })))
 	}
 }
 

@@ -74,7 +74,7 @@ func (e *exact) hopeless(rest uint64, segs []seg) bool {
 		return true
 	}
 	for _, line := range e.lines {
-		if line.least(e.m, rest, baseOf(segs, line.x, 1), e.sigma) > e.target {
+		if line.leastOf(e.m, line.setOf(rest), baseOf(segs, line.x, 1), e.sigma) > e.target {
 			return true
 		}
 	}

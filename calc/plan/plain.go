@@ -34,18 +34,18 @@ type place struct {
 // in units of their own, the width is cut down to what panels can fill, and the
 // length that is aimed at runs over sums of panel lengths only.
 type plain struct {
-	s     *searcher
-	items []int32 // of the model, by index in rects
-	rects []rect
-	W     int64 // usable width
-	unitX int64
-	unitY int64
-	area  int64
-	turns bool // some panel may lie two ways
-	sums  *sums
-	tried int64
-	bad   bool // numbers too large to search
-	lanes []*lane
+	s      *searcher
+	items  []int32 // of the model, by index in rects
+	rects  []rect
+	W      int64 // usable width
+	unitX  int64
+	unitY  int64
+	area   int64
+	turns  bool // some panel may lie two ways
+	sums   *sums
+	bad    bool // numbers too large to search
+	lanes  []*lane
+	proofs []proof
 }
 
 // newPlain reduces a searcher's problem.
@@ -132,6 +132,14 @@ func (p *plain) below(t int64) int64 {
 	return p.sums.floor(t - 1)
 }
 
+// above is the least attainable length over t.
+func (p *plain) above(t int64) int64 {
+	if p.sums == nil {
+		return t + 1
+	}
+	return p.sums.ceil(t + 1)
+}
+
 // raise takes note that no plan is shorter than t.
 func (p *plain) raise(t int64, by string) {
 	if v := min(t*p.unitY, p.s.best.top); v > p.s.bound.length {
@@ -165,6 +173,7 @@ func (p *plain) run() {
 		return
 	}
 	p.makeLanes()
+	p.makeProofs()
 	share := int64(8 * len(p.rects))
 	for !p.s.done() {
 		for _, l := range p.lanes {
@@ -173,6 +182,7 @@ func (p *plain) run() {
 				return
 			}
 		}
+		p.prove(share * int64(len(p.lanes)))
 		share *= 2
 	}
 }

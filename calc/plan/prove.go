@@ -17,7 +17,7 @@ func (s *searcher) prove(share int64) {
 		return
 	}
 	if c := s.m.core(); c != nil {
-		used := s.proveCore(c, share/2)
+		used := s.proveCore(c, share*4/5)
 		share -= used
 		if s.done() {
 			return
@@ -70,38 +70,73 @@ func (s *searcher) raise(to int64, by string) {
 	}
 }
 
-// shortest works out the length of the shortest plan of a small job, known to
-// lie in [low, high]: it answers that, or low when the work does not suffice.
-// better is told of every plan found that is shorter than high.
+// shortest closes in on the length of the shortest plan of a small job, known to
+// lie in [low, high]: it answers a length that no plan goes below, and the work
+// used. better is told of every plan found that is shorter than high.
 func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better func([]spot, int64)) (int64, int64) {
-	e := newExact(m, stop)
+	e := newExact(m, int(min(max(share/6, 200), 400_000)), stop)
 	starts := m.startsToTry(sigma)
 	if e == nil || starts == nil {
 		return low, 0
 	}
-	left := share
-	for high > low && left > 0 {
-		found := false
-		for _, from := range starts {
-			ok, sure, used := e.solve(from, high-1, left)
-			left -= used
-			if !ok && !sure {
-				return low, share - left
-			}
-			if ok {
-				found = true
-				high = m.topOf(e.spots)
-				if better != nil {
-					better(e.spots, from)
-				}
-				break
-			}
-		}
-		if !found {
-			return high, share - left
+	h := halving{e: e, starts: starts, left: share - e.tables/8, low: low, high: high, better: better}
+	for try := share / 32; h.low < h.high && h.left > 0; try *= 4 {
+		h.round(try)
+	}
+	if e.partial {
+		return low, share - h.left
+	}
+	return h.low, share - h.left
+}
+
+// halving narrows down the length of the shortest plan: no plan is shorter than
+// low, and one of length high is known.
+type halving struct {
+	e         *exact
+	starts    []int64
+	left      int64
+	low, high int64
+	better    func([]spot, int64)
+}
+
+// round halves the range again and again, giving each target at most try work;
+// targets that stay open are passed over downwards.
+func (h *halving) round(try int64) {
+	lo, hi := h.low, h.high-1
+	for lo <= hi && h.left > 0 {
+		target := lo + (hi-lo)/2
+		found, sure := h.decide(target, min(try, h.left))
+		switch {
+		case found:
+			hi = h.high - 1
+		case sure:
+			lo = target + 1
+			h.low = lo
+		default:
+			hi = target - 1
 		}
 	}
-	return max(low, high), share - left
+}
+
+// decide looks for a plan no longer than target, over all starts.
+func (h *halving) decide(target, work int64) (found, sure bool) {
+	for k, from := range h.starts {
+		ok, sure, used := h.e.solve(from, target, work)
+		h.left -= used
+		work -= used
+		if ok {
+			h.high = h.e.m.topOf(h.e.spots)
+			if h.better != nil {
+				h.better(h.e.spots, from)
+			}
+			return true, true
+		}
+		if !sure {
+			h.starts[0], h.starts[k] = h.starts[k], h.starts[0] // hard ones first
+			return false, false
+		}
+	}
+	return false, true
 }
 
 // topOf is the length that a plan takes.

@@ -30,6 +30,7 @@ type searcher struct {
 	stop   func() bool
 	best   *found
 	only   []int32 // the items to lay; nil for all
+	steps  []step
 }
 
 func newSearcher(m *model, budget int64, bound bound, stop func() bool) *searcher {
@@ -78,8 +79,8 @@ func (s *searcher) run() {
 		s.improve(s.budget)
 		return
 	}
-	s.improve(s.budget / 2)
-	s.prove(s.budget / 3)
+	s.improve(s.budget / 3)
+	s.prove(s.budget / 2)
 	s.improve(s.budget)
 }
 
@@ -107,7 +108,23 @@ func (m *model) isPlain() bool {
 	return true
 }
 
+// step is one change of the best plan or the bound.
+type step struct{ work, top, bound int64 }
+
+// note records where the search stands, when that has changed.
+func (s *searcher) note() {
+	if s.best == nil {
+		return
+	}
+	now := step{s.d.work, s.best.top, s.bound.length}
+	if n := len(s.steps); n > 0 && s.steps[n-1].top == now.top && s.steps[n-1].bound == now.bound {
+		return
+	}
+	s.steps = append(s.steps, now)
+}
+
 func (s *searcher) done() bool {
+	s.note()
 	return s.best != nil && (s.best.top <= s.bound.length || s.d.work >= s.budget || s.stop())
 }
 

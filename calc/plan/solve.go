@@ -93,6 +93,9 @@ func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
 		Bound: m.floorLength(lb.length), BoundBy: lb.by, Proven: s.best.top <= lb.length,
 		Rows: m.floorLength(byRows), Railroaded: m.cross, RowBound: m.anyAbs,
 	}
+	for _, st := range s.steps {
+		r.Progress = append(r.Progress, Step{st.work, m.ceilLength(st.top), m.floorLength(st.bound)})
+	}
 	if r.Proven {
 		r.Ended = Proved
 	}

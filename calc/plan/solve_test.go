@@ -131,6 +131,9 @@ func TestRandomJobsFromPieces(t *testing.T) {
 		for _, f := range plan.Check(job, layouts...) {
 			t.Fatalf("job %d: %s", k, f)
 		}
+		if h.Least > h.Buy.Length {
+			t.Fatalf("job %d: at least %v proved to be bought, yet %v will do", k, h.Least, h.Buy.Length)
+		}
 		if h.Buy.Length > h.Short {
 			t.Fatalf("job %d: buy %v but short only %v", k, h.Buy.Length, h.Short)
 		}

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"cmp"
 	"math/bits"
 	"slices"
 )
@@ -9,16 +8,14 @@ import (
 // twoLines are two lines along the cloth such that each of the items crosses
 // one of them or both, wherever it lies. However they are shared out, the items
 // of each line stack up on it, so for some sharing both stacks end below the
-// target.
+// target. Both lines have the same kinds of items.
 type twoLines struct {
 	a, b         *stack
-	onlyA, onlyB int // sets of items that cross just that line, or both
+	onA, onB     []bool // by kind: whether it must cross the line, or may choose
 	leastA       []int64
 	leastB       []int64
+	counts, from []int // scratch
 }
-
-// maxShared bounds the items shared out over two lines.
-const maxShared = 12
 
 // crossing says which of two lines an item can cross without the other.
 type crossing struct{ a, b, both, none bool }
@@ -47,7 +44,7 @@ func (m *model) crossings(k int, xa, xb int64) crossing {
 
 // newTwoLines finds the two lines that take the greatest height of items, or
 // nil when there are none that say more than a single line.
-func newTwoLines(m *model) *twoLines {
+func newTwoLines(m *model, limit int) *twoLines {
 	var at []int64
 	for k := range m.items {
 		it := &m.items[k]
@@ -80,49 +77,86 @@ func newTwoLines(m *model) *twoLines {
 	if best == 0 {
 		return nil
 	}
-	return m.shareOut(xa, xb)
+	return m.shareOut(xa, xb, limit)
 }
 
-// shareOut prepares two lines.
-func (m *model) shareOut(xa, xb int64) *twoLines {
+// shareOut prepares two lines, with at most limit entries each.
+func (m *model) shareOut(xa, xb int64, limit int) *twoLines {
 	var items []int
 	for k := range m.items {
 		if !m.crossings(k, xa, xb).none {
 			items = append(items, k)
 		}
 	}
-	slices.SortStableFunc(items, func(p, q int) int { return cmp.Compare(m.leastHeight(q), m.leastHeight(p)) })
-	items = items[:min(len(items), maxShared)]
-	t := &twoLines{a: newStack(m, xa, items), b: newStack(m, xb, items)}
-	for j, k := range items {
-		c := m.crossings(k, xa, xb)
-		if !c.a {
-			t.onlyB |= 1 << j
+	// What is alike on the second line too, and crosses in the same way.
+	mark := make(map[int]int64)
+	var rowsB [][]int64
+	for _, k := range items {
+		c, r := m.crossings(k, xa, xb), m.rowsOver(k, xb)
+		at := slices.IndexFunc(rowsB, func(s []int64) bool { return slices.Equal(s, r) && (s == nil) == (r == nil) })
+		if at < 0 {
+			at = len(rowsB)
+			rowsB = append(rowsB, r)
 		}
-		if !c.b {
-			t.onlyA |= 1 << j
-		}
+		mark[k] = int64(at)<<2 | bit(c.a)<<1 | bit(c.b)
 	}
+	kinds := m.kindsOf(items, xa, limit, func(k int) int64 { return mark[k] })
+	other := slices.Clone(kinds)
+	t := &twoLines{counts: make([]int, len(kinds)), from: make([]int, len(kinds))}
+	for j := range kinds {
+		k := bits.TrailingZeros64(kinds[j].items)
+		c := m.crossings(k, xa, xb)
+		other[j].rows = m.rowsOver(k, xb)
+		t.onA, t.onB = append(t.onA, !c.b), append(t.onB, !c.a)
+	}
+	t.a, t.b = newStack(m, xa, kinds), newStack(m, xb, other)
 	t.leastA, t.leastB = t.a.shortest(), t.b.shortest()
 	return t
+}
+
+func bit(b bool) int64 {
+	if b {
+		return 1
+	}
+	return 0
 }
 
 // fits reports whether the remaining items can be shared out so that both
 // stacks end at the target or before, and how many ways were tried.
 func (t *twoLines) fits(m *model, rest uint64, baseA, baseB, sigma, target int64) (fits bool, tried int64) {
-	set := 0
-	for r := rest & t.a.mask; r != 0; r &= r - 1 {
-		set |= 1 << t.a.local[bits.TrailingZeros64(r)]
+	onA, onB := 0, 0 // all that may choose begin on line b
+	for j := range t.a.kinds {
+		k := &t.a.kinds[j]
+		n := bits.OnesCount64(rest & k.items)
+		t.counts[j], t.from[j] = 0, 0
+		if t.onA[j] {
+			onA += n * k.radix
+		}
+		if t.onB[j] || !t.onA[j] {
+			onB += n * k.radix
+		}
+		if !t.onA[j] && !t.onB[j] {
+			t.counts[j] = n
+		}
 	}
-	free := set &^ (t.onlyA | t.onlyB)
-	for sub := free; ; sub = (sub - 1) & free {
+	for {
 		tried++
-		onA, onB := sub|set&t.onlyA, free&^sub|set&t.onlyB
 		if baseA+t.leastA[onA] <= target && baseB+t.leastB[onB] <= target &&
 			t.a.leastOf(m, onA, baseA, sigma) <= target && t.b.leastOf(m, onB, baseB, sigma) <= target {
 			return true, tried
 		}
-		if sub == 0 {
+		j := 0
+		for ; j < len(t.counts); j++ { // the next sharing: count up
+			radix := t.a.kinds[j].radix
+			if t.from[j] < t.counts[j] {
+				t.from[j]++
+				onA, onB = onA+radix, onB-radix
+				break
+			}
+			onA, onB = onA-t.from[j]*radix, onB+t.from[j]*radix
+			t.from[j] = 0
+		}
+		if j == len(t.counts) {
 			return false, tried
 		}
 	}

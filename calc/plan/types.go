@@ -69,6 +69,13 @@ type Rect struct{ X, Y, Across, Along length.Length }
 // Work is how much of the budget was used.
 type Work struct{ Used, Budget int64 }
 
+// Step is one change in a search: after so much work, the best plan had this
+// length and nothing below the bound was possible.
+type Step struct {
+	Work        int64
+	Plan, Bound length.Length
+}
+
 // Result is the answer to a Job.
 type Result struct {
 	Cut        []Layout        // what to cut, from the best start; one layout unless the bolt is too short
@@ -82,6 +89,7 @@ type Result struct {
 	Railroaded bool          // the panels lie across the roll
 	RowBound   bool          // the plan depends on where in the length repeat the cloth begins
 	Work       Work
+	Progress   []Step // how the search went, for those who tune it
 }
 
 // Needed is the total length of Cut.

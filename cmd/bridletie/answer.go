@@ -20,6 +20,7 @@ func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr 
 	flags := flag.NewFlagSet("run", flag.ContinueOnError)
 	flags.SetOutput(stderr)
 	as := flags.String("as", "json", "form of the answer: json, text or svg")
+	op := flags.String("op", "yardage", "what is asked: yardage, or yardage-check for a plan made by hand")
 	out := flags.String("out", "", "file to write the answer to, instead of standard output")
 	file, code := parseRun(flags, args, stderr)
 	if code != exitOK || file == "" {
@@ -29,12 +30,17 @@ func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr 
 		fmt.Fprintf(stderr, "bridletie run: -as %q is not json, text or svg\n", *as)
 		return exitUsage
 	}
-	body, err := readRequest(file, stdin)
+	ask, ok := questions()[*op]
+	if !ok {
+		fmt.Fprintf(stderr, "bridletie run: -op %q is not yardage or yardage-check\n", *op)
+		return exitUsage
+	}
+	body, err := readRequest(file, ask.most, stdin)
 	if err != nil {
 		fmt.Fprintf(stderr, "bridletie run: %v\n", err)
 		return exitFail
 	}
-	reply, err := reply(ctx, *as, body)
+	reply, err := ask.reply(ctx, *as, body)
 	if err != nil {
 		var p *httpapi.Problem
 		if errors.As(err, &p) {
@@ -78,36 +84,63 @@ func parseRun(flags *flag.FlagSet, args []string, stderr io.Writer) (file string
 	}
 }
 
+// question is an operation that can be asked.
+type question struct {
+	path string
+	most int // bytes of a request
+	text func(context.Context, *httpapi.Server, []byte) (string, *httpapi.Problem)
+}
+
+// questions are those of --op.
+func questions() map[string]question {
+	return map[string]question{
+		"yardage": {"/v1/yardage", httpapi.MaxBody, func(ctx context.Context, s *httpapi.Server, body []byte) (string, *httpapi.Problem) {
+			ans, p := s.AnswerYardage(ctx, body)
+			if p != nil {
+				return "", p
+			}
+			return drawing.PlanText(ans), nil
+		}},
+		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, func(ctx context.Context, s *httpapi.Server, body []byte) (string, *httpapi.Problem) {
+			ans, p := s.AnswerCheck(ctx, body)
+			if p != nil {
+				return "", p
+			}
+			return drawing.CheckText(ans), nil
+		}},
+	}
+}
+
 // readRequest reads the file, or standard input for "-", to one byte past what
 // is believed.
-func readRequest(file string, stdin io.Reader) ([]byte, error) {
+func readRequest(file string, most int, stdin io.Reader) ([]byte, error) {
 	from := stdin
 	if file != "-" {
 		f, err := os.Open(file)
 		if err != nil {
 			return nil, err
 		}
-		defer f.Close()
+		defer func() { _ = f.Close() }()
 		from = f
 	}
-	return io.ReadAll(io.LimitReader(from, httpapi.MaxBody+1))
+	return io.ReadAll(io.LimitReader(from, int64(most)+1))
 }
 
 // reply is the answer in that form. Its error is a *httpapi.Problem when the
 // request is at fault.
-func reply(ctx context.Context, as string, body []byte) ([]byte, error) {
+func (q question) reply(ctx context.Context, as string, body []byte) ([]byte, error) {
 	server, err := httpapi.New(httpapi.DefaultOptions())
 	if err != nil {
 		return nil, err
 	}
 	if as == "text" {
-		ans, p := server.AnswerYardage(ctx, body)
+		text, p := q.text(ctx, server, body)
 		if p != nil {
 			return nil, p
 		}
-		return []byte(drawing.PlanText(ans)), nil
+		return []byte(text), nil
 	}
-	r, err := http.NewRequestWithContext(ctx, http.MethodPost, "/v1/yardage", bytes.NewReader(body))
+	r, err := http.NewRequestWithContext(ctx, http.MethodPost, q.path, bytes.NewReader(body))
 	if err != nil {
 		return nil, err
 	}

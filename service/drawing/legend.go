@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"slices"
+
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 )
@@ -28,7 +30,7 @@ func (s *sheet) legend() {
 			if n > 0 {
 				s.y += line * 0.7
 			}
-			s.text(x+66*s.k, s.y+30*s.k, smallSize, tPlain, AtStart, t)
+			s.text(x+66*s.k, s.y+30*s.k, smallSize, tPlain, t)
 		}
 		x += need
 	}
@@ -68,12 +70,22 @@ func (s *sheet) signs() []sign {
 			return []Shape{doubleLine(Pt{c.X - 26*k, c.Y - 5*k}, Pt{c.X + 26*k, c.Y - 5*k}, Pt{0, 10 * k})}
 		}})
 	}
+	if s.marked() {
+		out = append(out, sign{"a panel with a fault", func(c Pt) []Shape {
+			return []Shape{Hatch{c.X - 24*k, c.Y - 16*k, 48 * k, 32 * k, 14 * k, cFaultHatch}, Rect{c.X - 24*k, c.Y - 16*k, 48 * k, 32 * k, cFault}}
+		}})
+	}
 	if len(s.ans.Offcuts) > 0 {
 		out = append(out, sign{"offcut", func(c Pt) []Shape {
 			return []Shape{Hatch{c.X - 24*k, c.Y - 16*k, 48 * k, 32 * k, 10 * k, cHatch}}
 		}})
 	}
 	return out
+}
+
+// marked reports whether some panel has a fault.
+func (s *sheet) marked() bool {
+	return slices.ContainsFunc(s.faulty, func(on map[int]string) bool { return len(on) > 0 })
 }
 
 // any reports whether something holds of a placement.

@@ -46,10 +46,10 @@ func (s *sheet) header() {
 	cell := (s.right() - s.left()) / float64(len(fs))
 	for i, f := range fs {
 		x := s.left() + float64(i)*cell
-		s.text(x, s.y+46*s.k, 26, tQuiet, AtStart, f.head)
+		s.text(x, s.y+46*s.k, 26, tQuiet, f.head)
 		size := s.shrunk(f.value, 72, cell-20*s.k)
-		s.text(x, s.y+120*s.k, size, tBold, AtStart, f.value)
-		s.text(x, s.y+164*s.k, 26, tQuiet, AtStart, f.foot)
+		s.text(x, s.y+120*s.k, size, tBold, f.value)
+		s.text(x, s.y+164*s.k, 26, tQuiet, f.foot)
 	}
 	s.gap(190)
 	s.rule()
@@ -113,7 +113,7 @@ func (s *sheet) row(c Class, cells []string) {
 			if i == 1 && c == tPlain {
 				class = tBold
 			}
-			s.text(s.left()+stops[i]*s.k, y, smallSize, class, AtStart, line)
+			s.text(s.left()+stops[i]*s.k, y, smallSize, class, line)
 		}
 		most = max(most, len(lines))
 	}

@@ -27,6 +27,8 @@ const (
 	cMarkFill
 	cArrow
 	cRule
+	cFault
+	cFaultHatch
 	tPlain
 	tBold
 	tQuiet
@@ -40,28 +42,30 @@ const (
 func planStyles(k float64) []Style {
 	ink, quiet, mark, seam := RGB(0x1b2430), RGB(0x5b6470), RGB(0x9c2f1f), RGB(0x0b5560)
 	return []Style{
-		cCloth:     {Fill: RGB(0xebe4d6)},
-		cSelvedge:  {Stroke: ink, Width: 5 * k, Dash: []float64{3 * k, 5 * k}},
-		cCutEnd:    {Stroke: ink, Width: 5 * k, Dash: []float64{30 * k, 10 * k}},
-		cTick:      {Stroke: quiet, Width: 2 * k},
-		cRepeat:    {Stroke: RGB(0x6f6858), Width: 2.6 * k, Dash: []float64{2.6 * k, 8 * k}},
-		cMarker:    {Stroke: RGB(0x5f584a), Width: 2.4 * k},
-		cPanelFill: {Fill: RGB(0xffffff)},
-		cPanel:     {Stroke: ink, Width: 4.5 * k},
-		cFinished:  {Stroke: quiet, Width: 2.2 * k, Dash: []float64{14 * k, 8 * k}},
-		cSeam:      {Stroke: seam, Width: 3.2 * k},
-		cHatch:     {Stroke: RGB(0xa79d8a), Width: 2 * k},
-		cOffcut:    {Stroke: RGB(0x7d7566), Width: 2.4 * k},
-		cMark:      {Stroke: mark, Width: 3.4 * k},
-		cMarkFill:  {Stroke: mark, Width: 3.4 * k, Fill: mark},
-		cArrow:     {Stroke: ink, Width: 3.6 * k},
-		cRule:      {Stroke: RGB(0xb9b3a6), Width: 2 * k},
-		tPlain:     {Fill: ink},
-		tBold:      {Fill: ink, Bold: true},
-		tQuiet:     {Fill: quiet},
-		tLabel:     {Fill: ink, Halo: 9 * k},
-		tLabelBold: {Fill: ink, Bold: true, Halo: 9 * k},
-		tSeam:      {Fill: seam, Halo: 7 * k},
+		cCloth:      {Fill: RGB(0xebe4d6)},
+		cSelvedge:   {Stroke: ink, Width: 5 * k, Dash: []float64{3 * k, 5 * k}},
+		cCutEnd:     {Stroke: ink, Width: 5 * k, Dash: []float64{30 * k, 10 * k}},
+		cTick:       {Stroke: quiet, Width: 2 * k},
+		cRepeat:     {Stroke: RGB(0x6f6858), Width: 2.6 * k, Dash: []float64{2.6 * k, 8 * k}},
+		cMarker:     {Stroke: RGB(0x5f584a), Width: 2.4 * k},
+		cPanelFill:  {Fill: RGB(0xffffff)},
+		cPanel:      {Stroke: ink, Width: 4.5 * k},
+		cFinished:   {Stroke: quiet, Width: 2.2 * k, Dash: []float64{14 * k, 8 * k}},
+		cSeam:       {Stroke: seam, Width: 3.2 * k},
+		cHatch:      {Stroke: RGB(0xa79d8a), Width: 2 * k},
+		cOffcut:     {Stroke: RGB(0x7d7566), Width: 2.4 * k},
+		cMark:       {Stroke: mark, Width: 3.4 * k},
+		cMarkFill:   {Stroke: mark, Width: 3.4 * k, Fill: mark},
+		cArrow:      {Stroke: ink, Width: 3.6 * k},
+		cRule:       {Stroke: RGB(0xb9b3a6), Width: 2 * k},
+		cFault:      {Stroke: mark, Width: 11 * k},
+		cFaultHatch: {Stroke: mark, Width: 3.6 * k},
+		tPlain:      {Fill: ink},
+		tBold:       {Fill: ink, Bold: true},
+		tQuiet:      {Fill: quiet},
+		tLabel:      {Fill: ink, Halo: 9 * k},
+		tLabelBold:  {Fill: ink, Bold: true, Halo: 9 * k},
+		tSeam:       {Fill: seam, Halo: 7 * k},
 	}
 }
 
@@ -88,6 +92,8 @@ type sheet struct {
 	marks bool    // the motifs are not too many or too small to be drawn
 	runs  [][]seamTo
 	items []Shape
+
+	faulty []map[int]string // by length and placement, the numbers of its faults; nil for an answer
 }
 
 // seamTo is the edge of a panel across which the pattern runs on to another.
@@ -153,8 +159,8 @@ func stripLength(u service.PieceUse) float64 {
 
 func (s *sheet) add(shapes ...Shape) { s.items = append(s.items, shapes...) }
 
-func (s *sheet) text(x, y, size float64, c Class, a Anchor, text string) {
-	s.add(Text{At: Pt{x, y}, S: text, Size: size * s.k, Class: c, Anchor: a})
+func (s *sheet) text(x, y, size float64, c Class, text string) {
+	s.add(Text{At: Pt{x, y}, S: text, Size: size * s.k, Class: c})
 }
 
 // para writes a text below what is drawn, broken into lines between x and
@@ -166,7 +172,7 @@ func (s *sheet) para(x, right, size float64, c Class, text string) {
 	}
 	for _, line := range wrap(text, room) {
 		s.y += size * 1.32 * s.k
-		s.text(x, s.y, size, c, AtStart, line)
+		s.text(x, s.y, size, c, line)
 	}
 }
 

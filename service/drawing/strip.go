@@ -19,7 +19,7 @@ func (s *sheet) cutStrips() {
 			s.heading(title)
 			s.body(tPlain, beginText(s.ans.Request.Cloth, l, s.sys))
 		}
-		s.strip(service.PieceUse{Length: l.Length, Layout: l}, s.offcutsOf(i), "cut here")
+		s.strip(service.PieceUse{Length: l.Length, Layout: l}, s.offcutsOf(i), "cut here", s.faultsOn(i))
 	}
 }
 
@@ -34,17 +34,17 @@ func (s *sheet) pieceStrips() {
 		if i == 0 && u.Length <= 0 && len(u.Layout.Placements) == 0 {
 			continue
 		}
-		s.heading(useTitle(i, u) + near(u.Length, s.sys))
+		s.heading(useTitle(i) + near(u.Length, s.sys))
 		if len(u.Layout.Placements) == 0 {
 			s.body(tPlain, "Not needed.")
 			continue
 		}
 		s.body(tPlain, useText(s.ans, u))
-		s.strip(u, nil, "used to here")
+		s.strip(u, nil, "used to here", nil)
 	}
 }
 
-func useTitle(i int, u service.PieceUse) string {
+func useTitle(i int) string {
 	if i == 0 {
 		return "Cloth still to buy: "
 	}
@@ -59,13 +59,23 @@ func useText(ans *service.YardageAnswer, u service.PieceUse) string {
 	return beginText(ans.Request.Cloth, u.Layout, ans.Request.Units)
 }
 
+// faultsOn are the numbers of the faults on one length, by placement.
+func (s *sheet) faultsOn(layout int) map[int]string {
+	if layout >= len(s.faulty) {
+		return nil
+	}
+	return s.faulty[layout]
+}
+
 // strip draws one length of cloth with all that lies on it.
-func (s *sheet) strip(u service.PieceUse, left []leftover, end string) {
+func (s *sheet) strip(u service.PieceUse, left []leftover, end string, faulty map[int]string) {
 	long := stripLength(u)
 	s.gap(150)
 	items := []Shape{Rect{0, 0, s.wide, long, cCloth}}
 	items = append(items, s.offcutShapes(left)...)
 	items = append(items, s.panelFill(u.Layout))
+	hatched, framed := s.faultShapes(u.Layout, faulty)
+	items = append(items, hatched...)
 	items = append(items, s.latticeShapes(u.Layout, long)...)
 	items = append(items, s.selvedges(long)...)
 	items = append(items, s.rulerAlong(long)...)
@@ -73,6 +83,7 @@ func (s *sheet) strip(u service.PieceUse, left []leftover, end string) {
 	for _, pl := range u.Layout.Placements {
 		items = append(items, s.placed(pl))
 	}
+	items = append(items, framed...)
 	items = append(items, s.cutEnd(u, end)...)
 	s.add(Group{Dx: marginLeft * s.k, Dy: s.y, Items: items})
 	s.y += long

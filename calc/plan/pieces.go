@@ -1,0 +1,153 @@
+package plan
+
+import "github.com/bridletie/bridletie/calc/length"
+
+// InHand is the answer for pieces in hand.
+type InHand struct {
+	Uses  []Use         // one for each piece, in the order given
+	Buy   Layout        // from the cloth to buy; empty when the pieces are enough
+	Short length.Length // of the cloth to buy, wherever in the repeat it begins
+	// Least is a length of new cloth below which no plan can go, wherever the
+	// pieces begin. When it is not 0, the pieces are proved not to be enough.
+	Least length.Length
+	Work  Work
+}
+
+// Use is what is cut from one piece in hand.
+type Use struct {
+	Layout   Layout
+	AnyStart bool // the same panels can be cut wherever in the repeat the piece begins
+}
+
+// SolvePieces cuts as much of the job as it can from the pieces and the rest
+// from new cloth, so that little new cloth is needed. stop is as for Solve.
+func SolvePieces(job Job, pieces []length.Length, effort Effort, stop func() bool) InHand {
+	if stop == nil {
+		stop = func() bool { return false }
+	}
+	var best *InHand
+	for _, m := range models(job) {
+		for _, smallFirst := range []bool{false, true} {
+			h := piecesIn(job, m, orderOf(pieces, smallFirst), pieces, effort, stop)
+			if best != nil {
+				h.Work.Used += best.Work.Used
+				h.Work.Budget += best.Work.Budget
+				best.Work = h.Work
+				h.Least = min(h.Least, best.Least)
+				best.Least = h.Least
+			}
+			if best == nil || h.lessThan(best) {
+				best = &h
+			}
+		}
+	}
+	if best == nil {
+		return InHand{}
+	}
+	return *best
+}
+
+// lessThan prefers little new cloth, then pieces that serve wherever they begin.
+func (h *InHand) lessThan(o *InHand) bool {
+	if h.Short != o.Short {
+		return h.Short < o.Short
+	}
+	return h.sure() > o.sure()
+}
+
+func (h *InHand) sure() int {
+	n := 0
+	for _, u := range h.Uses {
+		if u.AnyStart {
+			n++
+		}
+	}
+	return n
+}
+
+// orderOf are the indices of the pieces by length.
+func orderOf(pieces []length.Length, smallFirst bool) []int {
+	order := make([]int, len(pieces))
+	for k := range order {
+		order[k] = k
+		for j := k; j > 0; j-- {
+			a, b := pieces[order[j-1]], pieces[order[j]]
+			if a == b || a < b == smallFirst {
+				break
+			}
+			order[j-1], order[j] = order[j], order[j-1]
+		}
+	}
+	return order
+}
+
+// piecesIn packs one model into the pieces, in the order given, and new cloth.
+func piecesIn(job Job, m *model, order []int, pieces []length.Length, effort Effort, stop func() bool) InHand {
+	limits, paid := make([]int64, 0, len(pieces)+1), make([]bool, len(pieces)+1)
+	for _, k := range order {
+		limits = append(limits, floorDiv(int64(pieces[k])*m.den, m.num))
+	}
+	limits, paid[len(pieces)] = append(limits, 0), true
+	bins, work := packBins(m, limits, paid, effort, stop)
+	h := InHand{Uses: make([]Use, len(pieces)), Work: Work{work, budgetOf(effort, len(m.items)) / 2}}
+	h.Least = m.floorLength(m.leastToBuy(limits[:len(pieces)]))
+	h.Buy.Start, _ = startOf(job)
+	for b, o := range bins {
+		if len(o.items) == 0 {
+			if b < len(pieces) {
+				h.Uses[order[b]].AnyStart = true
+			}
+			continue
+		}
+		l := layoutOf(job, m, o.plan.sigma, o.plan.spots, o.items)
+		if b == len(pieces) {
+			h.Buy, h.Short = l, m.ceilLength(o.need)
+			continue
+		}
+		h.Uses[order[b]] = Use{Layout: l, AnyStart: o.need <= limits[b]}
+	}
+	return h
+}
+
+// startOf is where the cloth is known to begin.
+func startOf(job Job) (length.Length, bool) {
+	if job.Cloth.StartKnown && job.Cloth.Pattern.LengthRepeat > 0 {
+		return job.Cloth.StartsAt, true
+	}
+	return 0, false
+}
+
+// leastToBuy is a length of new cloth that is needed beside pieces of the given
+// lengths: for the area that the pieces lack, and for the items that are longer
+// than every piece.
+func (m *model) leastToBuy(pieces []int64) int64 {
+	together, longest := int64(0), int64(0)
+	for _, p := range pieces {
+		together, longest = together+p, max(longest, p)
+	}
+	least := max(areaBound(m)-together, 0)
+	if long := m.only(func(k int) bool { return m.leastHeight(k) > longest }); len(long.items) > 0 {
+		least = max(least, lowerBound(long, Quick).length)
+	}
+	return least
+}
+
+// only is the sub-job of the items chosen. Ties among them stay; a plan of the
+// job contains one of the sub-job.
+func (m *model) only(chosen func(k int) bool) *model {
+	c := *m
+	c.items, c.groups, c.anyAbs = nil, nil, false
+	for g := range m.groups {
+		var items []int
+		for _, k := range m.groups[g].items {
+			if chosen(k) {
+				items = append(items, k)
+			}
+		}
+		if len(items) > 0 {
+			c.addCore(m, items, m.groups[g].lay, false)
+		}
+	}
+	c.classify()
+	return &c
+}
