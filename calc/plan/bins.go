@@ -48,6 +48,7 @@ func (s *searcher) finishBin(o *bin, b, starts int) int64 {
 	one := newSearcher(s.m, 1, bound{}, s.stop)
 	one.only, one.best = o.items, o.plan
 	one.d.many = true
+	one.first = one.constructions()
 	one.d.preset = s.statesFor(o.items)
 	one.d.bins[0].limit = st.limit
 	plans := one.anyStart(starts, 0)

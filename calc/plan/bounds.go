@@ -15,7 +15,7 @@ func lowerBound(m *model, effort Effort) bound {
 		best = bound{t, "tallest panel"}
 	}
 	lines := newLines(m, effort)
-	best = lines.improve(best)
+	best = lines.improve(m, best)
 	return best
 }
 

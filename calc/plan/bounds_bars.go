@@ -20,16 +20,18 @@ type bars struct {
 	need  []int64  // by row, copies
 	fluid int      // row of the fluid; -1 for none
 	area  wide     // of the fluid, stretched
-	opts  []valued // in order of id
+	opts  []valued // of all kinds, in order of id
 	p     patterns
-	pool  []pattern
-	used  []int64 // width of each pattern in pool
+	pool  []pattern // also those of earlier heights
 	lp    *covering
 	col   []float64
 	scale int64
 	best  certificate
 	work  int64
 	cap   int64
+	// enough is the length beyond which no better proof is wanted.
+	enough int64
+	hasty  bool // give up when it is clear that enough cannot be passed
 }
 
 // certificate is a set of weights that proves a bound: worth by row, and the
@@ -70,8 +72,8 @@ func (w wide) float() float64 { return float64(float64(w.hi)*(1<<64)) + float64(
 // newBars chooses which kinds are taken as they are: at most mostKinds, the
 // largest. The rest, and those that are narrow, are fluid: they may be cut at
 // will, which only helps.
-func newBars(r *relaxed, tall []int64, mostKinds int, work int64) *bars {
-	b := &bars{r: r, tall: tall, fluid: -1, rowOf: make([]int, len(r.kinds)), cap: work}
+func newBars(r *relaxed, tall []int64, mostKinds int) *bars {
+	b := &bars{r: r, tall: tall, fluid: -1, rowOf: make([]int, len(r.kinds)), enough: 1 << 62}
 	areas := make([]int64, len(r.kinds))
 	order := make([]int, len(r.kinds))
 	for k := range r.kinds {
@@ -134,14 +136,14 @@ func (b *bars) begin() {
 		kd := &b.r.kinds[k]
 		b.p.left[k] = kd.count
 		groups = max(groups, kd.group+1)
-		if b.rowOf[k] < 0 {
-			continue
-		}
 		for _, o := range kd.opts {
-			b.opts = append(b.opts, valued{option: o, id: int32(len(b.opts)), kind: k, group: kd.group,
-				anyone: o.lo == 0 && o.hi == b.r.W-o.w})
+			v := valued{option: o, id: int32(len(b.opts)), kind: k, group: kd.group,
+				anyone: o.lo == 0 && o.hi == b.r.W-o.w && !o.rows}
+			b.opts = append(b.opts, v)
+			if b.rowOf[k] >= 0 {
+				b.p.opts = append(b.p.opts, v)
+			}
 		}
 	}
-	b.p.opts = slices.Clone(b.opts)
 	b.p.choice, b.p.chosen = make([]int32, groups), make([]int32, groups)
 }

@@ -95,7 +95,7 @@ func (b *brute) placeIn(k int, top int64, g groupAt) {
 	for y := int64(0); y+l.h < b.best; y++ {
 		for x := int64(0); x+l.w <= b.m.W; x++ {
 			b.steps++
-			if !b.admissible(l, g.ph, x, y) || b.covered(x, y, l.w, l.h) {
+			if b.covered(x, y, l.w, l.h) || !b.admissible(l, g.ph, x, y) {
 				continue
 			}
 			b.at = append(b.at, placedAt{x, y, l.w, l.h})
@@ -123,7 +123,8 @@ func (b *brute) admissible(l *lay, ph phase, x, y int64) bool {
 	if !l.consX {
 		return rowOK(0)
 	}
-	for i := int64(-60); i <= 60; i++ {
+	near := (x + l.cx - l.sx*ph.x) / g.H
+	for i := near - 3 - l.tol; i <= near+3+l.tol; i++ {
 		if off := x + l.cx - l.sx*ph.x - i*g.H; -l.tol <= off && off <= l.tol && rowOK(i*g.D) {
 			return true
 		}

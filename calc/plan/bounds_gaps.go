@@ -4,45 +4,44 @@ package plan
 // above and below, and to both ends of the strip.
 type stretch struct {
 	tall []int64 // heights with what is charged, by node
-	ends int64   // charged to the two ends together; not above 0 in all
+	ends int64   // charged to the two ends together
 }
 
 // stretched charges the gaps of the pattern to the items (the gap transport
 // bound, derived here). For every pair that may share a vertical line, p above
-// q, let below[p] + above[q] <= gap(p, q); between the beginning of the strip
-// and p, and between p and the end, and for an empty line, the same with the
-// gap 0. Then in every plan the stretches from y-above to y+h+below of items
+// q, let below[p] + above[q] <= gap(p, q); likewise between the beginning of the
+// strip and p, between p and its end, and for an empty line, with a charge for
+// each end, the gaps there being 0 at least. Then in every plan the stretches from y-above to y+h+below of items
 // that share a line are disjoint, because the distance between any two of them,
 // neighbours or not, is congruent to their gap and not negative, so not less;
-// and all of them lie in a strip longer by -(ends) than the plan. So any bound
-// for rectangles of these heights, plus ends, is a bound for the plan. supply
-// says how much a node's height is worth; the transportation problem with these
-// supplies has the best charges as its duals.
-func (r *relaxed) stretched(supply []int64, strip int64, begin []int64, workCap int64) (stretch, int64) {
-	var at []int
+// and all of them lie in a strip shorter by both charges of the ends than the
+// plan. So any bound for rectangles of these heights, plus ends, is a bound for
+// the plan. Items whose supply is 0 are left out. supply says how much a node's
+// height is worth, strip how much the plan's length is: the transportation
+// problem with these supplies has the best charges as its duals, and any
+// charges that keep the conditions are as good for the proof.
+func (r *relaxed) stretched(supply []int64, strip int64, workCap int64) (stretch, int64) {
+	var nodes []int
 	for n := range r.nodes {
 		if supply[n] > 0 {
-			at = append(at, n)
+			nodes = append(nodes, n)
 		}
 	}
-	last := len(at)
+	last := len(nodes)
 	t := newTransport(last+1, last+1)
-	for i, p := range at {
-		for j, q := range at {
+	for i, p := range nodes {
+		for j, q := range nodes {
 			t.cost[i*t.cols+j] = 4 * r.V // no line has both: any charge would do
 			if r.meet(p, q) {
 				t.cost[i*t.cols+j] = r.gap(&r.nodes[p], &r.nodes[q])
 			}
 		}
 		t.supply[i], t.demand[i] = supply[p], supply[p]
-		if begin != nil {
-			t.cost[last*t.cols+i] = begin[p]
-		}
 	}
 	t.supply[last], t.demand[last] = strip, strip
 	t.solve(workCap)
 	s := stretch{tall: make([]int64, len(r.nodes)), ends: t.a[last] + t.b[last]}
-	for i, p := range at {
+	for i, p := range nodes {
 		s.tall[p] = r.nodes[p].h + t.a[i] + t.b[i]
 	}
 	return s, t.work

@@ -4,43 +4,83 @@ package plan
 // cross.
 type lines struct {
 	r     *relaxed
+	left  int64 // steps of the inner loops that may still be made
+	most  int64 // of them, for one program
 	kinds int   // most kinds taken as they are
-	work  int64 // cap, in steps of the inner loops
-	turns int   // how often gaps and lines are improved in turn
-	nodes int   // most nodes between which gaps are reckoned
+	nodes int   // most nodes for the bounds that look along the roll
+	turns int   // how often one side is improved for the other
+	parts int64 // into how many parts of a repeat starts are told apart
+	fine  int64 // into how many parts the length is divided
 }
 
 func newLines(m *model, effort Effort) *lines {
-	l := &lines{r: relax(m), kinds: 40, work: 3_000_000, turns: 2, nodes: 120}
+	l := &lines{r: relax(m), left: 4_000_000, most: 400_000, kinds: 40, nodes: 120, turns: 2, parts: 16, fine: 400}
 	switch effort {
 	case Quick:
-		l.kinds, l.work, l.turns = 12, 100_000, 0
+		l.left, l.most, l.kinds, l.nodes = 100_000, 100_000, 12, 0
 	case Thorough:
-		l.kinds, l.work, l.turns, l.nodes = 80, 200_000_000, 6, 400
+		l.left, l.most, l.kinds, l.nodes = 150_000_000, 4_000_000, 80, 400
+		l.turns, l.parts, l.fine = 3, 64, 4000
 	}
 	return l
 }
 
-// improve is the better of a bound and those found here.
-func (l *lines) improve(best bound) bound {
-	b := newBars(l.r, l.r.heights(), l.kinds, l.work)
+// solve is the best proof of a program, within the work that is left.
+func (l *lines) solve(b *bars) certificate {
+	b.cap = min(l.most, l.left)
 	c := b.solve()
+	l.left -= b.work
+	return c
+}
+
+// improve is the better of a bound and those found here.
+func (l *lines) improve(m *model, best bound) bound {
+	b := newBars(l.r, l.r.heights(), l.kinds)
+	c := l.solve(b)
 	if c.length > best.length {
 		best = bound{c.length, "panels side by side"}
 	}
-	if l.r.V == 0 || len(l.r.nodes) > l.nodes {
+	if len(l.r.nodes) > l.nodes {
 		return best
 	}
-	for _, free := range []int64{1, 0} {
-		b, c := b, c
-		for range l.turns {
-			supply, whole := b.supplies(&c, free)
-			s, _ := l.r.stretched(supply, whole, nil, l.work/4)
-			b = newBars(l.r, s.tall, l.kinds, l.work)
-			c = b.solve()
-			if c.length+s.ends > best.length {
-				best = bound{c.length + s.ends, []string{"rows of the pattern, framed", "rows of the pattern"}[free]}
-			}
+	width := b.worth(&c)
+	if l.r.V > 0 {
+		all, framed := l.byGaps(b, c, true), l.byGaps(b, c, false)
+		if framed.length > all.length {
+			all = framed
+		}
+		if all.length > best.length {
+			best, width = bound{all.length, "rows of the pattern"}, all.width
+		}
+	}
+	s := &scales{l: l, m: m, across: l.r, frame: l.r.mainFrame(), width: width, pool: b.pool,
+		turns: l.turns, finest: max(l.r.V/l.parts, 1)}
+	if low := s.raise(best.length, best.length/l.fine); low > best.length {
+		best = bound{low, "panels side by side and one below another"}
+	}
+	return best
+}
+
+// charged is a bound that charges gaps, and the worth across that proved it.
+type charged struct {
+	length int64
+	width  []int64
+}
+
+// byGaps charges the gaps between items, with or without those that may lie at
+// any height.
+func (l *lines) byGaps(b *bars, c certificate, loose bool) charged {
+	var best charged
+	for range l.turns {
+		supply, strip := b.supplies(&c, loose)
+		s, work := l.r.stretched(supply, strip, min(l.most, l.left))
+		l.left -= work
+		known := b.pool
+		b = newBars(l.r, s.tall, l.kinds)
+		b.pool = known
+		c = l.solve(b)
+		if c.length+s.ends > best.length {
+			best = charged{c.length + s.ends, b.worth(&c)}
 		}
 	}
 	return best
@@ -48,13 +88,13 @@ func (l *lines) improve(best bound) bound {
 
 // supplies are what a unit of each node's height is worth in a certificate,
 // and what a whole line is worth, in small numbers.
-func (b *bars) supplies(c *certificate, free int64) ([]int64, int64) {
+func (b *bars) supplies(c *certificate, loose bool) ([]int64, int64) {
 	const whole = 10_000
 	share := b.shares()
 	out := make([]int64, len(b.tall))
 	for n := range out {
 		row := b.rowOf[b.r.nodes[n].kind]
-		if b.r.nodes[n].frame < 0 && free == 0 {
+		if b.r.nodes[n].frame < 0 && !loose {
 			continue
 		}
 		out[n] = 1
@@ -75,8 +115,34 @@ func (b *bars) shares() []float64 {
 			continue
 		}
 		for _, j := range b.pool[at] {
-			out[b.opts[j].node] += b.lp.x[i] / float64(b.tall[b.opts[j].node])
+			if n := b.opts[j].node; b.tall[n] > 0 {
+				out[n] += b.lp.x[i] / float64(b.tall[n])
+			}
 		}
 	}
 	return out
+}
+
+// mainFrame is the frame whose items have the greatest area; -1 when all items
+// may lie at any height.
+func (r *relaxed) mainFrame() int {
+	var area []float64
+	for k := range r.nodes {
+		n := &r.nodes[k]
+		if n.frame < 0 || k > 0 && r.nodes[k-1].kind == n.kind && r.nodes[k-1].frame == n.frame {
+			continue
+		}
+		for len(area) <= n.frame {
+			area = append(area, 0)
+		}
+		kd := &r.kinds[n.kind]
+		area[n.frame] += float64(float64(kd.count)*float64(kd.opts[0].w)) * float64(n.h)
+	}
+	best := -1
+	for f := range area {
+		if area[f] > 0 && (best < 0 || area[f] > area[best]) {
+			best = f
+		}
+	}
+	return best
 }

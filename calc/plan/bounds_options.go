@@ -10,8 +10,20 @@ package plan
 type option struct {
 	lo, hi int64
 	w      int64
-	node   int   // in strip.nodes
+	rows   bool // and only at res within tol, modulo every
+	res    int64
+	tol    int64
+	every  int64
+	node   int   // in relaxed.nodes
 	choice int32 // lay and alternative of the group; -1 when it binds no other item
+}
+
+// at is the least place of the option not before cursor.
+func (o *option) at(cursor int64) int64 {
+	if o.rows {
+		return upTo(max(cursor, o.lo), o.res, o.every, o.tol)
+	}
+	return max(cursor, o.lo)
 }
 
 // kind is a set of interchangeable items.

@@ -29,6 +29,8 @@ type patterns struct {
 	cur    []int32
 	found  pattern
 	best   int64
+	shift  uint
+	slim   int64 // the least width of an option that is worth something
 	pruned int64 // no pattern left out is worth more
 	nodes  int64
 	cap    int64
@@ -43,32 +45,35 @@ const leastBuckets = 96
 // program that forgets how many copies there are and rounds positions down to
 // the bucket. Valid because a pattern stays one when the cursor moves left.
 func (p *patterns) prepare() {
-	k := int64(leastBuckets)
+	p.slim = p.W
 	for j := range p.opts {
 		if o := &p.opts[j]; o.value > 0 {
-			k = max(k, ceilDiv(p.W, o.w))
+			p.slim = min(p.slim, o.w)
 		}
 	}
-	k = min(k, p.W)
-	p.top = append(p.top[:0], make([]int64, k+1)...)
-	for b := k - 1; b >= 0; b-- {
-		at := ceilDiv(b*p.W, k)
-		best := p.top[b+1]
+	for p.shift = 0; int64(2)<<p.shift <= p.slim && p.W>>(p.shift+1) >= leastBuckets; {
+		p.shift++
+	}
+	last := p.W >> p.shift
+	p.top = append(p.top[:0], make([]int64, last+1)...)
+	for b := last; b >= 0; b-- {
+		best := int64(0)
+		if b < last {
+			best = p.top[b+1]
+		}
 		for j := range p.opts {
 			o := &p.opts[j]
-			if o.value <= 0 {
-				break
+			if o.value <= 0 || b == last {
+				break // no item is as narrow as the last bucket, or it ends there
 			}
-			if x := max(at, o.lo); x <= o.hi {
+			if x := o.at(b << p.shift); x <= o.hi {
 				// No bucket is wider than an item, so this looks further right.
-				best = max(best, o.value+p.top[p.bucket(x+o.w)])
+				best = max(best, o.value+p.top[(x+o.w)>>p.shift])
 			}
 		}
 		p.top[b] = best
 	}
 }
-
-func (p *patterns) bucket(x int64) int64 { return x * int64(len(p.top)-1) / p.W }
 
 // search answers a number that no pattern's worth passes, and leaves the best
 // pattern found in found. It is the exact maximum unless the nodes ran out.
@@ -87,16 +92,23 @@ func (p *patterns) descend(cursor, value int64, last int32) {
 		p.best = value
 		p.found = append(p.found[:0], p.cur...)
 	}
+	if cursor+p.slim > p.W {
+		return
+	}
+	rest := value + p.top[(cursor+p.slim)>>p.shift]
 	for j := range p.opts {
 		o := &p.opts[j]
-		if o.value <= 0 {
-			return
+		if o.value <= 0 || rest+o.value <= p.best {
+			return // nor will those that are worth less
 		}
-		x := max(cursor, o.lo)
-		if x > o.hi || p.left[o.kind] == 0 {
+		if cursor > o.hi || p.left[o.kind] == 0 || value+o.value+p.top[(cursor+o.w)>>p.shift] <= p.best {
 			continue
 		}
-		most := value + o.value + p.top[p.bucket(x+o.w)]
+		x := o.at(cursor)
+		if x > o.hi {
+			continue
+		}
+		most := value + o.value + p.top[(x+o.w)>>p.shift]
 		if most <= p.best {
 			continue
 		}

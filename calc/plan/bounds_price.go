@@ -15,12 +15,12 @@ func (b *bars) solve() certificate {
 	n := int64(b.lp.n)
 	centre := slices.Clone(b.lp.duals)
 	inner := slices.Clone(centre)
-	for b.work < b.cap && b.lp.pivots < 40*b.lp.n+100 {
+	for b.work < b.cap && b.lp.pivots < 40*b.lp.n+100 && b.best.length <= b.enough {
 		b.work += 4 * n * n
 		if b.lp.surplus() || b.fromPool() {
 			continue
 		}
-		if float64(b.best.length) >= b.lp.value()-1e-6 {
+		if v := b.lp.value(); float64(b.best.length) >= v-1e-6 || b.hasty && v <= float64(b.enough) {
 			break
 		}
 		for k := range inner {
@@ -57,11 +57,6 @@ func (b *bars) priceWith(duals []float64) bool {
 	c.most = b.p.search(b.cap/16/int64(len(b.p.opts)+1)+50) + c.fluid*b.r.W
 	b.work += (int64(len(b.p.top)) + b.p.nodes) * int64(len(b.p.opts)+4)
 	b.pool = append(b.pool, slices.Clone(b.p.found))
-	var w int64
-	for _, j := range b.p.found {
-		w += b.opts[j].w
-	}
-	b.used = append(b.used, w)
 	c.length = b.prove(&c)
 	if c.length > b.best.length {
 		b.best = c
@@ -129,12 +124,15 @@ func (w wide) plusWide(a wide, by int64) wide {
 func (b *bars) fromPool() bool {
 	best, at := 1+1e-7, -1
 	for k, pat := range b.pool {
-		sum := 0.0
+		sum, room := 0.0, b.r.W
 		for _, j := range pat {
-			sum += b.share(j)
+			if row := b.rowOf[b.opts[j].kind]; row >= 0 {
+				sum += float64(b.lp.duals[row] * b.share(j, row))
+				room -= b.opts[j].w
+			}
 		}
 		if b.fluid >= 0 {
-			sum += float64(b.lp.duals[b.fluid] * float64(b.r.W-b.used[k]) / float64(b.r.W))
+			sum += float64(b.lp.duals[b.fluid] * (float64(room) / float64(b.r.W)))
 		}
 		if sum > best {
 			best, at = sum, k
@@ -145,19 +143,20 @@ func (b *bars) fromPool() bool {
 		return false
 	}
 	clear(b.col)
+	room := b.r.W
 	for _, j := range b.pool[at] {
-		row := b.rowOf[b.opts[j].kind]
-		b.col[row] += float64(b.least[row]) / float64(b.tall[b.opts[j].node])
+		if row := b.rowOf[b.opts[j].kind]; row >= 0 {
+			b.col[row] += b.share(j, row)
+			room -= b.opts[j].w
+		}
 	}
 	if b.fluid >= 0 {
-		b.col[b.fluid] = float64(b.r.W-b.used[at]) / float64(b.r.W)
+		b.col[b.fluid] = float64(room) / float64(b.r.W)
 	}
 	return b.lp.enter(b.col, 1, at)
 }
 
-// share is what an option adds to the worth of a pattern under the duals.
-func (b *bars) share(j int32) float64 {
-	o := &b.opts[j]
-	row := b.rowOf[o.kind]
-	return float64(b.lp.duals[row] * (float64(b.least[row]) / float64(b.tall[o.node])))
+// share is how much of its row an option covers.
+func (b *bars) share(j int32, row int) float64 {
+	return float64(b.least[row]) / float64(b.tall[b.opts[j].node])
 }

@@ -18,7 +18,7 @@ func (e *stairs) search(d int, mask uint64, spare int64) bool {
 		return false
 	}
 	key := skyHash(e.nodes[d].segs)
-	if e.memo.has(mask, key) || e.mustWaste(d, spare) {
+	if e.memo.has(mask, key) || e.mustWaste(d, mask, spare) {
 		return false
 	}
 	if e.panels(d, &n, 0, 0, mask, spare) || e.gaps(d, &n, mask, spare) || e.closes(d, &n, mask, spare) {
@@ -175,18 +175,7 @@ func (e *stairs) reaches(gap, room int64) bool {
 // pinned panel does not count: it may not be moved there.
 func (e *stairs) hides(w, h int64) bool {
 	e.steps += int64(len(e.kinds))
-	for k := range e.kinds {
-		q := &e.kinds[k]
-		if q.left == 0 || k == e.pinned {
-			continue
-		}
-		for o := range q.ways {
-			if q.way[o].w <= w && q.way[o].h <= h {
-				return true
-			}
-		}
-	}
-	return false
+	return e.fitting(w, h, false)
 }
 
 // closes tries to leave the rest of the floor empty.
@@ -211,27 +200,32 @@ func (e *stairs) closes(d int, n *niche, mask uint64, spare int64) bool {
 // record keeps the plan that the decisions up to depth d make.
 func (e *stairs) record(d int) {
 	e.found = make([]place, len(e.p.rects))
+	for _, o := range e.slabs {
+		e.found[o.rect] = place{o.x, o.y, 0}
+	}
 	used := make([]int, len(e.kinds))
 	for j := range d {
 		at := &e.nodes[j]
 		if at.kind < 0 {
 			continue
 		}
-		q := place{at.x, at.y, at.way}
-		if e.turned {
+		e.found[e.kinds[at.kind].rects[used[at.kind]]] = place{at.x, at.y, at.way}
+		used[at.kind]++
+	}
+	for k := range e.found {
+		if q := &e.found[k]; e.turned {
 			q.x, q.y = q.y, q.x
 		}
-		e.found[e.kinds[at.kind].rects[used[at.kind]]] = q
-		used[at.kind]++
 	}
 }
 
 // mustWaste reports whether more area must stay empty than may: on the floors
 // of niches that no panels fill exactly, or above stretches over which no
 // panels add up to the length.
-func (e *stairs) mustWaste(d int, spare int64) bool {
+func (e *stairs) mustWaste(d int, mask uint64, spare int64) bool {
 	segs := e.nodes[d].segs
-	least := e.reach()
+	least, steps := e.sums(mask)
+	e.steps += steps
 	var floor, above int64
 	for j := range segs {
 		n := nicheAt(segs, j, e.W, e.T)
@@ -245,56 +239,6 @@ func (e *stairs) mustWaste(d int, spare int64) bool {
 	}
 	e.steps += int64(4 * len(segs))
 	return max(floor, above) > spare
-}
-
-// reach sets across and along to what the panels that wait can add up to, and
-// answers the least length of any.
-func (e *stairs) reach() int64 {
-	clear(e.across)
-	clear(e.along)
-	if e.across != nil {
-		e.across[0] = 1
-	}
-	if e.along != nil {
-		e.along[0] = 1
-	}
-	least := e.T
-	for k := range e.kinds {
-		q := &e.kinds[k]
-		if q.left == 0 {
-			continue
-		}
-		for o := range q.ways {
-			least = min(least, q.way[o].h)
-		}
-		for range q.left {
-			addWays(e.across, e.old, q, false)
-			addWays(e.along, e.old, q, true)
-		}
-	}
-	e.steps += int64(e.rest * (len(e.across) + len(e.along) + 4))
-	return least
-}
-
-// addWays lets one panel of a kind join the sums.
-func addWays(word, old []uint64, q *plainKind, along bool) {
-	if word == nil {
-		return
-	}
-	from := word
-	if q.ways > 1 {
-		from = old[:len(word)]
-		copy(from, word)
-	}
-	for o := range q.ways {
-		v := q.way[o].w
-		if along {
-			v = q.way[o].h
-		}
-		if v < int64(64*len(word)) {
-			shiftIn(word, from, v)
-		}
-	}
 }
 
 // skyHash mixes a skyline into a word.

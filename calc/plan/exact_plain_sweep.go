@@ -1,9 +1,6 @@
 package plan
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // sweep shows that no plan of a given width and length exists by a relaxation:
 // panels are stretches of their width across the box, and any stretches may run
@@ -14,16 +11,11 @@ import (
 // that starts them as early as can be in sum: each starts at the start of the
 // box or where another ends.
 type sweep struct {
+	plainBox
 	p      *plain
-	W, T   int64
 	turned bool
-	kinds  []plainKind
-	pinned int
-	rest   int
 	active [][]running // by depth, by end: what runs on at an event
 	chosen [][]running // by depth: the same with what starts there
-	along  []uint64    // what the lengths that wait can add up to
-	old    []uint64
 	memo   stairMemo
 	until  int64
 	cut    bool
@@ -41,28 +33,10 @@ type moment struct{ x, load, over int64 }
 
 // begin sets the sweep up for a length.
 func (e *sweep) begin(t int64) {
-	e.W, e.T = e.p.W, t
-	if e.turned {
-		e.W, e.T = t, e.p.W
-	}
+	e.plainBox = e.p.boxFor(t, e.turned)
+	e.makeSums()
 	e.failed, e.open = false, false
 	e.memo.clear()
-	var steps int64
-	e.kinds, steps = e.p.kindsFor(e.kinds[:0], e.W, e.T, e.turned)
-	e.steps += steps
-	slices.SortStableFunc(e.kinds, func(a, b plainKind) int { return cmp.Compare(b.way[0].h, a.way[0].h) })
-	e.along = nil
-	if e.T < 64*maxStairWords {
-		e.along, e.old = make([]uint64, e.T/64+1), make([]uint64, e.T/64+1)
-	}
-}
-
-// length is the length of cloth that the box stands for.
-func (e *sweep) length() int64 {
-	if e.turned {
-		return e.W
-	}
-	return e.T
 }
 
 func (e *sweep) shown() (bool, []place) { return e.failed, nil }
@@ -72,16 +46,13 @@ func (e *sweep) useless() bool { return e.open }
 // run sweeps until the work reaches until.
 func (e *sweep) run(until int64) {
 	e.until, e.cut = until, false
-	e.rest = len(e.p.rects)
-	var spare int64
-	var mask uint64
-	e.pinned, mask, spare = ready(e.kinds, e.W*e.T)
+	e.sorted(kindOrders[2])
 	for len(e.active) <= e.rest+1 {
 		e.active, e.chosen = append(e.active, nil), append(e.chosen, nil)
 	}
 	e.active[0] = e.active[0][:0]
 	e.memo.grow(until - e.p.s.d.work)
-	e.open = spare >= 0 && e.event(0, moment{}, mask, spare)
+	e.open = e.spare >= 0 && e.event(0, moment{}, e.mask, e.spare)
 	e.failed = !e.open && !e.cut
 	e.p.charge(e.steps)
 	e.steps = 0
@@ -107,7 +78,7 @@ func (e *sweep) event(d int, at moment, mask uint64, spare int64) bool {
 		key = mix(key ^ uint64(a.end))
 		key = mix(key ^ uint64(a.h))
 	}
-	if e.memo.has(mask, key) || e.mustWaste(d, at, spare) {
+	if e.memo.has(mask, key) || e.mustWaste(d, at, mask, spare) {
 		return false
 	}
 	e.chosen[d] = append(e.chosen[d][:0], e.active[d]...)
@@ -125,7 +96,7 @@ func (e *sweep) event(d int, at moment, mask uint64, spare int64) bool {
 func (e *sweep) choose(d, k int, at moment, mask uint64, spare int64) bool {
 	for ; k < len(e.kinds); k++ {
 		q := &e.kinds[k]
-		e.steps += 2
+		e.steps += 3
 		if q.left == 0 {
 			continue
 		}
@@ -162,7 +133,8 @@ func (e *sweep) advance(d int, at moment, mask uint64, spare int64) bool {
 	to := act[0].end
 	over := e.T - at.load
 	spare -= (to - at.x) * over
-	if spare < 0 || to >= e.W || e.fits(to-at.x, over) {
+	e.steps += int64(len(e.kinds))
+	if spare < 0 || to >= e.W || e.fitting(to-at.x, over, true) { // it would have started and ended between
 		return false
 	}
 	e.active[d+1] = append(e.active[d+1][:0], act[1:]...)
@@ -199,24 +171,6 @@ func (e *sweep) binding(over int64) int64 {
 	return most
 }
 
-// fits reports whether a panel that waits could have started and ended between
-// two events.
-func (e *sweep) fits(w, h int64) bool {
-	e.steps += int64(len(e.kinds))
-	for k := range e.kinds {
-		q := &e.kinds[k]
-		if q.left == 0 {
-			continue
-		}
-		for _, s := range q.way[:q.ways] {
-			if s.w <= w && s.h <= h {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // insert adds a stretch by end; those that end together count as one.
 func insert(act []running, s running) []running {
 	k := 0
@@ -243,27 +197,32 @@ func remove(act []running, s running) []running {
 }
 
 // mustWaste reports whether more area must stay empty than may: where panels
-// under way run on, no others add up to what is left of the length.
-func (e *sweep) mustWaste(d int, now moment, spare int64) bool {
-	if e.along == nil {
-		return false
+// under way run on, no others add up to what is left of the length; and after
+// each of them, no others add up to what is left of the width.
+func (e *sweep) mustWaste(d int, now moment, mask uint64, spare int64) bool {
+	_, steps := e.sums(mask)
+	e.steps += steps
+	at, load := now.x, now.load
+	var beside, after int64
+	if e.across != nil {
+		room := e.W - at
+		after = (e.T - load) * (room - floorIn(e.across, room))
 	}
-	clear(e.along)
-	e.along[0] = 1
-	for k := range e.kinds {
-		q := &e.kinds[k]
-		for range q.left {
-			addWays(e.along, e.old, q, true)
-		}
-	}
-	e.steps += int64(e.rest * (len(e.along) + 2))
-	at, load, must := now.x, now.load, int64(0)
 	for _, a := range e.active[d] {
-		room := e.T - load
-		must += (a.end - at) * (room - floorIn(e.along, room))
+		if e.along != nil {
+			room := e.T - load
+			beside += (a.end - at) * (room - floorIn(e.along, room))
+		}
+		if e.across != nil {
+			room := e.W - a.end
+			after += a.h * (room - floorIn(e.across, room))
+		}
 		load -= a.h
 		at = a.end
 	}
-	must += (e.W - at) * (e.T - floorIn(e.along, e.T))
-	return must > spare
+	if e.along != nil {
+		beside += (e.W - at) * (e.T - floorIn(e.along, e.T))
+	}
+	e.steps += int64(4 * len(e.active[d]))
+	return max(beside, after) > spare
 }

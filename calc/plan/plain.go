@@ -182,10 +182,17 @@ func (p *plain) run() {
 				return
 			}
 		}
-		p.prove(share * int64(len(p.lanes)))
+		all := share * int64(len(p.lanes))
+		if len(p.rects) <= fewRects {
+			all *= 4
+		}
+		p.prove(all)
 		share *= 2
 	}
 }
+
+// fewRects is how many panels can be expected to be searched exhaustively.
+const fewRects = 32
 
 // lowBy names the argument for low.
 func (p *plain) lowBy() string {

@@ -39,7 +39,6 @@ func (s *searcher) proveCore(c *model, share int64) int64 {
 
 // growCore tries to lay the rest of the job around a plan of its core.
 func (s *searcher) growCore(c *model) func([]spot, int64) {
-	first := s.constructions()
 	return func(spots []spot, sigma int64) {
 		at := make(map[[3]int]int64, len(c.items))
 		for k := range c.items {
@@ -54,7 +53,7 @@ func (s *searcher) growCore(c *model) func([]spot, int64) {
 			return 1 << 60
 		}
 		for rule := range wasteWeights {
-			g := first[rule].clone()
+			g := s.first[rule].clone()
 			slices.SortStableFunc(g.order, func(a, b int32) int { return cmp.Compare(place(a), place(b)) })
 			if top, ok := s.d.decodeAt(&g, sigma, s.best.top); ok {
 				s.keep(g, top, s.d.area())

@@ -30,6 +30,7 @@ type searcher struct {
 	stop   func() bool
 	best   *found
 	only   []int32 // the items to lay; nil for all
+	first  []genes // the constructions
 	steps  []step
 }
 
@@ -62,7 +63,8 @@ func (m *model) seed() (uint64, uint64) {
 
 // run constructs and improves until the bound is met or the budget is used.
 func (s *searcher) run() {
-	for _, g := range s.constructions() {
+	s.first = s.constructions()
+	for _, g := range s.first {
 		s.try(g)
 		if s.done() {
 			return
@@ -203,19 +205,17 @@ func (s *searcher) constructions() []genes {
 	return out
 }
 
-// climb improves from the best plan by small changes to the order, accepting
-// whatever is not worse, until nothing has helped for a while.
+// climb improves from some starting point by small changes to the order,
+// accepting whatever is not worse, until nothing has helped for a while.
 func (s *searcher) climb() {
-	cur := s.best.genes.clone()
-	top, area := s.best.top, s.best.area
-	for range s.rng.IntN(4) { // start beside the best
-		s.change(&cur)
+	cur := s.startingPoint()
+	top, ok := s.d.decode(&cur, 1<<62)
+	if !ok {
+		return
 	}
-	if t, ok := s.d.decode(&cur, 1<<62); ok {
-		top, area = t, s.d.area()
-		s.keep(cur, top, area)
-	}
-	patience := 40 * len(cur.order)
+	area := s.d.area()
+	s.keep(cur, top, area)
+	patience := 20 * len(cur.order)
 	next := cur.clone()
 	for idle := 0; idle < patience && !s.done(); idle++ {
 		next.copyFrom(&cur)
@@ -237,6 +237,18 @@ func (s *searcher) climb() {
 		cur, next = next, cur
 		top, area = t, a
 	}
+}
+
+// startingPoint is a construction, or a place beside the best plan.
+func (s *searcher) startingPoint() genes {
+	if s.rng.IntN(4) > 0 {
+		return s.first[s.rng.IntN(len(s.first))].clone()
+	}
+	g := s.best.genes.clone()
+	for range 1 + s.rng.IntN(4) {
+		s.change(&g)
+	}
+	return g
 }
 
 func (g *genes) copyFrom(o *genes) {

@@ -78,7 +78,7 @@ func (s *searcher) planAt(sigma, upper int64) *found {
 		best = &found{top: top, sigma: sigma, spots: append([]spot(nil), s.d.spots...), genes: g}
 	}
 	consider(s.best.genes)
-	for _, g := range s.constructions() {
+	for _, g := range s.first {
 		consider(g)
 	}
 	g := s.best.genes.clone()

@@ -43,6 +43,7 @@ func TestUsage(t *testing.T) {
 		{[]string{"run", "a", "b"}, exitUsage},
 		{[]string{"run", "--as", "pdf", "-"}, exitUsage},
 		{[]string{"run", "--nonesuch", "-"}, exitUsage},
+		{[]string{"run", "--op", "yardage/check", "-"}, exitUsage},
 		{[]string{"version", "now"}, exitUsage},
 		{[]string{"serve", "now"}, exitUsage},
 		{[]string{"serve", "--drain", "soon"}, exitUsage},
@@ -108,6 +109,30 @@ func TestRunIsTheServersAnswer(t *testing.T) {
 		if code != exitOK || out != string(want) || len(out) < 200 {
 			t.Errorf("%s: code %d, %d bytes, the server sends %d: %s", as, code, len(out), len(want), stderr)
 		}
+	}
+}
+
+// A plan made by hand is checked through the same handler, in every form; the
+// demo jobs say what their names say.
+func TestRunChecks(t *testing.T) {
+	for name, first := range map[string]string{
+		"carver-pair-check.json":       "Right: ",
+		"carver-pair-check-wrong.json": "Wrong: 3 faults.",
+	} {
+		file := filepath.Join("..", "..", "testdata", "jobs", name)
+		for as, want := range map[string]string{"text": first, "json": `{"bound":`, "svg": "<svg "} {
+			code, out, stderr := call(t, "", "run", "--op", "yardage-check", "--as", as, file)
+			if code != exitOK || !strings.HasPrefix(out, want) || as == "svg" && !strings.Contains(out, first) {
+				t.Errorf("%s as %s: code %d, %s%.200s", name, as, code, stderr, out)
+			}
+		}
+		if code, _, stderr := call(t, "", "run", file); code != exitFail || !strings.Contains(stderr, "#/placements") {
+			t.Errorf("%s as a job: code %d, %s", name, code, stderr)
+		}
+	}
+	long := request + strings.Repeat(" ", 70000)
+	if code, _, stderr := call(t, long, "run", "--op", "yardage-check", "-"); code != exitFail || !strings.Contains(stderr, "#/placements") {
+		t.Errorf("70000 bytes, which a plan may have: code %d, %s", code, stderr)
 	}
 }
 
