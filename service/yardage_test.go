@@ -198,7 +198,7 @@ func TestOffcutUses(t *testing.T) {
 	req := drops(cloth.Sold{})
 	req.Panels = []panel.Panel{
 		{ID: "DROP", Count: 1, Size: panel.Size{Across: 100 * cm, Along: 2 * m}},
-		{ID: "CUFF", Name: "cuff", Count: 1, Size: panel.Size{Across: 150 * mm, Along: 390 * mm}, Turn: panel.Quarter},
+		{ID: "CUFF", Name: "cuff", Count: 1, Size: panel.Size{Across: 600 * mm, Along: 390 * mm}, Turn: panel.Quarter}, // which fits beside the drop by a quarter turn
 	}
 	a := answer(t, req)
 	if len(a.Offcuts) == 0 {

@@ -238,7 +238,7 @@ func TestLargeChecksAreCheap(t *testing.T) {
 				if w.Code != tc.status {
 					t.Fatalf("status %d, want %d: %.300s", w.Code, tc.status, w.Body)
 				}
-				if took > 5*time.Second {
+				if took > 30*time.Second { // what grows with the square takes minutes; the machine may be busy
 					t.Errorf("%d bytes took %v", len(tc.body), took)
 				}
 				if used := after.TotalAlloc - before.TotalAlloc; used > 512<<20 {

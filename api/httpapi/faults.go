@@ -14,14 +14,11 @@ import (
 // There may be as many faults as a body has values, so that the earlier ones
 // are looked up and never gone through.
 func unrelated(faults, earlier []fault.Fault) []fault.Fault {
-	unknown := make(map[string]bool)
 	var wrong places
 	for _, e := range earlier {
-		if e.Code == fault.UnknownField {
-			unknown[e.Pointer] = true // keeps its neighbours sound
-			continue
+		if e.Code != fault.UnknownField { // which leaves what the contract has as it was
+			wrong.add(strings.Split(e.Pointer, "/"))
 		}
-		wrong.add(strings.Split(e.Pointer, "/"))
 	}
 	anywhere := make(map[string]bool) // of patterns that many faults share
 	touched := func(pattern string) bool {
@@ -37,7 +34,7 @@ func unrelated(faults, earlier []fault.Fault) []fault.Fault {
 	}
 	var kept []fault.Fault
 	for _, f := range faults {
-		if !unknown[f.Pointer] && !slices.ContainsFunc(append(causesOf(f), f.Pointer), touched) {
+		if !slices.ContainsFunc(append(causesOf(f), f.Pointer), touched) {
 			kept = append(kept, f)
 		}
 	}

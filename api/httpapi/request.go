@@ -105,19 +105,19 @@ func (r *received) decode(into any) *Problem {
 // shape and, by the service, with its fields. Only when nothing else is wrong
 // is the service asked for all.
 func judge[R any](r *received, request R, shape fault.List, all, fields func(R) fault.List) *Problem {
-	found := append(r.found, unrelated(shape.Faults(), r.found)...)
-	if len(found) == 0 {
+	r.found = append(r.found, unrelated(shape.Faults(), r.found)...)
+	if len(r.found) == 0 {
 		list := all(request)
-		found = list.Faults()
+		r.found = list.Faults()
 	} else {
 		list := fields(request)
-		found = append(found, unrelated(list.Faults(), found)...)
+		r.found = append(r.found, unrelated(list.Faults(), r.found)...)
 	}
-	if len(found) == 0 {
+	if len(r.found) == 0 {
 		return nil
 	}
-	inPlace(r.doc, found)
-	return invalid(found)
+	inPlace(r.doc, r.found)
+	return invalid(r.found)
 }
 
 // digest names the request by what it says.

@@ -11,7 +11,7 @@ type bin struct {
 // 0 have no end, and only the used length of paid ones counts. It answers nil
 // when the items do not fit.
 func packBins(m *model, limits []int64, paid []bool, effort Effort, stop func() bool) ([]bin, int64) {
-	s := newSearcher(m, budgetOf(effort, len(m.items))/2, bound{}, stop)
+	s := newSearcher(m, budgetOf(effort, m)/2, bound{}, stop)
 	s.d.many = true
 	s.d.bins = make([]strip, len(limits))
 	for b := range s.d.bins {
@@ -30,14 +30,14 @@ func packBins(m *model, limits []int64, paid []bool, effort Effort, stop func() 
 	}
 	work := s.d.work
 	for b := range out {
-		work += s.finishBin(&out[b], b, maxStarts(effort))
+		work += s.finishBin(&out[b], b, startEffortOf(effort))
 	}
 	return out, work
 }
 
 // finishBin works out what one bin needs wherever in the repeat it begins,
 // keeping the phases that bind its panels to those in other bins.
-func (s *searcher) finishBin(o *bin, b, starts int) int64 {
+func (s *searcher) finishBin(o *bin, b int, starts startEffort) int64 {
 	st := &s.d.bins[b]
 	o.plan = &found{top: st.top, sigma: st.sigma, spots: append([]spot(nil), s.d.spots...)}
 	o.plan.genes = genes{order: o.items, lay: s.best.genes.lay, rule: s.best.genes.rule}
@@ -51,7 +51,7 @@ func (s *searcher) finishBin(o *bin, b, starts int) int64 {
 	one.first = one.constructions()
 	one.d.preset = s.statesFor(o.items)
 	one.d.bins[0].limit = st.limit
-	plans := one.anyStart(starts, 0)
+	plans := one.anyStart(starts)
 	o.need, _ = worstStart(plans, s.m.grid.V)
 	return one.d.work
 }
@@ -107,7 +107,7 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 		}
 		bins, work := packBins(m, limits, paid, effort, stop)
 		r.Work.Used += work
-		r.Work.Budget += budgetOf(effort, len(m.items)) / 2
+		r.Work.Budget += budgetOf(effort, m) / 2
 		if bins == nil && n < len(m.items) {
 			continue
 		}

@@ -8,15 +8,17 @@ type bound struct {
 	by     string
 }
 
-// lowerBound is the best of the bounds, valid for every start of the repeat.
+// lowerBound is the best of the bounds on the end of any plan of all items in
+// one strip, valid for every start of the repeat, or for the start of the cloth
+// when it is known, and for every way in which the groups may lie. Floats choose
+// what to try; every bound is proved in integers. The work is counted in steps,
+// so the answer does not depend on the machine.
 func lowerBound(m *model, effort Effort) bound {
 	best := bound{areaBound(m), "area"}
 	if t := tallestBound(m); t > best.length {
 		best = bound{t, "tallest panel"}
 	}
-	lines := newLines(m, effort)
-	best = lines.improve(m, best)
-	return best
+	return newLines(m, effort).improve(m, best)
 }
 
 // areaBound is the area of all items over the width, rounded up: the items do

@@ -23,6 +23,7 @@ type bars struct {
 	opts  []valued // of all kinds, in order of id
 	p     patterns
 	pool  []pattern // also those of earlier heights
+	given int       // how many of the pool it began with
 	lp    *covering
 	col   []float64
 	scale int64
@@ -131,19 +132,21 @@ func (b *bars) begin() {
 	b.col = make([]float64, len(demand))
 	groups := 0
 	b.p.W = b.r.W
+	b.opts = make([]valued, b.r.options)
 	b.p.left = make([]int64, len(b.r.kinds))
 	for k := range b.r.kinds {
 		kd := &b.r.kinds[k]
 		b.p.left[k] = kd.count
 		groups = max(groups, kd.group+1)
 		for _, o := range kd.opts {
-			v := valued{option: o, id: int32(len(b.opts)), kind: k, group: kd.group,
-				anyone: o.lo == 0 && o.hi == b.r.W-o.w && !o.rows}
-			b.opts = append(b.opts, v)
+			v := valued{option: o, live: true, kind: k, group: kd.group,
+				anyone: o.lo == 0 && o.hi == b.r.W-o.w && !o.rows && o.choice < 0}
+			b.opts[o.id] = v
 			if b.rowOf[k] >= 0 {
 				b.p.opts = append(b.p.opts, v)
 			}
 		}
 	}
+	b.p.all, b.p.last = b.opts, slices.Repeat([]int32{-1}, 2*groups)
 	b.p.choice, b.p.chosen = make([]int32, groups), make([]int32, groups)
 }

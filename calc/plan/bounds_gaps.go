@@ -31,10 +31,7 @@ func (r *relaxed) stretched(supply []int64, strip int64, workCap int64) (stretch
 	t := newTransport(last+1, last+1)
 	for i, p := range nodes {
 		for j, q := range nodes {
-			t.cost[i*t.cols+j] = 4 * r.V // no line has both: any charge would do
-			if r.meet(p, q) {
-				t.cost[i*t.cols+j] = r.gap(&r.nodes[p], &r.nodes[q])
-			}
+			t.cost[i*t.cols+j] = r.gaps[p*len(r.nodes)+q]
 		}
 		t.supply[i], t.demand[i] = supply[p], supply[p]
 	}
@@ -45,4 +42,18 @@ func (r *relaxed) stretched(supply []int64, strip int64, workCap int64) (stretch
 		s.tall[p] = r.nodes[p].h + t.a[i] + t.b[i]
 	}
 	return s, t.work
+}
+
+// tableGaps works out the gaps of all pairs of nodes.
+func (r *relaxed) tableGaps() {
+	n := len(r.nodes)
+	r.gaps = make([]int64, n*n)
+	for p := range n {
+		for q := range n {
+			r.gaps[p*n+q] = 4 * r.V // no line has both: any charge would do
+			if r.meet(p, q) {
+				r.gaps[p*n+q] = r.gap(&r.nodes[p], &r.nodes[q])
+			}
+		}
+	}
 }

@@ -10,18 +10,21 @@ type lines struct {
 	nodes int   // most nodes for the bounds that look along the roll
 	turns int   // how often one side is improved for the other
 	parts int64 // into how many parts of a repeat starts are told apart
+	cells int64 // into how many parts an unknown phase across is divided
 	fine  int64 // into how many parts the length is divided
 }
 
 func newLines(m *model, effort Effort) *lines {
-	l := &lines{r: relax(m), left: 4_000_000, most: 400_000, kinds: 40, nodes: 120, turns: 2, parts: 16, fine: 400}
+	l := &lines{left: 4_000_000, most: 1_000_000, kinds: 40, nodes: 120, turns: 2, parts: 16, fine: 400, cells: 8}
 	switch effort {
 	case Quick:
-		l.left, l.most, l.kinds, l.nodes = 100_000, 100_000, 12, 0
+		l.left, l.most, l.kinds, l.nodes = 150_000, 150_000, 12, 0
+		l.cells = 0
 	case Thorough:
 		l.left, l.most, l.kinds, l.nodes = 150_000_000, 4_000_000, 80, 400
-		l.turns, l.parts, l.fine = 3, 64, 4000
+		l.turns, l.parts, l.fine, l.cells = 3, 64, 4000, 24
 	}
+	l.r = relax(m, l.cells)
 	return l
 }
 
@@ -45,6 +48,7 @@ func (l *lines) improve(m *model, best bound) bound {
 	}
 	width := b.worth(&c)
 	if l.r.V > 0 {
+		l.r.tableGaps()
 		all, framed := l.byGaps(b, c, true), l.byGaps(b, c, false)
 		if framed.length > all.length {
 			all = framed
@@ -53,8 +57,7 @@ func (l *lines) improve(m *model, best bound) bound {
 			best, width = bound{all.length, "rows of the pattern"}, all.width
 		}
 	}
-	s := &scales{l: l, m: m, across: l.r, frame: l.r.mainFrame(), width: width, pool: b.pool,
-		turns: l.turns, finest: max(l.r.V/l.parts, 1)}
+	s := newScales(l, m, width, b.pool)
 	if low := s.raise(best.length, best.length/l.fine); low > best.length {
 		best = bound{low, "panels side by side and one below another"}
 	}

@@ -1,5 +1,7 @@
 package plan
 
+import "slices"
+
 // The bounds reason about kinds of item and the stretches of the width on which
 // each may lie. Everything here only ever forgets conditions of the model,
 // never adds one, so that what holds for every way of choosing the options
@@ -14,8 +16,16 @@ type option struct {
 	res    int64
 	tol    int64
 	every  int64
+	// base is where the left edge lies, when the phase across of the group is
+	// not known, for the first phase of the stretch. Two options of one choice
+	// that move the same way lie exactly as far apart as their bases. tied is 0
+	// when the phase is known, 1 for an item that moves with the phase and 2
+	// for one that moves against it.
+	base   int64
+	tied   int8
+	id     int32 // among all of the relaxed strip
 	node   int   // in relaxed.nodes
-	choice int32 // lay and alternative of the group; -1 when it binds no other item
+	choice int32 // lay, alternative and phase across of the group; -1 when it binds no other item
 }
 
 // at is the least place of the option not before cursor.
@@ -48,6 +58,10 @@ type relaxed struct {
 	W, V  int64
 	kinds []kind
 	nodes []node
+	cells int64   // into how many parts a phase across that is not known is divided
+	gaps  []int64 // by pairs of nodes
+	// options is how many there are.
+	options int
 	// halves says that the shortest plan may end between two units. Without
 	// items mirrored along the roll the tops are the least solution of
 	// differences with whole bounds, once it is settled what lies below what.
@@ -65,11 +79,11 @@ func freeFrame(group int, mirrored bool) int {
 	return 2*group + 1
 }
 
-// relax lists the kinds of a model with their options. The columns of an item
-// whose phase across is known are listed one by one; otherwise it may lie
-// anywhere, in a row of any column.
-func relax(m *model) *relaxed {
-	r := &relaxed{W: m.W, V: m.grid.V}
+// relax lists the kinds of a model with their options: every column that an
+// item may lie on, one by one. With no cells it forgets everything about rows
+// and about what is tied together.
+func relax(m *model, cells int64) *relaxed {
+	r := &relaxed{W: m.W, V: m.grid.V, cells: cells}
 	byClass := make([]int, len(m.items))
 	for k := range m.items {
 		it := &m.items[k]
@@ -79,7 +93,7 @@ func relax(m *model) *relaxed {
 		}
 		byClass[k] = len(r.kinds)
 		kd := kind{count: 1, group: -1}
-		if len(m.groups[it.group].items) > 1 {
+		if len(m.groups[it.group].items) > 1 && cells > 0 {
 			kd.group = it.group
 		}
 		r.kinds = append(r.kinds, kd)
@@ -90,40 +104,53 @@ func relax(m *model) *relaxed {
 			}
 		}
 	}
+	r.agree(len(m.groups))
 	return r
 }
 
-// addOptions adds those of the last kind in one lay and alternative.
+// addOptions adds those of the last kind in one lay and alternative. A phase
+// across that is not known is one of cells, in each of which an item has a
+// stretch for each column. (The phase may be taken from the first repeat:
+// another moves the columns, and with them, by the drop, the rows, and every
+// row that differs so is another alternative.)
 func (r *relaxed) addOptions(m *model, it *item, o, alt int) {
 	l, gl := &it.lay[o], &m.groups[it.group].lay[o]
 	choice := int32(-1)
 	if r.kinds[len(r.kinds)-1].group >= 0 {
-		choice = int32(o)<<16 | int32(alt)
+		choice = int32(o)<<24 | int32(alt)<<12
 	}
 	ph, room := gl.alts[alt], m.W-l.w
 	r.halves = r.halves || l.sy < 0 && l.consY
-	if !l.consX || !gl.xFixed {
-		r.addRows(m, it, l, gl, option{lo: 0, hi: room, w: l.w, choice: choice}, ph)
-		return
-	}
-	origin := l.sx*ph.x - l.cx
-	for i := ceilDiv(-l.tol-origin, m.grid.H); ; i++ {
-		c := origin + i*m.grid.H
-		if c-l.tol > room {
-			return
+	switch {
+	case !l.consX || r.cells == 0 && !gl.xFixed:
+		r.addOption(m, it, l, gl, option{lo: 0, hi: room, w: l.w, choice: choice}, ph, 0)
+	case gl.xFixed:
+		r.addColumns(m, it, l, gl, option{w: l.w, choice: choice}, ph, ph.x, ph.x)
+	default:
+		cells := min(max(r.cells/int64(len(gl.alts)), 1), m.grid.H)
+		for c := range cells {
+			r.addColumns(m, it, l, gl, option{w: l.w, choice: choice | int32(c)}, ph,
+				c*m.grid.H/cells, (c+1)*m.grid.H/cells)
 		}
-		op := option{lo: max(c-l.tol, 0), hi: min(c+l.tol, room), w: l.w, choice: choice}
-		r.addOption(m, it, l, gl, op, ph, i)
 	}
 }
 
-// addRows adds an option in every row of the columns that differ.
-func (r *relaxed) addRows(m *model, it *item, l *lay, gl *groupLay, op option, ph phase) {
-	columns := int64(1)
-	if l.consX && l.consY && m.grid.D > 0 {
-		columns = m.grid.V / gcd(m.grid.V, m.grid.D)
+// addColumns adds an option in every column, for phases across from one to
+// another.
+func (r *relaxed) addColumns(m *model, it *item, l *lay, gl *groupLay, op option, ph phase, from, to int64) {
+	room := m.W - l.w
+	lo, hi := l.sx*from-l.cx-l.tol, l.sx*to-l.cx+l.tol
+	if l.sx < 0 {
+		lo, hi = l.sx*to-l.cx-l.tol, l.sx*from-l.cx+l.tol
 	}
-	for i := range columns {
+	for i := ceilDiv(-hi, m.grid.H); lo+i*m.grid.H <= room; i++ {
+		op.lo, op.hi = max(lo+i*m.grid.H, 0), min(hi+i*m.grid.H, room)
+		if from < to && l.tol == 0 {
+			op.base, op.tied = lo+i*m.grid.H, 1
+			if l.sx < 0 {
+				op.tied = 2
+			}
+		}
 		r.addOption(m, it, l, gl, op, ph, i)
 	}
 }
@@ -133,7 +160,9 @@ func (r *relaxed) addRows(m *model, it *item, l *lay, gl *groupLay, op option, p
 func (r *relaxed) addOption(m *model, it *item, l *lay, gl *groupLay, op option, ph phase, i int64) {
 	kd := &r.kinds[len(r.kinds)-1]
 	nd := node{kind: len(r.kinds) - 1, h: l.h, frame: -1}
-	if l.consY {
+	if r.cells == 0 {
+		op.choice = -1
+	} else if l.consY {
 		res := i*m.grid.D - l.cy
 		if gl.yFixed {
 			nd.frame, res = rowsFrame, res+l.sy*ph.y
@@ -153,12 +182,53 @@ func (r *relaxed) addOption(m *model, it *item, l *lay, gl *groupLay, op option,
 		op.node = len(r.nodes)
 		r.nodes = append(r.nodes, nd)
 	}
-	for _, have := range kd.opts {
-		if have == op {
+	for k := len(kd.opts) - 1; k >= 0 && kd.opts[k].choice == op.choice; k-- {
+		if kd.opts[k] == op {
 			return
 		}
 	}
 	kd.opts = append(kd.opts, op)
+}
+
+// agree drops the choices of a group that leave one of its items no place, and
+// numbers the options.
+func (r *relaxed) agree(groups int) {
+	type use struct {
+		choice int32
+		kinds  int
+	}
+	uses, members := make([][]use, groups), make([]int, groups)
+	for k := range r.kinds {
+		kd := &r.kinds[k]
+		if kd.group < 0 {
+			continue
+		}
+		members[kd.group]++
+		for j, o := range kd.opts {
+			if j > 0 && kd.opts[j-1].choice == o.choice {
+				continue // options of one choice stand together
+			}
+			at := slices.IndexFunc(uses[kd.group], func(u use) bool { return u.choice == o.choice })
+			if at < 0 {
+				uses[kd.group] = append(uses[kd.group], use{o.choice, 1})
+			} else {
+				uses[kd.group][at].kinds++
+			}
+		}
+	}
+	for k := range r.kinds {
+		kd := &r.kinds[k]
+		if kd.group >= 0 {
+			kd.opts = slices.DeleteFunc(kd.opts, func(o option) bool {
+				at := slices.IndexFunc(uses[kd.group], func(u use) bool { return u.choice == o.choice })
+				return uses[kd.group][at].kinds < members[kd.group]
+			})
+		}
+		for j := range kd.opts {
+			kd.opts[j].id = int32(r.options)
+			r.options++
+		}
+	}
 }
 
 // gap is the least empty length between an item at node p and one at node q
@@ -200,16 +270,6 @@ func (r *relaxed) meet(p, q int) bool {
 		}
 	}
 	return false
-}
-
-// everywhere reports whether a kind may lie anywhere in the strip.
-func (r *relaxed) everywhere(kd *kind) bool {
-	for _, o := range kd.opts {
-		if r.nodes[o.node].frame >= 0 || o.lo > 0 || o.hi < r.W-o.w {
-			return false
-		}
-	}
-	return true
 }
 
 // leastArea is the least area of one item of a kind, in stretched heights.

@@ -8,7 +8,7 @@ type pattern []int32 // by valued.id
 // valued is an option with what crossing it is worth.
 type valued struct {
 	option
-	id     int32
+	live   bool // not excluded
 	kind   int
 	group  int
 	value  int64 // over what the same width is worth as fluid
@@ -21,11 +21,14 @@ type valued struct {
 // are tried.
 type patterns struct {
 	W      int64
+	all    []valued // in order of id
 	opts   []valued // by value, the most valuable first
 	left   []int64  // copies by kind
 	choice []int32  // by group
-	chosen []int32  // how many of a group are in the current pattern
-	top    []int64  // by bucket, the most that may still come
+	last   []int32  // by group and way of moving, the last in the current pattern or -1
+	undo   []int32
+	chosen []int32 // how many of a group are in the current pattern
+	top    []int64 // by bucket, the most that may still come
 	cur    []int32
 	found  pattern
 	best   int64
@@ -116,11 +119,8 @@ func (p *patterns) descend(cursor, value int64, last int32) {
 			p.pruned = max(p.pruned, most)
 			continue
 		}
-		if o.group >= 0 && p.chosen[o.group] > 0 && p.choice[o.group] != o.choice {
-			continue
-		}
-		if last >= 0 && o.anyone && int32(j) < last {
-			continue // the two may change places: tried the other way round
+		if o.anyone && int32(j) < last || p.clashes(o) {
+			continue // two that may change places are tried the other way round
 		}
 		p.take(o)
 		next := int32(-1)
@@ -132,12 +132,33 @@ func (p *patterns) descend(cursor, value int64, last int32) {
 	}
 }
 
+// clashes reports whether an option contradicts those of its group that are in
+// the current pattern.
+func (p *patterns) clashes(o *valued) bool {
+	if o.group < 0 || p.chosen[o.group] == 0 {
+		return false
+	}
+	return p.choice[o.group] != o.choice || o.tied > 0 && !p.beside(o)
+}
+
+// beside reports whether an option whose phase is not known lies right of the
+// last of its group that moves the same way.
+func (p *patterns) beside(o *valued) bool {
+	at := p.last[2*o.group+int(o.tied)-1]
+	return at < 0 || o.base-p.all[at].base >= p.all[at].w
+}
+
 func (p *patterns) take(o *valued) {
 	p.cur = append(p.cur, o.id)
 	p.left[o.kind]--
 	if o.group >= 0 {
 		p.choice[o.group] = o.choice
 		p.chosen[o.group]++
+		if o.tied > 0 {
+			at := 2*o.group + int(o.tied) - 1
+			p.undo = append(p.undo, p.last[at])
+			p.last[at] = o.id
+		}
 	}
 }
 
@@ -146,5 +167,9 @@ func (p *patterns) untake(o *valued) {
 	p.left[o.kind]++
 	if o.group >= 0 {
 		p.chosen[o.group]--
+		if o.tied > 0 {
+			p.last[2*o.group+int(o.tied)-1] = p.undo[len(p.undo)-1]
+			p.undo = p.undo[:len(p.undo)-1]
+		}
 	}
 }

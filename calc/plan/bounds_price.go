@@ -13,7 +13,7 @@ import (
 // memory), which takes far fewer of them.
 func (b *bars) solve() certificate {
 	n := int64(b.lp.n)
-	centre := slices.Clone(b.lp.duals)
+	centre := b.byWidth()
 	inner := slices.Clone(centre)
 	for b.work < b.cap && b.lp.pivots < 40*b.lp.n+100 && b.best.length <= b.enough {
 		b.work += 4 * n * n
@@ -40,6 +40,17 @@ func (b *bars) solve() certificate {
 		}
 	}
 	return b.best
+}
+
+// byWidth are the duals that only measure areas, with which to begin.
+func (b *bars) byWidth() []float64 {
+	out := slices.Clone(b.lp.duals)
+	for k, row := range b.rowOf {
+		if row >= 0 {
+			out[row] = float64(b.r.narrowest(&b.r.kinds[k])) / float64(b.r.W)
+		}
+	}
+	return out
 }
 
 // priceWith finds the pattern worth most under the duals and adds it to the
@@ -112,9 +123,9 @@ func (b *bars) prove(c *certificate) int64 {
 
 // plusWide adds by times another.
 func (w wide) plusWide(a wide, by int64) wide {
-	w = w.plusProduct(int64(by), int64(a.lo>>1))
-	w = w.plusProduct(int64(by), int64(a.lo>>1))
-	w = w.plusProduct(int64(by), int64(a.lo&1))
+	w = w.plusProduct(by, int64(a.lo>>1))
+	w = w.plusProduct(by, int64(a.lo>>1))
+	w = w.plusProduct(by, int64(a.lo&1))
 	w.hi += a.hi * uint64(by)
 	return w
 }
@@ -159,4 +170,10 @@ func (b *bars) fromPool() bool {
 // share is how much of its row an option covers.
 func (b *bars) share(j int32, row int) float64 {
 	return float64(b.least[row]) / float64(b.tall[b.opts[j].node])
+}
+
+// mulDivDown is a*b/by rounded down, for a, b >= 0 and b <= by or a <= by.
+func mulDivDown(a, b, by int64) int64 {
+	q, _ := wide{}.plusProduct(a, b).over(by)
+	return q
 }

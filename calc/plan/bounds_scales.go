@@ -20,15 +20,23 @@ const unit = int64(1) << 20
 type scales struct {
 	l      *lines
 	m      *model
-	across *relaxed
+	root   *relaxed
+	live   []bool
 	frame  int
 	width  []int64   // worth across by node, to begin with
 	pool   []pattern // known sets side by side
 	stacks []pattern // known sets one below another
 	turns  int
 	finest int64 // starts are told apart down to this
-	stood  [2]int64
-	todo   [][2]int64
+	stood  *part // the last that stood
+	share  int64 // of the work that is left, for one target: a share-th
+}
+
+func newScales(l *lines, m *model, width []int64, known []pattern) *scales {
+	return &scales{
+		l: l, m: m, root: l.r, live: slices.Repeat([]bool{true}, l.r.options), frame: l.r.mainFrame(),
+		width: width, pool: known, turns: l.turns, finest: max(l.r.V/l.parts, 1), share: 4,
+	}
 }
 
 // worth is what a certificate gives each node of a kind, in units of the whole.
@@ -57,24 +65,33 @@ func (b *bars) worth(c *certificate) []int64 {
 	return out
 }
 
+// part is a part of all plans: those on cloth that begins at one of the starts
+// in (after, upTo] of the frame, with options that are live.
+type part struct {
+	after, upTo int64
+	live        []bool
+}
+
 // along is the relaxed strip turned: stacks on cloth that begins at one of the
-// starts in (after, upTo] of the frame and is target long. Items outside the
-// frame may lie at any height.
-func (s *scales) along(after, upTo, target int64) *relaxed {
-	r := s.across
-	first := after + 1
-	if r.halves || first > upTo {
-		first = after
+// starts of a part and is target long. Items outside the frame may lie at any
+// height.
+func (s *scales) along(r *relaxed, p *part, target int64) *relaxed {
+	first := p.after + 1
+	if r.halves || first > p.upTo {
+		first = p.after
 	}
-	t := &relaxed{W: target + upTo - first, V: r.V, nodes: r.nodes, halves: true}
+	t := &relaxed{W: target + p.upTo - first, V: r.V, nodes: r.nodes, halves: true, options: len(r.nodes)}
+	used := make([]bool, len(r.nodes))
 	for k := range r.kinds {
 		kd := kind{count: r.kinds[k].count, group: -1}
-		for n := range r.nodes {
-			nd := &r.nodes[n]
-			if nd.kind != k {
+		for j := range r.kinds[k].opts {
+			n := r.kinds[k].opts[j].node
+			if used[n] {
 				continue
 			}
-			o := option{hi: t.W - nd.h, w: nd.h, node: n, choice: -1}
+			used[n] = true
+			nd := &r.nodes[n]
+			o := option{hi: t.W - nd.h, w: nd.h, id: int32(n), node: n, choice: -1}
 			if nd.frame == s.frame && nd.frame >= 0 {
 				o.rows, o.res, o.tol, o.every = true, mod(nd.res-first, r.V), nd.tol, r.V
 			}
@@ -85,23 +102,25 @@ func (s *scales) along(after, upTo, target int64) *relaxed {
 	return t
 }
 
-// refutes reports whether no plan from a start in (after, upTo] is as short as
-// target.
-func (s *scales) refutes(after, upTo, target int64) bool {
+// refutes reports whether a part has no plan as short as target.
+func (s *scales) refutes(p *part, target int64) bool {
+	across, ok := s.root.restrict(p.live)
+	if !ok {
+		return true
+	}
 	width := s.width
-	t := s.along(after, upTo, target)
+	t := s.along(across, p, target)
 	for turn := range s.turns {
-		v := s.bars(t, width, &s.stacks)
+		v := s.bars(t, width, s.stacks)
 		c := s.l.solve(v)
-		s.stacks = v.pool
+		s.stacks = remember(s.stacks, v)
 		if c.length > unit {
 			return true
 		}
-		tall := v.worth(&c)
-		b := s.bars(s.across, tall, &s.pool)
+		b := s.bars(across, v.worth(&c), s.pool)
 		b.hasty = turn == s.turns-1
 		c = s.l.solve(b)
-		s.pool = b.pool
+		s.pool = remember(s.pool, b)
 		if c.length > unit {
 			return true
 		}
@@ -110,15 +129,26 @@ func (s *scales) refutes(after, upTo, target int64) bool {
 	return false
 }
 
+// remember adds the patterns that a program has found to those known.
+func remember(known []pattern, b *bars) []pattern {
+	const most = 400
+	known = append(known, b.pool[b.given:]...)
+	if len(known) > most {
+		known = slices.Clone(known[len(known)-most/2:])
+	}
+	return known
+}
+
 // bars sets up one side, with those of the known patterns that serve.
-func (s *scales) bars(r *relaxed, tall []int64, known *[]pattern) *bars {
+func (s *scales) bars(r *relaxed, tall []int64, known []pattern) *bars {
 	b := newBars(r, tall, s.l.kinds)
 	b.enough = unit
-	for _, p := range *known {
+	for _, p := range known {
 		if b.fits(p) {
 			b.pool = append(b.pool, p)
 		}
 	}
+	b.given = len(b.pool)
 	return b
 }
 
@@ -127,6 +157,9 @@ func (b *bars) fits(p pattern) bool {
 	at := int64(0)
 	for _, j := range p {
 		o := &b.opts[j]
+		if !o.live {
+			return false
+		}
 		x := o.at(at)
 		if x > o.hi {
 			return false
@@ -136,28 +169,30 @@ func (b *bars) fits(p pattern) bool {
 	return true
 }
 
-// refutesAll tries all starts, splitting a range that is too wide to be
-// refuted at once. The range that stood last is tried first.
+// refutesAll tries all parts, splitting one that stands. The part that stood
+// last is tried first.
 func (s *scales) refutesAll(ranges [][2]int64, target int64) bool {
-	if s.stood != [2]int64{} && !s.refutes(s.stood[0], s.stood[1], target) {
+	if s.stood != nil && !s.refutes(s.stood, target) {
 		return false
 	}
+	floor := s.l.left - s.l.left/s.share
 	for _, g := range ranges {
-		todo := append(s.todo[:0], g)
+		todo := []part{{g[0], g[1], s.live}}
 		for len(todo) > 0 {
-			g := todo[len(todo)-1]
+			p := todo[len(todo)-1]
 			todo = todo[:len(todo)-1]
-			if s.refutes(g[0], g[1], target) {
+			if s.refutes(&p, target) {
 				continue
 			}
-			if g[1]-g[0] <= s.finest || s.l.left <= 0 {
-				s.stood = g
+			halves := s.split(&p)
+			if halves == nil || s.l.left <= floor {
+				if halves == nil {
+					s.stood = &p
+				}
 				return false
 			}
-			mid := g[0] + (g[1]-g[0])/2
-			todo = append(todo, [2]int64{g[0], mid}, [2]int64{mid, g[1]})
+			todo = append(todo, halves...)
 		}
-		s.todo = todo
 	}
 	return true
 }
@@ -170,10 +205,10 @@ func (s *scales) starts() [][2]int64 {
 	if s.m.fixed && s.frame == rowsFrame {
 		return [][2]int64{{s.m.sigma - 1, s.m.sigma}}
 	}
-	tops := s.across.tops(s.frame)
+	tops := s.root.tops(s.frame)
 	var out [][2]int64
 	for i, t := range tops {
-		last := tops[len(tops)-1] - s.across.V
+		last := tops[len(tops)-1] - s.root.V
 		if i > 0 {
 			last = tops[i-1]
 		}
@@ -216,10 +251,4 @@ func (s *scales) raise(low, step int64) int64 {
 		stride /= 2
 	}
 	return low
-}
-
-// mulDivDown is a*b/by rounded down, for a, b >= 0 and b <= by or a <= by.
-func mulDivDown(a, b, by int64) int64 {
-	q, _ := wide{}.plusProduct(a, b).over(by)
-	return q
 }

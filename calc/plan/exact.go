@@ -32,6 +32,8 @@ type exact struct {
 	dead   bool // the budget was used
 	// partial says that not every plan is tried, so that nothing is proved.
 	partial bool
+	// accept, when set, may turn a plan down; then the search goes on.
+	accept func([]spot) bool
 
 	skies  [][]seg // skylines by how many items are laid
 	states []groupState
@@ -41,7 +43,9 @@ type exact struct {
 	coarse uint
 	lines  []*stack
 	two    *twoLines
-	tables int64 // entries of the lines' tables, times what each took
+	worth  []int64 // of each item on a line across the cloth; nil for unknown
+	most   int64   // that any line across can be worth
+	tables int64   // entries of the lines' tables, times what each took
 	memo   map[string]struct{}
 	key    []byte
 }
@@ -81,6 +85,7 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 	e.measure()
 	e.findLines(limit)
 	e.two = newTwoLines(m, limit)
+	e.weigh()
 	for _, s := range e.lines {
 		e.tables += int64(len(s.path) * len(s.kinds))
 	}
@@ -171,6 +176,49 @@ func (e *exact) measure() {
 		l := e.m.items[k].lay[0]
 		e.area = append(e.area, (l.w>>e.coarse)*(l.h>>e.coarse))
 	}
+}
+
+// weigh takes over the proof of the bound for items side by side: each item has
+// a worth, and the items that any line across the cloth can cross are together
+// worth at most so much. It holds for what is left to lay as well.
+func (e *exact) weigh() {
+	r := relax(e.m, 0)
+	b := newBars(r, r.heights(), len(r.kinds))
+	b.cap = 400_000
+	c := b.solve()
+	if c.most <= 0 || bits.Len64(uint64(c.most))+bits.Len64(uint64(tallestSum(e.m))) > 61 {
+		return
+	}
+	e.most = c.most
+	row := make(map[int]int64)
+	n := 0
+	for k := range e.m.items {
+		it := &e.m.items[k]
+		if it.class == k {
+			w := int64(0)
+			if b.rowOf[n] >= 0 {
+				w = c.weight[b.rowOf[n]]
+			} else {
+				w = c.fluid * r.narrowest(&r.kinds[n])
+			}
+			row[k] = w
+			n++
+		}
+		e.worth = append(e.worth, row[it.class])
+	}
+}
+
+// tallestSum is an upper limit of every length that the search meets.
+func tallestSum(m *model) int64 {
+	sum := int64(0)
+	for k := range m.items {
+		h := int64(0)
+		for _, l := range m.items[k].lay {
+			h = max(h, l.h)
+		}
+		sum += h + m.grid.V
+	}
+	return sum
 }
 
 // findLines collects the lines that items must cross wherever they lie: those
@@ -266,7 +314,7 @@ func (e *exact) spend(work int64) bool {
 // branch lays one more of the remaining items on the skyline.
 func (e *exact) branch(rest uint64, segs []seg) bool {
 	if rest == 0 {
-		return true
+		return e.accept == nil || e.accept(e.spots)
 	}
 	if e.seen(rest, segs) || e.hopeless(rest, segs) {
 		return false

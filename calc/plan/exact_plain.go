@@ -37,6 +37,9 @@ type stairNode struct {
 	kind int
 	way  int8
 	x, y int64
+
+	across, along []uint64 // what the panels that wait can add up to
+	least         int64    // the least length of any
 }
 
 // exhaustive is a search that ends by itself, given enough work.
@@ -148,20 +151,45 @@ var kindOrders = [...]func(a, b plainKind) int{
 	func(a, b plainKind) int { return cmp.Compare(b.way[0].h, a.way[0].h) },
 }
 
+// stairRuns is how many orders of the panels a share of the work is cut into.
+// How soon a plan is met depends on the order far more than on the work; what
+// one order has exhausted the next need not.
+const stairRuns = 4
+
 // run searches until the work reaches until.
 func (e *stairs) run(until int64) {
-	e.until, e.cut = until, false
-	e.sorted(kindOrders[e.round%len(kindOrders)])
-	e.round++
-	for len(e.nodes) <= 3*e.rest+2 {
-		e.nodes = append(e.nodes, stairNode{})
-	}
-	e.nodes[0].segs = append(e.nodes[0].segs[:0], seg{})
 	e.memo.grow(until - e.p.s.d.work)
-	if e.spare < 0 || !e.search(0, e.mask, e.spare) && !e.cut {
-		e.failed = e.found == nil
+	each := (until-e.p.s.d.work)/stairRuns + 1
+	for range stairRuns {
+		e.until, e.cut = e.p.s.d.work+each, false
+		e.arrange()
+		for len(e.nodes) <= 3*e.rest+2 {
+			e.nodes = append(e.nodes, stairNode{})
+		}
+		e.nodes[0].segs = append(e.nodes[0].segs[:0], seg{})
+		if e.spare < 0 || !e.search(0, e.mask, e.spare) && !e.cut {
+			e.failed = e.found == nil
+		}
+		e.settleWork()
+		if e.failed || e.found != nil || e.p.s.done() {
+			return
+		}
 	}
-	e.settleWork()
+}
+
+// arrange puts the panels in the order in which they are tried: by area, width
+// or length, and later with some chance.
+func (e *stairs) arrange() {
+	e.sorted(kindOrders[e.round%len(kindOrders)])
+	if e.round >= len(kindOrders) {
+		for k := range e.kinds {
+			if j := k + e.p.s.rng.IntN(min(4, len(e.kinds)-k)); j != k {
+				e.kinds[k], e.kinds[j] = e.kinds[j], e.kinds[k]
+			}
+		}
+		e.sorted(func(plainKind, plainKind) int { return 0 })
+	}
+	e.round++
 }
 
 // settleWork charges the steps taken.

@@ -13,8 +13,8 @@ func (e *stairs) search(d int, mask uint64, spare int64) bool {
 	if e.tired() {
 		return false
 	}
-	n := e.niche(d)
-	if e.pinned >= 0 && e.kinds[e.pinned].left > 0 && !e.pinnable(n.y) {
+	n, low := e.niche(d)
+	if low == e.T || e.pinned >= 0 && e.kinds[e.pinned].left > 0 && !e.pinnable(low) {
 		return false
 	}
 	key := skyHash(e.nodes[d].segs)
@@ -30,17 +30,20 @@ func (e *stairs) search(d int, mask uint64, spare int64) bool {
 	return false
 }
 
-// niche is the lowest, leftmost stretch of the skyline at depth d.
-func (e *stairs) niche(d int) niche {
+// niche is the narrowest niche of the skyline at depth d, a stretch between
+// higher walls, and the least height of the skyline.
+func (e *stairs) niche(d int) (best niche, low int64) {
 	segs := e.nodes[d].segs
-	a := 0
+	low = e.T
+	best.w = e.W + 1
 	for j := range segs {
-		if segs[j].y < segs[a].y {
-			a = j
+		low = min(low, segs[j].y)
+		if n := nicheAt(segs, j, e.W, e.T); n.left > 0 && n.right > 0 && n.w < best.w {
+			best = n
 		}
 	}
-	e.steps += int64(len(segs)) + 8
-	return nicheAt(segs, a, e.W, e.T)
+	e.steps += int64(2*len(segs)) + 8
+	return best, low
 }
 
 // nicheAt describes stretch a of a skyline.
@@ -89,6 +92,9 @@ func (e *stairs) panels(d int, n *niche, gap, over int64, mask uint64, spare int
 				if k == e.pinned && (2*(n.x+gap)+s.w > e.W || 2*n.y+s.h > e.T) {
 					continue
 				}
+				if e.spoils(d, n, gap, s, spare) {
+					continue
+				}
 				if e.lay(d, n, gap, k, int8(o), mask, spare) {
 					return true
 				}
@@ -99,6 +105,23 @@ func (e *stairs) panels(d int, n *niche, gap, over int64, mask uint64, spare int
 		}
 	}
 	e.steps += int64(2 * len(e.kinds))
+	return false
+}
+
+// spoils reports whether a panel laid after a gap would leave floor beside it,
+// or length above it, that no panels fill.
+func (e *stairs) spoils(d int, n *niche, gap int64, s shape, spare int64) bool {
+	at := &e.nodes[d]
+	if len(at.across) > 0 {
+		left := n.w - gap - s.w
+		if (left-floorIn(at.across, left))*min(s.h, n.right, at.least) > spare {
+			return true
+		}
+	}
+	if len(at.along) > 0 {
+		left := e.T - n.y - s.h
+		return s.w*(left-floorIn(at.along, left)) > spare
+	}
 	return false
 }
 
@@ -226,6 +249,8 @@ func (e *stairs) mustWaste(d int, mask uint64, spare int64) bool {
 	segs := e.nodes[d].segs
 	least, steps := e.sums(mask)
 	e.steps += steps
+	at := &e.nodes[d]
+	at.across, at.along, at.least = append(at.across[:0], e.across...), append(at.along[:0], e.along...), least
 	var floor, above int64
 	for j := range segs {
 		n := nicheAt(segs, j, e.W, e.T)

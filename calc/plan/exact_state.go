@@ -70,7 +70,7 @@ func (e *exact) hopeless(rest uint64, segs []seg) bool {
 		room += ((end - s.x + round) >> e.coarse) * ((e.target - s.y + round) >> e.coarse)
 		low = min(low, s.y)
 	}
-	if need > room {
+	if need > room || e.overfull(rest, low) {
 		return true
 	}
 	for _, line := range e.lines {
@@ -90,6 +90,23 @@ func (e *exact) hopeless(rest uint64, segs []seg) bool {
 		}
 	}
 	return false
+}
+
+// overfull reports that the lines across from y on, below which nothing more
+// is laid, are worth less than what remains and what already reaches there.
+func (e *exact) overfull(rest uint64, y int64) bool {
+	if e.worth == nil {
+		return false
+	}
+	need := int64(0)
+	for k := range e.m.items {
+		if rest&(1<<k) != 0 {
+			need += e.worth[k] * e.m.leastHeight(k)
+		} else if sp := &e.spots[k]; sp.y+e.m.items[k].lay[sp.lay].h > y {
+			need += e.worth[k] * (sp.y + e.m.items[k].lay[sp.lay].h - y)
+		}
+	}
+	return need > e.most*(e.target-y)
 }
 
 // seen reports whether this skyline, with these items left and these phases

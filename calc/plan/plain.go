@@ -183,7 +183,10 @@ func (p *plain) run() {
 			}
 		}
 		all := share * int64(len(p.lanes))
-		if len(p.rects) <= fewRects {
+		switch {
+		case len(p.rects) > fewRects:
+			all /= 8
+		case p.area < p.W*p.low():
 			all *= 4
 		}
 		p.prove(all)
@@ -197,7 +200,7 @@ const fewRects = 32
 // lowBy names the argument for low.
 func (p *plain) lowBy() string {
 	if p.low()*p.unitY > p.s.bound.length && p.low() > ceilDiv(p.s.bound.length, p.unitY) {
-		return "sums of panel lengths"
+		return "sums of panel sizes"
 	}
 	return p.s.bound.by
 }

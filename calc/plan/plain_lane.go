@@ -64,9 +64,11 @@ func candOf(r *rect, turned bool, item int32) cand {
 // improve gives a lane a share of the work.
 func (p *plain) improve(l *lane, share int64) {
 	end := min(p.s.d.work+share, p.s.budget)
-	for first := true; p.s.d.work < end && !p.s.done(); first = false {
-		t := p.below(p.best())
-		if first || l.T != t {
+	for count := 0; p.s.d.work < end && p.s.best.top > p.s.bound.length; count++ {
+		if count%64 == 0 && p.s.done() {
+			return
+		}
+		if t := p.below(p.best()); count == 0 || l.T != t {
 			if p.fill(l, t) {
 				continue
 			}

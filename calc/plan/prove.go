@@ -1,10 +1,5 @@
 package plan
 
-import (
-	"cmp"
-	"slices"
-)
-
 // maxSigmas bounds the starts of the repeat that a proof tries one by one.
 const maxSigmas = 6000
 
@@ -17,8 +12,7 @@ func (s *searcher) prove(share int64) {
 		return
 	}
 	if c := s.m.core(); c != nil {
-		used := s.proveCore(c, share*4/5)
-		share -= used
+		share -= s.proveCore(c, share*9/10)
 		if s.done() {
 			return
 		}
@@ -28,37 +22,75 @@ func (s *searcher) prove(share int64) {
 	s.raise(low, "every plan tried")
 }
 
+// fillTries is how many orders of the remaining panels are tried around one plan
+// of the core.
+const fillTries = 24
+
 // proveCore raises the bound to the shortest plan of the core, as far as the
-// share of work goes.
+// share of work goes, and completes the plans of the core that it comes by. With
+// work left, it looks for plans of the core that can be completed to something
+// shorter than the best.
 func (s *searcher) proveCore(c *model, share int64) int64 {
-	low, used := c.shortest(s.bound.length, s.best.top, s.best.sigma, share, s.stop, s.growCore(c))
-	s.d.work += used
-	s.raise(low, "every plan of the panels bound to columns tried")
-	return used
+	e := newExact(c, int(min(max(share/6, 200), 400_000)), s.stop)
+	starts := c.startsToTry(s.best.sigma)
+	if e == nil || starts == nil {
+		return 0
+	}
+	f := &completion{m: s.m, rng: s.rng, states: make([]groupState, len(s.m.groups))}
+	complete := s.completer(c, f)
+	h := halving{e: e, starts: starts, left: share - e.tables/8, low: s.bound.length, high: s.best.top}
+	h.better = func(spots []spot, sigma int64) { complete(spots, sigma) }
+	for try := max(share/32, 1); h.low < h.high && h.left > 0; try *= 4 {
+		h.round(try)
+	}
+	s.raise(min(h.low, s.best.top), "every plan of the panels bound to columns tried")
+	e.accept = func(spots []spot) bool {
+		before := f.work
+		done := complete(spots, e.sigma)
+		e.spend((f.work - before) * 2)
+		return done
+	}
+	for try := max(share/64, 1); !h.completing(s, try); try *= 4 {
+	}
+	s.d.work += share - h.left
+	return share - h.left
 }
 
-// growCore tries to lay the rest of the job around a plan of its core.
-func (s *searcher) growCore(c *model) func([]spot, int64) {
-	return func(spots []spot, sigma int64) {
-		at := make(map[[3]int]int64, len(c.items))
+// completing gives every start of the cloth at most try work to come by a plan of
+// the core that can be completed; it reports that there is nothing left to do.
+func (h *halving) completing(s *searcher, try int64) bool {
+	all := true
+	for _, from := range h.starts {
+		if h.left <= 0 || s.best.top <= s.bound.length {
+			return true
+		}
+		_, sure, used := h.e.solve(from, s.best.top-1, min(try, h.left))
+		h.left -= used
+		all = all && sure
+	}
+	return all
+}
+
+// completer answers how a plan of the core is completed: the plan of the whole,
+// when it is shorter than the best, is adopted.
+func (s *searcher) completer(c *model, f *completion) func([]spot, int64) bool {
+	index := make(map[[3]int]int, len(s.m.items))
+	for k := range s.m.items {
+		it := &s.m.items[k]
+		index[[3]int{it.panel, it.copy, it.part}] = k
+	}
+	fixed := make([]spot, len(s.m.items))
+	return func(spots []spot, sigma int64) bool {
+		clear(fixed)
 		for k := range c.items {
 			it := &c.items[k]
-			at[[3]int{it.panel, it.copy, it.part}] = spots[k].y + 1
+			fixed[index[[3]int{it.panel, it.copy, it.part}]] = spots[k]
 		}
-		place := func(k int32) int64 {
-			it := &s.m.items[k]
-			if y, ok := at[[3]int{it.panel, it.copy, it.part}]; ok {
-				return y
-			}
-			return 1 << 60
+		if !f.complete(fixed, sigma, s.best.top-1, fillTries) {
+			return false
 		}
-		for rule := range wasteWeights {
-			g := s.first[rule].clone()
-			slices.SortStableFunc(g.order, func(a, b int32) int { return cmp.Compare(place(a), place(b)) })
-			if top, ok := s.d.decodeAt(&g, sigma, s.best.top); ok {
-				s.keep(g, top, s.d.area())
-			}
-		}
+		s.adopt(f.spots, sigma)
+		return true
 	}
 }
 
@@ -79,7 +111,7 @@ func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better
 		return low, 0
 	}
 	h := halving{e: e, starts: starts, left: share - e.tables/8, low: low, high: high, better: better}
-	for try := share / 32; h.low < h.high && h.left > 0; try *= 4 {
+	for try := max(share/32, 1); h.low < h.high && h.left > 0; try *= 4 {
 		h.round(try)
 	}
 	if e.partial {

@@ -7,16 +7,21 @@ import (
 	"sort"
 )
 
-// budgetOf is the work that an effort allows for n items; a unit is one place
-// tried.
-func budgetOf(e Effort, n int) int64 {
-	switch e {
-	case Quick:
+// budgetOf is the work that an effort allows for a job; a unit is one place
+// tried. Plain jobs, whose search is about the order alone, get more of it.
+func budgetOf(e Effort, m *model) int64 {
+	n, plain := int64(len(m.items)), m.isPlain()
+	switch {
+	case e == Quick && plain:
 		return 100_000
-	case Thorough:
+	case e == Quick:
+		return 40_000
+	case e == Thorough:
 		return 300_000_000
+	case plain:
+		return 3_000_000
 	default:
-		return min(600_000+40_000*int64(n), 4_000_000)
+		return min(600_000+40_000*n, 4_000_000)
 	}
 }
 

@@ -82,7 +82,7 @@ func (r Result) order() length.Length {
 func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
 	lb := lowerBound(m, effort)
 	byRows, hand := rows(m)
-	s := newSearcher(m, budgetOf(effort, len(m.items)), lb, stop)
+	s := newSearcher(m, budgetOf(effort, m), lb, stop)
 	s.run()
 	if hand.top < s.best.top {
 		hand.genes = s.best.genes
@@ -101,7 +101,7 @@ func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
 	}
 	plans, need := []*found{s.best}, s.best.top
 	if m.anyAbs && !m.fixed {
-		plans = s.anyStart(maxStarts(effort), 0)
+		plans = s.anyStart(startEffortOf(effort))
 		need, _ = worstStart(plans, m.grid.V)
 	}
 	r.Work = Work{s.d.work, s.budget}

@@ -6,36 +6,40 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// maxStarts bounds the plans kept for different starts of the repeat.
-func maxStarts(e Effort) int {
+// startEffort is how hard plans for other starts of the repeat are looked for.
+type startEffort struct {
+	plans   int     // kept at most
+	shares  []int64 // parts of the repeat to try after the worst start
+	orders  int     // constructions tried for each
+	changes int     // and changes to the best of them
+}
+
+func startEffortOf(e Effort) startEffort {
 	switch e {
 	case Quick:
-		return 6
+		return startEffort{4, []int64{8, 3}, 4, 0}
 	case Thorough:
-		return 64
+		return startEffort{64, []int64{32, 16, 8, 4, 3, 2}, 20, 400}
 	default:
-		return 16
+		return startEffort{12, []int64{16, 8, 4, 2}, 8, 40}
 	}
 }
 
 // anyStart looks for plans that between them serve every start of the repeat,
 // beginning with the best plan. A plan that begins at sigma serves a roll that
 // begins earlier in the repeat: the cloth up to sigma is passed over. It ends
-// once enough cloth serves every start. Only for a plan that is bound to the
-// rows of the cloth.
-func (s *searcher) anyStart(limit int, enough int64) []*found {
+// when nothing better is found. Only for a plan that is bound to the rows of the
+// cloth.
+func (s *searcher) anyStart(how startEffort) []*found {
 	plans := []*found{s.best}
 	v := s.m.grid.V
-	for len(plans) < limit && !s.stop() {
+	for len(plans) < how.plans && !s.stop() {
 		peak, at := worstStart(plans, v)
-		if peak <= enough {
-			break
-		}
 		var add *found
 		least := peak
-		for _, share := range [...]int64{16, 8, 4, 3, 2} {
+		for _, share := range how.shares {
 			ahead := max(v/share, 1)
-			if f := s.planAt(mod(at+ahead, v), least-ahead); f != nil && f.top+ahead < least {
+			if f := s.planAt(mod(at+ahead, v), least-ahead, how); f != nil && f.top+ahead < least {
 				add, least = f, f.top+ahead
 			}
 		}
@@ -67,7 +71,7 @@ func worstStart(plans []*found, v int64) (worst, at int64) {
 
 // planAt is the best plan found for a roll that begins at sigma, shorter than
 // upper; nil when none was.
-func (s *searcher) planAt(sigma, upper int64) *found {
+func (s *searcher) planAt(sigma, upper int64, how startEffort) *found {
 	var best *found
 	consider := func(g genes) {
 		top, ok := s.d.decodeAt(&g, sigma, upper)
@@ -78,14 +82,14 @@ func (s *searcher) planAt(sigma, upper int64) *found {
 		best = &found{top: top, sigma: sigma, spots: append([]spot(nil), s.d.spots...), genes: g}
 	}
 	consider(s.best.genes)
-	for _, g := range s.first {
+	for _, g := range s.first[:min(how.orders, len(s.first))] {
 		consider(g)
 	}
 	g := s.best.genes.clone()
 	if best != nil {
 		g = best.genes.clone()
 	}
-	for range 60 {
+	for range how.changes {
 		next := g.clone()
 		if !s.change(&next) {
 			continue

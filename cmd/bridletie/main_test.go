@@ -130,7 +130,7 @@ func TestRunChecks(t *testing.T) {
 			t.Errorf("%s as a job: code %d, %s", name, code, stderr)
 		}
 	}
-	long := request + strings.Repeat(" ", 70000)
+	long := strings.Repeat(" ", 70000) + request
 	if code, _, stderr := call(t, long, "run", "--op", "yardage-check", "-"); code != exitFail || !strings.Contains(stderr, "#/placements") {
 		t.Errorf("70000 bytes, which a plan may have: code %d, %s", code, stderr)
 	}

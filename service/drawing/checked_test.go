@@ -79,7 +79,7 @@ func TestCheckText(t *testing.T) {
 	}
 	page := CheckText(spoilt(t))
 	at := 0
-	for _, want := range []string{"Wrong: ", "FAULTS", "motif off by 2 cm: IB copy 1", "overlap by 5 cm: BC", "LENGTHS", "By hand ", "The engine's plan takes ", "only once the plan is right", "CHECK BEFORE YOU CUT"} {
+	for _, want := range []string{"Wrong: ", "FAULTS", "overlap by 5 cm: BC", "motif off by 2 cm: IB copy 1", "LENGTHS", "By hand ", "The engine's plan takes ", "only once the plan is right", "CHECK BEFORE YOU CUT"} {
 		next := strings.Index(strings.ReplaceAll(page[at:], "\n", " "), want)
 		if next < 0 {
 			t.Errorf("no %q in its place in\n%s", want, page)
