@@ -179,8 +179,9 @@ func (e *exact) measure() {
 }
 
 // weigh takes over the proof of the bound for items side by side: each item has
-// a worth, and the items that any line across the cloth can cross are together
-// worth at most so much. It holds for what is left to lay as well.
+// a worth for each unit of its least height, and what any line across the cloth
+// can cross is together worth at most so much. It holds for what is left to lay
+// as well.
 func (e *exact) weigh() {
 	r := relax(e.m, 0)
 	b := newBars(r, r.heights(), len(r.kinds))

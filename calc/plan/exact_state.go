@@ -93,7 +93,8 @@ func (e *exact) hopeless(rest uint64, segs []seg) bool {
 }
 
 // overfull reports that the lines across from y on, below which nothing more
-// is laid, are worth less than what remains and what already reaches there.
+// is laid, are worth less than what remains and what already reaches there. The
+// worth of an item is spread evenly over the way in which it lies.
 func (e *exact) overfull(rest uint64, y int64) bool {
 	if e.worth == nil {
 		return false
@@ -102,8 +103,12 @@ func (e *exact) overfull(rest uint64, y int64) bool {
 	for k := range e.m.items {
 		if rest&(1<<k) != 0 {
 			need += e.worth[k] * e.m.leastHeight(k)
-		} else if sp := &e.spots[k]; sp.y+e.m.items[k].lay[sp.lay].h > y {
-			need += e.worth[k] * (sp.y + e.m.items[k].lay[sp.lay].h - y)
+			continue
+		}
+		sp := &e.spots[k]
+		h := e.m.items[k].lay[sp.lay].h
+		if over := sp.y + h - y; over > 0 {
+			need += e.worth[k] * e.m.leastHeight(k) / h * over
 		}
 	}
 	return need > e.most*(e.target-y)

@@ -40,7 +40,7 @@ func (s *searcher) proveCore(c *model, share int64) int64 {
 	complete := s.completer(c, f)
 	h := halving{e: e, starts: starts, left: share - e.tables/8, low: s.bound.length, high: s.best.top}
 	h.better = func(spots []spot, sigma int64) { complete(spots, sigma) }
-	for try := max(share/32, 1); h.low < h.high && h.left > 0; try *= 4 {
+	for try := max(share/32, 1); h.low < h.high && h.left > 0; try = min(try*4, share) {
 		h.round(try)
 	}
 	s.raise(min(h.low, s.best.top), "every plan of the panels bound to columns tried")
@@ -50,7 +50,7 @@ func (s *searcher) proveCore(c *model, share int64) int64 {
 		e.spend((f.work - before) * 2)
 		return done
 	}
-	for try := max(share/64, 1); !h.completing(s, try); try *= 4 {
+	for try := max(share/64, 1); !h.completing(s, try); try = min(try*4, share) {
 	}
 	s.d.work += share - h.left
 	return share - h.left
@@ -111,7 +111,7 @@ func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better
 		return low, 0
 	}
 	h := halving{e: e, starts: starts, left: share - e.tables/8, low: low, high: high, better: better}
-	for try := max(share/32, 1); h.low < h.high && h.left > 0; try *= 4 {
+	for try := max(share/32, 1); h.low < h.high && h.left > 0; try = min(try*4, share) {
 		h.round(try)
 	}
 	if e.partial {
