@@ -71,6 +71,7 @@ const (
 type PiecesAnswer struct {
 	Enough Enough
 	Short  length.Length // wanting, for any start of the new cloth
+	Least  length.Length // new cloth without which no plan can do
 	Order  length.Length // Short as the cloth is sold
 	Uses   []PieceUse
 }
@@ -133,7 +134,7 @@ func sound(job plan.Job, layouts ...plan.Layout) error {
 func inHand(job plan.Job, req YardageRequest, stop func() bool) (*PiecesAnswer, error) {
 	h := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
 	layouts := []plan.Layout{h.Buy}
-	out := &PiecesAnswer{Enough: EnoughYes, Short: h.Short, Uses: []PieceUse{{Layout: h.Buy, AnyStart: true}}}
+	out := &PiecesAnswer{Enough: EnoughYes, Short: h.Short, Least: h.Least, Uses: []PieceUse{{Layout: h.Buy, AnyStart: true}}}
 	for k, u := range h.Uses {
 		layouts = append(layouts, u.Layout)
 		out.Uses = append(out.Uses, PieceUse{Length: req.Pieces[k], Layout: u.Layout, AnyStart: u.AnyStart})

@@ -763,6 +763,9 @@ type PiecesAnswer struct {
 	// Enough `yes` wherever in the repeat the pieces begin; `if-begun-at-start` when each begins at its start below; `no` when cloth must be bought.
 	Enough PiecesAnswerEnough `json:"enough"`
 
+	// Least New cloth without which no plan can do. When it is more than 0, the pieces are proved not to be enough.
+	Least Quantity `json:"least"`
+
 	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy.
 	Lengths []PieceUse `json:"lengths"`
 

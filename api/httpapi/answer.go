@@ -145,6 +145,7 @@ func (w answerWriter) pieces() *gen.PiecesAnswer {
 	g := gen.PiecesAnswer{
 		Enough:     enoughText(p.Enough),
 		Short:      w.quantity(p.Short, length.Up),
+		Least:      w.quantity(p.Least, length.Down),
 		Order:      w.quantity(p.Order, length.Up),
 		Lengths:    make([]gen.PieceUse, len(p.Uses)),
 		Placements: []gen.Placement{},

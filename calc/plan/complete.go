@@ -82,7 +82,7 @@ func (f *completion) agrees(k int) bool {
 	st := &f.states[it.group]
 	if !st.set {
 		if len(f.m.groups[it.group].items) > 1 {
-			*st = groupState{true, sp.lay, f.m.settle(l, gl, gl.alts[sp.alt], sp.x, sp.y+f.sigma)}
+			*st = groupState{true, sp.lay, sp.alt, f.m.settle(l, gl, gl.alts[sp.alt], sp.x, sp.y+f.sigma)}
 		}
 		return true
 	}
@@ -101,7 +101,7 @@ func (f *completion) lay(k int) bool {
 		l, gl := &it.lay[o], &f.m.groups[it.group].lay[o]
 		switch {
 		case st.set && int(st.lay) == o:
-			f.fit(&best, l, st.settled, o, 0, true, true)
+			f.fit(&best, l, st.settled, o, int(st.alt), true, true)
 		case !st.set:
 			for a, ph := range gl.alts {
 				f.fit(&best, l, ph, o, a, gl.xFixed, gl.yFixed)
@@ -115,7 +115,7 @@ func (f *completion) lay(k int) bool {
 	l := &it.lay[best.lay]
 	if !st.set && len(f.m.groups[it.group].items) > 1 {
 		gl := &f.m.groups[it.group].lay[best.lay]
-		f.states[it.group] = groupState{true, best.lay, f.m.settle(l, gl, gl.alts[best.alt], best.x, best.y+f.sigma)}
+		f.states[it.group] = groupState{true, best.lay, best.alt, f.m.settle(l, gl, gl.alts[best.alt], best.x, best.y+f.sigma)}
 	}
 	f.cut(best.x, best.y, l.w, l.h)
 	return true

@@ -26,6 +26,7 @@ type spot struct {
 type groupState struct {
 	set     bool
 	lay     int8
+	alt     int16 // the alternative that was taken
 	settled phase
 }
 
@@ -139,12 +140,14 @@ func (d *decoder) find(k int, choice int8) spot {
 			q := query{d: d, s: &d.bins[b], l: &it.lay[o], gl: &gr.lay[o]}
 			if st.set {
 				q.ph, q.knowX, q.knowY = st.settled, true, true
-				q.search(&best, b, o, -1)
+				q.list(it, o, int(st.alt))
+				q.search(&best, b, o, int(st.alt))
 				continue
 			}
 			q.knowX, q.knowY = q.gl.xFixed, q.gl.yFixed
 			for a := range q.gl.alts {
 				q.ph = q.gl.alts[a]
+				q.list(it, o, a)
 				q.search(&best, b, o, a)
 			}
 		}
@@ -218,7 +221,7 @@ func (d *decoder) settleSigma(s *strip, sigma int64) {
 
 // settleGroup fixes the phase of a group from its first item laid.
 func (d *decoder) settleGroup(st *groupState, l *lay, gl *groupLay, sp spot, sigma int64) {
-	st.set, st.lay = true, sp.lay
+	st.set, st.lay, st.alt = true, sp.lay, sp.alt
 	st.settled = d.m.settle(l, gl, gl.alts[sp.alt], sp.x, sp.y+sigma)
 }
 

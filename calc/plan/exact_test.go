@@ -29,6 +29,9 @@ func TestTinyJobsAreSolved(t *testing.T) {
 			lb := lowerBound(m, Thorough)
 			s := newSearcher(m, 3_000_000, lb, func() bool { return false })
 			s.run()
+			if f := Check(job, layoutOf(job, m, s.best.sigma, s.best.spots, nil)); len(f) > 0 {
+				t.Errorf("seed %d: %s", seed, f[0])
+			}
 			if s.best.top < best && m.mayEndBetween() {
 				continue // the search of all plans keeps to whole units
 			}

@@ -66,7 +66,7 @@ func motifFor(job Job, start length.Length, p *Placement) *MotifAt {
 		return nil
 	}
 	x, y := placeOf(p, q.Reference())
-	within := q.Match.Tolerance + 2*length.Nanometre
+	within := q.Match.Tolerance + Slack
 	wantX, wantY := wishAxes(q.Match.How, p.Turn)
 	var best *MotifAt
 	var least length.Length
@@ -112,7 +112,7 @@ func eachMotif(job Job, k int, start length.Length, p *Placement, x, y length.Le
 	h, v := int64(pattern.WidthRepeat), int64(pattern.LengthRepeat)
 	first, last := int64(0), int64(0)
 	if h > 0 {
-		first, last = ceilDiv(int64(p.X-m.Across), h), floorDiv(int64(p.X+p.Across-m.Across), h)
+		first, last = ceilDiv(int64(p.X-m.Across-Slack), h), floorDiv(int64(p.X+p.Across-m.Across+Slack), h)
 	}
 	for i := first; i <= last; i++ {
 		at := MotifAt{Motif: k, X: x, Y: y}
@@ -123,8 +123,9 @@ func eachMotif(job Job, k int, start length.Length, p *Placement, x, y length.Le
 			row := int64(m.Along-start) + columnDrop(pattern.Drop, i, v)
 			at.Y = length.Length(row + floorDiv(int64(y)-row+v/2, v)*v)
 		}
-		if p.Y <= at.Y && at.Y <= p.Y+p.Along && p.X <= at.X && at.X <= p.X+p.Across {
-			f(at)
+		in := MotifAt{Motif: k, X: min(max(at.X, p.X), p.X+p.Across), Y: min(max(at.Y, p.Y), p.Y+p.Along)}
+		if dist(in.X, at.X) <= Slack && dist(in.Y, at.Y) <= Slack {
+			f(in) // on the edge, but for the rounding of positions
 		}
 	}
 }

@@ -32,7 +32,14 @@ type item struct {
 	group       int
 	class       int // items of one class are interchangeable
 	lay         []lay
+	// cols are the columns on which it may lie, by way of lying and alternative,
+	// where the phase is known from the start; nil where it is not.
+	cols [][][]column
 }
+
+// column is a place across, and the pattern coordinate at which an item may
+// begin there, modulo V.
+type column struct{ x, row int64 }
 
 // lay is an item in one of the ways that it may lie. With consX, x + cx must
 // be congruent to sx*phase.x modulo H; with consY, y + cy to sy*phase.y modulo
@@ -186,6 +193,7 @@ func (m *model) classify() {
 	m.minW, m.minH = m.W, 1<<62
 	for k := range m.items {
 		it := &m.items[k]
+		m.listColumns(it)
 		it.class = k
 		for j := range k {
 			if m.sameClass(it, &m.items[j]) {
@@ -195,6 +203,27 @@ func (m *model) classify() {
 		}
 		for _, l := range it.lay {
 			m.minW, m.minH = min(m.minW, l.w), min(m.minH, l.h)
+		}
+	}
+}
+
+// listColumns lists the columns of an item where they are known beforehand.
+func (m *model) listColumns(it *item) {
+	it.cols = make([][][]column, len(it.lay))
+	for o := range it.lay {
+		l, gl := &it.lay[o], &m.groups[it.group].lay[o]
+		if !l.consX || !gl.xFixed || l.consY && !gl.yFixed || l.tol > 0 {
+			continue
+		}
+		it.cols[o] = make([][]column, len(gl.alts))
+		for a, ph := range gl.alts {
+			l.columns(m.grid.H, ph, 0, m.W-l.w, func(x, _ int64) {
+				c := column{x: x}
+				if l.consY {
+					c.row = mod(m.patternY(l, ph, x, true), m.grid.V)
+				}
+				it.cols[o][a] = append(it.cols[o][a], c)
+			})
 		}
 	}
 }

@@ -8,7 +8,16 @@ type query struct {
 	l            *lay
 	gl           *groupLay
 	ph           phase
-	knowX, knowY bool // which parts of ph bind
+	knowX, knowY bool     // which parts of ph bind
+	cols         []column // when listed, all the places across
+	listed       bool
+}
+
+// list takes the item's columns from the model, where they are listed.
+func (q *query) list(it *item, o, alt int) {
+	if q.listed = it.cols[o] != nil; q.listed {
+		q.cols = it.cols[o][alt]
+	}
 }
 
 // search improves best with the places in this strip.
@@ -17,39 +26,43 @@ func (q *query) search(best *spot, bin, o, alt int) {
 	q.holes(best)
 	if best.found && best.hole >= 0 && before.hole < 0 && before.found {
 		// A hole costs nothing, whatever the skyline offered before.
-		best.bin, best.lay, best.alt = int16(bin), int8(o), int16(max(alt, 0))
+		best.bin, best.lay, best.alt = int16(bin), int8(o), int16(alt)
 		return
 	}
 	if !best.found || best.hole < 0 {
 		q.skyline(best)
 	}
 	if *best != before {
-		best.bin, best.lay, best.alt = int16(bin), int8(o), int16(max(alt, 0))
+		best.bin, best.lay, best.alt = int16(bin), int8(o), int16(alt)
 	}
+}
+
+// modulus is that of the rows that bind; 0 when none do yet.
+func (q *query) modulus() int64 {
+	if !q.l.consY || !q.knowY || !q.s.sigmaSet && (q.gl.yFixed || q.d.many) {
+		return 0
+	}
+	return q.d.m.grid.V
 }
 
 // rowAt is the y residue that binds at x, and its modulus; modulus 0 when none
 // does.
 func (q *query) rowAt(x int64) (target, m int64) {
-	if !q.l.consY || !q.knowY || !q.s.sigmaSet && (q.gl.yFixed || q.d.many) {
+	if m = q.modulus(); m == 0 {
 		return 0, 0
 	}
-	return q.d.m.patternY(q.l, q.ph, x, q.knowX) - q.s.sigma, q.d.m.grid.V
+	return q.d.m.patternY(q.l, q.ph, x, q.knowX) - q.s.sigma, m
 }
 
-// columns calls f for every admissible x in [lo, hi], or only the ends of each
-// admissible stretch when there is a tolerance; false when x is not bound.
-func (q *query) columns(lo, hi int64, f func(x int64)) bool {
+// firstColumn reports whether the columns of the pattern bind x, and if so the first
+// column that reaches lo.
+func (q *query) firstColumn(lo int64) (c int64, bound bool) {
 	if !q.l.consX || !q.knowX {
-		return false
+		return 0, false
 	}
-	q.l.columns(q.d.m.grid.H, q.ph, lo, hi, func(from, to int64) {
-		f(from)
-		if to > from {
-			f(to)
-		}
-	})
-	return true
+	h := q.d.m.grid.H
+	origin := q.l.sx*q.ph.x - q.l.cx
+	return origin + ceilDiv(lo-q.l.tol-origin, h)*h, true
 }
 
 // columns calls f for every stretch of [lo, hi] in which the item may begin
@@ -89,16 +102,37 @@ func (q *query) holes(best *spot) {
 		if cost >= best.cost {
 			continue
 		}
-		try := func(x int64) {
-			target, m := q.rowAt(x)
-			y := upTo(o.y, target, m, l.tol)
-			if y+l.h <= o.y+o.h && cost < best.cost && (q.s.limit == 0 || y+l.h <= q.s.limit) {
-				*best = spot{x: x, y: y, hole: int16(k), cost: cost, found: true}
+		if q.listed {
+			for _, c := range q.cols {
+				if c.x >= o.x && c.x+l.w <= o.x+o.w {
+					q.inHole(best, k, c.x, cost)
+				}
+			}
+			continue
+		}
+		c, bound := q.firstColumn(o.x)
+		if !bound {
+			if q.reaches(o.x) {
+				q.inHole(best, k, o.x, cost)
+			}
+			continue
+		}
+		for last := o.x + o.w - l.w; c-l.tol <= last; c += q.d.m.grid.H {
+			q.inHole(best, k, max(c-l.tol, o.x), cost)
+			if l.tol > 0 {
+				q.inHole(best, k, min(c+l.tol, last), cost)
 			}
 		}
-		if !q.columns(o.x, o.x+o.w-l.w, try) && q.reaches(o.x) {
-			try(o.x)
-		}
+	}
+}
+
+// inHole tries the lowest admissible place at x in hole k.
+func (q *query) inHole(best *spot, k int, x int64, cost float64) {
+	o := &q.s.holes[k]
+	target, m := q.rowAt(x)
+	y := upTo(o.y, target, m, q.l.tol)
+	if y+q.l.h <= o.y+o.h && cost < best.cost && (q.s.limit == 0 || y+q.l.h <= q.s.limit) {
+		*best = spot{x: x, y: y, hole: int16(k), cost: cost, found: true}
 	}
 }
 
@@ -108,7 +142,22 @@ func (q *query) skyline(best *spot) {
 	if room < 0 {
 		return
 	}
-	if q.columns(0, room, func(x int64) { q.tryAt(best, s.at(x), x) }) {
+	if q.listed {
+		m := q.modulus()
+		for _, c := range q.cols {
+			q.tryRow(best, s.at(c.x), c.x, c.row-s.sigma, m)
+		}
+		return
+	}
+	if c, bound := q.firstColumn(0); bound {
+		for ; c-l.tol <= room; c += q.d.m.grid.H {
+			x := max(c-l.tol, 0)
+			q.tryAt(best, s.at(x), x)
+			if l.tol > 0 {
+				x = min(c+l.tol, room)
+				q.tryAt(best, s.at(x), x)
+			}
+		}
 		return
 	}
 	for j := range s.segs {
@@ -140,13 +189,18 @@ func (q *query) edges(best *spot, room int64) {
 // tryAt tries the lowest admissible place with the left edge at x, over
 // segment j.
 func (q *query) tryAt(best *spot, j int, x int64) {
+	target, m := q.rowAt(x)
+	q.tryRow(best, j, x, target, m)
+}
+
+// tryRow is tryAt when the row that binds is known.
+func (q *query) tryRow(best *spot, j int, x, target, m int64) {
 	q.d.work++
 	l := q.l
 	y := q.s.base(j, x, l.w, 1<<62)
 	if float64(y+l.h) > best.cost {
 		return
 	}
-	target, m := q.rowAt(x)
 	y = upTo(y, target, m, l.tol)
 	if q.s.limit > 0 && y+l.h > q.s.limit {
 		return

@@ -15,13 +15,13 @@ func budgetOf(e Effort, m *model) int64 {
 	case e == Quick && plain:
 		return 100_000
 	case e == Quick:
-		return 40_000
+		return 80_000
 	case e == Thorough:
 		return 300_000_000
 	case plain:
 		return 3_000_000
 	default:
-		return min(600_000+40_000*n, 4_000_000)
+		return min(250_000+22_000*n, 4_000_000)
 	}
 }
 
@@ -136,14 +136,10 @@ func (s *searcher) done() bool {
 }
 
 // try decodes genes and keeps the plan when it is the best.
-func (s *searcher) try(g genes) (int64, float64, bool) {
-	top, ok := s.d.decode(&g, 1<<62)
-	if !ok {
-		return 0, 0, false
+func (s *searcher) try(g genes) {
+	if top, ok := s.d.decode(&g, 1<<62); ok {
+		s.keep(g, top, s.d.area())
 	}
-	area := s.d.area()
-	s.keep(g, top, area)
-	return top, area, true
 }
 
 func (s *searcher) keep(g genes, top int64, area float64) {

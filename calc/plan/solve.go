@@ -37,7 +37,6 @@ func better(a, b *Result) *Result {
 	if other.Bound < best.Bound {
 		best.Bound, best.BoundBy = other.Bound, other.BoundBy
 	}
-	best.Rows = min(best.Rows, other.Rows)
 	best.Work = Work{best.Work.Used + other.Work.Used, best.Work.Budget + other.Work.Budget}
 	if best.Proven = best.Needed() <= best.Bound; !best.Proven && best.Ended == Proved {
 		best.Ended = NothingLeft

@@ -85,7 +85,7 @@ type Result struct {
 	BoundBy    string
 	Proven     bool
 	Ended      Ended
-	Rows       length.Length // the hand method
+	Rows       length.Length // the hand method, the panels laid the same way
 	Railroaded bool          // the panels lie across the roll
 	RowBound   bool          // the plan depends on where in the length repeat the cloth begins
 	Work       Work

@@ -252,7 +252,7 @@ func enoughText(p *service.PiecesAnswer, sys length.System) string {
 	case service.EnoughIfBegun:
 		return "The pieces in hand are enough if each begins where its plan says."
 	}
-	return "The pieces in hand are not enough: " + near(p.Short, sys) + " more is needed, " + near(p.Order, sys) + " to buy."
+	return "The pieces in hand are not enough: " + near(p.Short, sys) + " more is needed, " + near(p.Order, sys) + " to buy." + provedShort(p, sys)
 }
 
 // placedName is a placement's name, such as "OA outside arm 2 of 2".
@@ -305,4 +305,13 @@ func cutSize(pl plan.Placement) (across, along length.Length) {
 		return pl.Along, pl.Across
 	}
 	return pl.Across, pl.Along
+}
+
+// provedShort says how much must be bought whatever the plan, when that is
+// known.
+func provedShort(p *service.PiecesAnswer, sys length.System) string {
+	if p.Least <= 0 {
+		return ""
+	}
+	return " No plan can do with less than " + p.Least.Text(sys, length.Down) + " of new cloth."
 }
