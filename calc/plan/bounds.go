@@ -18,7 +18,22 @@ func lowerBound(m *model, effort Effort) bound {
 	if t := tallestBound(m); t > best.length {
 		best = bound{t, "tallest panel"}
 	}
+	if c := cliqueBound(m, cliqueTables(effort)); c > best.length {
+		best = bound{c, "panels that must lie one below another"}
+	}
 	return newLines(m, effort).improve(m, best)
+}
+
+// cliqueTables bounds the tables of cliqueBound.
+func cliqueTables(e Effort) int {
+	switch e {
+	case Quick:
+		return 2_000
+	case Thorough:
+		return 2_000_000
+	default:
+		return 60_000
+	}
 }
 
 // areaBound is the area of all items over the width, rounded up: the items do

@@ -84,12 +84,6 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 	e.findLines(limit)
 	e.two = newTwoLines(m, limit)
 	e.weigh()
-	for _, s := range e.lines {
-		e.tables += int64(len(s.path) * len(s.kinds))
-	}
-	if t := e.two; t != nil {
-		e.tables += int64(2 * len(t.a.path) * len(t.a.kinds))
-	}
 	return e
 }
 
@@ -182,10 +176,24 @@ func (e *exact) solve(sigma, target, budget int64) (found, sure bool, used int64
 	e.sigma, e.target, e.budget, e.dead = sigma, target, budget, false
 	clear(e.states)
 	clear(e.memo)
+	e.aim()
 	e.skies[0] = append(e.skies[0][:0], seg{})
 	all := uint64(1)<<len(e.m.items) - 1
 	found = e.branch(all, e.skies[0])
 	return found, !found && !e.dead, budget - e.budget
+}
+
+// aim prepares the lines for the start and the target.
+func (e *exact) aim() {
+	for _, s := range e.lines {
+		s.aim(e.m, e.sigma, e.target)
+		e.budget -= s.work()
+	}
+	if t := e.two; t != nil {
+		t.a.aim(e.m, e.sigma, e.target)
+		t.b.aim(e.m, e.sigma, e.target)
+		e.budget -= 2 * t.a.work()
+	}
 }
 
 // layCost is the work of trying one item in one place, with the checks that

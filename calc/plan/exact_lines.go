@@ -88,7 +88,7 @@ func (e *exact) findLines(limit int) {
 			continue
 		}
 		seen = append(seen, l.set)
-		e.lines = append(e.lines, newStack(m, l.x, m.kindsOf(l.items, l.x, limit, func(int) int64 { return 0 })))
+		e.lines = append(e.lines, newStack(l.x, m.kindsOf(l.items, l.x, limit, func(int) int64 { return 0 })))
 	}
 }
 

@@ -74,12 +74,12 @@ func (e *exact) hopeless(rest uint64, segs []seg) bool {
 		return true
 	}
 	for _, line := range e.lines {
-		if line.leastOf(e.m, line.setOf(rest), baseOf(segs, line.x, 1), e.sigma) > e.target {
+		if baseOf(segs, line.x, 1) > line.latest[line.setOf(rest)] {
 			return true
 		}
 	}
 	if t := e.two; t != nil && rest&t.a.mask != 0 {
-		fits, tried := t.fits(e.m, rest, baseOf(segs, t.a.x, 1), baseOf(segs, t.b.x, 1), e.sigma, e.target)
+		fits, tried := t.fits(rest, baseOf(segs, t.a.x, 1), baseOf(segs, t.b.x, 1))
 		if e.spend(tried / 8); !fits {
 			return true
 		}

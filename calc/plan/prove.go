@@ -31,14 +31,14 @@ const fillTries = 24
 // work left, it looks for plans of the core that can be completed to something
 // shorter than the best.
 func (s *searcher) proveCore(c *model, share int64) int64 {
-	e := newExact(c, int(min(max(share/6, 200), 400_000)), s.stop)
+	e := newExact(c, int(min(max(share/12, 200), 400_000)), s.stop)
 	starts := c.startsToTry(s.best.sigma)
 	if e == nil || starts == nil {
 		return 0
 	}
 	f := &completion{m: s.m, rng: s.rng, states: make([]groupState, len(s.m.groups))}
 	complete := s.completer(c, f)
-	h := halving{e: e, starts: starts, left: share - e.tables/8, low: s.bound.length, high: s.best.top}
+	h := halving{e: e, starts: starts, left: share, low: s.bound.length, high: s.best.top}
 	h.better = func(spots []spot, sigma int64) { complete(spots, sigma) }
 	for try := max(share/32, 1); h.low < h.high && h.left > 0; try = min(try*4, share) {
 		h.round(try)
@@ -105,12 +105,12 @@ func (s *searcher) raise(to int64, by string) {
 // lie in [low, high]: it answers a length that no plan goes below, and the work
 // used. better is told of every plan found that is shorter than high.
 func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better func([]spot, int64)) (int64, int64) {
-	e := newExact(m, int(min(max(share/6, 200), 400_000)), stop)
+	e := newExact(m, int(min(max(share/12, 200), 400_000)), stop)
 	starts := m.startsToTry(sigma)
 	if e == nil || starts == nil {
 		return low, 0
 	}
-	h := halving{e: e, starts: starts, left: share - e.tables/8, low: low, high: high, better: better}
+	h := halving{e: e, starts: starts, left: share, low: low, high: high, better: better}
 	for try := max(share/32, 1); h.low < h.high && h.left > 0; try = min(try*4, share) {
 		h.round(try)
 	}

@@ -16,10 +16,10 @@ type stack struct {
 	x     int64
 	kinds []alike
 	mask  uint64 // all items, as bits of the model's items
-	// path[set*len(kinds)+p] is the least length from the start of a p to the
-	// end of the last, when the items of the set lie on the line and a p is the
-	// first.
-	path []int64
+	sets  int
+	// latest[set] is the greatest y at which the first item of the set may begin
+	// so that all of them end at the target or before; see aim.
+	latest []int64
 }
 
 // alike is a set of items that are alike on a line.
@@ -28,8 +28,7 @@ type alike struct {
 	count  int
 	radix  int // place value of the count
 	rows   []int64
-	height int64   // the least, over the ways of lying
-	ends   []int64 // the heights of all ways of lying
+	height int64 // the least, over the ways of lying
 }
 
 // kindsOf groups items that are alike, tallest first, as long as the number of
@@ -42,12 +41,9 @@ func (m *model) kindsOf(items []int, x int64, limit int, same func(k int) int64)
 	sets := 1
 	for _, k := range items {
 		c := alike{items: 1 << k, count: 1, rows: m.rowsOver(k, x), height: m.leastHeight(k)}
-		for _, l := range m.items[k].lay {
-			c.ends = append(c.ends, l.h)
-		}
 		at := -1
 		for j := range out {
-			if marks[j] == same(k) && slices.Equal(out[j].ends, c.ends) && slices.Equal(out[j].rows, c.rows) {
+			if marks[j] == same(k) && out[j].height == c.height && slices.Equal(out[j].rows, c.rows) {
 				at = j
 			}
 		}
@@ -75,42 +71,84 @@ func (m *model) kindsOf(items []int, x int64, limit int, same func(k int) int64)
 	return out
 }
 
-// newStack works out the shortest ways of stacking every subset of the items
-// that cross a line, by dynamic programming over subsets (M. Held and
-// R. M. Karp, Journal of SIAM 10 (1962) 196-210, from memory).
-func newStack(m *model, x int64, kinds []alike) *stack {
-	s := &stack{x: x, kinds: kinds}
-	n, sets := len(kinds), 1
+// newStack is the line at x, with the given kinds of items.
+func newStack(x int64, kinds []alike) *stack {
+	s := &stack{x: x, kinds: kinds, sets: 1}
 	for _, k := range kinds {
 		s.mask |= k.items
-		sets *= k.count + 1
-	}
-	gaps := make([]int64, n*n)
-	for p := range n {
-		for q := range n {
-			gaps[p*n+q] = m.gapBetween(&kinds[p], &kinds[q])
-		}
-	}
-	s.path = make([]int64, sets*n)
-	for set := 1; set < sets; set++ {
-		for p := range n {
-			if kinds[p].in(set) == 0 {
-				continue
-			}
-			rest := set - kinds[p].radix
-			least := int64(0)
-			if rest != 0 {
-				least = 1 << 60
-				for q := range n {
-					if kinds[q].in(rest) > 0 {
-						least = min(least, gaps[p*n+q]+s.path[rest*n+q])
-					}
-				}
-			}
-			s.path[set*n+p] = kinds[p].height + least
-		}
+		s.sets *= k.count + 1
 	}
 	return s
+}
+
+// work is what one pass over all sets costs, in the units of the search.
+func (s *stack) work() int64 { return int64(s.sets*len(s.kinds))/8 + 1 }
+
+// aim works out, for every set of items, how late the first may begin when the
+// cloth begins at sigma and all must end at target: by dynamic programming over
+// which item is the first, since beginning later is never easier (in the manner
+// of M. Held and R. M. Karp, Journal of SIAM 10 (1962) 196-210, from memory).
+func (s *stack) aim(m *model, sigma, target int64) {
+	s.latest = slices.Grow(s.latest[:0], s.sets)[:s.sets]
+	s.latest[0] = target
+	for set := 1; set < s.sets; set++ {
+		best := int64(-1) << 60
+		for p := range s.kinds {
+			k := &s.kinds[p]
+			if k.in(set) == 0 {
+				continue
+			}
+			if y := s.latest[set-k.radix] - k.height; y > best {
+				best = max(best, k.before(m, y, sigma))
+			}
+		}
+		s.latest[set] = best
+	}
+}
+
+// earliest is the least y at which the last of all items can end when the cloth
+// begins at sigma.
+func (s *stack) earliest(m *model, sigma int64) int64 {
+	s.latest = slices.Grow(s.latest[:0], s.sets)[:s.sets]
+	s.latest[0] = 0
+	for set := 1; set < s.sets; set++ {
+		best := int64(1) << 60
+		for p := range s.kinds {
+			k := &s.kinds[p]
+			if k.in(set) == 0 {
+				continue
+			}
+			if y := s.latest[set-k.radix]; y+k.height < best {
+				best = min(best, k.after(m, y, sigma)+k.height)
+			}
+		}
+		s.latest[set] = best
+	}
+	return s.latest[s.sets-1]
+}
+
+// before is the greatest y not above limit at which the kind may begin.
+func (k *alike) before(m *model, limit, sigma int64) int64 {
+	if k.rows == nil {
+		return limit
+	}
+	best := int64(-1) << 60
+	for _, r := range k.rows {
+		best = max(best, limit-mod(limit-(r-sigma), m.grid.V))
+	}
+	return best
+}
+
+// after is the least y not below base at which the kind may begin.
+func (k *alike) after(m *model, base, sigma int64) int64 {
+	if k.rows == nil {
+		return base
+	}
+	best := int64(1) << 60
+	for _, r := range k.rows {
+		best = min(best, upTo(base, r-sigma, m.grid.V, 0))
+	}
+	return best
 }
 
 // in is how many of the kind a set has.
@@ -125,25 +163,9 @@ func (s *stack) setOf(rest uint64) int {
 	return set
 }
 
-// gapBetween is the least distance that the pattern forces between the end of
-// one item and the start of the next.
-func (m *model) gapBetween(p, q *alike) int64 {
-	if p.rows == nil || q.rows == nil {
-		return 0
-	}
-	least := m.grid.V
-	for _, h := range p.ends {
-		for _, a := range p.rows {
-			for _, b := range q.rows {
-				least = min(least, mod(b-a-h, m.grid.V))
-			}
-		}
-	}
-	return least
-}
-
 // rowsOver are the pattern coordinates modulo the repeat at which item k may
-// begin when it crosses the line at x; nil when any will do.
+// begin when it crosses the line at x, or anywhere for an x below 0; nil when
+// any will do.
 func (m *model) rowsOver(k int, x int64) []int64 {
 	it := &m.items[k]
 	var out []int64
@@ -152,57 +174,17 @@ func (m *model) rowsOver(k int, x int64) []int64 {
 		if !l.consY || !gl.yFixed || !l.consX || !gl.xFixed || l.tol > 0 {
 			return nil
 		}
+		lo, hi := int64(0), m.W-l.w
+		if x >= 0 {
+			lo, hi = max(0, x-l.w+1), min(m.W-l.w, x)
+		}
 		for _, a := range gl.alts {
-			l.columns(m.grid.H, a, max(0, x-l.w+1), min(m.W-l.w, x), func(from, _ int64) {
+			l.columns(m.grid.H, a, lo, hi, func(from, _ int64) {
 				out = append(out, mod(m.patternY(l, a, from, true), m.grid.V))
 			})
 		}
 	}
 	return sortedUnique(out)
-}
-
-// leastOf is the least y at which the last item of a set ends, when they lie
-// above base on cloth that begins at sigma.
-func (s *stack) leastOf(m *model, set int, base, sigma int64) int64 {
-	if set == 0 {
-		return base
-	}
-	n, best := len(s.kinds), int64(1)<<60
-	for p := range s.kinds {
-		if s.kinds[p].in(set) == 0 {
-			continue
-		}
-		length := s.path[set*n+p]
-		if base+length >= best {
-			continue
-		}
-		y := base
-		if s.kinds[p].rows != nil {
-			y = 1 << 60
-			for _, a := range s.kinds[p].rows {
-				y = min(y, upTo(base, a-sigma, m.grid.V, 0))
-			}
-		}
-		best = min(best, y+length)
-	}
-	return best
-}
-
-// shortest is, for every set, the least length of a stack from the start of its
-// first item.
-func (s *stack) shortest() []int64 {
-	n := len(s.kinds)
-	out := make([]int64, len(s.path)/n)
-	for set := 1; set < len(out); set++ {
-		least := int64(1) << 60
-		for p := range n {
-			if s.kinds[p].in(set) > 0 {
-				least = min(least, s.path[set*n+p])
-			}
-		}
-		out[set] = least
-	}
-	return out
 }
 
 // leastHeight is the least extent along of an item.

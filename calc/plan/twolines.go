@@ -12,9 +12,7 @@ import (
 type twoLines struct {
 	a, b         *stack
 	onA, onB     []bool // by kind: whether it must cross the line, or may choose
-	leastA       []int64
-	leastB       []int64
-	counts, from []int // scratch
+	counts, from []int  // scratch
 }
 
 // crossing says which of two lines an item can cross without the other.
@@ -109,8 +107,7 @@ func (m *model) shareOut(xa, xb int64, limit int) *twoLines {
 		other[j].rows = m.rowsOver(k, xb)
 		t.onA, t.onB = append(t.onA, !c.b), append(t.onB, !c.a)
 	}
-	t.a, t.b = newStack(m, xa, kinds), newStack(m, xb, other)
-	t.leastA, t.leastB = t.a.shortest(), t.b.shortest()
+	t.a, t.b = newStack(xa, kinds), newStack(xb, other)
 	return t
 }
 
@@ -122,8 +119,9 @@ func bit(b bool) int64 {
 }
 
 // fits reports whether the remaining items can be shared out so that both
-// stacks end at the target or before, and how many ways were tried.
-func (t *twoLines) fits(m *model, rest uint64, baseA, baseB, sigma, target int64) (fits bool, tried int64) {
+// stacks, above baseA and baseB, end at the target aimed at, and how many ways
+// were tried.
+func (t *twoLines) fits(rest uint64, baseA, baseB int64) (fits bool, tried int64) {
 	onA, onB := 0, 0 // all that may choose begin on line b
 	for j := range t.a.kinds {
 		k := &t.a.kinds[j]
@@ -141,8 +139,7 @@ func (t *twoLines) fits(m *model, rest uint64, baseA, baseB, sigma, target int64
 	}
 	for {
 		tried++
-		if baseA+t.leastA[onA] <= target && baseB+t.leastB[onB] <= target &&
-			t.a.leastOf(m, onA, baseA, sigma) <= target && t.b.leastOf(m, onB, baseB, sigma) <= target {
+		if baseA <= t.a.latest[onA] && baseB <= t.b.latest[onB] {
 			return true, tried
 		}
 		j := 0
