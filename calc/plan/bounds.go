@@ -32,7 +32,7 @@ func cliqueTables(e Effort) int {
 	case Thorough:
 		return 2_000_000
 	default:
-		return 60_000
+		return 400_000
 	}
 }
 

@@ -31,7 +31,7 @@ const fillTries = 24
 // work left, it looks for plans of the core that can be completed to something
 // shorter than the best.
 func (s *searcher) proveCore(c *model, share int64) int64 {
-	e := newExact(c, int(min(max(share/12, 200), 400_000)), s.stop)
+	e := newExact(c, int(min(max(share/6, 200), 400_000)), s.stop)
 	starts := c.startsToTry(s.best.sigma)
 	if e == nil || starts == nil {
 		return 0
@@ -105,7 +105,7 @@ func (s *searcher) raise(to int64, by string) {
 // lie in [low, high]: it answers a length that no plan goes below, and the work
 // used. better is told of every plan found that is shorter than high.
 func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better func([]spot, int64)) (int64, int64) {
-	e := newExact(m, int(min(max(share/12, 200), 400_000)), stop)
+	e := newExact(m, int(min(max(share/6, 200), 400_000)), stop)
 	starts := m.startsToTry(sigma)
 	if e == nil || starts == nil {
 		return low, 0
