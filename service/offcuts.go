@@ -31,7 +31,7 @@ func offcutsOf(req YardageRequest, piece int, l plan.Layout) []Offcut {
 }
 
 // usesOf says what a remnant would still make: free panels of the same list
-// once more, straight piping, covers of buttons.
+// once more, straight piping, bias piping, covers of buttons.
 func usesOf(req YardageRequest, r plan.Rect) []string {
 	var out []string
 	for _, p := range req.Panels {
@@ -48,8 +48,27 @@ func usesOf(req YardageRequest, r plan.Rect) []string {
 	if long := max(r.Across, r.Along); long >= shortStrip {
 		strips := min(r.Across, r.Along) / pipingStrip
 		out = append(out, fmt.Sprintf("straight piping, %d × %s", strips, long.Text(req.Units, length.Down)))
+		if n, l := biasStrips(r); n > 0 {
+			out = append(out, fmt.Sprintf("bias piping, %d × %s or more", n, l.Text(req.Units, length.Down)))
+		}
 	}
-	return append(out, "covers of small buttons")
+	return append(out, fmt.Sprintf("covers of small buttons, %d", (r.Across/leastOffcut)*(r.Along/leastOffcut)))
+}
+
+// biasStrips are how many whole strips at 45 degrees, of full length, a remnant
+// gives, and their least length: a strip of width w lying right across the
+// shorter side b is b*sqrt(2) - w long on its shorter edge and takes w*sqrt(2) of
+// the longer side, the end triangles being lost (derived here). Whole
+// micrometres, rounded down.
+func biasStrips(r plan.Rect) (n int64, long length.Length) {
+	const root2 = 1_414_214 // the square root of 2 in millionths, rounded up
+	short, far := min(r.Across, r.Along), max(r.Across, r.Along)
+	long = short/root2*2_000_000 - pipingStrip // short*sqrt(2), as 2*short/sqrt(2)
+	if long < shortStrip {
+		return 0, 0
+	}
+	step := pipingStrip / 1_000_000 * root2
+	return int64((far - short) / step), long
 }
 
 // nameOf is a panel's name, or else its id.

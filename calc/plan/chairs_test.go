@@ -143,3 +143,19 @@ func (c *chairMaker) armchair(places int) {
 		c.add("CB", 4*places, width, c.half(8, 12), 3*cm/2, panel.Free)
 	}
 }
+
+// anchoredJob is a chair job on which every panel that does not run on from
+// another has a motif in its middle.
+func anchoredJob(n uint64) plan.Job {
+	for ; ; n += 1000 {
+		job := chairJob(n)
+		for k := range job.Panels {
+			if p := &job.Panels[k]; p.Match.How != panel.RunsOn {
+				p.Match.How, p.Turn = panel.Centred, panel.Upright
+			}
+		}
+		if plan.Possible(job) {
+			return job
+		}
+	}
+}

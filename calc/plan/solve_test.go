@@ -147,3 +147,26 @@ func TestRandomJobsFromPieces(t *testing.T) {
 		t.Errorf("pieces were enough %d times and short %d times: both should occur", enough, short)
 	}
 }
+
+// TestEveryStart sweeps where the cloth begins in fine steps: the order must
+// hold a plan for each.
+func TestEveryStart(t *testing.T) {
+	for n := range uint64(12) {
+		job := chairJob(n)
+		r := plan.Solve(job, plan.Quick, nil)
+		v, longest := job.Cloth.Pattern.LengthRepeat, length.Length(0)
+		for start := length.Length(0); start < v; start += v / 400 {
+			l := r.AtStart(job, start)
+			if f := plan.Check(job, l); len(f) > 0 {
+				t.Fatalf("job %d, start %v: %s", n, start, f[0])
+			}
+			longest = max(longest, l.Length)
+		}
+		if longest > r.AnyStart[0] {
+			t.Errorf("job %d: some start needs %v, the order holds %v", n, longest, r.AnyStart[0])
+		}
+		if r.AnyStart[0] > r.Needed()+v+plan.Slack {
+			t.Errorf("job %d: the order holds %v, more than %v and a repeat", n, r.AnyStart[0], r.Needed())
+		}
+	}
+}
