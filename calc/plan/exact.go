@@ -43,7 +43,6 @@ type exact struct {
 	two    *twoLines
 	worth  []int64 // of each item on a line across the cloth; nil for unknown
 	most   int64   // that any line across can be worth
-	tables int64   // entries of the lines' tables, times what each took
 	memo   map[string]struct{}
 	key    []byte
 }
