@@ -28,6 +28,7 @@ type exact struct {
 	budget int64 // work left
 	stop   func() bool
 	dead   bool // the budget was used
+	halted bool // stop has reported true: nothing more is to be tried
 	// partial says that not every plan is tried, so that nothing is proved.
 	partial bool
 	// accept, when set, may turn a plan down; then the search goes on.
@@ -172,7 +173,7 @@ func (e *exact) measure() {
 // solve looks for a plan that begins at sigma and is no longer than target. It
 // answers found, or not found with sure set when there is none.
 func (e *exact) solve(sigma, target, budget int64) (found, sure bool, used int64) {
-	e.sigma, e.target, e.budget, e.dead = sigma, target, budget, false
+	e.sigma, e.target, e.budget, e.dead = sigma, target, budget, e.halted
 	clear(e.states)
 	clear(e.memo)
 	e.aim()
@@ -203,9 +204,10 @@ const layCost = 5
 func (e *exact) spend(work int64) bool {
 	before := e.budget
 	e.budget -= work
-	if e.budget <= 0 || before>>14 != e.budget>>14 && e.stop() {
-		e.dead = true
+	if before>>14 != e.budget>>14 && e.stop() {
+		e.halted = true
 	}
+	e.dead = e.dead || e.halted || e.budget <= 0
 	return e.dead
 }
 

@@ -40,7 +40,7 @@ func (s *searcher) proveCore(c *model, share int64) int64 {
 	complete := s.completer(c, f)
 	h := halving{e: e, starts: starts, left: share, low: s.bound.length, high: s.best.top}
 	h.better = func(spots []spot, sigma int64) { complete(spots, sigma) }
-	for try := max(share/32, 1); h.low < h.high && h.left > 0; try = min(try*4, share) {
+	for try := max(share/32, 1); h.low < h.high && h.goesOn(); try = min(try*4, share) {
 		h.round(try)
 	}
 	s.raise(min(h.low, s.best.top), "every plan of the panels bound to columns tried")
@@ -61,7 +61,7 @@ func (s *searcher) proveCore(c *model, share int64) int64 {
 func (h *halving) completing(s *searcher, try int64) bool {
 	all := true
 	for _, from := range h.starts {
-		if h.left <= 0 || s.best.top <= s.bound.length {
+		if !h.goesOn() || s.best.top <= s.bound.length {
 			return true
 		}
 		_, sure, used := h.e.solve(from, s.best.top-1, min(try, h.left))
@@ -111,7 +111,7 @@ func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better
 		return low, 0
 	}
 	h := halving{e: e, starts: starts, left: share, low: low, high: high, better: better}
-	for try := max(share/32, 1); h.low < h.high && h.left > 0; try = min(try*4, share) {
+	for try := max(share/32, 1); h.low < h.high && h.goesOn(); try = min(try*4, share) {
 		h.round(try)
 	}
 	if e.partial {
@@ -130,11 +130,14 @@ type halving struct {
 	better    func([]spot, int64)
 }
 
+// goesOn reports whether there is work left, and nobody has called a halt.
+func (h *halving) goesOn() bool { return h.left > 0 && !h.e.halted }
+
 // round halves the range again and again, giving each target at most try work;
 // targets that stay open are passed over downwards.
 func (h *halving) round(try int64) {
 	lo, hi := h.low, h.high-1
-	for lo <= hi && h.left > 0 {
+	for lo <= hi && h.goesOn() {
 		target := lo + (hi-lo)/2
 		found, sure := h.decide(target, min(try, h.left))
 		switch {

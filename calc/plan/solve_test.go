@@ -170,3 +170,20 @@ func TestEveryStart(t *testing.T) {
 		}
 	}
 }
+
+// TestSolveStops calls a halt early in a long search: what is left of it must be
+// a small part of the budget, and the plan must be sound all the same.
+func TestSolveStops(t *testing.T) {
+	for _, n := range []uint64{4, 10, 55} {
+		for _, after := range []int{0, 50, 2000} {
+			job, polls := chairJob(n), 0
+			r := plan.Solve(job, plan.Thorough, func() bool { polls++; return polls > after })
+			if r.Work.Used > r.Work.Budget/20 {
+				t.Errorf("job %d, halt after %d polls: %d of %d units of work were still used", n, after, r.Work.Used, r.Work.Budget)
+			}
+			for _, f := range plan.Check(job, r.Cut...) {
+				t.Errorf("job %d, halt after %d polls: %s", n, after, f)
+			}
+		}
+	}
+}
