@@ -7,11 +7,14 @@ type bin struct {
 	need  int64 // length that is enough wherever in the repeat it begins
 }
 
+// binBudget is the work for one try at laying a job over several lengths.
+func binBudget(e Effort, m *model) int64 { return min(budgetOf(e, m)/2, 40_000_000) }
+
 // packBins lays the items over several lengths, in the order given: limits of
 // 0 have no end, and only the used length of paid ones counts. It answers nil
 // when the items do not fit.
 func packBins(m *model, limits []int64, paid []bool, effort Effort, stop func() bool) ([]bin, int64) {
-	s := newSearcher(m, budgetOf(effort, m)/2, bound{}, stop)
+	s := newSearcher(m, binBudget(effort, m), bound{}, stop)
 	s.d.many = true
 	s.d.bins = make([]strip, len(limits))
 	for b := range s.d.bins {
@@ -107,7 +110,7 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 		}
 		bins, work := packBins(m, limits, paid, effort, stop)
 		r.Work.Used += work
-		r.Work.Budget += budgetOf(effort, m) / 2
+		r.Work.Budget += binBudget(effort, m)
 		if bins == nil && n < len(m.items) {
 			continue
 		}
@@ -118,6 +121,10 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 			}
 			r.Cut = append(r.Cut, layoutOf(job, m, bins[b].plan.sigma, bins[b].plan.spots, bins[b].items))
 			r.AnyStart = append(r.AnyStart, m.ceilLength(bins[b].need))
+		}
+		if len(r.Cut) > 1 {
+			lb := lengthsBound(m, effort)
+			r.Bound, r.BoundBy = m.floorLength(lb.length), lb.by
 		}
 		r.Proven = r.Needed() <= r.Bound
 		r.Ended = BudgetUsed

@@ -24,6 +24,22 @@ func lowerBound(m *model, effort Effort) bound {
 	return newLines(m, effort).improve(m, best)
 }
 
+// lengthsBound is a bound on the total of several lengths from which the job is
+// cut, each begun where it likes: only what holds line by line across the cloth.
+// (Two lengths can be shorter together than one, since the gaps that the rows
+// force within one may fall between two.)
+func lengthsBound(m *model, effort Effort) bound {
+	best := bound{areaBound(m), "area"}
+	if t := tallestBound(m); t > best.length {
+		best = bound{t, "tallest panel"}
+	}
+	l := newLines(m, effort)
+	if c := l.solve(newBars(l.r, l.r.heights(), l.kinds)); c.length > best.length {
+		best = bound{c.length, "panels side by side"}
+	}
+	return best
+}
+
 // cliqueTables bounds the tables of cliqueBound.
 func cliqueTables(e Effort) int {
 	switch e {

@@ -89,7 +89,7 @@ func piecesIn(job Job, m *model, order []int, pieces []length.Length, effort Eff
 	}
 	limits, paid[len(pieces)] = append(limits, 0), true
 	bins, work := packBins(m, limits, paid, effort, stop)
-	h := InHand{Uses: make([]Use, len(pieces)), Work: Work{work, budgetOf(effort, m) / 2}}
+	h := InHand{Uses: make([]Use, len(pieces)), Work: Work{work, binBudget(effort, m)}}
 	h.Least = m.floorLength(m.leastToBuy(limits[:len(pieces)]))
 	h.Buy.Start, _ = startOf(job)
 	for b, o := range bins {

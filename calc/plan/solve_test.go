@@ -95,6 +95,9 @@ func TestRandomJobsOverBolts(t *testing.T) {
 		if len(r.Cut) > 1 {
 			split++
 		}
+		if r.Needed() < r.Bound {
+			t.Fatalf("job %d: %d lengths take %v, less than the bound %v by %s", k, len(r.Cut), r.Needed(), r.Bound, r.BoundBy)
+		}
 		if len(r.AnyStart) != len(r.Cut) {
 			t.Fatalf("job %d: %d lengths, %d any-start lengths", k, len(r.Cut), len(r.AnyStart))
 		}

@@ -81,7 +81,7 @@ type Result struct {
 	Cut        []Layout        // what to cut, from the best start; one layout unless the bolt is too short
 	AnyStart   []length.Length // for each of Cut, the length that is enough wherever the repeat begins
 	Starts     []Layout        // when Cut is one layout: plans that between them serve every start
-	Bound      length.Length   // no plan of one length can be shorter
+	Bound      length.Length   // no plan can be shorter, in as many lengths as Cut has
 	BoundBy    string
 	Proven     bool
 	Ended      Ended
