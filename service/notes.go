@@ -20,6 +20,9 @@ func yardageWarnings(a *YardageAnswer) []string {
 			break
 		}
 	}
+	if p := a.Pieces; p != nil && len(p.Uses) > len(req.Pieces)+1 {
+		out = append(out, fmt.Sprintf("what is still to buy beside the pieces takes %d lengths: ask for one dye lot and compare them before cutting", len(p.Uses)-len(req.Pieces)))
+	}
 	if mirrorsInVain(req) {
 		out = append(out, notMirrored)
 	}

@@ -13,6 +13,8 @@ const (
 	// it still takes the cover of a small button (common practice, no source).
 	leastOffcut = 50 * length.Millimetre
 	maxOffcuts  = 12
+	// maxOffcutsInAll is what an answer may hold.
+	maxOffcutsInAll = 200
 	// pipingStrip is the width of a straight piping strip for cord of 4 to 6 mm
 	// (common practice, no source).
 	pipingStrip = 45 * length.Millimetre

@@ -67,7 +67,8 @@ const (
 )
 
 // PiecesAnswer is the plan for the pieces in hand. Uses[0] is the cloth still
-// to buy (zero when nothing is), Uses[k] the k-th piece in hand.
+// to buy (zero when nothing is), Uses[k] the k-th piece in hand; further lengths
+// to buy, when a bolt is too short, come last.
 type PiecesAnswer struct {
 	Enough Enough
 	Short  length.Length // wanting, for any start of the new cloth
@@ -111,6 +112,7 @@ func Yardage(ctx context.Context, req YardageRequest) (*YardageAnswer, error) {
 		a.AnyStart += r.AnyStart[k]
 		a.Offcuts = append(a.Offcuts, offcutsOf(req, k, l)...)
 	}
+	a.Offcuts = a.Offcuts[:min(len(a.Offcuts), maxOffcutsInAll)]
 	if len(req.Pieces) > 0 {
 		var err error
 		if a.Pieces, err = inHand(job, req, stop); err != nil {
@@ -133,26 +135,37 @@ func sound(job plan.Job, layouts ...plan.Layout) error {
 // inHand plans the pieces in hand and what is still to buy.
 func inHand(job plan.Job, req YardageRequest, stop func() bool) (*PiecesAnswer, error) {
 	h := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
-	layouts := []plan.Layout{h.Buy}
-	out := &PiecesAnswer{Enough: EnoughYes, Short: h.Short, Least: h.Least, Uses: []PieceUse{{Layout: h.Buy, AnyStart: true}}}
+	out := &PiecesAnswer{Enough: EnoughYes, Short: h.Short, Least: h.Least}
+	var bought []PieceUse
+	for _, b := range h.Buy {
+		order, err := req.Sold.Order(b.Need)
+		if err != nil {
+			return nil, err
+		}
+		out.Order += order
+		bought = append(bought, PieceUse{Length: order, Layout: b.Layout, AnyStart: true})
+	}
+	if len(bought) == 0 {
+		bought = []PieceUse{{Layout: plan.Layout{Start: req.Cloth.StartsAt}, AnyStart: true}}
+	} else {
+		out.Enough = EnoughNo
+	}
+	out.Uses = append(out.Uses, bought[0])
 	for k, u := range h.Uses {
-		layouts = append(layouts, u.Layout)
 		out.Uses = append(out.Uses, PieceUse{Length: req.Pieces[k], Layout: u.Layout, AnyStart: u.AnyStart})
-		if !u.AnyStart {
+		if !u.AnyStart && out.Enough == EnoughYes {
 			out.Enough = EnoughIfBegun
 		}
 	}
-	if h.Short > 0 {
-		out.Enough = EnoughNo
-	}
+	out.Uses = append(out.Uses, bought[1:]...)
 	if stop() {
 		return out, nil // the caller sees that the context has ended
 	}
-	var err error
-	if out.Order, err = req.Sold.Order(h.Short); err != nil {
-		return nil, err
+	var layouts []plan.Layout
+	for _, u := range out.Uses {
+		layouts = append(layouts, u.Layout)
 	}
-	out.Uses[0].Length = out.Order
+	job.Bolt = 0 // a piece in hand may be longer than a bolt
 	return out, sound(job, layouts...)
 }
 

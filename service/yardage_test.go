@@ -299,3 +299,23 @@ func TestYardageFaults(t *testing.T) {
 		}
 	}
 }
+
+// New cloth beside pieces in hand is cut from as many bolts as it takes.
+func TestPiecesBesideAShortBolt(t *testing.T) {
+	req := drops(cloth.Sold{Bolt: 3 * m})
+	req.Pieces = []length.Length{1 * m}
+	a := answer(t, req)
+	if a.Pieces == nil || a.Pieces.Order != 6*m || a.Pieces.Least != 6*m || a.Pieces.Enough != service.EnoughNo {
+		t.Fatalf("the pieces are answered %+v, want 6 m to buy and no less", a.Pieces)
+	}
+	// The first length to buy, the piece in hand, two more lengths to buy.
+	want := []length.Length{2 * m, 0, 2 * m, 2 * m}
+	for k, u := range a.Pieces.Uses {
+		if k >= len(want) || u.Layout.Length != want[k] {
+			t.Errorf("length %d is used for %v, want %v", k, u.Layout.Length, want)
+		}
+	}
+	if !slices.ContainsFunc(a.Warnings, func(w string) bool { return strings.Contains(w, "3 lengths") }) {
+		t.Errorf("warnings %q do not say that the new cloth comes in three lengths", a.Warnings)
+	}
+}

@@ -766,7 +766,7 @@ type PiecesAnswer struct {
 	// Least New cloth without which no plan can do. When it is more than 0, the pieces are proved not to be enough.
 	Least Quantity `json:"least"`
 
-	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy.
+	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy. When that is more than a bolt, its other lengths follow after the last piece in hand.
 	Lengths []PieceUse `json:"lengths"`
 
 	// Order What is still to buy, as the cloth is sold.

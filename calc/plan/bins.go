@@ -1,5 +1,7 @@
 package plan
 
+import "github.com/bridletie/bridletie/calc/length"
+
 // bin is what is cut from one of several lengths.
 type bin struct {
 	items []int32
@@ -97,11 +99,7 @@ func (s *searcher) rowBound(items []int32) bool {
 // splitOverBolts replaces the plan of one length by plans of several, none
 // longer than the bolt.
 func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Result) {
-	bolt := int64(job.Bolt) * m.den / m.num
-	limit := bolt
-	if v := m.grid.V; m.hasRows() && bolt-v >= tallestBound(m) {
-		limit = bolt - v // so that it holds wherever the repeat begins
-	}
+	limit := m.boltLimit(job.Bolt)
 	for n := int(m.ceilLength(lowerBound(m, Quick).length)/max(job.Bolt, 1)) + 1; ; n = n + n/4 + 1 {
 		n = min(n, len(m.items))
 		limits, paid := make([]int64, n), make([]bool, n)
@@ -133,6 +131,17 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 		}
 		return
 	}
+}
+
+// boltLimit is how much of a bolt is planned with: a repeat is kept back, so that
+// the plan holds wherever in it the bolt begins, unless some panel then would
+// not fit.
+func (m *model) boltLimit(bolt length.Length) int64 {
+	limit := floorDiv(int64(bolt)*m.den, m.num)
+	if v := m.grid.V; m.hasRows() && limit-v >= tallestBound(m) {
+		return limit - v
+	}
+	return limit
 }
 
 // hasRows reports whether some item is bound to rows: of the cloth, or of the

@@ -1,16 +1,27 @@
 package plan
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // InHand is the answer for pieces in hand.
 type InHand struct {
 	Uses  []Use         // one for each piece, in the order given
-	Buy   Layout        // from the cloth to buy; empty when the pieces are enough
-	Short length.Length // of the cloth to buy, wherever in the repeat it begins
+	Buy   []Bought      // the cloth to buy; none when the pieces are enough, several when a bolt is too short
+	Short length.Length // what is to be bought in all, wherever in the repeat it begins
 	// Least is a length of new cloth below which no plan can go, wherever the
 	// pieces begin. When it is not 0, the pieces are proved not to be enough.
 	Least length.Length
 	Work  Work
+}
+
+// Bought is one length of new cloth: what is cut from it, and the length that is
+// enough wherever in the repeat it begins.
+type Bought struct {
+	Layout Layout
+	Need   length.Length
 }
 
 // Use is what is cut from one piece in hand.
@@ -83,15 +94,12 @@ func orderOf(pieces []length.Length, smallFirst bool) []int {
 
 // piecesIn packs one model into the pieces, in the order given, and new cloth.
 func piecesIn(job Job, m *model, order []int, pieces []length.Length, effort Effort, stop func() bool) InHand {
-	limits, paid := make([]int64, 0, len(pieces)+1), make([]bool, len(pieces)+1)
+	limits := make([]int64, 0, len(pieces)+1)
 	for _, k := range order {
 		limits = append(limits, floorDiv(int64(pieces[k])*m.den, m.num))
 	}
-	limits, paid[len(pieces)] = append(limits, 0), true
-	bins, work := packBins(m, limits, paid, effort, stop)
-	h := InHand{Uses: make([]Use, len(pieces)), Work: Work{work, binBudget(effort, m)}}
-	h.Least = m.floorLength(m.leastToBuy(limits[:len(pieces)]))
-	h.Buy.Start, _ = startOf(job)
+	h := InHand{Uses: make([]Use, len(pieces)), Least: m.floorLength(m.leastToBuy(limits))}
+	bins := h.pack(job, m, limits, effort, stop)
 	for b, o := range bins {
 		if len(o.items) == 0 {
 			if b < len(pieces) {
@@ -100,21 +108,37 @@ func piecesIn(job Job, m *model, order []int, pieces []length.Length, effort Eff
 			continue
 		}
 		l := layoutOf(job, m, o.plan.sigma, o.plan.spots, o.items)
-		if b == len(pieces) {
-			h.Buy, h.Short = l, m.ceilLength(o.need)
+		if b < len(pieces) {
+			h.Uses[order[b]] = Use{Layout: l, AnyStart: o.need <= limits[b]}
 			continue
 		}
-		h.Uses[order[b]] = Use{Layout: l, AnyStart: o.need <= limits[b]}
+		need := m.ceilLength(o.need)
+		h.Buy = append(h.Buy, Bought{l, need})
+		h.Short += need
 	}
 	return h
 }
 
-// startOf is where the cloth is known to begin.
-func startOf(job Job) (length.Length, bool) {
-	if job.Cloth.StartKnown && job.Cloth.Pattern.LengthRepeat > 0 {
-		return job.Cloth.StartsAt, true
+// pack lays the items over the pieces and new cloth: one length without an end,
+// or as many bolts as it takes.
+func (h *InHand) pack(job Job, m *model, pieces []int64, effort Effort, stop func() bool) []bin {
+	fresh, limit := 1, int64(0)
+	if job.Bolt > 0 {
+		limit = m.boltLimit(job.Bolt)
 	}
-	return 0, false
+	for {
+		limits, paid := slices.Clone(pieces), make([]bool, len(pieces)+fresh)
+		for b := range fresh {
+			limits, paid[len(pieces)+b] = append(limits, limit), true
+		}
+		bins, work := packBins(m, limits, paid, effort, stop)
+		h.Work.Used += work
+		h.Work.Budget += binBudget(effort, m)
+		if bins != nil || fresh >= len(m.items) {
+			return bins
+		}
+		fresh = min(fresh+fresh/4+1, len(m.items))
+	}
 }
 
 // leastToBuy is a length of new cloth that is needed beside pieces of the given

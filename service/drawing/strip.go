@@ -34,7 +34,7 @@ func (s *sheet) pieceStrips() {
 		if i == 0 && u.Length <= 0 && len(u.Layout.Placements) == 0 {
 			continue
 		}
-		s.heading(useTitle(i) + near(u.Length, s.sys))
+		s.heading(useTitle(i, s.ans) + near(u.Length, s.sys))
 		if len(u.Layout.Placements) == 0 {
 			s.body(tPlain, "Not needed.")
 			continue
@@ -44,8 +44,8 @@ func (s *sheet) pieceStrips() {
 	}
 }
 
-func useTitle(i int) string {
-	if i == 0 {
+func useTitle(i int, ans *service.YardageAnswer) string {
+	if i == 0 || i > len(ans.Request.Pieces) {
 		return "Cloth still to buy: "
 	}
 	return "Piece " + strconv.Itoa(i) + " in hand: "

@@ -224,7 +224,7 @@ func (p *page) pieces() {
 		if i == 0 && u.Length <= 0 && empty {
 			continue
 		}
-		p.section(useTitle(i) + near(u.Length, p.sys) + ", used " + near(u.Layout.Length, p.sys))
+		p.section(useTitle(i, p.ans) + near(u.Length, p.sys) + ", used " + near(u.Layout.Length, p.sys))
 		if empty {
 			p.line("Not needed.")
 			continue
