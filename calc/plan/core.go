@@ -44,7 +44,7 @@ func (g *group) hasColumn() bool {
 }
 
 // addCore copies items into the core as one group; loose drops what binds them
-// to rows.
+// by a phase that is not known.
 func (c *model) addCore(m *model, items []int, lays []groupLay, loose bool) {
 	var g group
 	g.lay = append(g.lay, lays...)
@@ -53,13 +53,46 @@ func (c *model) addCore(m *model, items []int, lays []groupLay, loose bool) {
 		it.lay = append([]lay(nil), it.lay...)
 		it.group = len(c.groups)
 		for o := range it.lay {
+			l := &it.lay[o]
 			if loose {
-				it.lay[o].consY = false
+				l.consX, l.consY = l.consX && g.lay[o].xFixed, l.consY && g.lay[o].yFixed
 			}
-			c.anyAbs = c.anyAbs || it.lay[o].consY && g.lay[o].yFixed
+			c.anyAbs = c.anyAbs || l.consY && g.lay[o].yFixed
 		}
 		g.items = append(g.items, len(c.items))
 		c.items = append(c.items, it)
 	}
 	c.groups = append(c.groups, g)
+}
+
+// loosened is the job with every tie dropped whose phase is not known from the
+// start. A plan of the job is one of the loosened job, so no plan is shorter
+// than the shortest of that. Nil when there is no such tie.
+func (m *model) loosened() *model {
+	c := *m
+	c.items, c.groups, c.anyAbs = nil, nil, false
+	dropped := false
+	for g := range m.groups {
+		gr := &m.groups[g]
+		open := false
+		for o, gl := range gr.lay {
+			for _, k := range gr.items {
+				l := &m.items[k].lay[o]
+				open = open || l.consX && !gl.xFixed || l.consY && !gl.yFixed
+			}
+		}
+		if !open || len(gr.items) == 1 {
+			c.addCore(m, gr.items, gr.lay, false)
+			continue
+		}
+		dropped = true
+		for _, k := range gr.items {
+			c.addCore(m, []int{k}, gr.lay, true)
+		}
+	}
+	if !dropped {
+		return nil
+	}
+	c.classify()
+	return &c
 }

@@ -304,9 +304,6 @@ func (e *exact) layAs(k, o int, ph phase, knowX, knowY bool, alt int, rest uint6
 // repeat when its group's phase along is still open.
 func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, rest uint64, segs []seg) bool {
 	l := &e.m.items[k].lay[o]
-	if e.spend(layCost) {
-		return false
-	}
 	y := baseOf(segs, x, l.w)
 	last := y
 	open := l.consY && !knowY
@@ -318,7 +315,14 @@ func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, r
 		last = y
 	}
 	it := &e.m.items[k]
+	if y+l.h > e.target {
+		e.spend(1)
+		return false
+	}
 	for ; y <= last && y+l.h <= e.target; y++ {
+		if e.spend(layCost) {
+			return false
+		}
 		old := e.states[it.group]
 		if !old.set && len(e.m.groups[it.group].items) > 1 {
 			gl := &e.m.groups[it.group].lay[o]

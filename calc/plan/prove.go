@@ -6,20 +6,25 @@ const maxSigmas = 6000
 // prove looks for shorter plans of a small job until it has found the shortest
 // or used its share of the work. When nothing shorter exists, it raises the
 // bound to the best plan. It begins with the core of the job, whose shortest
-// plan is a bound for the whole.
+// plan is a bound for the whole. Where ties with an open phase put the whole
+// beyond the search, they are left out, which leaves a bound.
 func (s *searcher) prove(share int64) {
 	if s.done() {
 		return
 	}
 	if c := s.m.core(); c != nil {
-		share -= s.proveCore(c, share*9/10)
+		share -= s.proveCore(c, share/2)
 		if s.done() {
 			return
 		}
 	}
-	low, used := s.m.shortest(s.bound.length, s.best.top, s.best.sigma, share, s.stop, s.adopt)
+	whole, better, by := s.m, s.adopt, "every plan tried"
+	if l := s.m.loosened(); l != nil && newExact(s.m, 200, s.stop) == nil {
+		whole, better, by = l, nil, "every plan tried, with loose ties left out"
+	}
+	low, used := whole.shortest(s.bound.length, s.best.top, s.best.sigma, share, s.stop, better)
 	s.d.work += used
-	s.raise(low, "every plan tried")
+	s.raise(min(low, s.best.top), by)
 }
 
 // fillTries is how many orders of the remaining panels are tried around one plan
