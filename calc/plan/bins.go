@@ -106,6 +106,9 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 		for b := range n {
 			limits[b], paid[b] = limit, true
 		}
+		if m.fixed { // nothing need be kept back where the start is known
+			limits[0] = floorDiv(int64(job.Bolt)*m.den, m.num)
+		}
 		bins, work := packBins(m, limits, paid, effort, stop)
 		r.Work.Used += work
 		r.Work.Budget += binBudget(effort, m)
@@ -115,6 +118,9 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 		r.Cut, r.AnyStart, r.Starts = nil, nil, nil
 		for b := range bins {
 			if len(bins[b].items) == 0 {
+				if m.fixed && b == 0 { // the cloth whose start is known serves for nothing
+					r.Cut, r.AnyStart = append(r.Cut, Layout{Start: job.Cloth.StartsAt}), append(r.AnyStart, 0)
+				}
 				continue
 			}
 			r.Cut = append(r.Cut, layoutOf(job, m, bins[b].plan.sigma, bins[b].plan.spots, bins[b].items))

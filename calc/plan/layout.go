@@ -8,12 +8,16 @@ import (
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
-// layoutOf is a plan in lengths, of the given items or of all. Positions are rounded down to the nanometre,
-// which keeps panels apart and moves a phase by less than one.
+// layoutOf is a plan in lengths, of the given items or of all. Positions are
+// rounded to the nanometre in a way that keeps panels apart, and moves the place
+// of each in the repeat, its y and the start together, by less than one.
 func layoutOf(job Job, m *model, sigma int64, spots []spot, only []int32) Layout {
 	var l Layout
+	rest := int64(0) // of the start, lost in rounding, in parts of a nanometre
 	if m.grid.V > 0 {
-		l.Start = m.floorLength(mod(sigma, m.grid.V))
+		exact := mod(sigma, m.grid.V) * m.num
+		l.Start = length.Length(exact / m.den)
+		rest = exact % m.den
 	}
 	if only == nil {
 		for k := range m.items {
@@ -25,7 +29,7 @@ func layoutOf(job Job, m *model, sigma int64, spots []spot, only []int32) Layout
 		la := it.lay[sp.lay]
 		p := Placement{
 			Panel: it.panel, Copy: it.copy, Part: it.part, Parts: it.parts,
-			From: m.floorLength(it.from), X: m.floorLength(sp.x), Y: m.floorLength(sp.y),
+			From: m.floorLength(it.from), X: m.floorLength(sp.x), Y: length.Length(floorDiv(sp.y*m.num+rest, m.den)),
 			Across: m.floorLength(la.w), Along: m.floorLength(la.h), Turn: la.turn,
 		}
 		l.Length = max(l.Length, p.Y+p.Along)
