@@ -18,6 +18,9 @@ func lowerBound(m *model, effort Effort) bound {
 	if t := tallestBound(m); t > best.length {
 		best = bound{t, "tallest panel"}
 	}
+	if m.manyColumns() {
+		return best
+	}
 	if c := cliqueBound(m, cliqueTables(effort)); c > best.length {
 		best = bound{c, "panels that must lie one below another"}
 	}
@@ -32,6 +35,9 @@ func lengthsBound(m *model, effort Effort) bound {
 	best := bound{areaBound(m), "area"}
 	if t := tallestBound(m); t > best.length {
 		best = bound{t, "tallest panel"}
+	}
+	if m.manyColumns() {
+		return best
 	}
 	l := newLines(m, effort)
 	if c := l.solve(newBars(l.r, l.r.heights(), l.kinds)); c.length > best.length {

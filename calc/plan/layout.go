@@ -116,7 +116,10 @@ func eachMotif(job Job, k int, start length.Length, p *Placement, x, y length.Le
 	h, v := int64(pattern.WidthRepeat), int64(pattern.LengthRepeat)
 	first, last := int64(0), int64(0)
 	if h > 0 {
-		first, last = ceilDiv(int64(p.X-m.Across-Slack), h), floorDiv(int64(p.X+p.Across-m.Across+Slack), h)
+		// The rows come round again after as many columns as the drop has parts.
+		round, near := pattern.Drop.Reduced().Den+1, floorDiv(int64(x-m.Across), h)
+		first = max(ceilDiv(int64(p.X-m.Across-Slack), h), near-round)
+		last = min(floorDiv(int64(p.X+p.Across-m.Across+Slack), h), near+1+round)
 	}
 	for i := first; i <= last; i++ {
 		at := MotifAt{Motif: k, X: x, Y: y}

@@ -207,12 +207,21 @@ func (m *model) classify() {
 	}
 }
 
+// manyColumns reports that the width repeat is so small against the width that
+// columns are not gone through one by one: they are tried where an item touches
+// something, and nothing is proved from them.
+func (m *model) manyColumns() bool { return m.grid.H > 0 && m.W/m.grid.H > 128 }
+
 // listColumns lists the columns of an item where they are known beforehand.
 func (m *model) listColumns(it *item) {
 	it.cols = make([][][]column, len(it.lay))
+	if m.manyColumns() {
+		return
+	}
 	for o := range it.lay {
 		l, gl := &it.lay[o], &m.groups[it.group].lay[o]
-		if !l.consX || !gl.xFixed || l.consY && !gl.yFixed || l.tol > 0 {
+		if !l.consX || !gl.xFixed || l.consY && !gl.yFixed || l.tol > 0 ||
+			int64(len(gl.alts))*(m.W/m.grid.H+1) > 512 {
 			continue
 		}
 		it.cols[o] = make([][]column, len(gl.alts))

@@ -9,7 +9,7 @@ const maxSigmas = 6000
 // plan is a bound for the whole. Where ties with an open phase put the whole
 // beyond the search, they are left out, which leaves a bound.
 func (s *searcher) prove(share int64) {
-	if s.done() {
+	if s.done() || s.m.manyColumns() {
 		return
 	}
 	if c := s.m.core(); c != nil {

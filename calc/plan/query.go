@@ -117,7 +117,7 @@ func (q *query) holes(best *spot) {
 			}
 			continue
 		}
-		for last := o.x + o.w - l.w; c-l.tol <= last; c += q.d.m.grid.H {
+		for last, n := o.x+o.w-l.w, 0; c-l.tol <= last && n < maxColumnsInHole; c, n = c+q.d.m.grid.H, n+1 {
 			q.inHole(best, k, max(c-l.tol, o.x), cost)
 			if l.tol > 0 {
 				q.inHole(best, k, min(c+l.tol, last), cost)
@@ -150,6 +150,10 @@ func (q *query) skyline(best *spot) {
 		return
 	}
 	if c, bound := q.firstColumn(0); bound {
+		if q.d.m.manyColumns() {
+			q.touching(best, room)
+			return
+		}
 		for ; c-l.tol <= room; c += q.d.m.grid.H {
 			x := max(c-l.tol, 0)
 			q.tryAt(best, s.at(x), x)
@@ -171,6 +175,30 @@ func (q *query) skyline(best *spot) {
 	}
 	if l.consX && !q.knowX {
 		q.edges(best, room)
+	}
+}
+
+// maxColumnsInHole bounds the columns tried in one hole.
+const maxColumnsInHole = 128
+
+// touching tries, for every segment of the skyline, the first column at or after
+// its start and the last that ends the item at or before its end.
+func (q *query) touching(best *spot, room int64) {
+	h := q.d.m.grid.H
+	for j := range q.s.segs {
+		if c, _ := q.firstColumn(q.s.segs[j].x); c-q.l.tol <= room {
+			x := max(c-q.l.tol, q.s.segs[j].x)
+			q.tryAt(best, q.s.at(x), x)
+		}
+		at := q.s.end(j) - q.l.w
+		if c, _ := q.firstColumn(at); at >= 0 {
+			if c-q.l.tol > at {
+				c -= h
+			}
+			if x := min(c+q.l.tol, at); x >= 0 {
+				q.tryAt(best, q.s.at(x), x)
+			}
+		}
 	}
 }
 

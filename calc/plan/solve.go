@@ -90,7 +90,7 @@ func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
 	lb = s.bound
 	r := Result{
 		Bound: m.floorLength(lb.length), BoundBy: lb.by, Proven: s.best.top <= lb.length,
-		Rows: m.floorLength(byRows), Railroaded: m.cross, RowBound: m.anyAbs,
+		Rows: m.ceilLength(byRows), Railroaded: m.cross, RowBound: m.anyAbs,
 	}
 	for _, st := range s.steps {
 		r.Progress = append(r.Progress, Step{st.work, m.ceilLength(st.top), m.floorLength(st.bound)})
@@ -105,7 +105,10 @@ func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
 	}
 	r.Work = Work{s.d.work, s.budget}
 	r.Cut = []Layout{layoutOf(job, m, s.best.sigma, s.best.spots, nil)}
-	r.AnyStart = []length.Length{m.ceilLength(need)}
+	if r.Proven { // the two are one length, each rounded to the nanometre
+		r.Bound = max(r.Bound, r.Needed())
+	}
+	r.AnyStart = []length.Length{max(m.ceilLength(need), r.Needed())}
 	for _, p := range plans {
 		r.Starts = append(r.Starts, layoutOf(job, m, p.sigma, p.spots, nil))
 	}

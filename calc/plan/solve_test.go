@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 )
 
@@ -201,5 +202,23 @@ func TestSolveStops(t *testing.T) {
 				t.Errorf("job %d, halt after %d polls: %s", n, after, f)
 			}
 		}
+	}
+}
+
+// TestTinyRepeats plans many panels on repeats of a millimetre: thousands of
+// columns must cost neither memory nor time beyond the budget.
+func TestTinyRepeats(t *testing.T) {
+	job := manyPanels(1500)
+	job.Cloth.Pattern.WidthRepeat, job.Cloth.Pattern.LengthRepeat = length.Millimetre, length.Millimetre
+	job.Cloth.Pattern.Motifs = nil
+	for k := range job.Panels {
+		job.Panels[k].Match = panel.Match{How: panel.Centred}
+	}
+	r := plan.Solve(job, plan.Quick, nil)
+	for _, f := range plan.Check(job, r.Cut...) {
+		t.Error(f)
+	}
+	if most := 20 * r.Work.Budget; r.Work.Used > most {
+		t.Errorf("%d units of work, more than %d", r.Work.Used, most)
 	}
 }
