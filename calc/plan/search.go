@@ -21,7 +21,7 @@ func budgetOf(e Effort, m *model) int64 {
 	case plain:
 		return 3_000_000
 	default:
-		return min(250_000+22_000*n, 4_000_000)
+		return min(240_000+19_000*n, 4_000_000)
 	}
 }
 
