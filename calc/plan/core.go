@@ -1,5 +1,7 @@
 package plan
 
+import "slices"
+
 // core is the sub-job of the items whose column is known: those whose wish, or
 // tie to one with a wish, fixes the phase across. Ties along whose phase is
 // open are dropped. A plan of the whole job contains a plan of the core, so no
@@ -13,17 +15,8 @@ func (m *model) core() *model {
 		if !gr.hasColumn() {
 			continue
 		}
-		open := false
-		for _, gl := range gr.lay {
-			open = open || !gl.yFixed
-		}
-		if !open || len(gr.items) == 1 {
-			c.addCore(m, gr.items, gr.lay, false)
-			continue
-		}
-		for _, k := range gr.items {
-			c.addCore(m, []int{k}, gr.lay, true)
-		}
+		open := slices.ContainsFunc(gr.lay, func(gl groupLay) bool { return !gl.yFixed })
+		c.addGroup(m, gr, open)
 	}
 	if len(c.items) == 0 || len(c.items) == len(m.items) && len(c.groups) == len(m.groups) {
 		return nil
@@ -39,6 +32,19 @@ func (g *group) hasColumn() bool {
 		if !gl.xFixed {
 			return false
 		}
+	}
+	return true
+}
+
+// addGroup copies a group; when its phase is open its ties are dropped, which it
+// reports.
+func (c *model) addGroup(m *model, g *group, open bool) bool {
+	if !open || len(g.items) == 1 {
+		c.addCore(m, g.items, g.lay, false)
+		return false
+	}
+	for _, k := range g.items {
+		c.addCore(m, []int{k}, g.lay, true)
 	}
 	return true
 }
@@ -81,14 +87,7 @@ func (m *model) loosened() *model {
 				open = open || l.consX && !gl.xFixed || l.consY && !gl.yFixed
 			}
 		}
-		if !open || len(gr.items) == 1 {
-			c.addCore(m, gr.items, gr.lay, false)
-			continue
-		}
-		dropped = true
-		for _, k := range gr.items {
-			c.addCore(m, []int{k}, gr.lay, true)
-		}
+		dropped = c.addGroup(m, gr, open) || dropped
 	}
 	if !dropped {
 		return nil

@@ -36,23 +36,18 @@ const fillTries = 24
 // work left, it looks for plans of the core that can be completed to something
 // shorter than the best.
 func (s *searcher) proveCore(c *model, share int64) int64 {
-	e := newExact(c, int(min(max(share/6, 200), 400_000)), s.stop)
-	starts := c.startsToTry(s.best.sigma)
-	if e == nil || starts == nil {
+	h := c.halve(s.bound.length, s.best.top, s.best.sigma, share, s.stop)
+	if h == nil {
 		return 0
 	}
 	f := &completion{m: s.m, rng: s.rng, states: make([]groupState, len(s.m.groups))}
 	complete := s.completer(c, f)
-	h := halving{e: e, starts: starts, left: share, low: s.bound.length, high: s.best.top}
 	h.better = func(spots []spot, sigma int64) { complete(spots, sigma) }
-	for try := max(share/32, 1); h.low < h.high && h.goesOn(); try = min(try*4, share) {
-		h.round(try)
-	}
-	s.raise(min(h.low, s.best.top), "every plan of the panels bound to columns tried")
-	e.accept = func(spots []spot) bool {
+	s.raise(min(h.narrow(share), s.best.top), "every plan of the panels bound to columns tried")
+	h.e.accept = func(spots []spot) bool {
 		before := f.work
-		done := complete(spots, e.sigma)
-		e.spend((f.work - before) * 2)
+		done := complete(spots, h.e.sigma)
+		h.e.spend((f.work - before) * 2)
 		return done
 	}
 	for try := max(share/64, 1); !h.completing(s, try); try = min(try*4, share) {
@@ -110,19 +105,38 @@ func (s *searcher) raise(to int64, by string) {
 // lie in [low, high]: it answers a length that no plan goes below, and the work
 // used. better is told of every plan found that is shorter than high.
 func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better func([]spot, int64)) (int64, int64) {
+	h := m.halve(low, high, sigma, share, stop)
+	if h == nil {
+		return low, 0
+	}
+	h.better = better
+	low = h.narrow(share)
+	return low, share - h.left
+}
+
+// halve prepares to close in on the shortest plan; nil when the job is beyond
+// the exact search.
+func (m *model) halve(low, high, sigma, share int64, stop func() bool) *halving {
 	e := newExact(m, int(min(max(share/6, 200), 400_000)), stop)
 	starts := m.startsToTry(sigma)
 	if e == nil || starts == nil {
-		return low, 0
+		return nil
 	}
-	h := halving{e: e, starts: starts, left: share, low: low, high: high, better: better}
+	return &halving{e: e, starts: starts, left: share, low: low, high: high}
+}
+
+// narrow works in rounds, each with more work for a target, and answers a length
+// that no plan goes below: the low that it began with when the exact search does
+// not try every plan.
+func (h *halving) narrow(share int64) int64 {
+	low := h.low
 	for try := max(share/32, 1); h.low < h.high && h.goesOn(); try = min(try*4, share) {
 		h.round(try)
 	}
-	if e.partial {
-		return low, share - h.left
+	if h.e.partial {
+		return low
 	}
-	return h.low, share - h.left
+	return h.low
 }
 
 // halving narrows down the length of the shortest plan: no plan is shorter than
