@@ -20,6 +20,15 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/yardage", "CarverPair", "CarverPairAnswer"},
 	{"/v1/yardage/check", "CheckRight", "CheckRightAnswer"},
 	{"/v1/yardage/check", "CheckWrong", "CheckWrongAnswer"},
+	// @answers repeat
+	// @answers piping
+	// @answers buttoning
+	// @answers relief
+	// @answers pleats
+	// @answers foam
+	// @answers wadding
+	// @answers foundation
+	// @answers fire
 }
 
 // The answers that the contract shows are those that are given. The contract is

@@ -47,6 +47,15 @@ var layers = []layer{
 	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
 	// plan searches with numbers seeded from the job.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	// @layer repeat
+	// @layer piping
+	// @layer buttoning
+	// @layer relief
+	// @layer pleats
+	// @layer foam
+	// @layer wadding
+	// @layer foundation
+	// @layer fire
 	{dir: "service", std: with(pure, "context"), own: []string{"calc/..."}},
 	{dir: "service/...", std: pure, own: []string{"calc/...", "service"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},

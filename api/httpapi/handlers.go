@@ -28,30 +28,26 @@ const (
 // AnswerYardage reads a request body and answers it: all that the operation
 // does, short of writing the answer down.
 func (s *Server) AnswerYardage(ctx context.Context, body []byte) (*service.YardageAnswer, *Problem) {
-	return answerTo(ctx, s, "POST /v1/yardage", body, func(ctx context.Context, in *yardageInput) (*service.YardageAnswer, error) {
-		return s.yardage(ctx, in.request)
-	})
+	return answerTo(ctx, s, "POST /v1/yardage", body, s.yardage)
 }
 
 // AnswerCheck reads a request to check a plan and answers it, as AnswerYardage
 // does.
 func (s *Server) AnswerCheck(ctx context.Context, body []byte) (*service.CheckAnswer, *Problem) {
-	return answerTo(ctx, s, "POST /v1/yardage/check", body, func(ctx context.Context, in *checkInput) (*service.CheckAnswer, error) {
-		return s.check(ctx, in.request)
-	})
+	return answerTo(ctx, s, "POST /v1/yardage/check", body, s.check)
 }
 
 // answerTo reads a body and answers it.
-func answerTo[I, A any](ctx context.Context, s *Server, operation string, body []byte, answer func(context.Context, *I) (*A, error)) (*A, *Problem) {
-	read, p := s.contract.read(s.contract.operations[operation], body)
+func answerTo[R, A any](ctx context.Context, s *Server, operation string, body []byte, answer func(context.Context, R) (*A, error)) (*A, *Problem) {
+	got, p := s.contract.read(s.contract.operations[operation], body)
 	if p != nil {
 		return nil, p
 	}
-	input, ok := read.(*I)
+	in, ok := got.(*input[R])
 	if !ok {
 		return nil, problem(internal, "")
 	}
-	ans, err := answer(ctx, input)
+	ans, err := answer(ctx, in.request)
 	if err != nil {
 		if !errors.As(err, &p) {
 			p = problem(internal, "")
@@ -59,6 +55,15 @@ func answerTo[I, A any](ctx context.Context, s *Server, operation string, body [
 		return nil, p
 	}
 	return ans, nil
+}
+
+// read is the body of a request for a handler, as the pipeline left it.
+func read[R any](ctx context.Context) (*input[R], error) {
+	in, ok := ctx.Value(inputKey).(*input[R])
+	if !ok {
+		return nil, errors.New("the body was not read")
+	}
+	return in, nil
 }
 
 // yardage plans a job when its turn has come.
@@ -116,11 +121,11 @@ func retry(detail string) *Problem {
 
 // Yardage answers POST /v1/yardage.
 func (h handlers) Yardage(ctx context.Context, _ gen.YardageRequestObject) (gen.YardageResponseObject, error) {
-	input, ok := ctx.Value(inputKey).(*yardageInput)
-	if !ok {
-		return nil, errors.New("the body was not read")
+	in, err := read[service.YardageRequest](ctx)
+	if err != nil {
+		return nil, err
 	}
-	ans, err := h.yardage(ctx, input.request)
+	ans, err := h.yardage(ctx, in.request)
 	if err != nil {
 		return nil, err
 	}
@@ -130,16 +135,16 @@ func (h handlers) Yardage(ctx context.Context, _ gen.YardageRequestObject) (gen.
 		svg := h.opts.PlanSVG(ans)
 		return gen.Yardage200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}
-	return gen.Yardage200JSONResponse{Body: wireAnswer(ans, input.digest), Headers: headers}, nil
+	return gen.Yardage200JSONResponse{Body: wireAnswer(ans, in.digest), Headers: headers}, nil
 }
 
 // YardageCheck answers POST /v1/yardage/check.
 func (h handlers) YardageCheck(ctx context.Context, _ gen.YardageCheckRequestObject) (gen.YardageCheckResponseObject, error) {
-	input, ok := ctx.Value(inputKey).(*checkInput)
-	if !ok {
-		return nil, errors.New("the body was not read")
+	in, err := read[service.CheckRequest](ctx)
+	if err != nil {
+		return nil, err
 	}
-	ans, err := h.check(ctx, input.request)
+	ans, err := h.check(ctx, in.request)
 	if err != nil {
 		return nil, err
 	}
@@ -149,7 +154,7 @@ func (h handlers) YardageCheck(ctx context.Context, _ gen.YardageCheckRequestObj
 		svg := h.opts.CheckSVG(ans)
 		return gen.YardageCheck200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}
-	return gen.YardageCheck200JSONResponse{Body: wireCheck(ans, input.digest), Headers: headers}, nil
+	return gen.YardageCheck200JSONResponse{Body: wireCheck(ans, in.digest), Headers: headers}, nil
 }
 
 // Livez answers GET /livez.

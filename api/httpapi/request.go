@@ -7,7 +7,6 @@ import (
 
 	"github.com/getkin/kin-openapi/openapi3"
 
-	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/strictjson"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/service"
@@ -32,21 +31,43 @@ type reader struct {
 // readers are those of the operations that have a body, by the operation's id.
 func readers() map[string]reader {
 	return map[string]reader{
-		"yardage":      {MaxBody, maxValues, readYardage},
-		"yardageCheck": {MaxCheckBody, maxCheckValues, readCheck},
+		"yardage":      {MaxBody, maxValues, reads(requestFromWire, service.YardageFaults, service.YardageFieldFaults)},
+		"yardageCheck": {MaxCheckBody, maxCheckValues, reads(checkFromWire, service.CheckFaults, service.CheckFieldFaults)},
+		// @repeat
+		// @piping
+		// @buttoning
+		// @relief
+		// @pleats
+		// @foam
+		// @wadding
+		// @foundation
+		// @fire
 	}
 }
 
-// yardageInput is a request read without faults.
-type yardageInput struct {
-	request service.YardageRequest
+// input is a request read without faults: what handlers of an operation whose
+// request is an R are given.
+type input[R any] struct {
+	request R
 	digest  string
 }
 
-// checkInput is a request to check a plan, read without faults.
-type checkInput struct {
-	request service.CheckRequest
-	digest  string
+// reads makes the reading of one operation's body: into its wire form W, from
+// that into the request R, with the faults that only the wire form can show. The
+// service names the other faults: all of them, or, where a part could not be
+// read, those of the fields.
+func reads[W, R any](fromWire func(*W) (R, fault.List), all, fields func(R) fault.List) func(*received) (any, *Problem) {
+	return func(r *received) (any, *Problem) {
+		var wire W
+		if err := decodeSound(r.doc, r.schema, r.found, &wire); err != nil {
+			return nil, problem(malformedJSON, "the document cannot be read")
+		}
+		request, shape := fromWire(&wire)
+		if p := judge(r, request, shape, all, fields); p != nil {
+			return nil, p
+		}
+		return &input[R]{request, r.digest()}, nil
+	}
 }
 
 // received is a body that is JSON, and what is wrong with it so far.
@@ -67,38 +88,6 @@ func (c *contract) read(op operation, body []byte) (any, *Problem) {
 		return nil, malformed(err)
 	}
 	return op.reader.read(&received{doc, op.body, c.schemaFaults(doc, op.body)})
-}
-
-func readYardage(r *received) (any, *Problem) {
-	var wire gen.YardageRequest
-	if p := r.decode(&wire); p != nil {
-		return nil, p
-	}
-	request, shape := requestFromWire(&wire)
-	if p := judge(r, request, shape, service.YardageFaults, service.YardageFieldFaults); p != nil {
-		return nil, p
-	}
-	return &yardageInput{request, r.digest()}, nil
-}
-
-func readCheck(r *received) (any, *Problem) {
-	var wire gen.YardageCheckRequest
-	if p := r.decode(&wire); p != nil {
-		return nil, p
-	}
-	request, shape := checkFromWire(&wire)
-	if p := judge(r, request, shape, service.CheckFaults, service.CheckFieldFaults); p != nil {
-		return nil, p
-	}
-	return &checkInput{request, r.digest()}, nil
-}
-
-// decode decodes what is sound of the body.
-func (r *received) decode(into any) *Problem {
-	if err := decodeSound(r.doc, r.schema, r.found, into); err != nil {
-		return problem(malformedJSON, "the document cannot be read")
-	}
-	return nil
 }
 
 // judge is the problem of a request: what is wrong with the body, with its

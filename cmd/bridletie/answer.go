@@ -7,8 +7,11 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"maps"
 	"net/http"
 	"os"
+	"slices"
+	"strings"
 
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/service/drawing"
@@ -20,7 +23,7 @@ func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr 
 	flags := flag.NewFlagSet("run", flag.ContinueOnError)
 	flags.SetOutput(stderr)
 	as := flags.String("as", "json", "form of the answer: json, text or svg")
-	op := flags.String("op", "yardage", "what is asked: yardage, or yardage-check for a plan made by hand")
+	op := flags.String("op", "yardage", "what is asked: one of "+names())
 	out := flags.String("out", "", "file to write the answer to, instead of standard output")
 	file, code := parseRun(flags, args, stderr)
 	if code != exitOK || file == "" {
@@ -32,7 +35,7 @@ func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr 
 	}
 	ask, ok := questions()[*op]
 	if !ok {
-		fmt.Fprintf(stderr, "bridletie run: -op %q is not yardage or yardage-check\n", *op)
+		fmt.Fprintf(stderr, "bridletie run: -op %q is not one of %s\n", *op, names())
 		return exitUsage
 	}
 	body, err := readRequest(file, ask.most, stdin)
@@ -94,22 +97,33 @@ type question struct {
 // questions are those of --op.
 func questions() map[string]question {
 	return map[string]question{
-		"yardage": {"/v1/yardage", httpapi.MaxBody, func(ctx context.Context, s *httpapi.Server, body []byte) (string, *httpapi.Problem) {
-			ans, p := s.AnswerYardage(ctx, body)
-			if p != nil {
-				return "", p
-			}
-			return drawing.PlanText(ans), nil
-		}},
-		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, func(ctx context.Context, s *httpapi.Server, body []byte) (string, *httpapi.Problem) {
-			ans, p := s.AnswerCheck(ctx, body)
-			if p != nil {
-				return "", p
-			}
-			return drawing.CheckText(ans), nil
-		}},
+		"yardage":       {"/v1/yardage", httpapi.MaxBody, page((*httpapi.Server).AnswerYardage, drawing.PlanText)},
+		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCheck, drawing.CheckText)},
+		// @op repeat
+		// @op piping
+		// @op buttoning
+		// @op relief
+		// @op pleats
+		// @op foam
+		// @op wadding
+		// @op foundation
+		// @op fire
 	}
 }
+
+// page asks for an answer and writes it as a page of text.
+func page[A any](ask func(*httpapi.Server, context.Context, []byte) (*A, *httpapi.Problem), write func(*A) string) func(context.Context, *httpapi.Server, []byte) (string, *httpapi.Problem) {
+	return func(ctx context.Context, s *httpapi.Server, body []byte) (string, *httpapi.Problem) {
+		ans, p := ask(s, ctx, body)
+		if p != nil {
+			return "", p
+		}
+		return write(ans), nil
+	}
+}
+
+// names are those of all questions, in order.
+func names() string { return strings.Join(slices.Sorted(maps.Keys(questions())), ", ") }
 
 // readRequest reads the file, or standard input for "-", to one byte past what
 // is believed.

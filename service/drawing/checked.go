@@ -120,7 +120,7 @@ func boundText(ans *service.CheckAnswer) string {
 // columns: first whether the plan is right, then its faults in cutting order,
 // its lengths, what the engine would save, and what to check.
 func CheckText(ans *service.CheckAnswer) string {
-	p := &page{ans: handMade(ans), sys: ans.Request.Units}
+	p := &page{sys: ans.Request.Units}
 	p.line(verdict(ans))
 	p.line("")
 	p.para("", CheckTitle(ans))
@@ -164,26 +164,13 @@ func CheckPicture(ans *service.CheckAnswer) *Picture {
 		s.body(tPlain, strconv.Itoa(i+1)+"  "+faultText(ans, f)+".")
 	}
 	s.body(tBold, moreFaults(more))
-	s.table()
-	s.footer()
-	return &Picture{
-		Title:   CheckTitle(ans),
-		Desc:    verdict(ans) + " " + strings.Join(handLengths(ans), " ") + " " + savingText(ans),
-		Width:   s.page,
-		Height:  s.y + marginPage*s.k,
-		Scale:   s.scale(),
-		Classes: planStyles(s.k),
-		Items:   s.items,
-	}
+	s.panels()
+	s.closing(ans.Warnings, ans.Cautions)
+	return s.picture(CheckTitle(ans), verdict(ans)+" "+strings.Join(handLengths(ans), " ")+" "+savingText(ans), planStyles(s.k))
 }
 
 func (s *sheet) checkHeader(ans *service.CheckAnswer) {
-	s.gap(30)
-	s.para(s.left(), s.right(), 60, tBold, CheckTitle(ans))
-	s.gap(4)
-	s.body(tQuiet, clothText(ans.Request.Cloth, s.sys))
-	s.gap(28)
-	s.rule()
+	s.title(CheckTitle(ans), clothText(ans.Request.Cloth, s.sys))
 	s.gap(10)
 	s.para(s.left(), s.right(), 56, tBold, verdict(ans))
 	s.gap(20)

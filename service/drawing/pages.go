@@ -9,10 +9,7 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// fact is a figure that must be seen first.
-type fact struct{ head, value, foot string }
-
-func (s *sheet) facts() []fact {
+func (s *sheet) planFacts() []fact {
 	r := s.ans.Result
 	begin := fact{"BEGIN", "anywhere", "nothing repeats along"}
 	switch c := s.ans.Request.Cloth; {
@@ -36,24 +33,8 @@ func (s *sheet) facts() []fact {
 }
 
 func (s *sheet) header() {
-	s.gap(30)
-	s.para(s.left(), s.right(), 60, tBold, PlanTitle(s.ans))
-	s.gap(4)
-	s.body(tQuiet, clothText(s.ans.Request.Cloth, s.sys))
-	s.gap(28)
-	s.rule()
-	fs := s.facts()
-	cell := (s.right() - s.left()) / float64(len(fs))
-	for i, f := range fs {
-		x := s.left() + float64(i)*cell
-		s.text(x, s.y+46*s.k, 26, tQuiet, f.head)
-		size := s.shrunk(f.value, 72, cell-20*s.k)
-		s.text(x, s.y+120*s.k, size, tBold, f.value)
-		s.text(x, s.y+164*s.k, 26, tQuiet, f.foot)
-	}
-	s.gap(190)
-	s.rule()
-	s.gap(14)
+	s.title(PlanTitle(s.ans), clothText(s.ans.Request.Cloth, s.sys))
+	s.facts(s.planFacts())
 	s.body(tPlain, proofText(s.ans.Result, s.sys))
 	s.body(tPlain, handText(s.ans.Result, s.sys))
 	if len(s.ans.Result.Cut) == 1 && s.ans.Request.Cloth.Pattern.LengthRepeat > 0 {
@@ -70,23 +51,19 @@ func (s *sheet) header() {
 	}
 }
 
-// table lists the panels with the numbers that stand in for their names where
+// panels lists the panels with the numbers that stand in for their names where
 // a panel is too small.
-func (s *sheet) table() {
-	if len(s.ans.Request.Panels) == 0 {
-		return
-	}
-	s.heading("Panels")
-	s.row(tQuiet, []string{"No.", "Id", "Name", "Copies", "Cut size", "Pattern"})
+func (s *sheet) panels() {
+	rows := make([][]string, len(s.ans.Request.Panels))
 	for i, p := range s.ans.Request.Panels {
-		s.rule()
 		cut := p.Cut()
-		s.row(tPlain, []string{
+		rows[i] = []string{
 			strconv.Itoa(i + 1), clean(p.ID), apart(p.Name), strconv.Itoa(p.Count),
 			sizeText(cut.Across, cut.Along, s.sys), s.wishOf(p),
-		})
+		}
 	}
-	s.rule()
+	s.table("Panels", []float64{0, 75, 245, 620, 740, 990, 1490}, 1,
+		[]string{"No.", "Id", "Name", "Copies", "Cut size", "Pattern"}, rows)
 }
 
 func (s *sheet) wishOf(p panel.Panel) string {
@@ -98,26 +75,6 @@ func (s *sheet) wishOf(p panel.Panel) string {
 		text += "; joined in the middle where it must be"
 	}
 	return text
-}
-
-// row writes one row of the table, as high as its highest cell.
-func (s *sheet) row(c Class, cells []string) {
-	stops := [...]float64{0, 75, 245, 620, 740, 990, 1490}
-	top, most := s.y, 0
-	for i, cell := range cells {
-		room := (stops[i+1] - stops[i] - 16) / smallSize
-		lines := wrap(cell, room)
-		for n, line := range lines {
-			y := top + (34+float64(n)*smallSize*1.25)*s.k
-			class := c
-			if i == 1 && c == tPlain {
-				class = tBold
-			}
-			s.text(s.left()+stops[i]*s.k, y, smallSize, class, line)
-		}
-		most = max(most, len(lines))
-	}
-	s.y = top + (46+float64(max(most-1, 0))*smallSize*1.25)*s.k
 }
 
 // maxMade bounds what is listed for one offcut.
@@ -182,19 +139,4 @@ func madeText(all []string) string {
 		text += " and " + strconv.Itoa(more) + " more"
 	}
 	return text
-}
-
-func (s *sheet) footer() {
-	if len(s.ans.Warnings)+len(s.ans.Cautions) > 0 {
-		s.heading("Check before you cut")
-	}
-	for _, t := range s.ans.Warnings {
-		s.body(tBold, "• "+apart(t))
-	}
-	for _, t := range s.ans.Cautions {
-		s.body(tPlain, "• "+apart(t))
-	}
-	s.gap(24)
-	s.body(tQuiet, "Drawn at 1:"+strconv.FormatFloat(s.scale(), 'f', -1, 64)+
-		" when printed at full size. The figures count, not the drawing.")
 }

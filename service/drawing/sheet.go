@@ -69,29 +69,19 @@ func planStyles(k float64) []Style {
 	}
 }
 
-// The sheet around a cloth of 1370 mm, in millimetres; everything grows and
-// shrinks with the cloth so that it reads the same.
+// The margins beside a cloth of the usual width, for the ruler and the marks.
 const (
-	usualWidth   = 1370.0
-	marginLeft   = 165.0
-	marginRight  = 75.0
-	marginPage   = 60.0
-	bodySize     = 34.0
-	smallSize    = 28.0
-	boldAddition = 1.1 // bold letters are this much wider
+	marginLeft  = 165.0
+	marginRight = 75.0
 )
 
 // sheet is a cutting plan while it is drawn, from the top down.
 type sheet struct {
+	paper
 	ans   *service.YardageAnswer
-	sys   length.System
-	k     float64 // size of the sheet against that for the usual width
 	wide  float64 // the cloth
-	page  float64 // the sheet
-	y     float64 // what is above is drawn
 	marks bool    // the motifs are not too many or too small to be drawn
 	runs  [][]seamTo
-	items []Shape
 
 	faulty []map[int]string // by length and placement, the numbers of its faults; nil for an answer
 }
@@ -105,7 +95,7 @@ type seamTo struct {
 func newSheet(ans *service.YardageAnswer) *sheet {
 	wide := min(max(ans.Request.Cloth.Width.MM(), 1), 1e7)
 	k := wide / usualWidth
-	s := &sheet{ans: ans, sys: ans.Request.Units, k: k, wide: wide, page: wide + (marginLeft+marginRight)*k}
+	s := &sheet{paper: paper{sys: ans.Request.Units, k: k, page: wide + (marginLeft+marginRight)*k}, ans: ans, wide: wide}
 	s.marks = s.marksFit()
 	s.runs = make([][]seamTo, len(ans.Request.Panels))
 	byID := make(map[string]int, len(ans.Request.Panels))
@@ -157,64 +147,6 @@ func stripLength(u service.PieceUse) float64 {
 	return max(u.Length.MM(), u.Layout.Length.MM(), 0)
 }
 
-func (s *sheet) add(shapes ...Shape) { s.items = append(s.items, shapes...) }
-
-func (s *sheet) text(x, y, size float64, c Class, text string) {
-	s.add(Text{At: Pt{x, y}, S: text, Size: size * s.k, Class: c})
-}
-
-// para writes a text below what is drawn, broken into lines between x and
-// right.
-func (s *sheet) para(x, right, size float64, c Class, text string) {
-	room := (right - x) / (size * s.k)
-	if c == tBold {
-		room /= boldAddition
-	}
-	for _, line := range wrap(text, room) {
-		s.y += size * 1.32 * s.k
-		s.text(x, s.y, size, c, line)
-	}
-}
-
-// body writes a paragraph over the whole breadth of the sheet.
-func (s *sheet) body(c Class, text string) {
-	if text != "" {
-		s.para(s.left(), s.right(), bodySize, c, text)
-	}
-}
-
-func (s *sheet) left() float64  { return marginPage * s.k }
-func (s *sheet) right() float64 { return s.page - marginPage*s.k }
-
-func (s *sheet) gap(d float64) { s.y += d * s.k }
-
-func (s *sheet) rule() {
-	s.add(Line{Pt{s.left(), s.y}, Pt{s.right(), s.y}, cRule})
-}
-
-// heading writes a section's heading.
-func (s *sheet) heading(text string) {
-	s.gap(56)
-	s.para(s.left(), s.right(), 44, tBold, text)
-	s.gap(10)
-}
-
-// shrunk is the size, not above size, at which a bold text fits in a width.
-func (s *sheet) shrunk(text string, size, width float64) float64 {
-	return min(size, width/(s.k*boldAddition*max(breadth(text), 1)))
-}
-
-// scale is the usual drawing scale at which the sheet fits on a page.
-func (s *sheet) scale() float64 {
-	const paper = 190
-	for _, r := range []float64{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000} {
-		if s.page/r <= paper {
-			return r
-		}
-	}
-	return 1000 * float64(int(s.page/(1000*paper))+1)
-}
-
 // PlanSVG is the drawing of an answer's cutting plan, as SVG.
 func PlanSVG(ans *service.YardageAnswer) []byte { return PlanPicture(ans).SVG() }
 
@@ -227,19 +159,11 @@ func PlanPicture(ans *service.YardageAnswer) *Picture {
 	s.legend()
 	s.cutStrips()
 	s.pieceStrips()
-	s.table()
+	s.panels()
 	s.joins()
 	s.offcuts()
-	s.footer()
-	return &Picture{
-		Title:   PlanTitle(ans),
-		Desc:    planDescription(ans),
-		Width:   s.page,
-		Height:  s.y + marginPage*s.k,
-		Scale:   s.scale(),
-		Classes: planStyles(s.k),
-		Items:   s.items,
-	}
+	s.closing(ans.Warnings, ans.Cautions)
+	return s.picture(PlanTitle(ans), planDescription(ans), planStyles(s.k))
 }
 
 // PlanTitle names an answer's plan in a line: "Cutting plan: Heron and sedge".

@@ -3,7 +3,6 @@ package drawing
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -11,24 +10,20 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// pageCells is how many columns a printed page has.
-const pageCells = 78
-
-// page is a page of text while it is written.
-type page struct {
+// planPage is the page of a cutting plan while it is written.
+type planPage struct {
+	page
 	ans *service.YardageAnswer
-	sys length.System
-	b   strings.Builder
 }
 
 // PlanText is an answer's cutting plan as a page of plain text, in at most 78
 // columns: what to buy first, then the plan and what to check.
 func PlanText(ans *service.YardageAnswer) string {
-	p := &page{ans: ans, sys: ans.Request.Units}
+	p := &planPage{page{sys: ans.Request.Units}, ans}
 	p.line(PlanTitle(ans))
 	p.para("", clothText(ans.Request.Cloth, p.sys))
 	p.line("")
-	p.figures()
+	p.facts((&sheet{paper: paper{sys: p.sys}, ans: ans}).planFacts())
 	p.line("")
 	p.para("", proofText(ans.Result, p.sys))
 	p.para("", handText(ans.Result, p.sys))
@@ -49,54 +44,9 @@ func PlanText(ans *service.YardageAnswer) string {
 	return p.b.String()
 }
 
-// line writes a line; one that is too long goes on below. The marks that set
-// text apart are left out: a terminal would show them.
-func (p *page) line(s string) {
-	s = clean(s)
-	for cells(s) > pageCells {
-		head := headCells(s, pageCells)
-		p.b.WriteString(strings.TrimRight(head, " ") + "\n")
-		s = s[len(head):]
-	}
-	p.b.WriteString(strings.TrimRight(s, " ") + "\n")
-}
-
-// para writes a text after a head, further lines beneath the first.
-func (p *page) para(head, text string) {
-	if text == "" && head == "" {
-		return
-	}
-	margin := min(cells(head), pageCells-16)
-	for i, l := range wrapCells(text, pageCells-margin) {
-		if i == 0 {
-			p.line(head + l)
-			continue
-		}
-		p.line(strings.Repeat(" ", margin) + l)
-	}
-}
-
-func (p *page) section(title string) {
-	p.line("")
-	p.line(title)
-}
-
-// figures are the same that head the drawing.
-func (p *page) figures() {
-	s := sheet{ans: p.ans, sys: p.sys}
-	widest := 0
-	for _, f := range s.facts() {
-		widest = max(widest, cells(f.value))
-	}
-	for _, f := range s.facts() {
-		head := f.head[:1] + strings.ToLower(f.head[1:])
-		p.line("  " + padRight(head, 9) + padRight(f.value, widest+2) + f.foot)
-	}
-}
-
 // layout writes the sketch of one length and its panels in the order in which
 // they are met from the start.
-func (p *page) layout(i int, l plan.Layout) {
+func (p *planPage) layout(i int, l plan.Layout) {
 	title := "THE PLAN"
 	if n := len(p.ans.Result.Cut); n > 1 {
 		title = "LENGTH " + strconv.Itoa(i+1) + " OF " + strconv.Itoa(n) + ": " + near(l.Length, p.sys)
@@ -121,7 +71,7 @@ func (p *page) layout(i int, l plan.Layout) {
 }
 
 // placements is the table of what is cut, by the distance from the start.
-func (p *page) placements(l plan.Layout) {
+func (p *planPage) placements(l plan.Layout) {
 	if len(l.Placements) == 0 {
 		return
 	}
@@ -132,35 +82,15 @@ func (p *page) placements(l plan.Layout) {
 		}
 		return cmpLength(a.X, b.X)
 	})
-	rows := [][]string{{"start", "left", "cut size", "lies"}}
+	rows := [][]string{{"start", "left", "cut size", "lies", "panel"}}
 	for _, pl := range order {
 		across, along := cutSize(pl)
 		rows = append(rows, []string{tape(pl.Y, p.sys), tape(pl.X, p.sys),
-			tape(across, p.sys) + " × " + tape(along, p.sys), turnText(pl.Turn)})
-	}
-	widths := make([]int, len(rows[0]))
-	for _, r := range rows {
-		for c, t := range r {
-			widths[c] = max(widths[c], cells(t))
-		}
+			tape(across, p.sys) + " × " + tape(along, p.sys), turnText(pl.Turn), p.tell(pl)})
 	}
 	p.line("")
 	p.line("Panels in cutting order, from the start and from the left selvedge, in " + tapeName(p.sys) + ":")
-	for n, r := range rows {
-		head := ""
-		for c, t := range r {
-			if c < 2 {
-				head += padLeft(t, widths[c]) + "  "
-				continue
-			}
-			head += padRight(t, widths[c]+2)
-		}
-		if n == 0 {
-			p.line(head + "panel")
-			continue
-		}
-		p.para(head, p.tell(order[n-1]))
-	}
+	p.table(2, rows)
 }
 
 func cmpLength(a, b length.Length) int {
@@ -174,7 +104,7 @@ func cmpLength(a, b length.Length) int {
 }
 
 // tell names a placement and its motif.
-func (p *page) tell(pl plan.Placement) string {
+func (p *planPage) tell(pl plan.Placement) string {
 	text := placedName(p.ans.Request.Panels, pl)
 	if part := partText(pl); part != "" {
 		text += ", " + part
@@ -188,7 +118,7 @@ func (p *page) tell(pl plan.Placement) string {
 	return text
 }
 
-func (p *page) joins() {
+func (p *planPage) joins() {
 	if len(p.ans.Joins) == 0 {
 		return
 	}
@@ -198,7 +128,7 @@ func (p *page) joins() {
 	}
 }
 
-func (p *page) offcuts() {
+func (p *planPage) offcuts() {
 	if len(p.ans.Offcuts) == 0 {
 		return
 	}
@@ -213,7 +143,7 @@ func (p *page) offcuts() {
 	}
 }
 
-func (p *page) pieces() {
+func (p *planPage) pieces() {
 	if p.ans.Pieces == nil {
 		return
 	}
@@ -231,15 +161,5 @@ func (p *page) pieces() {
 		}
 		p.para("", useText(p.ans, u))
 		p.placements(u.Layout)
-	}
-}
-
-func (p *page) list(title string, items []string) {
-	if len(items) == 0 {
-		return
-	}
-	p.section(title)
-	for _, t := range items {
-		p.para("  - ", t)
 	}
 }
