@@ -47,6 +47,7 @@ var layers = []layer{
 	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
 	// plan searches with numbers seeded from the job.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	// @layer repeat
 	// @layer piping
 	// @layer buttoning

@@ -1,0 +1,134 @@
+package furniture
+
+import (
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+)
+
+// Cover is the cloth that a panel is cut from.
+type Cover int
+
+// The covers; the zero value is Top.
+const (
+	Top     Cover = iota // the cloth that shows
+	Outside              // another cloth for the outside panels
+	Lining               // flies, platforms and backs that nobody sees
+)
+
+// Panel is a panel of the cutting list, and how it came about.
+type Panel struct {
+	panel.Panel
+	Cover Cover
+	How   string // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ..."
+}
+
+// Run is a run of piping.
+type Run struct {
+	Name    string
+	Length  length.Length // of one run
+	Closed  bool
+	Corners int
+	Count   int
+}
+
+// Buttons is a panel that is buttoned in diamonds.
+type Buttons struct {
+	Panel string // its id
+	Size  panel.Size
+}
+
+// Place is what a filling is for.
+type Place int
+
+// The places.
+const (
+	SeatPlace Place = iota
+	BackPlace
+	ArmPlace
+)
+
+// Filling is a cushion or a pad, or so many alike.
+type Filling struct {
+	ID, Name  string
+	Count     int
+	Size      panel.Size // finished, across and along
+	Thickness length.Length
+	Place     Place
+	Loose     bool // a cushion by itself, not fixed to the frame
+	Round     bool // a circle of the breadth of Size
+}
+
+// Frame is a frame to be webbed and covered.
+type Frame struct {
+	ID    string
+	Count int
+	Size  panel.Size // across and along, between the outer edges of the rails
+	Place Place
+	Round bool
+}
+
+// List is all that a piece, or so many alike, comes down to.
+type List struct {
+	Panels   []Panel
+	Runs     []Run
+	Buttons  []Buttons
+	Fillings []Filling
+	Frames   []Frame
+	Assumed  []Measure // those that were not given and are taken as typical
+}
+
+// CutFrom are the panels of one cover, with their wishes put as a cloth can keep
+// them: where the pattern repeats only across, a motif can be on the line down
+// the middle and no more; where it repeats only along, in a row across the
+// middle; where it does not repeat, nothing is wished. A panel that runs on from
+// one of another cover is free. What shows nothing may lie upside down where the
+// cloth has no top.
+func (l List) CutFrom(cover Cover, c cloth.Cloth) []panel.Panel {
+	have := make(map[string]bool, len(l.Panels))
+	for _, p := range l.Panels {
+		have[p.ID] = p.Cover == cover
+	}
+	var cut []panel.Panel
+	for _, p := range l.Panels {
+		if p.Cover != cover {
+			continue
+		}
+		q := p.Panel
+		q.Match = wish(q.Match, c.Pattern, have)
+		if !have[q.Pair] || !keeps(q.Match.How) {
+			q.Pair = ""
+		}
+		if q.Match.How == panel.Free && !c.OneWay {
+			q.Turn = panel.Half
+		}
+		cut = append(cut, q)
+	}
+	return cut
+}
+
+// keeps reports whether the wish says where the pattern falls by itself, so that
+// a twin can mirror it.
+func keeps(h panel.How) bool { return h == panel.Across || h == panel.Centred || h == panel.Anchor }
+
+func wish(m panel.Match, p cloth.Pattern, have map[string]bool) panel.Match {
+	if p.IsPlain() || m.How == panel.RunsOn && !have[m.From] {
+		return panel.Match{}
+	}
+	if _, known := p.Find(m.Motif); !known {
+		m.Motif = ""
+	}
+	if m.How == panel.Across && p.WidthRepeat == 0 {
+		return panel.Match{}
+	}
+	if m.How != panel.Centred {
+		return m
+	}
+	switch {
+	case p.LengthRepeat == 0:
+		m.How = panel.Across
+	case p.WidthRepeat == 0:
+		m.How = panel.Along
+	}
+	return m
+}
