@@ -48,6 +48,8 @@ var layers = []layer{
 	// plan searches with numbers seeded from the job.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	// costing counts money in decimals, and knows the minor units of ISO 4217.
+	{dir: "calc/costing", std: pure, own: []string{"calc/fault"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
 	// @layer repeat
 	// @layer piping
 	// @layer buttoning
