@@ -36,6 +36,48 @@ func (e ClothRailroad) Valid() bool {
 	}
 }
 
+// Defines values for CuttingListCover.
+const (
+	CuttingListCoverLining  CuttingListCover = "lining"
+	CuttingListCoverOutside CuttingListCover = "outside"
+	CuttingListCoverTop     CuttingListCover = "top"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListCover enum.
+func (e CuttingListCover) Valid() bool {
+	switch e {
+	case CuttingListCoverLining:
+		return true
+	case CuttingListCoverOutside:
+		return true
+	case CuttingListCoverTop:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for CuttingListPlace.
+const (
+	CuttingListPlaceArm  CuttingListPlace = "arm"
+	CuttingListPlaceBack CuttingListPlace = "back"
+	CuttingListPlaceSeat CuttingListPlace = "seat"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListPlace enum.
+func (e CuttingListPlace) Valid() bool {
+	switch e {
+	case CuttingListPlaceArm:
+		return true
+	case CuttingListPlaceBack:
+		return true
+	case CuttingListPlaceSeat:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for Effort.
 const (
 	EffortNormal   Effort = "normal"
@@ -490,6 +532,189 @@ type CutLength struct {
 	Start Quantity `json:"start"`
 }
 
+// CuttingListAllowances What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
+type CuttingListAllowances struct {
+	// Pull Pulled over the stuffing and tacked off; usually 6 cm.
+	Pull *Length `json:"pull,omitempty"`
+
+	// Seam Sewn to another panel; usually 15 mm.
+	Seam *Length `json:"seam,omitempty"`
+
+	// Tuck Tucked in between back, arms and seat; usually 10 cm.
+	Tuck *Length `json:"tuck,omitempty"`
+
+	// Under Turned under the rail; usually 4 cm.
+	Under *Length `json:"under,omitempty"`
+}
+
+// CuttingListAnswer defines model for CuttingListAnswer.
+type CuttingListAnswer struct {
+	// Assumed Measures that were not given and are taken as typical.
+	Assumed []CuttingListAssumed `json:"assumed"`
+
+	// Buttoned Panels that are deep-buttoned. Their cloth is larger than the panel here; ask for it.
+	Buttoned []CuttingListButtoned `json:"buttoned"`
+	Cautions Notes                 `json:"cautions"`
+
+	// Covers The cutting list of each cloth, in the form of `panels` of `/v1/yardage`.
+	Covers []CuttingListCovered `json:"covers"`
+
+	// Derived How the cut size of each panel came about.
+	Derived []CuttingListDerived `json:"derived"`
+	Engine  string               `json:"engine"`
+
+	// Fillings Cushions and pads.
+	Fillings []CuttingListFilling `json:"fillings"`
+
+	// Frames Frames to be webbed or covered.
+	Frames      []CuttingListFrame `json:"frames"`
+	InputDigest string             `json:"inputDigest"`
+
+	// Loosened Wishes that this cloth cannot keep, and what is wished instead.
+	Loosened []CuttingListLoosened `json:"loosened"`
+
+	// Runs The runs of piping.
+	Runs     []CuttingListRun `json:"runs"`
+	Warnings Notes            `json:"warnings"`
+}
+
+// CuttingListAssumed defines model for CuttingListAssumed.
+type CuttingListAssumed struct {
+	// Measure Small letters and dashes.
+	Measure FurnitureId `json:"measure"`
+
+	// Name Printable text, without control characters.
+	Name  Name     `json:"name"`
+	Taken Quantity `json:"taken"`
+}
+
+// CuttingListButtoned defines model for CuttingListButtoned.
+type CuttingListButtoned struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel PanelId `json:"panel"`
+}
+
+// CuttingListCover defines model for CuttingListCover.
+type CuttingListCover string
+
+// CuttingListCovered defines model for CuttingListCovered.
+type CuttingListCovered struct {
+	Cover  CuttingListCover `json:"cover"`
+	Panels []Panel          `json:"panels"`
+}
+
+// CuttingListDerived defines model for CuttingListDerived.
+type CuttingListDerived struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+	How    string   `json:"how"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel PanelId `json:"panel"`
+}
+
+// CuttingListFilling defines model for CuttingListFilling.
+type CuttingListFilling struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+	Count  int      `json:"count"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Loose A cushion by itself.
+	Loose bool `json:"loose"`
+
+	// Name Printable text, without control characters.
+	Name      Name             `json:"name"`
+	Place     CuttingListPlace `json:"place"`
+	Round     bool             `json:"round"`
+	Thickness Quantity         `json:"thickness"`
+}
+
+// CuttingListFrame defines model for CuttingListFrame.
+type CuttingListFrame struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+	Count  int      `json:"count"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id    PanelId          `json:"id"`
+	Place CuttingListPlace `json:"place"`
+	Round bool             `json:"round"`
+}
+
+// CuttingListLoosened defines model for CuttingListLoosened.
+type CuttingListLoosened struct {
+	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	Instead MatchHow `json:"instead"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel PanelId `json:"panel"`
+	Why   string  `json:"why"`
+
+	// Wished `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	Wished MatchHow `json:"wished"`
+}
+
+// CuttingListPlace defines model for CuttingListPlace.
+type CuttingListPlace string
+
+// CuttingListRequest defines model for CuttingListRequest.
+type CuttingListRequest struct {
+	// Allow What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
+	Allow *CuttingListAllowances `json:"allow,omitempty"`
+	Cloth *Cloth                 `json:"cloth,omitempty"`
+
+	// Count How many pieces alike.
+	Count *int `json:"count,omitempty"`
+
+	// Drop Panels to leave out.
+	Drop *[]PanelId `json:"drop,omitempty"`
+
+	// Kind One of the kinds of `/v1/furniture`.
+	Kind FurnitureId `json:"kind"`
+
+	// Measures By the names that `/v1/furniture` lists for the kind, within the limits given there.
+	Measures *map[string]Length `json:"measures,omitempty"`
+
+	// Motif The motif for the panels that show; left out, any.
+	Motif *Name `json:"motif,omitempty"`
+
+	// Options By the names that `/v1/furniture` lists for the kind.
+	Options *map[string]FurnitureId `json:"options,omitempty"`
+
+	// Replace Panels that stand in for those of the same id, or are added to the top cover.
+	Replace *[]Panel `json:"replace,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// CuttingListRun defines model for CuttingListRun.
+type CuttingListRun struct {
+	Closed  bool     `json:"closed"`
+	Corners int      `json:"corners"`
+	Count   int      `json:"count"`
+	Length  Quantity `json:"length"`
+
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+}
+
 // Effort The budget of the search, counted in units of work and not in seconds.
 type Effort string
 
@@ -506,6 +731,64 @@ type Fault struct {
 
 // FaultCode defines model for FaultCode.
 type FaultCode string
+
+// Furniture defines model for Furniture.
+type Furniture struct {
+	Engine string          `json:"engine"`
+	Kinds  []FurnitureKind `json:"kinds"`
+}
+
+// FurnitureChoice defines model for FurnitureChoice.
+type FurnitureChoice struct {
+	// Choice Small letters and dashes.
+	Choice FurnitureId `json:"choice"`
+
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+}
+
+// FurnitureId Small letters and dashes.
+type FurnitureId = string
+
+// FurnitureKind defines model for FurnitureKind.
+type FurnitureKind struct {
+	About string `json:"about"`
+
+	// Kind Small letters and dashes.
+	Kind     FurnitureId        `json:"kind"`
+	Measures []FurnitureMeasure `json:"measures"`
+
+	// Name Printable text, without control characters.
+	Name    Name              `json:"name"`
+	Options []FurnitureOption `json:"options"`
+}
+
+// FurnitureMeasure defines model for FurnitureMeasure.
+type FurnitureMeasure struct {
+	// How Where the tape goes.
+	How   string   `json:"how"`
+	Least Quantity `json:"least"`
+
+	// Measure Small letters and dashes.
+	Measure FurnitureId `json:"measure"`
+	Most    Quantity    `json:"most"`
+
+	// Name Printable text, without control characters.
+	Name    Name     `json:"name"`
+	Typical Quantity `json:"typical"`
+}
+
+// FurnitureOption defines model for FurnitureOption.
+type FurnitureOption struct {
+	// Choices The first is taken when none is made.
+	Choices []FurnitureChoice `json:"choices"`
+
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+
+	// Option Small letters and dashes.
+	Option FurnitureId `json:"option"`
+}
 
 // HandLength defines model for HandLength.
 type HandLength struct {
@@ -633,6 +916,9 @@ type Motif struct {
 
 // Name Printable text, without control characters.
 type Name = string
+
+// Notes defines model for Notes.
+type Notes = []string
 
 // Offcut defines model for Offcut.
 type Offcut struct {
@@ -1121,6 +1407,9 @@ type Unprocessable = Problem
 // UnsupportedMediaType RFC 9457 problem details.
 type UnsupportedMediaType = Problem
 
+// CuttingListJSONRequestBody defines body for CuttingList for application/json ContentType.
+type CuttingListJSONRequestBody = CuttingListRequest
+
 // YardageJSONRequestBody defines body for Yardage for application/json ContentType.
 type YardageJSONRequestBody = YardageRequest
 
@@ -1206,6 +1495,12 @@ type ServerInterface interface {
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx echo.Context) error
+	// CuttingList The panels, piping, fillings and frames of a measured piece of furniture
+	// (POST /v1/cutting-list)
+	CuttingList(ctx echo.Context) error
+	// Furniture The kinds of furniture, what to measure of each, and the choices of style
+	// (GET /v1/furniture)
+	Furniture(ctx echo.Context) error
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx echo.Context) error
@@ -1268,6 +1563,24 @@ func (w *ServerInterfaceWrapper) Readyz(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.Readyz(ctx)
+	return err
+}
+
+// CuttingList converts echo context to params.
+func (w *ServerInterfaceWrapper) CuttingList(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.CuttingList(ctx)
+	return err
+}
+
+// Furniture converts echo context to params.
+func (w *ServerInterfaceWrapper) Furniture(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Furniture(ctx)
 	return err
 }
 
@@ -1338,6 +1651,8 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 
 	router.POST(options.BaseURL+"/v1/yardage", wrapper.Yardage, options.OperationMiddlewares["yardage"]...)
 	router.POST(options.BaseURL+"/v1/yardage/check", wrapper.YardageCheck, options.OperationMiddlewares["yardageCheck"]...)
+	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
+	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -1623,6 +1938,212 @@ func (response Readyz503ApplicationProblemPlusJSONResponse) VisitReadyzResponse(
 		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
 	}
 	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingListRequestObject struct {
+	Body *CuttingListJSONRequestBody
+}
+
+type CuttingListResponseObject interface {
+	VisitCuttingListResponse(w http.ResponseWriter) error
+}
+
+type CuttingList200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type CuttingList200JSONResponse struct {
+	Body    CuttingListAnswer
+	Headers CuttingList200ResponseHeaders
+}
+
+func (response CuttingList200JSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList400ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList406ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList413ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList415ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList422ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList500ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList503ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureRequestObject struct {
+}
+
+type FurnitureResponseObject interface {
+	VisitFurnitureResponse(w http.ResponseWriter) error
+}
+
+type Furniture200ResponseHeaders struct {
+	ETag *string
+}
+
+type Furniture200JSONResponse struct {
+	Body    Furniture
+	Headers Furniture200ResponseHeaders
+}
+
+func (response Furniture200JSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture304Response struct {
+}
+
+func (response Furniture304Response) VisitFurnitureResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type Furniture406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture406ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -2000,6 +2521,12 @@ type StrictServerInterface interface {
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx context.Context, request ReadyzRequestObject) (ReadyzResponseObject, error)
+	// CuttingList The panels, piping, fillings and frames of a measured piece of furniture
+	// (POST /v1/cutting-list)
+	CuttingList(ctx context.Context, request CuttingListRequestObject) (CuttingListResponseObject, error)
+	// Furniture The kinds of furniture, what to measure of each, and the choices of style
+	// (GET /v1/furniture)
+	Furniture(ctx context.Context, request FurnitureRequestObject) (FurnitureResponseObject, error)
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx context.Context, request YardageRequestObject) (YardageResponseObject, error)
@@ -2131,6 +2658,75 @@ func (sh *strictHandler) Readyz(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(ReadyzResponseObject); ok {
 		return validResponse.VisitReadyzResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// CuttingList operation middleware
+func (sh *strictHandler) CuttingList(ctx echo.Context) error {
+	var request CuttingListRequestObject
+
+	var body CuttingListJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.CuttingList(ctx.Request().Context(), request.(CuttingListRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "CuttingList")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(CuttingListResponseObject); ok {
+		return validResponse.VisitCuttingListResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Furniture operation middleware
+func (sh *strictHandler) Furniture(ctx echo.Context) error {
+	var request FurnitureRequestObject
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Furniture(ctx.Request().Context(), request.(FurnitureRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Furniture")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FurnitureResponseObject); ok {
+		return validResponse.VisitFurnitureResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -33,6 +33,7 @@ func readers() map[string]reader {
 	return map[string]reader{
 		"yardage":      {MaxBody, maxValues, reads(requestFromWire, service.YardageFaults, service.YardageFieldFaults)},
 		"yardageCheck": {MaxCheckBody, maxCheckValues, reads(checkFromWire, service.CheckFaults, service.CheckFieldFaults)},
+		"cuttingList":  {MaxBody, maxValues, reads(cuttingListFromWire, service.CuttingListFaults, service.CuttingListFieldFaults)},
 		// @repeat
 		// @piping
 		// @buttoning

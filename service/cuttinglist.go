@@ -1,0 +1,154 @@
+package service
+
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/plan"
+)
+
+// CuttingListRequest is a measured piece of furniture.
+type CuttingListRequest struct {
+	Piece   furniture.Piece
+	Cloth   *cloth.Cloth // the top cover; nil when it is not chosen yet
+	Drop    []string     // panels to leave out
+	Replace []panel.Panel
+}
+
+// Loosened is a wish that the cloth cannot keep, and what is wished instead.
+type Loosened struct {
+	Panel           string
+	Wished, Instead panel.How
+	Why             string
+}
+
+// CuttingListAnswer is what the piece comes down to.
+type CuttingListAnswer struct {
+	Request  CuttingListRequest
+	List     furniture.List
+	Covers   [3][]panel.Panel // by furniture.Cover
+	Loosened []Loosened
+	Warnings []string
+	Cautions []string
+}
+
+// CuttingList makes the cutting list. The request must have no faults.
+func CuttingList(req CuttingListRequest) *CuttingListAnswer {
+	ans := &CuttingListAnswer{Request: req, List: changed(req.Piece.List(), req)}
+	for cover := range ans.Covers {
+		c := furniture.Cover(cover)
+		switch {
+		case c != furniture.Top:
+			ans.Covers[c] = ans.List.CutFrom(c, cloth.Cloth{})
+		case req.Cloth != nil:
+			ans.Covers[c], ans.Loosened = kept(ans.List.CutFrom(c, *req.Cloth), *req.Cloth)
+		default:
+			ans.Covers[c] = wished(ans.List, c)
+		}
+	}
+	ans.Warnings, ans.Cautions = cuttingListWarnings(ans), cuttingListCautions()
+	return ans
+}
+
+// changed is the list as the caller wants it.
+func changed(list furniture.List, req CuttingListRequest) furniture.List {
+	stands := func(id string) bool {
+		return !slices.Contains(req.Drop, id) && !slices.ContainsFunc(req.Replace, func(p panel.Panel) bool { return p.ID == id })
+	}
+	var panels []furniture.Panel
+	covers := make(map[string]furniture.Cover, len(list.Panels))
+	for _, p := range list.Panels {
+		covers[p.ID] = p.Cover
+		if stands(p.ID) {
+			panels = append(panels, p)
+		}
+	}
+	for _, p := range req.Replace {
+		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: "as given"})
+	}
+	have := make(map[string]bool, len(panels))
+	for _, p := range panels {
+		have[p.ID] = true
+	}
+	for i := range panels {
+		if p := &panels[i]; !have[p.Pair] {
+			p.Pair = ""
+		}
+		if p := &panels[i]; p.Match.How == panel.RunsOn && !have[p.Match.From] {
+			p.Match = panel.Match{}
+		}
+	}
+	list.Panels = panels
+	return list
+}
+
+// wished are the panels of a cover with their wishes as they stand.
+func wished(list furniture.List, cover furniture.Cover) []panel.Panel {
+	have := make(map[string]bool)
+	for _, p := range list.Panels {
+		have[p.ID] = p.Cover == cover
+	}
+	var out []panel.Panel
+	for _, p := range list.Panels {
+		if p.Cover != cover {
+			continue
+		}
+		q := p.Panel
+		if q.Match.How == panel.RunsOn && !have[q.Match.From] {
+			q.Match = panel.Match{}
+		}
+		if !have[q.Pair] {
+			q.Pair = ""
+		}
+		out = append(out, q)
+	}
+	return out
+}
+
+// kept are the panels with the wishes loosened that no place on the cloth can
+// keep: first what is wished across, then all.
+func kept(panels []panel.Panel, c cloth.Cloth) ([]panel.Panel, []Loosened) {
+	was := slices.Clone(panels)
+	reasons := make(map[int]string)
+	for range 3 * len(panels) { // each panel is loosened at most three times
+		unkept := plan.UnkeptWishes(plan.Job{Cloth: c, Panels: panels})
+		if len(unkept) == 0 {
+			break
+		}
+		for _, u := range unkept {
+			if reasons[u.Panel] == "" {
+				reasons[u.Panel] = u.Why
+			}
+			loosen(panels, u.Panel, c)
+		}
+	}
+	var list []Loosened
+	for i, p := range panels {
+		if p.Match.How != was[i].Match.How {
+			list = append(list, Loosened{Panel: p.ID, Wished: was[i].Match.How, Instead: p.Match.How, Why: reasons[i]})
+		}
+	}
+	return panels, list
+}
+
+// loosen takes from a panel the part of its wish that fixes it across, or else
+// its wish, or else the tie to its twin.
+func loosen(panels []panel.Panel, i int, c cloth.Cloth) {
+	p := &panels[i]
+	switch {
+	case p.Match.How == panel.Centred && c.Pattern.LengthRepeat > 0:
+		p.Match = panel.Match{How: panel.Along, Motif: p.Match.Motif}
+	case p.Match.How != panel.Free:
+		p.Match = panel.Match{}
+	default:
+		p.Pair = ""
+	}
+	for k := range panels { // a twin of a panel without a wish has nothing to mirror
+		if q := &panels[k]; q.ID == p.Pair || q.Pair == p.ID {
+			q.Pair = ""
+		}
+	}
+	p.Pair = ""
+}
