@@ -61,7 +61,7 @@ func formatFault(format, s string) (code fault.Code, detail, try string) {
 	case "name":
 		return fault.NotAName, "this is not a name", "1 to 80 printable characters"
 	}
-	return fault.WrongType, "this is not of the form " + format, "see /openapi.yaml"
+	return fault.NotAName, "this is not of the form that the field has", "see /openapi.yaml"
 }
 
 // lengthFault says why s is not a length.

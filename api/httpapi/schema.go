@@ -55,12 +55,18 @@ func itemsOf(schema *openapi3.Schema) *openapi3.Schema {
 	return schema.Items.Value
 }
 
-// memberOf is the schema of a member of an object; nil when there is none.
+// memberOf is the schema of a member of an object, which may be that of all
+// members the contract does not name; nil when there is none.
 func memberOf(schema *openapi3.Schema, name string) *openapi3.Schema {
-	if schema == nil || schema.Properties[name] == nil {
+	switch {
+	case schema == nil:
 		return nil
+	case schema.Properties[name] != nil:
+		return schema.Properties[name].Value
+	case schema.AdditionalProperties.Schema != nil:
+		return schema.AdditionalProperties.Schema.Value
 	}
-	return schema.Properties[name].Value
+	return nil
 }
 
 // takesDecimals reports whether a value is a number that need not be whole.
@@ -176,6 +182,8 @@ func (w *schemaWalk) one(e *openapi3.SchemaError) {
 		w.add(tokens, fault.TooLarge, v.Text, "the number is too large", "at most "+number(schema.Max))
 	case "minItems":
 		w.add(tokens, fault.TooFew, "", "the list is too short", "at least "+strconv.FormatUint(schema.MinItems, 10))
+	case "maxProperties":
+		w.add(tokens, fault.TooMany, "", "the object has "+strconv.Itoa(len(v.Members))+" members", "at most "+strconv.FormatUint(*schema.MaxProps, 10))
 	case "maxItems":
 		w.add(tokens, fault.TooMany, "", "the list has "+strconv.Itoa(len(v.Items))+" entries", "at most "+strconv.FormatUint(*schema.MaxItems, 10))
 	default: // type, nullable
@@ -291,7 +299,7 @@ func (w *schemaWalk) wrongType(schema *openapi3.Schema, tokens []string, v *stri
 	case schema.Type != nil && schema.Type.Is(openapi3.TypeInteger):
 		want = "a whole number, written plainly"
 	case schema.Type != nil && schema.Type.Is(openapi3.TypeNumber):
-		want = "a number of millimetres, written plainly, with at most 6 decimals"
+		want = "a number, written plainly, with at most 6 decimals"
 	case schema.Format == "length":
 		want = `a length in quotes, such as "62 cm"`
 	}

@@ -37,8 +37,8 @@ func (s sound) part(v *strictjson.Value, schema *openapi3.Schema, at fault.Path)
 	for i := range v.Members {
 		m := &v.Members[i]
 		here := at.Field(m.Name)
-		if ref := schema.Properties[m.Name]; ref != nil && !s.bad[here.Pointer()] {
-			part.Members = append(part.Members, strictjson.Member{Name: m.Name, Value: s.part(&m.Value, ref.Value, here)})
+		if of := memberOf(schema, m.Name); of != nil && !s.bad[here.Pointer()] {
+			part.Members = append(part.Members, strictjson.Member{Name: m.Name, Value: s.part(&m.Value, of, here)})
 		}
 	}
 	for i := range v.Items {
