@@ -127,28 +127,35 @@ func kept(panels []panel.Panel, c cloth.Cloth) ([]panel.Panel, []Loosened) {
 	var list []Loosened
 	for i, p := range panels {
 		if p.Match.How != was[i].Match.How {
-			list = append(list, Loosened{Panel: p.ID, Wished: was[i].Match.How, Instead: p.Match.How, Why: reasons[i]})
+			why := reasons[i]
+			if why == "" {
+				why = "its twin cannot keep it"
+			}
+			list = append(list, Loosened{Panel: p.ID, Wished: was[i].Match.How, Instead: p.Match.How, Why: why})
 		}
 	}
 	return panels, list
 }
 
-// loosen takes from a panel the part of its wish that fixes it across, or else
-// its wish, or else the tie to its twin.
+// loosen takes from a panel, and from its twin, the part of its wish that fixes
+// it across, or else its wish, or else the tie between the two.
 func loosen(panels []panel.Panel, i int, c cloth.Cloth) {
-	p := &panels[i]
-	switch {
-	case p.Match.How == panel.Centred && c.Pattern.LengthRepeat > 0:
-		p.Match = panel.Match{How: panel.Along, Motif: p.Match.Motif}
-	case p.Match.How != panel.Free:
-		p.Match = panel.Match{}
-	default:
-		p.Pair = ""
+	weaker := func(m panel.Match) panel.Match {
+		if m.How == panel.Centred && c.Pattern.LengthRepeat > 0 {
+			return panel.Match{How: panel.Along, Motif: m.Motif}
+		}
+		return panel.Match{}
 	}
-	for k := range panels { // a twin of a panel without a wish has nothing to mirror
-		if q := &panels[k]; q.ID == p.Pair || q.Pair == p.ID {
+	id, pair, wish := panels[i].ID, panels[i].Pair, panels[i].Match
+	for k := range panels {
+		switch q := &panels[k]; {
+		case k == i:
+			q.Match, q.Pair = weaker(q.Match), ""
+		case q.ID == pair || q.Pair == id:
+			if q.Match.How == wish.How {
+				q.Match = weaker(q.Match)
+			}
 			q.Pair = ""
 		}
 	}
-	p.Pair = ""
 }

@@ -2,6 +2,9 @@ package service
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
+	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -27,23 +30,41 @@ func CuttingListFaults(req CuttingListRequest) fault.List {
 			l.Add(fault.Path("").Field("drop"), fault.TooFew, "", "no panel of the top cover is left", "leave at least one panel of the top cover")
 			continue
 		}
-		l.Append(panel.ListFaults(panels, at))
+		var here fault.List
+		here.Append(panel.ListFaults(panels, at))
 		if cover == 0 && req.Cloth != nil {
 			job := plan.Job{Cloth: *req.Cloth, Panels: panels}
-			l.Append(panel.ClothFaults(panels, *req.Cloth, 0, at))
-			if l.Len() == 0 {
-				l.Append(plan.Faults(job, at))
+			here.Append(panel.ClothFaults(panels, *req.Cloth, 0, at))
+			if here.Len() == 0 {
+				here.Append(plan.Faults(job, ""))
 			}
 		}
+		l.Append(located(here, panels, req))
 	}
-	return located(l, at)
+	return l
 }
 
-// located points the faults of panels that the caller did not give at the list
-// of those that he did.
-func located(l fault.List, at fault.Path) fault.List {
+// located moves the faults of a cutting list to where the caller can mend them:
+// to the panel that he gave, or, for one that was made, to the cloth that it does
+// not fit.
+func located(l fault.List, panels []panel.Panel, req CuttingListRequest) fault.List {
 	var out fault.List
 	for _, f := range l.Faults() {
+		tokens := strings.Split(f.Pointer, "/")
+		at := fault.Path("").Field("replace")
+		if len(tokens) > 2 {
+			i, _ := strconv.Atoi(tokens[2])
+			k := slices.IndexFunc(req.Replace, func(p panel.Panel) bool { return p.ID == panels[i].ID })
+			switch {
+			case k >= 0:
+				at = at.Index(k)
+				for _, t := range tokens[3:] {
+					at = at.Field(t)
+				}
+			case f.Code == fault.WiderThanCloth:
+				at = fault.Path("").Field("cloth").Field("width")
+			}
+		}
 		out.Add(at, f.Code, f.Given, f.Detail, f.Try)
 	}
 	return out

@@ -78,15 +78,15 @@ func armchair(width, depth, rise, back, high int) []Measure {
 }
 
 func slipper(w *work) {
-	ib := w.back(w.pull())
-	w.seat(ib, 1, w.pull())
+	ib := w.back(false)
+	w.seat(ib, 1, false)
 	w.cut("SB", "side border", w.take("outside-depth"), w.take("seat-rise"), edges{w.seam(), w.under(), w.seam(), w.seam()}).copies(2)
 	w.skirt()
 }
 
 func tub(w *work) {
-	ib := w.back(w.pull())
-	w.seat(ib, 1, w.tuck())
+	ib := w.back(false)
+	w.seat(ib, 1, true)
 	af := matched(w.cut("AF", "arm facing", w.take("arm-thickness"), w.take("facing-height"), all(w.seam())).copies(2))
 	af.Pair = af.ID
 }
@@ -97,8 +97,8 @@ func wingChair(w *work) {
 }
 
 func clubChair(w *work) {
-	ib := w.back(w.tuck())
-	w.seat(ib, 1, w.tuck())
+	ib := w.back(true)
+	w.seat(ib, 1, true)
 	w.backCushions(1)
 	w.arms()
 	w.skirt()
@@ -111,5 +111,5 @@ func fireside(w *work) {
 		w.backCushions(1)
 		return
 	}
-	w.back(w.pull())
+	w.back(false)
 }

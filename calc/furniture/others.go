@@ -61,11 +61,11 @@ func headboard(w *work) {
 // banquette has its back against a wall: nothing covers it outside.
 func banquette(w *work) {
 	across, along := w.take("back-width"), w.take("back-height")
-	ib := w.shows(w.cut("IB", "inside back", across, along, edges{w.pull(), w.fly("FLYB", across), w.pull(), w.pull()}))
+	ib := w.shows(w.cut("IB", "inside back", across, along, edges{w.pull(), w.tucked("B", "inside back", across, 1), w.pull(), w.pull()}))
 	if w.is("back", "buttoned") {
 		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: ib.ID, Size: ib.Size})
 	}
 	w.frame("BACK", across, along, BackPlace)
 	w.pad("BP", "back pad", across, along, 6*cm, BackPlace)
-	w.seat(ib, 1, w.pull())
+	w.seat(ib, 1, false)
 }

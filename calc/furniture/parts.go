@@ -9,10 +9,14 @@ import (
 
 // back cuts the inside back and the outside back. With loose cushions against
 // it, the inside back hardly shows and its pattern is free. The sides are tucked
-// in where arms or wings stand beside it.
-func (w *work) back(sides edge) *Panel {
+// in where arms or wings stand beside it, or else pulled round.
+func (w *work) back(between bool) *Panel {
 	across, along := w.take("back-width"), w.take("back-height")
-	ib := w.cut("IB", "inside back", across, along, edges{w.pull(), w.fly("FLYB", across), sides, sides})
+	sides := w.pull()
+	if between {
+		sides = w.tucked("BS", "inside back, sides", along, 2)
+	}
+	ib := w.cut("IB", "inside back", across, along, edges{w.pull(), w.tucked("B", "inside back", across, 1), sides, sides})
 	if !w.is("back", "cushions") {
 		w.shows(ib)
 	}
@@ -39,19 +43,23 @@ func (w *work) outsideBack() {
 
 // seat cuts a tight seat, or a platform with n loose cushions on it, and the
 // front border. The pattern runs down from the back over a single seat to the
-// border. Sides are what is added where the seat meets the arms.
-func (w *work) seat(ib *Panel, n int, sides edge) {
+// border. Between says that the seat is tucked in beside arms.
+func (w *work) seat(ib *Panel, n int, between bool) {
 	across, along, rise := w.take("seat-width"), w.take("seat-depth"), w.take("seat-rise")
 	w.frame("SEAT", across, along, SeatPlace)
 	var above *Panel
 	if w.is("cushion", "loose") {
-		w.platform(across, along, sides)
+		w.platform("", "", across, along, between)
 		above = w.cushions("C", "seat cushion", n, across, along, SeatPlace)
 		if n > 1 {
 			above = nil
 		}
 	} else {
-		above = w.cut("SEAT", "seat", across, along, edges{w.fly("FLYS", across), w.seam(), sides, sides})
+		sides := w.pull()
+		if between {
+			sides = w.tucked("SS", "seat, sides", along, 2)
+		}
+		above = w.cut("SEAT", "seat", across, along, edges{w.tucked("S", "seat", across, 1), w.seam(), sides, sides})
 		if ib != nil && !w.is("back", "cushions") {
 			above.runsOn(ib)
 		} else {
@@ -75,10 +83,14 @@ const lip = 15 * cm
 
 // platform lies under loose cushions: a lip of the top cover at the front, and
 // lining behind it.
-func (w *work) platform(across, along span, sides edge) {
-	w.cut("PF", "platform front", across, w.named("platform lip", lip), edges{w.seam(), w.seam(), sides, sides})
+func (w *work) platform(id, of string, across, along span, between bool) {
+	sides := w.pull()
+	if between {
+		sides = w.tuck()
+	}
+	w.cut(id+"PF", "platform front"+of, across, w.named("platform lip", lip), edges{w.seam(), w.seam(), sides, sides})
 	rest := span{max(along.l-lip, cm), along.words + " less the platform lip " + w.text(lip)}
-	w.cut("PL", "platform", across, rest, edges{w.tuck(), w.seam(), sides, sides}).Cover = Lining
+	w.cut(id+"PL", "platform"+of, across, rest, edges{w.tuck(), w.seam(), sides, sides}).Cover = Lining
 }
 
 // cushions cuts n cushions side by side: tops with the motif, undersides, and
@@ -113,7 +125,7 @@ func (w *work) backCushions(n int) {
 // arms cuts two arms: inside, outside, and what closes their fronts.
 func (w *work) arms() {
 	long, rise := w.take("arm-length"), w.take("arm-rise")
-	inside := edges{top: w.pull(), bottom: w.tuck(), left: w.pull(), right: w.tuck()}
+	inside := edges{top: w.pull(), bottom: w.tucked("A", "inside arm", long, 2), left: w.pull(), right: w.tucked("AB", "inside arm, back edge", rise, 2)}
 	l, r := w.pair("IA", "inside arm", long, rise, inside)
 	w.shows(l)
 	w.shows(r)
@@ -138,7 +150,7 @@ func (w *work) arms() {
 // wings cuts two wings, inside and outside.
 func (w *work) wings() {
 	wide, high := w.take("wing-width"), w.take("wing-height")
-	l, r := w.pair("IW", "inside wing", wide, high, edges{w.pull(), w.tuck(), w.pull(), w.tuck()})
+	l, r := w.pair("IW", "inside wing", wide, high, edges{w.pull(), w.tuck(), w.pull(), w.tucked("W", "inside wing", high, 2)})
 	matched(l)
 	matched(r)
 	l, r = w.pair("OW", "outside wing", wide, high, all(w.seam()))

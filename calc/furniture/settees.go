@@ -50,8 +50,8 @@ func settee(width, least, most int) []Measure {
 }
 
 func setteeOf(w *work, n int) {
-	ib := w.back(w.tuck())
-	w.seat(ib, n, w.tuck())
+	ib := w.back(true)
+	w.seat(ib, n, true)
 	w.backCushions(n)
 	w.arms()
 	w.skirt()
@@ -63,7 +63,7 @@ func corner(w *work) {
 	setteeOf(w, 3)
 	across, along := w.take("return-width"), w.take("seat-depth")
 	high := w.take("back-height")
-	ib := w.cut("RIB", "inside back of the return", across, high, edges{w.pull(), w.fly("FLYR", across), w.tuck(), w.tuck()})
+	ib := w.cut("RIB", "inside back of the return", across, high, edges{w.pull(), w.tucked("R", "inside back of the return", across, 1), w.tuck(), w.tuck()})
 	if !w.is("back", "cushions") {
 		w.shows(ib)
 	} else {
@@ -71,9 +71,7 @@ func corner(w *work) {
 	}
 	w.shows(w.outside(w.cut("ROB", "outside back of the return", across, w.take("outside-height"), edges{w.seam(), w.under(), w.seam(), w.seam()})))
 	if w.is("cushion", "loose") {
-		w.cut("RPF", "platform front of the return", across, w.named("platform lip", lip), edges{w.seam(), w.seam(), w.tuck(), w.tuck()})
-		rest := span{max(along.l-lip, cm), along.words + " less the platform lip " + w.text(lip)}
-		w.cut("RPL", "platform of the return", across, rest, edges{w.tuck(), w.seam(), w.tuck(), w.tuck()}).Cover = Lining
+		w.platform("R", " of the return", across, along, true)
 		w.cushions("RC", "return seat cushion", 1, across, along, SeatPlace)
 	} else {
 		w.shows(w.cut("RSEAT", "seat of the return", across, along, edges{w.tuck(), w.seam(), w.tuck(), w.tuck()}))

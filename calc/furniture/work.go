@@ -190,13 +190,14 @@ func (w *work) pair(id, name string, across, along span, e edges) (left, right *
 	return left, right
 }
 
-// fly adds a hidden strip of lining to a panel's edge, which is then a seam.
-// It returns the edge that the panel has.
-func (w *work) fly(id string, across span) edge {
+// tucked is an edge that is tucked in where nobody sees it: of the cover itself,
+// or a seam to a fly, a strip of lining. Along is how long the edge is, n how
+// many panels have it.
+func (w *work) tucked(id, of string, along span, n int) edge {
 	if !w.is("flies", "yes") {
 		return w.tuck()
 	}
-	f := w.make(id, "fly", across, w.named("tuck-in", w.allow.Tuck), all(w.seam()))
+	f := w.make("FLY"+id, "fly of "+of, along, w.named("tuck-in", w.allow.Tuck), all(w.seam())).copies(n)
 	f.Cover = Lining
 	w.flies = append(w.flies, f)
 	return w.seam()

@@ -99,6 +99,7 @@ func questions() map[string]question {
 	return map[string]question{
 		"yardage":       {"/v1/yardage", httpapi.MaxBody, page((*httpapi.Server).AnswerYardage, drawing.PlanText)},
 		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCheck, drawing.CheckText)},
+		"cutting-list":  {"/v1/cutting-list", httpapi.MaxBody, page((*httpapi.Server).AnswerCuttingList, drawing.CuttingListText)},
 		// @op repeat
 		// @op piping
 		// @op buttoning
