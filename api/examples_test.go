@@ -20,6 +20,7 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/yardage", "CarverPair", "CarverPairAnswer"},
 	{"/v1/yardage/check", "CheckRight", "CheckRightAnswer"},
 	{"/v1/yardage/check", "CheckWrong", "CheckWrongAnswer"},
+	{"/v1/yardage/compare", "CompareCarverPair", "CompareCarverPairAnswer"},
 	{"/v1/cutting-list", "CuttingListWingChair", "CuttingListWingChairAnswer"},
 	// @answers repeat
 	// @answers piping

@@ -36,6 +36,27 @@ func (e ClothRailroad) Valid() bool {
 	}
 }
 
+// Defines values for CompareRank.
+const (
+	CompareRankCost   CompareRank = "cost"
+	CompareRankLength CompareRank = "length"
+	CompareRankWaste  CompareRank = "waste"
+)
+
+// Valid indicates whether the value is a known member of the CompareRank enum.
+func (e CompareRank) Valid() bool {
+	switch e {
+	case CompareRankCost:
+		return true
+	case CompareRankLength:
+		return true
+	case CompareRankWaste:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for CuttingListCover.
 const (
 	CuttingListCoverLining  CuttingListCover = "lining"
@@ -429,6 +450,24 @@ func (e PlanFaultKind) Valid() bool {
 	}
 }
 
+// Defines values for PricePer.
+const (
+	PricePerM  PricePer = "m"
+	PricePerYd PricePer = "yd"
+)
+
+// Valid indicates whether the value is a known member of the PricePer enum.
+func (e PricePer) Valid() bool {
+	switch e {
+	case PricePerM:
+		return true
+	case PricePerYd:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for Units.
 const (
 	UnitsImperial Units = "imperial"
@@ -467,6 +506,11 @@ func (e YardageAnswerEnded) Valid() bool {
 		return false
 	}
 }
+
+// Amount A decimal number that is not negative, with at most 4 decimals.
+//
+// Example: 48.50
+type Amount = string
 
 // CheckedLength defines model for CheckedLength.
 type CheckedLength struct {
@@ -519,8 +563,95 @@ type Cloth struct {
 // ClothRailroad Whether panels may lie across the roll, turned by a quarter. With `allowed` both ways are tried and the better is answered.
 type ClothRailroad string
 
+// CompareAnswer defines model for CompareAnswer.
+type CompareAnswer struct {
+	// Cloths The best first; those that cannot be used last.
+	Cloths      []ComparedCloth `json:"cloths"`
+	Engine      string          `json:"engine"`
+	InputDigest string          `json:"inputDigest"`
+	RankedBy    CompareRank     `json:"rankedBy"`
+
+	// Sensitivity The first cloth of the request at each width and length repeat.
+	Sensitivity []CompareTried `json:"sensitivity"`
+	Warnings    Notes          `json:"warnings"`
+}
+
+// CompareCloth defines model for CompareCloth.
+type CompareCloth struct {
+	Cloth Cloth  `json:"cloth"`
+	Price *Price `json:"price,omitempty"`
+}
+
+// CompareRank defines model for CompareRank.
+type CompareRank string
+
+// CompareRequest defines model for CompareRequest.
+type CompareRequest struct {
+	// Cloths The cloths; times the copies of all panels at most 100000.
+	Cloths []CompareCloth `json:"cloths"`
+
+	// Panels The cutting list, as for `/v1/yardage`.
+	Panels []Panel `json:"panels"`
+
+	// RankBy Left out, by cost where every cloth has a price, or else by length. Cost needs a price on every cloth, in one currency.
+	RankBy *CompareRank `json:"rankBy,omitempty"`
+
+	// Sensitivity Other widths and length repeats to plan the first cloth at, each with each. Its own are always among them.
+	Sensitivity *CompareSensitivity `json:"sensitivity,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// CompareSensitivity Other widths and length repeats to plan the first cloth at, each with each. Its own are always among them.
+type CompareSensitivity struct {
+	LengthRepeats *[]Length `json:"lengthRepeats,omitempty"`
+	Widths        *[]Length `json:"widths,omitempty"`
+}
+
+// CompareTried defines model for CompareTried.
+type CompareTried struct {
+	LengthRepeat Quantity  `json:"lengthRepeat"`
+	Needed       *Quantity `json:"needed,omitempty"`
+	Order        *Quantity `json:"order,omitempty"`
+	Usable       bool      `json:"usable"`
+	Width        Quantity  `json:"width"`
+}
+
+// ComparedCloth defines model for ComparedCloth.
+type ComparedCloth struct {
+	Bound *Quantity `json:"bound,omitempty"`
+
+	// Cloth Which cloth of the request, counted from 0.
+	Cloth int    `json:"cloth"`
+	Cost  *Money `json:"cost,omitempty"`
+
+	// Loosened How many panels have a wish that this cloth cannot keep.
+	Loosened *int `json:"loosened,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name   *Name     `json:"name,omitempty"`
+	Needed *Quantity `json:"needed,omitempty"`
+	Order  *Quantity `json:"order,omitempty"`
+
+	// Plain What plain cloth of the same width would need.
+	Plain *Quantity `json:"plain,omitempty"`
+
+	// Reason In a line, why it takes what it takes.
+	Reason string `json:"reason"`
+	Usable bool   `json:"usable"`
+
+	// Waste How much of what is ordered is in no panel, in percent to one decimal.
+	Waste *float64 `json:"waste,omitempty"`
+}
+
 // Coordinate Millimetres on the plan, with at most 6 decimals.
 type Coordinate = float64
+
+// Currency A currency by its ISO 4217 code.
+//
+// Example: GBP
+type Currency = string
 
 // CutLength defines model for CutLength.
 type CutLength struct {
@@ -902,6 +1033,19 @@ type MatchEdge string
 // MatchHow `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
 type MatchHow string
 
+// Money defines model for Money.
+type Money struct {
+	// Amount In whole smallest units of the currency.
+	//
+	// Example: 48.50
+	Amount string `json:"amount"`
+
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+}
+
 // Motif defines model for Motif.
 type Motif struct {
 	// Across Of the motif's centre from the left selvedge, at most 10 m; 0 when left out.
@@ -1169,6 +1313,25 @@ type PlanFault struct {
 // * `pair-off`: twins do not show the same or mirrored pattern
 type PlanFaultKind string
 
+// Price defines model for Price.
+type Price struct {
+	// Amount A decimal number that is not negative, with at most 4 decimals.
+	//
+	// Example: 48.50
+	Amount Amount `json:"amount"`
+
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+
+	// Per The length that the price is for.
+	Per PricePer `json:"per"`
+}
+
+// PricePer The length that the price is for.
+type PricePer string
+
 // Problem RFC 9457 problem details.
 type Problem struct {
 	// Count How many faults there are in all.
@@ -1416,6 +1579,9 @@ type YardageJSONRequestBody = YardageRequest
 // YardageCheckJSONRequestBody defines body for YardageCheck for application/json ContentType.
 type YardageCheckJSONRequestBody = YardageCheckRequest
 
+// YardageCompareJSONRequestBody defines body for YardageCompare for application/json ContentType.
+type YardageCompareJSONRequestBody = CompareRequest
+
 // AsLength returns the union data inside the Panel_Allow as a Length
 func (t Panel_Allow) AsLength() (Length, error) {
 	var body Length
@@ -1507,6 +1673,9 @@ type ServerInterface interface {
 	// YardageCheck Faults of a plan made by hand, its length, and what the engine would save
 	// (POST /v1/yardage/check)
 	YardageCheck(ctx echo.Context) error
+	// YardageCompare The same panels on many cloths, ranked by length, cost or waste
+	// (POST /v1/yardage/compare)
+	YardageCompare(ctx echo.Context) error
 }
 
 // ServerInterfaceWrapper converts echo contexts to parameters.
@@ -1602,6 +1771,15 @@ func (w *ServerInterfaceWrapper) YardageCheck(ctx echo.Context) error {
 	return err
 }
 
+// YardageCompare converts echo context to params.
+func (w *ServerInterfaceWrapper) YardageCompare(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.YardageCompare(ctx)
+	return err
+}
+
 // This is a simple interface which specifies echo.Route addition functions which
 // are present on both echo.Echo and echo.Group, since we want to allow using
 // either of them for path registration
@@ -1651,6 +1829,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 
 	router.POST(options.BaseURL+"/v1/yardage", wrapper.Yardage, options.OperationMiddlewares["yardage"]...)
 	router.POST(options.BaseURL+"/v1/yardage/check", wrapper.YardageCheck, options.OperationMiddlewares["yardageCheck"]...)
+	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
 	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
@@ -2504,6 +2683,234 @@ func (response YardageCheck503ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCompareRequestObject struct {
+	Body *YardageCompareJSONRequestBody
+}
+
+type YardageCompareResponseObject interface {
+	VisitYardageCompareResponse(w http.ResponseWriter) error
+}
+
+type YardageCompare200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type YardageCompare200JSONResponse struct {
+	Body    CompareAnswer
+	Headers YardageCompare200ResponseHeaders
+}
+
+func (response YardageCompare200JSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare200ApplicationxNdjsonResponse struct {
+	Body          io.Reader
+	Headers       YardageCompare200ResponseHeaders
+	ContentLength int64
+}
+
+func (response YardageCompare200ApplicationxNdjsonResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/x-ndjson")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	flusher, ok := w.(http.Flusher)
+	if !ok {
+		// If w doesn't support flushing, fall back to io.Copy.
+		_, err := io.Copy(w, response.Body)
+		return err
+	}
+	// text/event-stream messages are typically small; use a
+	// modest buffer and flush after each chunk so clients see
+	// events immediately instead of waiting on OS buffering.
+	buf := make([]byte, 4096)
+	for {
+		n, err := response.Body.Read(buf)
+		if n > 0 {
+			if _, writeErr := w.Write(buf[:n]); writeErr != nil {
+				return writeErr
+			}
+			flusher.Flush()
+		}
+		if err != nil {
+			if err == io.EOF {
+				return nil
+			}
+			return err
+		}
+	}
+}
+
+type YardageCompare200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       YardageCompare200ResponseHeaders
+	ContentLength int64
+}
+
+func (response YardageCompare200ImagesvgXmlResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type YardageCompare400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare400ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare406ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare413ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare415ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare422ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare500ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare503ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 // StrictServerInterface represents all server handlers.
 type StrictServerInterface interface {
 	// Livez Whether the process is alive
@@ -2533,6 +2940,9 @@ type StrictServerInterface interface {
 	// YardageCheck Faults of a plan made by hand, its length, and what the engine would save
 	// (POST /v1/yardage/check)
 	YardageCheck(ctx context.Context, request YardageCheckRequestObject) (YardageCheckResponseObject, error)
+	// YardageCompare The same panels on many cloths, ranked by length, cost or waste
+	// (POST /v1/yardage/compare)
+	YardageCompare(ctx context.Context, request YardageCompareRequestObject) (YardageCompareResponseObject, error)
 }
 
 type StrictHandlerFunc func(ctx echo.Context, request any) (any, error)
@@ -2819,6 +3229,52 @@ func (sh *strictHandler) YardageCheck(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(YardageCheckResponseObject); ok {
 		return validResponse.VisitYardageCheckResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// YardageCompare operation middleware
+func (sh *strictHandler) YardageCompare(ctx echo.Context) error {
+	var request YardageCompareRequestObject
+
+	var body YardageCompareJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.YardageCompare(ctx.Request().Context(), request.(YardageCompareRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "YardageCompare")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(YardageCompareResponseObject); ok {
+		return validResponse.VisitYardageCompareResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -79,10 +79,7 @@ type List struct {
 }
 
 // CutFrom are the panels of one cover, with their wishes put as a cloth can keep
-// them: where the pattern repeats only across, a motif can be on the line down
-// the middle and no more; where it repeats only along, in a row across the
-// middle; where it does not repeat, nothing is wished. A panel that runs on from
-// one of another cover is free. What shows nothing may lie upside down where the
+// them. A panel that runs on from one of another cover is free. What shows nothing may lie upside down where the
 // cloth has no top.
 func (l List) CutFrom(cover Cover, c cloth.Cloth) []panel.Panel {
 	have := make(map[string]bool, len(l.Panels))
@@ -95,8 +92,11 @@ func (l List) CutFrom(cover Cover, c cloth.Cloth) []panel.Panel {
 			continue
 		}
 		q := p.Panel
-		q.Match = wish(q.Match, c.Pattern, have)
-		if !have[q.Pair] || !keeps(q.Match.How) {
+		if q.Match.How == panel.RunsOn && !have[q.Match.From] {
+			q.Match = panel.Match{}
+		}
+		q.Match = q.Match.On(c.Pattern)
+		if !have[q.Pair] || !q.Match.Fixes() {
 			q.Pair = ""
 		}
 		if q.Match.How == panel.Free && !c.OneWay {
@@ -105,30 +105,4 @@ func (l List) CutFrom(cover Cover, c cloth.Cloth) []panel.Panel {
 		cut = append(cut, q)
 	}
 	return cut
-}
-
-// keeps reports whether the wish says where the pattern falls by itself, so that
-// a twin can mirror it.
-func keeps(h panel.How) bool { return h == panel.Across || h == panel.Centred || h == panel.Anchor }
-
-func wish(m panel.Match, p cloth.Pattern, have map[string]bool) panel.Match {
-	if p.IsPlain() || m.How == panel.RunsOn && !have[m.From] {
-		return panel.Match{}
-	}
-	if _, known := p.Find(m.Motif); !known {
-		m.Motif = ""
-	}
-	if m.How == panel.Across && p.WidthRepeat == 0 {
-		return panel.Match{}
-	}
-	if m.How != panel.Centred {
-		return m
-	}
-	switch {
-	case p.LengthRepeat == 0:
-		m.How = panel.Across
-	case p.WidthRepeat == 0:
-		m.How = panel.Along
-	}
-	return m
 }

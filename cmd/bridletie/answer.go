@@ -98,6 +98,7 @@ type question struct {
 func questions() map[string]question {
 	return map[string]question{
 		"yardage":       {"/v1/yardage", httpapi.MaxBody, page((*httpapi.Server).AnswerYardage, drawing.PlanText)},
+		"compare":       {"/v1/yardage/compare", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCompare, drawing.CompareText)},
 		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCheck, drawing.CheckText)},
 		"cutting-list":  {"/v1/cutting-list", httpapi.MaxBody, page((*httpapi.Server).AnswerCuttingList, drawing.CuttingListText)},
 		// @op repeat
