@@ -60,11 +60,11 @@ var layers = []layer{
 	// @layer foundation
 	// @layer fire
 	// service does independent parts side by side.
-	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}},
+	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	{dir: "service/...", std: pure, own: []string{"calc/...", "service"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	{dir: "api/strictjson", std: pure},
-	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson"}, ext: []string{echo, kin, prometheus}},
+	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
 	{dir: "api", std: []string{"..."}, own: []string{"..."}},
 	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi"}},
 }

@@ -120,6 +120,51 @@ func (e Effort) Valid() bool {
 	}
 }
 
+// Defines values for EstimateRequestPattern.
+const (
+	EstimateRequestPatternLarge  EstimateRequestPattern = "large"
+	EstimateRequestPatternMedium EstimateRequestPattern = "medium"
+	EstimateRequestPatternPlain  EstimateRequestPattern = "plain"
+	EstimateRequestPatternSmall  EstimateRequestPattern = "small"
+)
+
+// Valid indicates whether the value is a known member of the EstimateRequestPattern enum.
+func (e EstimateRequestPattern) Valid() bool {
+	switch e {
+	case EstimateRequestPatternLarge:
+		return true
+	case EstimateRequestPatternMedium:
+		return true
+	case EstimateRequestPatternPlain:
+		return true
+	case EstimateRequestPatternSmall:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for EstimateRequestSize.
+const (
+	EstimateRequestSizeLarge EstimateRequestSize = "large"
+	EstimateRequestSizeSmall EstimateRequestSize = "small"
+	EstimateRequestSizeUsual EstimateRequestSize = "usual"
+)
+
+// Valid indicates whether the value is a known member of the EstimateRequestSize enum.
+func (e EstimateRequestSize) Valid() bool {
+	switch e {
+	case EstimateRequestSizeLarge:
+		return true
+	case EstimateRequestSizeSmall:
+		return true
+	case EstimateRequestSizeUsual:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for FaultCode.
 const (
 	FaultCodeCountDiffers   FaultCode = "count-differs"
@@ -462,6 +507,24 @@ func (e PricePer) Valid() bool {
 	case PricePerM:
 		return true
 	case PricePerYd:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PriceBandPer.
+const (
+	PriceBandPerM  PriceBandPer = "m"
+	PriceBandPerYd PriceBandPer = "yd"
+)
+
+// Valid indicates whether the value is a known member of the PriceBandPer enum.
+func (e PriceBandPer) Valid() bool {
+	switch e {
+	case PriceBandPerM:
+		return true
+	case PriceBandPerYd:
 		return true
 	default:
 		return false
@@ -849,6 +912,106 @@ type CuttingListRun struct {
 // Effort The budget of the search, counted in units of work and not in seconds.
 type Effort string
 
+// EstimateAnswer defines model for EstimateAnswer.
+type EstimateAnswer struct {
+	Cautions Notes  `json:"cautions"`
+	Engine   string `json:"engine"`
+
+	// Hours Hours of work, to a tenth.
+	Hours       EstimateHours `json:"hours"`
+	InputDigest string        `json:"inputDigest"`
+
+	// Narrow What would narrow the range of lengths, the most helpful first.
+	Narrow []EstimateNarrower `json:"narrow"`
+
+	// Order What to order of the top cover.
+	Order EstimateLengths `json:"order"`
+
+	// Price Cloth and work with tax, as far as their prices are given.
+	Price    *EstimatePrices `json:"price,omitempty"`
+	Warnings Notes           `json:"warnings"`
+}
+
+// EstimateHours Hours of work, to a tenth.
+type EstimateHours struct {
+	// High Example: 18.3
+	High string `json:"high"`
+
+	// Likely Example: 14.6
+	Likely string `json:"likely"`
+
+	// Low Example: 12.4
+	Low string `json:"low"`
+}
+
+// EstimateLengths What to order of the top cover.
+type EstimateLengths struct {
+	High   Quantity `json:"high"`
+	Likely Quantity `json:"likely"`
+	Low    Quantity `json:"low"`
+}
+
+// EstimateNarrower defines model for EstimateNarrower.
+type EstimateNarrower struct {
+	// Measure Left out for the cloth.
+	Measure *FurnitureId `json:"measure,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+
+	// Percent By how much of the range.
+	Percent int `json:"percent"`
+}
+
+// EstimatePrices Cloth and work with tax, as far as their prices are given.
+type EstimatePrices struct {
+	High   Money `json:"high"`
+	Likely Money `json:"likely"`
+	Low    Money `json:"low"`
+}
+
+// EstimateRequest defines model for EstimateRequest.
+type EstimateRequest struct {
+	Cloth *Cloth `json:"cloth,omitempty"`
+
+	// ClothWidth Of a cloth that is not chosen yet; 137 cm when it is left out. Not with `cloth`.
+	ClothWidth *Length `json:"clothWidth,omitempty"`
+
+	// Count How many pieces alike.
+	Count *int `json:"count,omitempty"`
+
+	// Kind One of the kinds of `/v1/furniture`.
+	Kind   FurnitureId `json:"kind"`
+	Labour *LabourRate `json:"labour,omitempty"`
+
+	// Measures Measures that were taken, by the names that `/v1/furniture` lists.
+	Measures *map[string]Length      `json:"measures,omitempty"`
+	Options  *map[string]FurnitureId `json:"options,omitempty"`
+
+	// Pattern How patterned the cloth is to be; medium when it is left out. Not with `cloth`.
+	Pattern *EstimateRequestPattern `json:"pattern,omitempty"`
+
+	// Price From what to what the cloth may cost.
+	Price *PriceBand `json:"price,omitempty"`
+
+	// Size How large the piece looks beside others of its kind; small is 12 % below the usual measures, large 15 % above.
+	Size *EstimateRequestSize `json:"size,omitempty"`
+
+	// Tax A percentage from 0 % to 50 %, with at most 4 decimals.
+	//
+	// Example: 2 %
+	Tax *Share `json:"tax,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// EstimateRequestPattern How patterned the cloth is to be; medium when it is left out. Not with `cloth`.
+type EstimateRequestPattern string
+
+// EstimateRequestSize How large the piece looks beside others of its kind; small is 12 % below the usual measures, large 15 % above.
+type EstimateRequestSize string
+
 // Fault defines model for Fault.
 type Fault struct {
 	Code   FaultCode `json:"code"`
@@ -986,6 +1149,17 @@ type JoinedPanel struct {
 
 	// SeamsMm Where the seams lie, from the left edge of the cut panel.
 	SeamsMm []Coordinate `json:"seamsMm"`
+}
+
+// LabourRate defines model for LabourRate.
+type LabourRate struct {
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+
+	// Rate For an hour.
+	Rate Amount `json:"rate"`
 }
 
 // Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
@@ -1332,6 +1506,30 @@ type Price struct {
 // PricePer The length that the price is for.
 type PricePer string
 
+// PriceBand From what to what the cloth may cost.
+type PriceBand struct {
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+
+	// High A decimal number that is not negative, with at most 4 decimals.
+	//
+	// Example: 48.50
+	High Amount `json:"high"`
+
+	// Low A decimal number that is not negative, with at most 4 decimals.
+	//
+	// Example: 48.50
+	Low Amount `json:"low"`
+
+	// Per The length that the price is for.
+	Per PriceBandPer `json:"per"`
+}
+
+// PriceBandPer The length that the price is for.
+type PriceBandPer string
+
 // Problem RFC 9457 problem details.
 type Problem struct {
 	// Count How many faults there are in all.
@@ -1573,6 +1771,9 @@ type UnsupportedMediaType = Problem
 // CuttingListJSONRequestBody defines body for CuttingList for application/json ContentType.
 type CuttingListJSONRequestBody = CuttingListRequest
 
+// EstimateJSONRequestBody defines body for Estimate for application/json ContentType.
+type EstimateJSONRequestBody = EstimateRequest
+
 // YardageJSONRequestBody defines body for Yardage for application/json ContentType.
 type YardageJSONRequestBody = YardageRequest
 
@@ -1664,6 +1865,9 @@ type ServerInterface interface {
 	// CuttingList The panels, piping, fillings and frames of a measured piece of furniture
 	// (POST /v1/cutting-list)
 	CuttingList(ctx echo.Context) error
+	// Estimate A first idea of length, hours and price from the little that a customer knows
+	// (POST /v1/estimate)
+	Estimate(ctx echo.Context) error
 	// Furniture The kinds of furniture, what to measure of each, and the choices of style
 	// (GET /v1/furniture)
 	Furniture(ctx echo.Context) error
@@ -1741,6 +1945,15 @@ func (w *ServerInterfaceWrapper) CuttingList(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.CuttingList(ctx)
+	return err
+}
+
+// Estimate converts echo context to params.
+func (w *ServerInterfaceWrapper) Estimate(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Estimate(ctx)
 	return err
 }
 
@@ -1832,6 +2045,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
 	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
+	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -2258,6 +2472,157 @@ type CuttingList503ApplicationProblemPlusJSONResponse struct {
 }
 
 func (response CuttingList503ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type EstimateRequestObject struct {
+	Body *EstimateJSONRequestBody
+}
+
+type EstimateResponseObject interface {
+	VisitEstimateResponse(w http.ResponseWriter) error
+}
+
+type Estimate200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Estimate200JSONResponse struct {
+	Body    EstimateAnswer
+	Headers Estimate200ResponseHeaders
+}
+
+func (response Estimate200JSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate400ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate406ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate413ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate415ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate422ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate500ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate503ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
 
 	var buf bytes.Buffer
 	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
@@ -2931,6 +3296,9 @@ type StrictServerInterface interface {
 	// CuttingList The panels, piping, fillings and frames of a measured piece of furniture
 	// (POST /v1/cutting-list)
 	CuttingList(ctx context.Context, request CuttingListRequestObject) (CuttingListResponseObject, error)
+	// Estimate A first idea of length, hours and price from the little that a customer knows
+	// (POST /v1/estimate)
+	Estimate(ctx context.Context, request EstimateRequestObject) (EstimateResponseObject, error)
 	// Furniture The kinds of furniture, what to measure of each, and the choices of style
 	// (GET /v1/furniture)
 	Furniture(ctx context.Context, request FurnitureRequestObject) (FurnitureResponseObject, error)
@@ -3114,6 +3482,52 @@ func (sh *strictHandler) CuttingList(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(CuttingListResponseObject); ok {
 		return validResponse.VisitCuttingListResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Estimate operation middleware
+func (sh *strictHandler) Estimate(ctx echo.Context) error {
+	var request EstimateRequestObject
+
+	var body EstimateJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Estimate(ctx.Request().Context(), request.(EstimateRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Estimate")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(EstimateResponseObject); ok {
+		return validResponse.VisitEstimateResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

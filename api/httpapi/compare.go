@@ -7,7 +7,6 @@ import (
 	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
-	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
@@ -47,20 +46,6 @@ func compareFromWire(w *gen.CompareRequest) (service.CompareRequest, fault.List)
 		req.Repeats = append(req.Repeats, lengthFrom(l))
 	}
 	return req, t.shape
-}
-
-// price is what a length of cloth costs. An amount that the contract refuses
-// counts as none.
-func (t *translator) price(w *gen.Price, at fault.Path) *costing.Price {
-	m, err := costing.ParseMoney(w.Amount, w.Currency)
-	if err == costing.ErrCurrency {
-		t.shape.Add(at.Field("currency"), fault.NotOneOf, w.Currency, "there is no such currency", "a code of ISO 4217, for example GBP")
-	}
-	p := costing.Price{Money: m, Per: length.Metre}
-	if w.Per == gen.PricePerYd {
-		p.Per = length.Yard
-	}
-	return &p
 }
 
 // AnswerCompare reads a request body and answers it, as AnswerYardage does.
@@ -194,7 +179,8 @@ func (w answerWriter) compared(req service.CompareRequest, c service.ComparedClo
 	}
 	g.Waste, g.Loosened = &c.Waste, &c.Loosened
 	if c.Cost != nil {
-		g.Cost = &gen.Money{Amount: c.Cost.Text(), Currency: c.Cost.Code()}
+		cost := wireMoney(*c.Cost)
+		g.Cost = &cost
 	}
 	return g
 }
