@@ -20,6 +20,9 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/yardage", "CarverPair", "CarverPairAnswer"},
 	{"/v1/yardage/check", "CheckRight", "CheckRightAnswer"},
 	{"/v1/yardage/check", "CheckWrong", "CheckWrongAnswer"},
+	{"/v1/yardage/compare", "CompareCarverPair", "CompareCarverPairAnswer"},
+	{"/v1/estimate", "EstimateWingChair", "EstimateWingChairAnswer"},
+	{"/v1/cutting-list", "CuttingListWingChair", "CuttingListWingChairAnswer"},
 	// @answers repeat
 	// @answers piping
 	// @answers buttoning

@@ -47,6 +47,9 @@ var layers = []layer{
 	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
 	// plan searches with numbers seeded from the job.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	// costing counts money in decimals, and knows the minor units of ISO 4217.
+	{dir: "calc/costing", std: pure, own: []string{"calc/length", "calc/fault"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
 	// @layer repeat
 	// @layer piping
 	// @layer buttoning
@@ -56,11 +59,12 @@ var layers = []layer{
 	// @layer wadding
 	// @layer foundation
 	// @layer fire
-	{dir: "service", std: with(pure, "context"), own: []string{"calc/..."}},
+	// service does independent parts side by side.
+	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	{dir: "service/...", std: pure, own: []string{"calc/...", "service"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	{dir: "api/strictjson", std: pure},
-	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson"}, ext: []string{echo, kin, prometheus}},
+	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
 	{dir: "api", std: []string{"..."}, own: []string{"..."}},
 	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi"}},
 }

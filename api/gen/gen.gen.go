@@ -36,6 +36,69 @@ func (e ClothRailroad) Valid() bool {
 	}
 }
 
+// Defines values for CompareRank.
+const (
+	CompareRankCost   CompareRank = "cost"
+	CompareRankLength CompareRank = "length"
+	CompareRankWaste  CompareRank = "waste"
+)
+
+// Valid indicates whether the value is a known member of the CompareRank enum.
+func (e CompareRank) Valid() bool {
+	switch e {
+	case CompareRankCost:
+		return true
+	case CompareRankLength:
+		return true
+	case CompareRankWaste:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for CuttingListCover.
+const (
+	CuttingListCoverLining  CuttingListCover = "lining"
+	CuttingListCoverOutside CuttingListCover = "outside"
+	CuttingListCoverTop     CuttingListCover = "top"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListCover enum.
+func (e CuttingListCover) Valid() bool {
+	switch e {
+	case CuttingListCoverLining:
+		return true
+	case CuttingListCoverOutside:
+		return true
+	case CuttingListCoverTop:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for CuttingListPlace.
+const (
+	CuttingListPlaceArm  CuttingListPlace = "arm"
+	CuttingListPlaceBack CuttingListPlace = "back"
+	CuttingListPlaceSeat CuttingListPlace = "seat"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListPlace enum.
+func (e CuttingListPlace) Valid() bool {
+	switch e {
+	case CuttingListPlaceArm:
+		return true
+	case CuttingListPlaceBack:
+		return true
+	case CuttingListPlaceSeat:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for Effort.
 const (
 	EffortNormal   Effort = "normal"
@@ -51,6 +114,51 @@ func (e Effort) Valid() bool {
 	case EffortQuick:
 		return true
 	case EffortThorough:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for EstimateRequestPattern.
+const (
+	EstimateRequestPatternLarge  EstimateRequestPattern = "large"
+	EstimateRequestPatternMedium EstimateRequestPattern = "medium"
+	EstimateRequestPatternPlain  EstimateRequestPattern = "plain"
+	EstimateRequestPatternSmall  EstimateRequestPattern = "small"
+)
+
+// Valid indicates whether the value is a known member of the EstimateRequestPattern enum.
+func (e EstimateRequestPattern) Valid() bool {
+	switch e {
+	case EstimateRequestPatternLarge:
+		return true
+	case EstimateRequestPatternMedium:
+		return true
+	case EstimateRequestPatternPlain:
+		return true
+	case EstimateRequestPatternSmall:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for EstimateRequestSize.
+const (
+	EstimateRequestSizeLarge EstimateRequestSize = "large"
+	EstimateRequestSizeSmall EstimateRequestSize = "small"
+	EstimateRequestSizeUsual EstimateRequestSize = "usual"
+)
+
+// Valid indicates whether the value is a known member of the EstimateRequestSize enum.
+func (e EstimateRequestSize) Valid() bool {
+	switch e {
+	case EstimateRequestSizeLarge:
+		return true
+	case EstimateRequestSizeSmall:
+		return true
+	case EstimateRequestSizeUsual:
 		return true
 	default:
 		return false
@@ -387,6 +495,42 @@ func (e PlanFaultKind) Valid() bool {
 	}
 }
 
+// Defines values for PricePer.
+const (
+	PricePerM  PricePer = "m"
+	PricePerYd PricePer = "yd"
+)
+
+// Valid indicates whether the value is a known member of the PricePer enum.
+func (e PricePer) Valid() bool {
+	switch e {
+	case PricePerM:
+		return true
+	case PricePerYd:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PriceBandPer.
+const (
+	PriceBandPerM  PriceBandPer = "m"
+	PriceBandPerYd PriceBandPer = "yd"
+)
+
+// Valid indicates whether the value is a known member of the PriceBandPer enum.
+func (e PriceBandPer) Valid() bool {
+	switch e {
+	case PriceBandPerM:
+		return true
+	case PriceBandPerYd:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for Units.
 const (
 	UnitsImperial Units = "imperial"
@@ -425,6 +569,11 @@ func (e YardageAnswerEnded) Valid() bool {
 		return false
 	}
 }
+
+// Amount A decimal number that is not negative, with at most 4 decimals.
+//
+// Example: 48.50
+type Amount = string
 
 // CheckedLength defines model for CheckedLength.
 type CheckedLength struct {
@@ -477,8 +626,95 @@ type Cloth struct {
 // ClothRailroad Whether panels may lie across the roll, turned by a quarter. With `allowed` both ways are tried and the better is answered.
 type ClothRailroad string
 
+// CompareAnswer defines model for CompareAnswer.
+type CompareAnswer struct {
+	// Cloths The best first; those that cannot be used last.
+	Cloths      []ComparedCloth `json:"cloths"`
+	Engine      string          `json:"engine"`
+	InputDigest string          `json:"inputDigest"`
+	RankedBy    CompareRank     `json:"rankedBy"`
+
+	// Sensitivity The first cloth of the request at each width and length repeat.
+	Sensitivity []CompareTried `json:"sensitivity"`
+	Warnings    Notes          `json:"warnings"`
+}
+
+// CompareCloth defines model for CompareCloth.
+type CompareCloth struct {
+	Cloth Cloth  `json:"cloth"`
+	Price *Price `json:"price,omitempty"`
+}
+
+// CompareRank defines model for CompareRank.
+type CompareRank string
+
+// CompareRequest defines model for CompareRequest.
+type CompareRequest struct {
+	// Cloths The cloths; times the copies of all panels at most 100000.
+	Cloths []CompareCloth `json:"cloths"`
+
+	// Panels The cutting list, as for `/v1/yardage`.
+	Panels []Panel `json:"panels"`
+
+	// RankBy Left out, by cost where every cloth has a price, or else by length. Cost needs a price on every cloth, in one currency.
+	RankBy *CompareRank `json:"rankBy,omitempty"`
+
+	// Sensitivity Other widths and length repeats to plan the first cloth at, each with each. Its own are always among them.
+	Sensitivity *CompareSensitivity `json:"sensitivity,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// CompareSensitivity Other widths and length repeats to plan the first cloth at, each with each. Its own are always among them.
+type CompareSensitivity struct {
+	LengthRepeats *[]Length `json:"lengthRepeats,omitempty"`
+	Widths        *[]Length `json:"widths,omitempty"`
+}
+
+// CompareTried defines model for CompareTried.
+type CompareTried struct {
+	LengthRepeat Quantity  `json:"lengthRepeat"`
+	Needed       *Quantity `json:"needed,omitempty"`
+	Order        *Quantity `json:"order,omitempty"`
+	Usable       bool      `json:"usable"`
+	Width        Quantity  `json:"width"`
+}
+
+// ComparedCloth defines model for ComparedCloth.
+type ComparedCloth struct {
+	Bound *Quantity `json:"bound,omitempty"`
+
+	// Cloth Which cloth of the request, counted from 0.
+	Cloth int    `json:"cloth"`
+	Cost  *Money `json:"cost,omitempty"`
+
+	// Loosened How many panels have a wish that this cloth cannot keep.
+	Loosened *int `json:"loosened,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name   *Name     `json:"name,omitempty"`
+	Needed *Quantity `json:"needed,omitempty"`
+	Order  *Quantity `json:"order,omitempty"`
+
+	// Plain What plain cloth of the same width would need.
+	Plain *Quantity `json:"plain,omitempty"`
+
+	// Reason In a line, why it takes what it takes.
+	Reason string `json:"reason"`
+	Usable bool   `json:"usable"`
+
+	// Waste How much of what is ordered is in no panel, in percent to one decimal.
+	Waste *float64 `json:"waste,omitempty"`
+}
+
 // Coordinate Millimetres on the plan, with at most 6 decimals.
 type Coordinate = float64
+
+// Currency A currency by its ISO 4217 code.
+//
+// Example: GBP
+type Currency = string
 
 // CutLength defines model for CutLength.
 type CutLength struct {
@@ -490,8 +726,291 @@ type CutLength struct {
 	Start Quantity `json:"start"`
 }
 
+// CuttingListAllowances What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
+type CuttingListAllowances struct {
+	// Pull Pulled over the stuffing and tacked off; usually 6 cm.
+	Pull *Length `json:"pull,omitempty"`
+
+	// Seam Sewn to another panel; usually 15 mm.
+	Seam *Length `json:"seam,omitempty"`
+
+	// Tuck Tucked in between back, arms and seat; usually 10 cm.
+	Tuck *Length `json:"tuck,omitempty"`
+
+	// Under Turned under the rail; usually 4 cm.
+	Under *Length `json:"under,omitempty"`
+}
+
+// CuttingListAnswer defines model for CuttingListAnswer.
+type CuttingListAnswer struct {
+	// Assumed Measures that were not given and are taken as typical.
+	Assumed []CuttingListAssumed `json:"assumed"`
+
+	// Buttoned Panels that are deep-buttoned. Their cloth is larger than the panel here; ask for it.
+	Buttoned []CuttingListButtoned `json:"buttoned"`
+	Cautions Notes                 `json:"cautions"`
+
+	// Covers The cutting list of each cloth, in the form of `panels` of `/v1/yardage`.
+	Covers []CuttingListCovered `json:"covers"`
+
+	// Derived How the cut size of each panel came about.
+	Derived []CuttingListDerived `json:"derived"`
+	Engine  string               `json:"engine"`
+
+	// Fillings Cushions and pads.
+	Fillings []CuttingListFilling `json:"fillings"`
+
+	// Frames Frames to be webbed or covered.
+	Frames      []CuttingListFrame `json:"frames"`
+	InputDigest string             `json:"inputDigest"`
+
+	// Loosened Wishes that this cloth cannot keep, and what is wished instead.
+	Loosened []CuttingListLoosened `json:"loosened"`
+
+	// Runs The runs of piping.
+	Runs     []CuttingListRun `json:"runs"`
+	Warnings Notes            `json:"warnings"`
+}
+
+// CuttingListAssumed defines model for CuttingListAssumed.
+type CuttingListAssumed struct {
+	// Measure Small letters and dashes.
+	Measure FurnitureId `json:"measure"`
+
+	// Name Printable text, without control characters.
+	Name  Name     `json:"name"`
+	Taken Quantity `json:"taken"`
+}
+
+// CuttingListButtoned defines model for CuttingListButtoned.
+type CuttingListButtoned struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel PanelId `json:"panel"`
+}
+
+// CuttingListCover defines model for CuttingListCover.
+type CuttingListCover string
+
+// CuttingListCovered defines model for CuttingListCovered.
+type CuttingListCovered struct {
+	Cover  CuttingListCover `json:"cover"`
+	Panels []Panel          `json:"panels"`
+}
+
+// CuttingListDerived defines model for CuttingListDerived.
+type CuttingListDerived struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+	How    string   `json:"how"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel PanelId `json:"panel"`
+}
+
+// CuttingListFilling defines model for CuttingListFilling.
+type CuttingListFilling struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+	Count  int      `json:"count"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Loose A cushion by itself.
+	Loose bool `json:"loose"`
+
+	// Name Printable text, without control characters.
+	Name      Name             `json:"name"`
+	Place     CuttingListPlace `json:"place"`
+	Round     bool             `json:"round"`
+	Thickness Quantity         `json:"thickness"`
+}
+
+// CuttingListFrame defines model for CuttingListFrame.
+type CuttingListFrame struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+	Count  int      `json:"count"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id    PanelId          `json:"id"`
+	Place CuttingListPlace `json:"place"`
+	Round bool             `json:"round"`
+}
+
+// CuttingListLoosened defines model for CuttingListLoosened.
+type CuttingListLoosened struct {
+	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	Instead MatchHow `json:"instead"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel PanelId `json:"panel"`
+	Why   string  `json:"why"`
+
+	// Wished `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	Wished MatchHow `json:"wished"`
+}
+
+// CuttingListPlace defines model for CuttingListPlace.
+type CuttingListPlace string
+
+// CuttingListRequest defines model for CuttingListRequest.
+type CuttingListRequest struct {
+	// Allow What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
+	Allow *CuttingListAllowances `json:"allow,omitempty"`
+	Cloth *Cloth                 `json:"cloth,omitempty"`
+
+	// Count How many pieces alike.
+	Count *int `json:"count,omitempty"`
+
+	// Drop Panels to leave out.
+	Drop *[]PanelId `json:"drop,omitempty"`
+
+	// Kind One of the kinds of `/v1/furniture`.
+	Kind FurnitureId `json:"kind"`
+
+	// Measures By the names that `/v1/furniture` lists for the kind, within the limits given there.
+	Measures *map[string]Length `json:"measures,omitempty"`
+
+	// Motif The motif for the panels that show; left out, any.
+	Motif *Name `json:"motif,omitempty"`
+
+	// Options By the names that `/v1/furniture` lists for the kind.
+	Options *map[string]FurnitureId `json:"options,omitempty"`
+
+	// Replace Panels that stand in for those of the same id, or are added to the top cover.
+	Replace *[]Panel `json:"replace,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// CuttingListRun defines model for CuttingListRun.
+type CuttingListRun struct {
+	Closed  bool     `json:"closed"`
+	Corners int      `json:"corners"`
+	Count   int      `json:"count"`
+	Length  Quantity `json:"length"`
+
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+}
+
 // Effort The budget of the search, counted in units of work and not in seconds.
 type Effort string
+
+// EstimateAnswer defines model for EstimateAnswer.
+type EstimateAnswer struct {
+	Cautions Notes  `json:"cautions"`
+	Engine   string `json:"engine"`
+
+	// Hours Hours of work, to a tenth.
+	Hours       EstimateHours `json:"hours"`
+	InputDigest string        `json:"inputDigest"`
+
+	// Narrow What would narrow the range of lengths, the most helpful first.
+	Narrow []EstimateNarrower `json:"narrow"`
+
+	// Order What to order of the top cover.
+	Order EstimateLengths `json:"order"`
+
+	// Price Cloth and work with tax, as far as their prices are given.
+	Price    *EstimatePrices `json:"price,omitempty"`
+	Warnings Notes           `json:"warnings"`
+}
+
+// EstimateHours Hours of work, to a tenth.
+type EstimateHours struct {
+	// High Example: 18.3
+	High string `json:"high"`
+
+	// Likely Example: 14.6
+	Likely string `json:"likely"`
+
+	// Low Example: 12.4
+	Low string `json:"low"`
+}
+
+// EstimateLengths What to order of the top cover.
+type EstimateLengths struct {
+	High   Quantity `json:"high"`
+	Likely Quantity `json:"likely"`
+	Low    Quantity `json:"low"`
+}
+
+// EstimateNarrower defines model for EstimateNarrower.
+type EstimateNarrower struct {
+	// Measure Left out for the cloth.
+	Measure *FurnitureId `json:"measure,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+
+	// Percent By how much of the range.
+	Percent int `json:"percent"`
+}
+
+// EstimatePrices Cloth and work with tax, as far as their prices are given.
+type EstimatePrices struct {
+	High   Money `json:"high"`
+	Likely Money `json:"likely"`
+	Low    Money `json:"low"`
+}
+
+// EstimateRequest defines model for EstimateRequest.
+type EstimateRequest struct {
+	Cloth *Cloth `json:"cloth,omitempty"`
+
+	// ClothWidth Of a cloth that is not chosen yet; 137 cm when it is left out. Not with `cloth`.
+	ClothWidth *Length `json:"clothWidth,omitempty"`
+
+	// Count How many pieces alike.
+	Count *int `json:"count,omitempty"`
+
+	// Kind One of the kinds of `/v1/furniture`.
+	Kind   FurnitureId `json:"kind"`
+	Labour *LabourRate `json:"labour,omitempty"`
+
+	// Measures Measures that were taken, by the names that `/v1/furniture` lists.
+	Measures *map[string]Length      `json:"measures,omitempty"`
+	Options  *map[string]FurnitureId `json:"options,omitempty"`
+
+	// Pattern How patterned the cloth is to be; medium when it is left out. Not with `cloth`.
+	Pattern *EstimateRequestPattern `json:"pattern,omitempty"`
+
+	// Price From what to what the cloth may cost.
+	Price *PriceBand `json:"price,omitempty"`
+
+	// Size How large the piece looks beside others of its kind; small is 12 % below the usual measures, large 15 % above.
+	Size *EstimateRequestSize `json:"size,omitempty"`
+
+	// Tax A percentage from 0 % to 50 %, with at most 4 decimals.
+	//
+	// Example: 2 %
+	Tax *Share `json:"tax,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// EstimateRequestPattern How patterned the cloth is to be; medium when it is left out. Not with `cloth`.
+type EstimateRequestPattern string
+
+// EstimateRequestSize How large the piece looks beside others of its kind; small is 12 % below the usual measures, large 15 % above.
+type EstimateRequestSize string
 
 // Fault defines model for Fault.
 type Fault struct {
@@ -506,6 +1025,64 @@ type Fault struct {
 
 // FaultCode defines model for FaultCode.
 type FaultCode string
+
+// Furniture defines model for Furniture.
+type Furniture struct {
+	Engine string          `json:"engine"`
+	Kinds  []FurnitureKind `json:"kinds"`
+}
+
+// FurnitureChoice defines model for FurnitureChoice.
+type FurnitureChoice struct {
+	// Choice Small letters and dashes.
+	Choice FurnitureId `json:"choice"`
+
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+}
+
+// FurnitureId Small letters and dashes.
+type FurnitureId = string
+
+// FurnitureKind defines model for FurnitureKind.
+type FurnitureKind struct {
+	About string `json:"about"`
+
+	// Kind Small letters and dashes.
+	Kind     FurnitureId        `json:"kind"`
+	Measures []FurnitureMeasure `json:"measures"`
+
+	// Name Printable text, without control characters.
+	Name    Name              `json:"name"`
+	Options []FurnitureOption `json:"options"`
+}
+
+// FurnitureMeasure defines model for FurnitureMeasure.
+type FurnitureMeasure struct {
+	// How Where the tape goes.
+	How   string   `json:"how"`
+	Least Quantity `json:"least"`
+
+	// Measure Small letters and dashes.
+	Measure FurnitureId `json:"measure"`
+	Most    Quantity    `json:"most"`
+
+	// Name Printable text, without control characters.
+	Name    Name     `json:"name"`
+	Typical Quantity `json:"typical"`
+}
+
+// FurnitureOption defines model for FurnitureOption.
+type FurnitureOption struct {
+	// Choices The first is taken when none is made.
+	Choices []FurnitureChoice `json:"choices"`
+
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+
+	// Option Small letters and dashes.
+	Option FurnitureId `json:"option"`
+}
 
 // HandLength defines model for HandLength.
 type HandLength struct {
@@ -574,6 +1151,17 @@ type JoinedPanel struct {
 	SeamsMm []Coordinate `json:"seamsMm"`
 }
 
+// LabourRate defines model for LabourRate.
+type LabourRate struct {
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+
+	// Rate For an hour.
+	Rate Amount `json:"rate"`
+}
+
 // Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 //
 // Example: 62 cm
@@ -619,6 +1207,19 @@ type MatchEdge string
 // MatchHow `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
 type MatchHow string
 
+// Money defines model for Money.
+type Money struct {
+	// Amount In whole smallest units of the currency.
+	//
+	// Example: 48.50
+	Amount string `json:"amount"`
+
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+}
+
 // Motif defines model for Motif.
 type Motif struct {
 	// Across Of the motif's centre from the left selvedge, at most 10 m; 0 when left out.
@@ -633,6 +1234,9 @@ type Motif struct {
 
 // Name Printable text, without control characters.
 type Name = string
+
+// Notes defines model for Notes.
+type Notes = []string
 
 // Offcut defines model for Offcut.
 type Offcut struct {
@@ -883,6 +1487,49 @@ type PlanFault struct {
 // * `pair-off`: twins do not show the same or mirrored pattern
 type PlanFaultKind string
 
+// Price defines model for Price.
+type Price struct {
+	// Amount A decimal number that is not negative, with at most 4 decimals.
+	//
+	// Example: 48.50
+	Amount Amount `json:"amount"`
+
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+
+	// Per The length that the price is for.
+	Per PricePer `json:"per"`
+}
+
+// PricePer The length that the price is for.
+type PricePer string
+
+// PriceBand From what to what the cloth may cost.
+type PriceBand struct {
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+
+	// High A decimal number that is not negative, with at most 4 decimals.
+	//
+	// Example: 48.50
+	High Amount `json:"high"`
+
+	// Low A decimal number that is not negative, with at most 4 decimals.
+	//
+	// Example: 48.50
+	Low Amount `json:"low"`
+
+	// Per The length that the price is for.
+	Per PriceBandPer `json:"per"`
+}
+
+// PriceBandPer The length that the price is for.
+type PriceBandPer string
+
 // Problem RFC 9457 problem details.
 type Problem struct {
 	// Count How many faults there are in all.
@@ -1121,11 +1768,20 @@ type Unprocessable = Problem
 // UnsupportedMediaType RFC 9457 problem details.
 type UnsupportedMediaType = Problem
 
+// CuttingListJSONRequestBody defines body for CuttingList for application/json ContentType.
+type CuttingListJSONRequestBody = CuttingListRequest
+
+// EstimateJSONRequestBody defines body for Estimate for application/json ContentType.
+type EstimateJSONRequestBody = EstimateRequest
+
 // YardageJSONRequestBody defines body for Yardage for application/json ContentType.
 type YardageJSONRequestBody = YardageRequest
 
 // YardageCheckJSONRequestBody defines body for YardageCheck for application/json ContentType.
 type YardageCheckJSONRequestBody = YardageCheckRequest
+
+// YardageCompareJSONRequestBody defines body for YardageCompare for application/json ContentType.
+type YardageCompareJSONRequestBody = CompareRequest
 
 // AsLength returns the union data inside the Panel_Allow as a Length
 func (t Panel_Allow) AsLength() (Length, error) {
@@ -1206,12 +1862,24 @@ type ServerInterface interface {
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx echo.Context) error
+	// CuttingList The panels, piping, fillings and frames of a measured piece of furniture
+	// (POST /v1/cutting-list)
+	CuttingList(ctx echo.Context) error
+	// Estimate A first idea of length, hours and price from the little that a customer knows
+	// (POST /v1/estimate)
+	Estimate(ctx echo.Context) error
+	// Furniture The kinds of furniture, what to measure of each, and the choices of style
+	// (GET /v1/furniture)
+	Furniture(ctx echo.Context) error
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx echo.Context) error
 	// YardageCheck Faults of a plan made by hand, its length, and what the engine would save
 	// (POST /v1/yardage/check)
 	YardageCheck(ctx echo.Context) error
+	// YardageCompare The same panels on many cloths, ranked by length, cost or waste
+	// (POST /v1/yardage/compare)
+	YardageCompare(ctx echo.Context) error
 }
 
 // ServerInterfaceWrapper converts echo contexts to parameters.
@@ -1271,6 +1939,33 @@ func (w *ServerInterfaceWrapper) Readyz(ctx echo.Context) error {
 	return err
 }
 
+// CuttingList converts echo context to params.
+func (w *ServerInterfaceWrapper) CuttingList(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.CuttingList(ctx)
+	return err
+}
+
+// Estimate converts echo context to params.
+func (w *ServerInterfaceWrapper) Estimate(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Estimate(ctx)
+	return err
+}
+
+// Furniture converts echo context to params.
+func (w *ServerInterfaceWrapper) Furniture(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Furniture(ctx)
+	return err
+}
+
 // Yardage converts echo context to params.
 func (w *ServerInterfaceWrapper) Yardage(ctx echo.Context) error {
 	var err error
@@ -1286,6 +1981,15 @@ func (w *ServerInterfaceWrapper) YardageCheck(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.YardageCheck(ctx)
+	return err
+}
+
+// YardageCompare converts echo context to params.
+func (w *ServerInterfaceWrapper) YardageCompare(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.YardageCompare(ctx)
 	return err
 }
 
@@ -1338,6 +2042,10 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 
 	router.POST(options.BaseURL+"/v1/yardage", wrapper.Yardage, options.OperationMiddlewares["yardage"]...)
 	router.POST(options.BaseURL+"/v1/yardage/check", wrapper.YardageCheck, options.OperationMiddlewares["yardageCheck"]...)
+	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
+	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
+	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
+	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -1623,6 +2331,363 @@ func (response Readyz503ApplicationProblemPlusJSONResponse) VisitReadyzResponse(
 		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
 	}
 	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingListRequestObject struct {
+	Body *CuttingListJSONRequestBody
+}
+
+type CuttingListResponseObject interface {
+	VisitCuttingListResponse(w http.ResponseWriter) error
+}
+
+type CuttingList200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type CuttingList200JSONResponse struct {
+	Body    CuttingListAnswer
+	Headers CuttingList200ResponseHeaders
+}
+
+func (response CuttingList200JSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList400ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList406ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList413ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList415ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList422ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList500ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList503ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type EstimateRequestObject struct {
+	Body *EstimateJSONRequestBody
+}
+
+type EstimateResponseObject interface {
+	VisitEstimateResponse(w http.ResponseWriter) error
+}
+
+type Estimate200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Estimate200JSONResponse struct {
+	Body    EstimateAnswer
+	Headers Estimate200ResponseHeaders
+}
+
+func (response Estimate200JSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate400ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate406ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate413ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate415ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate422ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate500ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate503ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureRequestObject struct {
+}
+
+type FurnitureResponseObject interface {
+	VisitFurnitureResponse(w http.ResponseWriter) error
+}
+
+type Furniture200ResponseHeaders struct {
+	ETag *string
+}
+
+type Furniture200JSONResponse struct {
+	Body    Furniture
+	Headers Furniture200ResponseHeaders
+}
+
+func (response Furniture200JSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture304Response struct {
+}
+
+func (response Furniture304Response) VisitFurnitureResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type Furniture406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture406ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -1983,6 +3048,234 @@ func (response YardageCheck503ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCompareRequestObject struct {
+	Body *YardageCompareJSONRequestBody
+}
+
+type YardageCompareResponseObject interface {
+	VisitYardageCompareResponse(w http.ResponseWriter) error
+}
+
+type YardageCompare200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type YardageCompare200JSONResponse struct {
+	Body    CompareAnswer
+	Headers YardageCompare200ResponseHeaders
+}
+
+func (response YardageCompare200JSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare200ApplicationxNdjsonResponse struct {
+	Body          io.Reader
+	Headers       YardageCompare200ResponseHeaders
+	ContentLength int64
+}
+
+func (response YardageCompare200ApplicationxNdjsonResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/x-ndjson")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	flusher, ok := w.(http.Flusher)
+	if !ok {
+		// If w doesn't support flushing, fall back to io.Copy.
+		_, err := io.Copy(w, response.Body)
+		return err
+	}
+	// text/event-stream messages are typically small; use a
+	// modest buffer and flush after each chunk so clients see
+	// events immediately instead of waiting on OS buffering.
+	buf := make([]byte, 4096)
+	for {
+		n, err := response.Body.Read(buf)
+		if n > 0 {
+			if _, writeErr := w.Write(buf[:n]); writeErr != nil {
+				return writeErr
+			}
+			flusher.Flush()
+		}
+		if err != nil {
+			if err == io.EOF {
+				return nil
+			}
+			return err
+		}
+	}
+}
+
+type YardageCompare200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       YardageCompare200ResponseHeaders
+	ContentLength int64
+}
+
+func (response YardageCompare200ImagesvgXmlResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type YardageCompare400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare400ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare406ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare413ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare415ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare422ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare500ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare503ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 // StrictServerInterface represents all server handlers.
 type StrictServerInterface interface {
 	// Livez Whether the process is alive
@@ -2000,12 +3293,24 @@ type StrictServerInterface interface {
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx context.Context, request ReadyzRequestObject) (ReadyzResponseObject, error)
+	// CuttingList The panels, piping, fillings and frames of a measured piece of furniture
+	// (POST /v1/cutting-list)
+	CuttingList(ctx context.Context, request CuttingListRequestObject) (CuttingListResponseObject, error)
+	// Estimate A first idea of length, hours and price from the little that a customer knows
+	// (POST /v1/estimate)
+	Estimate(ctx context.Context, request EstimateRequestObject) (EstimateResponseObject, error)
+	// Furniture The kinds of furniture, what to measure of each, and the choices of style
+	// (GET /v1/furniture)
+	Furniture(ctx context.Context, request FurnitureRequestObject) (FurnitureResponseObject, error)
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx context.Context, request YardageRequestObject) (YardageResponseObject, error)
 	// YardageCheck Faults of a plan made by hand, its length, and what the engine would save
 	// (POST /v1/yardage/check)
 	YardageCheck(ctx context.Context, request YardageCheckRequestObject) (YardageCheckResponseObject, error)
+	// YardageCompare The same panels on many cloths, ranked by length, cost or waste
+	// (POST /v1/yardage/compare)
+	YardageCompare(ctx context.Context, request YardageCompareRequestObject) (YardageCompareResponseObject, error)
 }
 
 type StrictHandlerFunc func(ctx echo.Context, request any) (any, error)
@@ -2137,6 +3442,121 @@ func (sh *strictHandler) Readyz(ctx echo.Context) error {
 	return nil
 }
 
+// CuttingList operation middleware
+func (sh *strictHandler) CuttingList(ctx echo.Context) error {
+	var request CuttingListRequestObject
+
+	var body CuttingListJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.CuttingList(ctx.Request().Context(), request.(CuttingListRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "CuttingList")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(CuttingListResponseObject); ok {
+		return validResponse.VisitCuttingListResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Estimate operation middleware
+func (sh *strictHandler) Estimate(ctx echo.Context) error {
+	var request EstimateRequestObject
+
+	var body EstimateJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Estimate(ctx.Request().Context(), request.(EstimateRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Estimate")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(EstimateResponseObject); ok {
+		return validResponse.VisitEstimateResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Furniture operation middleware
+func (sh *strictHandler) Furniture(ctx echo.Context) error {
+	var request FurnitureRequestObject
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Furniture(ctx.Request().Context(), request.(FurnitureRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Furniture")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FurnitureResponseObject); ok {
+		return validResponse.VisitFurnitureResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
 // Yardage operation middleware
 func (sh *strictHandler) Yardage(ctx echo.Context) error {
 	var request YardageRequestObject
@@ -2223,6 +3643,52 @@ func (sh *strictHandler) YardageCheck(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(YardageCheckResponseObject); ok {
 		return validResponse.VisitYardageCheckResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// YardageCompare operation middleware
+func (sh *strictHandler) YardageCompare(ctx echo.Context) error {
+	var request YardageCompareRequestObject
+
+	var body YardageCompareJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.YardageCompare(ctx.Request().Context(), request.(YardageCompareRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "YardageCompare")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(YardageCompareResponseObject); ok {
+		return validResponse.VisitYardageCompareResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -17,6 +17,7 @@ import (
 // contract is openapi.yaml, made ready to be asked.
 type contract struct {
 	yaml, json         document
+	furniture          document
 	formats            map[string]openapi3.StringFormatValidator
 	operations         map[string]operation
 	methods            map[string][]string // by path, what Allow says
@@ -53,7 +54,12 @@ func loadContract() (*contract, error) {
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.json: %w", err)
 	}
+	kinds, err := furnitureDocument()
+	if err != nil {
+		return nil, fmt.Errorf("httpapi: furniture: %w", err)
+	}
 	c := &contract{
+		furniture:  kinds,
 		yaml:       newDocument(bridletie.Spec),
 		json:       newDocument(append(asJSON, '\n')),
 		formats:    stringFormats(),

@@ -68,6 +68,12 @@ func newServer(t testing.TB, opts httpapi.Options) *httpapi.Server {
 	return s
 }
 
+// Lines of JSON are text to the validator; what is in them is tested where they
+// are made.
+func init() {
+	openapi3filter.RegisterBodyDecoder("application/x-ndjson", openapi3filter.FileBodyDecoder)
+}
+
 // spec is the contract.
 func spec(t testing.TB) *openapi3.T {
 	t.Helper()

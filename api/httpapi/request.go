@@ -31,8 +31,11 @@ type reader struct {
 // readers are those of the operations that have a body, by the operation's id.
 func readers() map[string]reader {
 	return map[string]reader{
-		"yardage":      {MaxBody, maxValues, reads(requestFromWire, service.YardageFaults, service.YardageFieldFaults)},
-		"yardageCheck": {MaxCheckBody, maxCheckValues, reads(checkFromWire, service.CheckFaults, service.CheckFieldFaults)},
+		"yardage":        {MaxBody, maxValues, reads(requestFromWire, service.YardageFaults, service.YardageFieldFaults)},
+		"yardageCheck":   {MaxCheckBody, maxCheckValues, reads(checkFromWire, service.CheckFaults, service.CheckFieldFaults)},
+		"yardageCompare": {MaxCheckBody, maxCheckValues, reads(compareFromWire, service.CompareFaults, service.CompareFieldFaults)},
+		"estimate":       {MaxBody, maxValues, reads(estimateFromWire, service.EstimateFaults, service.EstimateFieldFaults)},
+		"cuttingList":    {MaxBody, maxValues, reads(cuttingListFromWire, service.CuttingListFaults, service.CuttingListFieldFaults)},
 		// @repeat
 		// @piping
 		// @buttoning

@@ -44,7 +44,7 @@ const (
 	// @codes wadding
 	// @codes foundation
 	// @codes fire
-	NoPlace        Code = "no-place"         // a wish that would push the panel off the cloth wherever it lies
+	NoPlace Code = "no-place" // a wish that would push the panel off the cloth wherever it lies
 )
 
 // Fault is one thing wrong with one field.

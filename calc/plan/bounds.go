@@ -49,7 +49,7 @@ func lengthsBound(m *model, effort Effort) bound {
 // cliqueTables bounds the tables of cliqueBound.
 func cliqueTables(e Effort) int {
 	switch e {
-	case Quick:
+	case Quick, Glance:
 		return 2_000
 	case Thorough:
 		return 2_000_000

@@ -17,7 +17,7 @@ type lines struct {
 func newLines(m *model, effort Effort) *lines {
 	l := &lines{left: 4_000_000, most: 1_000_000, kinds: 40, nodes: 120, turns: 2, parts: 16, fine: 400, cells: 8}
 	switch effort {
-	case Quick:
+	case Quick, Glance:
 		l.left, l.most, l.kinds, l.nodes = 150_000, 150_000, 12, 0
 		l.cells = 0
 	case Thorough:

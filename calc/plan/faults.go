@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
@@ -31,15 +32,43 @@ func Faults(job Job, at fault.Path) fault.List {
 				"a join of sides or halves, a quarter turn if the cloth allows it, or a wider cloth")
 		case noPlace:
 			l.Add(where.Field("match"), fault.NoPlace, "",
-				"no motif that "+p.ID+" may carry stands far enough from both selvedges for a panel cut "+show(cut.Across)+" wide",
+				why(job, f),
 				"another motif, another place for it, or a narrower cut, with hidden flies at the sides"+widest(job, p))
 		case conflicts:
 			l.Add(where.Field("match"), fault.NotAllowed, "",
-				"the wishes of the panels tied to "+p.ID+" by runs-on or pair contradict each other",
+				why(job, f),
 				"leave out one of the wishes, or the tie")
 		}
 	}
 	return l
+}
+
+// why says why a wish cannot be kept.
+func why(job Job, f buildFault) string {
+	p := job.Panels[f.panel]
+	if f.kind == conflicts {
+		return "the wishes of the panels tied to " + p.ID + " by runs-on or pair contradict each other"
+	}
+	return "no motif that " + p.ID + " may carry stands far enough from both selvedges for a panel cut " + show(p.Cut().Across) + " wide"
+}
+
+// Unkept is a panel, by its index, whose wish about the pattern no plan can keep.
+type Unkept struct {
+	Panel int
+	Why   string
+}
+
+// UnkeptWishes are the wishes of a job that no plan can keep, in the order of the
+// panels, one a panel. The fields themselves must be sound.
+func UnkeptWishes(job Job) []Unkept {
+	var list []Unkept
+	for _, f := range impossible(job) {
+		if f.kind != tooWide && !slices.ContainsFunc(list, func(u Unkept) bool { return u.Panel == f.panel }) {
+			list = append(list, Unkept{f.panel, why(job, f)})
+		}
+	}
+	slices.SortFunc(list, func(a, b Unkept) int { return a.Panel - b.Panel })
+	return list
 }
 
 // widest says how wide a panel may be cut and still have a motif that it may

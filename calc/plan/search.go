@@ -12,6 +12,8 @@ import (
 func budgetOf(e Effort, m *model) int64 {
 	n, plain := int64(len(m.items)), m.isPlain()
 	switch {
+	case e == Glance:
+		return 25_000
 	case e == Quick && plain:
 		return 100_000
 	case e == Quick:

@@ -16,7 +16,7 @@ type startEffort struct {
 
 func startEffortOf(e Effort) startEffort {
 	switch e {
-	case Quick:
+	case Quick, Glance:
 		return startEffort{4, []int64{8, 3}, 4, 0}
 	case Thorough:
 		return startEffort{64, []int64{32, 16, 8, 4, 3, 2}, 20, 400}

@@ -21,6 +21,7 @@ const (
 	Normal Effort = iota
 	Quick
 	Thorough
+	Glance // a fraction of Quick, to compare many cloths
 )
 
 // Ended says why the search stopped.

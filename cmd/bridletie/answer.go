@@ -98,7 +98,10 @@ type question struct {
 func questions() map[string]question {
 	return map[string]question{
 		"yardage":       {"/v1/yardage", httpapi.MaxBody, page((*httpapi.Server).AnswerYardage, drawing.PlanText)},
+		"compare":       {"/v1/yardage/compare", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCompare, drawing.CompareText)},
 		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCheck, drawing.CheckText)},
+		"estimate":      {"/v1/estimate", httpapi.MaxBody, page((*httpapi.Server).AnswerEstimate, drawing.EstimateText)},
+		"cutting-list":  {"/v1/cutting-list", httpapi.MaxBody, page((*httpapi.Server).AnswerCuttingList, drawing.CuttingListText)},
 		// @op repeat
 		// @op piping
 		// @op buttoning

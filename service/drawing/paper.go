@@ -159,6 +159,14 @@ func (s *paper) table(heading string, stops []float64, bold int, heads []string,
 
 // closing lists what to check, and says at what scale the sheet is drawn.
 func (s *paper) closing(warnings, cautions []string) {
+	s.checks(warnings, cautions)
+	s.gap(24)
+	s.body(tQuiet, "Drawn at 1:"+strconv.FormatFloat(s.scale(), 'f', -1, 64)+
+		" when printed at full size. The figures count, not the drawing.")
+}
+
+// checks lists what to check.
+func (s *paper) checks(warnings, cautions []string) {
 	if len(warnings)+len(cautions) > 0 {
 		s.heading("Check before you cut")
 	}
@@ -168,7 +176,4 @@ func (s *paper) closing(warnings, cautions []string) {
 	for _, t := range cautions {
 		s.body(tPlain, "• "+apart(t))
 	}
-	s.gap(24)
-	s.body(tQuiet, "Drawn at 1:"+strconv.FormatFloat(s.scale(), 'f', -1, 64)+
-		" when printed at full size. The figures count, not the drawing.")
 }

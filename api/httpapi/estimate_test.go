@@ -1,0 +1,83 @@
+package httpapi_test
+
+import (
+	"encoding/json"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"testing"
+
+	"github.com/bridletie/bridletie/api/gen"
+)
+
+func (c *client) postEstimate(body string) *httptest.ResponseRecorder {
+	c.t.Helper()
+	return c.do(http.MethodPost, "/v1/estimate", body, "Content-Type", "application/json")
+}
+
+func TestEstimates(t *testing.T) {
+	c := newClient(t, options())
+	for _, body := range []string{
+		`{"kind":"drop-in-seat"}`,
+		`{"kind":"three-seat-settee","size":"small","pattern":"plain","clothWidth":"54 in","units":"imperial","count":2}`,
+		`{"kind":"club-chair","cloth":{"width":"140 cm","soldBy":"0.1 m","pattern":{"lengthRepeat":"32 cm"}},"tax":"20 %","price":{"low":"10","high":"10.5","currency":"JPY","per":"yd"}}`,
+		`{"kind":"headboard","measures":{"back-width":"160 cm"},"labour":{"rate":"30","currency":"KWD"}}`,
+	} {
+		w := c.postEstimate(body)
+		var got gen.EstimateAnswer
+		if err := json.Unmarshal(w.Body.Bytes(), &got); err != nil || w.Code != http.StatusOK {
+			t.Errorf("%s: status %d: %s", body, w.Code, w.Body)
+			continue
+		}
+		priced := strings.Contains(body, "currency")
+		if got.Order.Low.Mm <= 0 || (got.Price != nil) != priced {
+			t.Errorf("%s: %s", body, w.Body)
+		}
+	}
+}
+
+func TestBadEstimates(t *testing.T) {
+	c := newClient(t, options())
+	for _, tc := range []struct{ name, body, want string }{
+		{"nothing", `{}`, "#/kind missing"},
+		{"unknown kind", `{"kind":"hammock"}`, "#/kind not-one-of"},
+		{"size", `{"kind":"carver","size":"huge"}`, "#/size not-one-of"},
+		{"pattern", `{"kind":"carver","pattern":"tartan"}`, "#/pattern not-one-of"},
+		{"pattern and cloth", `{"kind":"carver","pattern":"plain","cloth":{"width":"140 cm"}}`, "#/pattern not-allowed"},
+		{"width and cloth", `{"kind":"carver","clothWidth":"1 m","cloth":{"width":"140 cm"}}`, "#/clothWidth not-allowed"},
+		{"width", `{"kind":"carver","clothWidth":"1 mm"}`, "#/clothWidth too-small"},
+		{"narrow", `{"kind":"carver","clothWidth":"2 cm"}`, "#/clothWidth wider-than-cloth"},
+		{"measure", `{"kind":"carver","measures":{"seat-width":"9 m"}}`, "#/measures/seat-width too-large"},
+		{"band", `{"kind":"carver","price":{"low":"9","high":"8","currency":"GBP","per":"m"}}`, "#/price/high too-small"},
+		{"currency", `{"kind":"carver","price":{"low":"9","high":"10","currency":"XYZ","per":"m"}}`, "#/price/currency not-one-of"},
+		{"two currencies", `{"kind":"carver","price":{"low":"9","high":"10","currency":"GBP","per":"m"},"labour":{"rate":"3","currency":"EUR"}}`, "#/labour/currency not-allowed"},
+		{"rate", `{"kind":"carver","labour":{"rate":"-3","currency":"EUR"}}`, "#/labour/rate not-a-name"},
+		{"tax", `{"kind":"carver","tax":"60 %"}`, "#/tax too-large"},
+		{"no share", `{"kind":"carver","tax":"a fifth"}`, "#/tax not-a-share"},
+	} {
+		c.t = t
+		w := c.postEstimate(tc.body)
+		if w.Code != http.StatusUnprocessableEntity {
+			t.Errorf("%s: status %d: %s", tc.name, w.Code, w.Body)
+			continue
+		}
+		if got := faultsOf(t, w); len(got) != 1 || got[0] != tc.want {
+			t.Errorf("%s: faults are %q, want %q", tc.name, got, tc.want)
+		}
+	}
+}
+
+// Whatever is asked, the answer is of the contract and never a failure.
+func FuzzEstimate(f *testing.F) {
+	f.Add(`{"kind":"wing-chair","size":"large","measures":{"back-width":"60 cm"},"pattern":"medium","price":{"low":"35.00","high":"60.00","currency":"GBP","per":"m"},"labour":{"rate":"34.00","currency":"GBP"},"tax":"20 %"}`)
+	f.Add(`{"kind":"corner-settee","count":50,"cloth":{"width":"137 cm","pattern":{"lengthRepeat":"64 cm","widthRepeat":"68.5 cm","drop":"half"}}}`)
+	c := newClient(f, options())
+	f.Fuzz(func(t *testing.T, body string) {
+		r := httptest.NewRequest(http.MethodPost, "/v1/estimate", strings.NewReader(body))
+		r.Header.Set("Content-Type", "application/json")
+		in := &client{t: t, doc: c.doc, handler: c.handler}
+		if w := in.send(r); w.Code >= 500 {
+			t.Errorf("status %d", w.Code)
+		}
+	})
+}

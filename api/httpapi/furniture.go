@@ -1,0 +1,110 @@
+package httpapi
+
+import (
+	"context"
+	"encoding/json"
+	"maps"
+	"net/http"
+	"slices"
+
+	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/service"
+)
+
+// furnitureDocument is all that GET /v1/furniture answers.
+func furnitureDocument() (document, error) {
+	list := gen.Furniture{Engine: service.EngineVersion}
+	for _, k := range furniture.Kinds() {
+		list.Kinds = append(list.Kinds, wireKind(k))
+	}
+	body, err := json.Marshal(list)
+	if err != nil {
+		return document{}, err
+	}
+	return newDocument(append(body, '\n')), nil
+}
+
+func wireKind(k furniture.Kind) gen.FurnitureKind {
+	w := answerWriter{}
+	g := gen.FurnitureKind{Kind: k.ID, Name: k.Name, About: k.About, Measures: []gen.FurnitureMeasure{}, Options: []gen.FurnitureOption{}}
+	for _, m := range k.Measures {
+		g.Measures = append(g.Measures, gen.FurnitureMeasure{
+			Measure: m.ID, Name: m.Name, How: m.How,
+			Typical: w.quantity(m.Typical, length.Nearest), Least: w.quantity(m.Least, length.Up), Most: w.quantity(m.Most, length.Down),
+		})
+	}
+	for _, o := range k.Options {
+		one := gen.FurnitureOption{Option: o.ID, Name: o.Name}
+		for _, c := range o.Choices {
+			one.Choices = append(one.Choices, gen.FurnitureChoice{Choice: c.ID, Name: c.Name})
+		}
+		g.Options = append(g.Options, one)
+	}
+	return g
+}
+
+// Furniture answers GET /v1/furniture.
+func (h handlers) Furniture(ctx context.Context, _ gen.FurnitureRequestObject) (gen.FurnitureResponseObject, error) {
+	return served{h.contract.furniture, "application/json", ifNoneMatch(ctx)}, nil
+}
+
+// VisitFurnitureResponse writes the answer.
+func (s served) VisitFurnitureResponse(w http.ResponseWriter) error { return s.write(w) }
+
+// cuttingListFromWire translates a request, as requestFromWire does.
+func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest, fault.List) {
+	var t translator
+	root := fault.Path("")
+	req := service.CuttingListRequest{Piece: furniture.Piece{
+		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif),
+		Measures: make(map[string]length.Length), Options: value(w.Options),
+	}}
+	if w.Count != nil {
+		req.Piece.Count = *w.Count
+	}
+	given := value(w.Measures)
+	for _, id := range slices.Sorted(maps.Keys(given)) {
+		req.Piece.Measures[id] = lengthFrom(given[id])
+	}
+	if a := w.Allow; a != nil {
+		at := root.Field("allow")
+		req.Piece.Allow = furniture.Allowances{
+			Seam: t.positive(a.Seam, at.Field("seam")), Pull: t.positive(a.Pull, at.Field("pull")),
+			Tuck: t.positive(a.Tuck, at.Field("tuck")), Under: t.positive(a.Under, at.Field("under")),
+		}
+	}
+	if w.Cloth != nil {
+		c := t.cloth(w.Cloth, root.Field("cloth"))
+		req.Cloth = &c
+	}
+	req.Drop = value(w.Drop)
+	for i, p := range value(w.Replace) {
+		req.Replace = append(req.Replace, t.panel(&p, root.Field("replace").Index(i)))
+	}
+	return req, t.shape
+}
+
+// AnswerCuttingList reads a request body and answers it, as AnswerYardage does.
+func (s *Server) AnswerCuttingList(ctx context.Context, body []byte) (*service.CuttingListAnswer, *Problem) {
+	return answerTo(ctx, s, "POST /v1/cutting-list", body, cuttingList)
+}
+
+func cuttingList(_ context.Context, req service.CuttingListRequest) (*service.CuttingListAnswer, error) {
+	return service.CuttingList(req), nil
+}
+
+// CuttingList answers POST /v1/cutting-list.
+func (h handlers) CuttingList(ctx context.Context, _ gen.CuttingListRequestObject) (gen.CuttingListResponseObject, error) {
+	in, err := read[service.CuttingListRequest](ctx)
+	if err != nil {
+		return nil, err
+	}
+	vary, store := "Accept", "no-store"
+	return gen.CuttingList200JSONResponse{
+		Body:    wireCuttingList(service.CuttingList(in.request), in.digest),
+		Headers: gen.CuttingList200ResponseHeaders{CacheControl: &store, Vary: &vary},
+	}, nil
+}

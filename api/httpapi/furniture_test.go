@@ -1,0 +1,135 @@
+package httpapi_test
+
+import (
+	"encoding/json"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/httpapi"
+)
+
+func (c *client) postCuttingList(body string) *httptest.ResponseRecorder {
+	c.t.Helper()
+	return c.do(http.MethodPost, "/v1/cutting-list", body, "Content-Type", "application/json")
+}
+
+func TestFurnitureIsListed(t *testing.T) {
+	c := newClient(t, options())
+	w := c.do(http.MethodGet, "/v1/furniture", "")
+	var got gen.Furniture
+	if err := json.Unmarshal(w.Body.Bytes(), &got); err != nil || w.Code != http.StatusOK {
+		t.Fatalf("status %d: %v", w.Code, err)
+	}
+	if len(got.Kinds) < 16 {
+		t.Errorf("%d kinds", len(got.Kinds))
+	}
+	if w := c.do(http.MethodGet, "/v1/furniture", "", "If-None-Match", w.Header().Get("ETag")); w.Code != http.StatusNotModified {
+		t.Errorf("status %d for what the client has", w.Code)
+	}
+}
+
+// A cutting list can be sent to /v1/yardage as it is.
+func TestCuttingListGoesToYardage(t *testing.T) {
+	body, err := os.ReadFile("../../testdata/jobs/wing-chair-measures.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := newClient(t, httpapi.DefaultOptions())
+	w := c.postCuttingList(string(body))
+	if w.Code != http.StatusOK {
+		t.Fatalf("status %d: %s", w.Code, w.Body)
+	}
+	var request struct {
+		Cloth json.RawMessage `json:"cloth"`
+	}
+	var answer struct {
+		Covers []struct {
+			Cover  string          `json:"cover"`
+			Panels json.RawMessage `json:"panels"`
+		} `json:"covers"`
+	}
+	if err := json.Unmarshal(body, &request); err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &answer); err != nil || answer.Covers[0].Cover != "top" {
+		t.Fatalf("%v: %s", err, w.Body)
+	}
+	w = c.post(`{"cloth":` + string(request.Cloth) + `,"panels":` + string(answer.Covers[0].Panels) + `,"effort":"quick"}`)
+	if w.Code != http.StatusOK {
+		t.Errorf("status %d: %s", w.Code, w.Body)
+	}
+}
+
+// A panel comes back as it was sent.
+func TestPanelsComeBackAsTheyWere(t *testing.T) {
+	c := newClient(t, options())
+	sent := `[{"allow":{"bottom":"20 mm","left":"5 mm","top":"10 mm"},"count":2,"id":"A","join":"halves","joinSeam":"12 mm","match":{"how":"anchor","motif":"heron","point":{"across":"100 mm","along":"200 mm"},"tolerance":"3 mm"},"name":"one","size":{"across":"300 mm","along":"400 mm"},"turn":"half"},` +
+		`{"count":2,"id":"B","match":{"edge":"left","from":"A","how":"runs-on","offset":"7 mm"},"pair":"B","pairAs":"same","size":{"across":"300 mm","along":"400 mm"},"turn":"quarter"}]`
+	w := c.postCuttingList(`{"kind":"carver","drop":["SEAT","IB","OB","PAD"],"replace":` + sent + `}`)
+	var answer struct {
+		Covers []struct {
+			Panels json.RawMessage `json:"panels"`
+		} `json:"covers"`
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &answer); err != nil || len(answer.Covers) != 1 {
+		t.Fatalf("%v: %s", err, w.Body)
+	}
+	if got := string(answer.Covers[0].Panels); got != sent {
+		t.Errorf("got\n%s\nwant\n%s", got, sent)
+	}
+}
+
+func TestBadCuttingLists(t *testing.T) {
+	c := newClient(t, options())
+	for _, tc := range []struct{ name, body, want string }{
+		{"nothing", `{}`, "#/kind missing"},
+		{"unknown kind", `{"kind":"hammock"}`, "#/kind not-one-of"},
+		{"kind with capitals", `{"kind":"Carver"}`, "#/kind not-a-name"},
+		{"count", `{"kind":"carver","count":0}`, "#/count too-small"},
+		{"bare number", `{"kind":"carver","measures":{"seat-width":54}}`, "#/measures/seat-width not-a-length"},
+		{"no length", `{"kind":"carver","measures":{"seat-width":"wide"}}`, "#/measures/seat-width not-a-length"},
+		{"too wide", `{"kind":"carver","measures":{"seat-width":"3 m"}}`, "#/measures/seat-width too-large"},
+		{"unknown measure", `{"kind":"carver","measures":{"wing-width":"20 cm"}}`, "#/measures/wing-width unknown-field"},
+		{"odd name", `{"kind":"carver","measures":{"~/":"20 cm"}}`, "#/measures/~0~1 unknown-field"},
+		{"unknown option", `{"kind":"carver","options":{"wheels":"yes"}}`, "#/options/wheels unknown-field"},
+		{"unknown choice", `{"kind":"carver","options":{"back":"glass"}}`, "#/options/back not-one-of"},
+		{"choice of a wrong type", `{"kind":"carver","options":{"back":true}}`, "#/options/back wrong-type"},
+		{"allowance of nothing", `{"kind":"carver","allow":{"seam":"0 mm"}}`, "#/allow/seam too-small"},
+		{"huge allowance", `{"kind":"carver","allow":{"seam":"1 m"}}`, "#/allow/seam too-large"},
+		{"narrow cloth", `{"kind":"banquette","cloth":{"width":"20 mm"}}`, "#/cloth/width wider-than-cloth"},
+		{"nothing left", `{"kind":"drop-in-seat","drop":["SEAT"]}`, "#/drop too-few"},
+		{"panel twice", `{"kind":"carver","replace":[{"id":"A","size":{"across":"9 cm","along":"9 cm"}},{"id":"A","size":{"across":"9 cm","along":"9 cm"}}]}`, "#/replace/1/id duplicate"},
+		{"panel of nothing", `{"kind":"carver","replace":[{"id":"A","size":{"across":"0 cm","along":"9 cm"}}]}`, "#/replace/0/size/across too-small"},
+		{"unknown field", `{"kind":"carver","wheels":4}`, "#/wheels unknown-field"},
+	} {
+		c.t = t
+		w := c.postCuttingList(tc.body)
+		if w.Code != http.StatusUnprocessableEntity {
+			t.Errorf("%s: status %d: %s", tc.name, w.Code, w.Body)
+			continue
+		}
+		if got := faultsOf(t, w); len(got) == 0 || got[0] != tc.want {
+			t.Errorf("%s: faults are %q, want %q", tc.name, got, tc.want)
+		}
+	}
+}
+
+// Whatever is asked, the answer is of the contract and never a failure.
+func FuzzCuttingList(f *testing.F) {
+	f.Add(`{"kind":"wing-chair","count":2,"measures":{"back-width":"60 cm"},"options":{"skirt":"box"},"allow":{"tuck":"12 cm"}}`)
+	f.Add(`{"kind":"corner-settee","cloth":{"width":"137 cm","pattern":{"lengthRepeat":"64 cm","widthRepeat":"68.5 cm","drop":"half"}}}`)
+	f.Add(`{"kind":"carver","drop":["SEAT"],"replace":[{"id":"IB","size":{"across":"1 m","along":"1 m"},"match":{"how":"runs-on","from":"IB","edge":"top"}}]}`)
+	c := newClient(f, options())
+	f.Fuzz(func(t *testing.T, body string) {
+		r := httptest.NewRequest(http.MethodPost, "/v1/cutting-list", strings.NewReader(body))
+		r.Header.Set("Content-Type", "application/json")
+		in := &client{t: t, doc: c.doc, handler: c.handler}
+		if w := in.send(r); w.Code >= 500 {
+			t.Errorf("status %d", w.Code)
+		}
+	})
+}

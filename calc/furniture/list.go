@@ -1,0 +1,108 @@
+package furniture
+
+import (
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+)
+
+// Cover is the cloth that a panel is cut from.
+type Cover int
+
+// The covers; the zero value is Top.
+const (
+	Top     Cover = iota // the cloth that shows
+	Outside              // another cloth for the outside panels
+	Lining               // flies, platforms and backs that nobody sees
+)
+
+// Panel is a panel of the cutting list, and how it came about.
+type Panel struct {
+	panel.Panel
+	Cover Cover
+	How   string // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ..."
+}
+
+// Run is a run of piping.
+type Run struct {
+	Name    string
+	Length  length.Length // of one run
+	Closed  bool
+	Corners int
+	Count   int
+}
+
+// Buttons is a panel that is buttoned in diamonds.
+type Buttons struct {
+	Panel string // its id
+	Size  panel.Size
+}
+
+// Place is what a filling is for.
+type Place int
+
+// The places.
+const (
+	SeatPlace Place = iota
+	BackPlace
+	ArmPlace
+)
+
+// Filling is a cushion or a pad, or so many alike.
+type Filling struct {
+	ID, Name  string
+	Count     int
+	Size      panel.Size // finished, across and along
+	Thickness length.Length
+	Place     Place
+	Loose     bool // a cushion by itself, not fixed to the frame
+	Round     bool // a circle of the breadth of Size
+}
+
+// Frame is a frame to be webbed and covered.
+type Frame struct {
+	ID    string
+	Count int
+	Size  panel.Size // across and along, between the outer edges of the rails
+	Place Place
+	Round bool
+}
+
+// List is all that a piece, or so many alike, comes down to.
+type List struct {
+	Panels   []Panel
+	Runs     []Run
+	Buttons  []Buttons
+	Fillings []Filling
+	Frames   []Frame
+	Assumed  []Measure // those that were not given and are taken as typical
+}
+
+// CutFrom are the panels of one cover, with their wishes put as a cloth can keep
+// them. A panel that runs on from one of another cover is free. What shows nothing may lie upside down where the
+// cloth has no top.
+func (l List) CutFrom(cover Cover, c cloth.Cloth) []panel.Panel {
+	have := make(map[string]bool, len(l.Panels))
+	for _, p := range l.Panels {
+		have[p.ID] = p.Cover == cover
+	}
+	var cut []panel.Panel
+	for _, p := range l.Panels {
+		if p.Cover != cover {
+			continue
+		}
+		q := p.Panel
+		if q.Match.How == panel.RunsOn && !have[q.Match.From] {
+			q.Match = panel.Match{}
+		}
+		q.Match = q.Match.On(c.Pattern)
+		if !have[q.Pair] || !q.Match.Fixes() {
+			q.Pair = ""
+		}
+		if q.Match.How == panel.Free && !c.OneWay {
+			q.Turn = panel.Half
+		}
+		cut = append(cut, q)
+	}
+	return cut
+}

@@ -1,0 +1,106 @@
+package furniture
+
+// seats are the dining chairs and what they have in common: a pad on a frame.
+func seats() []Kind {
+	return []Kind{
+		{
+			ID: "drop-in-seat", Name: "drop-in seat", About: "A webbed pad that lifts out of a dining chair's frame.",
+			Measures: []Measure{seatWidth(48, 25, 75), seatDepth(42, 25, 70), padThickness(4, 1, 12)},
+			build:    dropIn,
+		},
+		{
+			ID: "stuff-over-chair", Name: "stuff-over dining chair", About: "A dining chair whose seat is covered over the rails; the back may be upholstered too.",
+			Measures: []Measure{
+				seatWidth(50, 30, 75), seatDepth(46, 30, 70), padThickness(9, 3, 20),
+				backWidth(44, 20, 70), backHeight(40, 15, 90),
+			},
+			Options: []Option{
+				{"back", "back", []Choice{{"none", "open, show-wood"}, {"pad", "upholstered, inside and outside"}}},
+				outsides(),
+			},
+			build: stuffOver,
+		},
+		{
+			ID: "carver", Name: "carver", About: "A dining chair with open arms, with pads on them or without.",
+			Measures: []Measure{
+				seatWidth(54, 35, 80), seatDepth(48, 30, 70), padThickness(9, 3, 20),
+				backWidth(46, 20, 70), backHeight(42, 15, 90),
+				tape("arm-pad-length", "arm pad length", "Along the pad on top of an arm.", 24, 10, 60),
+				tape("arm-pad-width", "arm pad width", "Over the pad, from the wood at one side to the wood at the other.", 10, 4, 25),
+			},
+			Options: []Option{
+				{"back", "back", []Choice{{"pad", "upholstered, inside and outside"}, {"none", "open, show-wood"}}},
+				{"arm-pads", "arm pads", []Choice{{"yes", "with pads"}, {"no", "plain wood"}}},
+				outsides(),
+			},
+			build: carver,
+		},
+		{
+			ID: "bar-stool", Name: "bar stool", About: "A tall stool with a square or a round seat.",
+			Measures: []Measure{seatWidth(38, 20, 60), seatDepth(38, 20, 60), padThickness(8, 3, 20)},
+			Options:  []Option{{"seat", "seat", []Choice{{"round", "round"}, {"square", "square"}}}, pipings()},
+			build:    stool,
+		},
+		{
+			ID: "piano-stool", Name: "piano stool", About: "A stool with a boxed top, often with a lid or a screw.",
+			Measures: []Measure{seatWidth(56, 25, 130), seatDepth(36, 25, 60), padThickness(8, 3, 20)},
+			Options:  []Option{{"seat", "seat", []Choice{{"square", "rectangular"}, {"round", "round"}}}, pipings()},
+			build:    stool,
+		},
+	}
+}
+
+// dropIn covers the pad over its edge and pulls the cloth beneath.
+func dropIn(w *work) {
+	thick := w.take("pad-thickness")
+	across, along := w.take("seat-width").plus(thick.times(2)), w.take("seat-depth").plus(thick.times(2))
+	w.shows(w.cut("SEAT", "seat", across, along, all(w.pull())))
+	w.frame("SEAT", w.take("seat-width"), w.take("seat-depth"), SeatPlace)
+	w.pad("SP", "seat pad", w.take("seat-width"), w.take("seat-depth"), thick.l, SeatPlace)
+}
+
+func stuffOver(w *work) { w.diningChair() }
+
+func carver(w *work) {
+	w.diningChair()
+	if w.is("arm-pads", "yes") {
+		w.cut("PAD", "arm pad", w.take("arm-pad-width"), w.take("arm-pad-length"), all(w.pull())).copies(2)
+	}
+}
+
+// diningChair is a seat over the rails and perhaps a back. The seat is cut in
+// one with its sides, so that the depth of the pad is added all round.
+func (w *work) diningChair() {
+	thick := w.take("pad-thickness")
+	across, along := w.take("seat-width").plus(thick.times(2)), w.take("seat-depth").plus(thick.times(2))
+	seat := w.shows(w.cut("SEAT", "seat", across, along, all(w.under())))
+	w.frame("SEAT", w.take("seat-width"), w.take("seat-depth"), SeatPlace)
+	w.pad("SP", "seat pad", w.take("seat-width"), w.take("seat-depth"), thick.l, SeatPlace)
+	if w.is("back", "none") {
+		return
+	}
+	bw, bh := w.take("back-width"), w.take("back-height")
+	ib := w.shows(w.cut("IB", "inside back", bw, bh, all(w.pull())))
+	seat.runsOn(ib)
+	w.shows(w.outside(w.cut("OB", "outside back", bw, bh, all(w.seam()))))
+	w.frame("BACK", bw, bh, BackPlace)
+	w.pad("BP", "back pad", bw, bh, 3*cm, BackPlace)
+}
+
+// stool is a boxed seat. A round one has a border all round.
+func stool(w *work) {
+	across, along, thick := w.take("seat-width"), w.take("seat-depth"), w.take("pad-thickness")
+	w.frame("SEAT", across, along, SeatPlace)
+	w.pad("SP", "seat pad", across, along, thick.l, SeatPlace)
+	if w.is("seat", "square") {
+		w.box(across, along, thick, "seat")
+		return
+	}
+	w.list.Frames[0].Round, w.list.Fillings[0].Round = true, true
+	w.shows(w.cut("TOP", "top", across, along, all(w.seam())))
+	round := perimeterOf(max(across.l, along.l))
+	w.cut("FB", "border", w.named("way round the seat", round), thick, edges{w.seam(), w.under(), w.seam(), w.seam()})
+	if w.pipesCushions() {
+		w.run("seat", round, true, 0, 1)
+	}
+}

@@ -1,0 +1,222 @@
+package furniture
+
+import (
+	"strconv"
+
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+)
+
+// List is the cutting list of the piece and what else it needs. The piece must
+// have no faults.
+func (p Piece) List() List {
+	k, ok := Find(p.Kind)
+	if !ok {
+		return List{}
+	}
+	w := &work{piece: p, kind: k, allow: p.Allow.or(DefaultAllowances())}
+	for _, m := range k.Measures {
+		if _, given := p.Measures[m.ID]; !given {
+			w.list.Assumed = append(w.list.Assumed, m)
+		}
+	}
+	k.build(w)
+	for _, q := range append(w.panels, w.flies...) {
+		q.Count *= max(p.Count, 1)
+		w.list.Panels = append(w.list.Panels, *q)
+	}
+	for i := range w.list.Runs {
+		w.list.Runs[i].Count *= max(p.Count, 1)
+	}
+	for i := range w.list.Fillings {
+		w.list.Fillings[i].Count *= max(p.Count, 1)
+	}
+	for i := range w.list.Frames {
+		w.list.Frames[i].Count *= max(p.Count, 1)
+	}
+	return w.list
+}
+
+// work is a list while it is made.
+type work struct {
+	piece  Piece
+	kind   Kind
+	allow  Allowances
+	panels []*Panel
+	flies  []*Panel // come last
+	list   List
+}
+
+// span is a length and how it came about.
+type span struct {
+	l     length.Length
+	words string
+}
+
+// take is a measure of the piece.
+func (w *work) take(id string) span {
+	m, ok := w.kind.measure(id)
+	if !ok {
+		return span{}
+	}
+	l, given := w.piece.Measures[id]
+	if !given {
+		l = m.Typical
+	}
+	return w.named(m.Name, l)
+}
+
+// named is a length with its name.
+func (w *work) named(name string, l length.Length) span {
+	return span{l, name + " " + w.text(l)}
+}
+
+func (w *work) text(l length.Length) string { return l.Text(w.piece.Units, length.Nearest) }
+
+func (s span) plus(t span) span { return span{s.l + t.l, s.words + " + " + t.words} }
+
+func (s span) times(n int) span {
+	return span{s.l * length.Length(n), strconv.Itoa(n) + " × " + s.words}
+}
+
+// part is an nth of a span, to the millimetre below.
+func (s span) part(n int) span {
+	if n <= 1 {
+		return s
+	}
+	l := s.l / length.Length(n)
+	return span{l - l%length.Millimetre, s.words + " / " + strconv.Itoa(n)}
+}
+
+// is reports whether the option is chosen so.
+func (w *work) is(option, choice string) bool {
+	o, ok := w.kind.option(option)
+	if !ok {
+		return false
+	}
+	if chosen, given := w.piece.Options[option]; given {
+		return chosen == choice
+	}
+	return o.Choices[0].ID == choice
+}
+
+// edge is what is added at one side.
+type edge struct {
+	name string
+	l    length.Length
+}
+
+func (w *work) seam() edge  { return edge{"seam", w.allow.Seam} }
+func (w *work) pull() edge  { return edge{"pull", w.allow.Pull} }
+func (w *work) tuck() edge  { return edge{"tuck-in", w.allow.Tuck} }
+func (w *work) under() edge { return edge{"turn-under", w.allow.Under} }
+
+// edges are what is added on each side, as the panel is worn.
+type edges struct{ top, bottom, left, right edge }
+
+func all(e edge) edges { return edges{e, e, e, e} }
+
+func (e edges) mirrored() edges {
+	e.left, e.right = e.right, e.left
+	return e
+}
+
+// cut puts a panel on the list.
+func (w *work) cut(id, name string, across, along span, e edges) *Panel {
+	p := w.make(id, name, across, along, e)
+	w.panels = append(w.panels, p)
+	return p
+}
+
+func (w *work) make(id, name string, across, along span, e edges) *Panel {
+	p := &Panel{Panel: panel.Panel{
+		ID: id, Name: name, Count: 1,
+		Size:     panel.Size{Across: across.l, Along: along.l},
+		Allow:    panel.Sides{Top: e.top.l, Bottom: e.bottom.l, Left: e.left.l, Right: e.right.l},
+		Join:     panel.JoinSides,
+		JoinSeam: w.allow.Seam,
+	}}
+	p.How = "across " + w.sum(across, e.left, e.right, "left", "right") +
+		"; along " + w.sum(along, e.top, e.bottom, "top", "bottom")
+	return p
+}
+
+// sum is a cut extent in words.
+func (w *work) sum(s span, a, b edge, atA, atB string) string {
+	text := w.text(s.l+a.l+b.l) + " = " + s.words
+	if a == b {
+		return text + " + 2 × " + a.name + " " + w.text(a.l)
+	}
+	return text + " + " + a.name + " " + w.text(a.l) + " (" + atA + ") + " + b.name + " " + w.text(b.l) + " (" + atB + ")"
+}
+
+// copies makes a panel several alike.
+func (p *Panel) copies(n int) *Panel {
+	p.Count = n
+	return p
+}
+
+// shows puts the main motif in the middle.
+func (w *work) shows(p *Panel) *Panel {
+	p.Match = panel.Match{How: panel.Centred, Motif: w.piece.Motif}
+	return p
+}
+
+// matched puts a motif on the line down the middle.
+func matched(p *Panel) *Panel {
+	p.Match = panel.Match{How: panel.Across}
+	return p
+}
+
+// runsOn lets the pattern run on from another panel's bottom edge.
+func (p *Panel) runsOn(from *Panel) *Panel {
+	p.Match = panel.Match{How: panel.RunsOn, From: from.ID, Edge: panel.BottomEdge}
+	return p
+}
+
+// outside moves a panel to the outside cloth, when there is one.
+func (w *work) outside(p *Panel) *Panel {
+	if w.is("outside", "other") {
+		p.Cover = Outside
+	}
+	return p
+}
+
+// pair cuts two panels that mirror one another.
+func (w *work) pair(id, name string, across, along span, e edges) (left, right *Panel) {
+	left = w.cut(id+"L", name+", left", across, along, e)
+	right = w.cut(id+"R", name+", right", across, along, e.mirrored())
+	left.Pair = right.ID
+	return left, right
+}
+
+// tucked is an edge that is tucked in where nobody sees it: of the cover itself,
+// or a seam to a fly, a strip of lining. Along is how long the edge is, n how
+// many panels have it.
+func (w *work) tucked(id, of string, along span, n int) edge {
+	if !w.is("flies", "yes") {
+		return w.tuck()
+	}
+	f := w.make("FLY"+id, "fly of "+of, along, w.named("tuck-in", w.allow.Tuck), all(w.seam())).copies(n)
+	f.Cover = Lining
+	w.flies = append(w.flies, f)
+	return w.seam()
+}
+
+// run adds a run of piping, when the option asks for as much.
+func (w *work) run(name string, l length.Length, closed bool, corners, count int) {
+	w.list.Runs = append(w.list.Runs, Run{Name: name, Length: l, Closed: closed, Corners: corners, Count: count})
+}
+
+func (w *work) pipesCushions() bool { return w.is("piping", "cushions") || w.is("piping", "all") }
+func (w *work) pipesEdges() bool    { return w.is("piping", "all") }
+
+func (w *work) frame(id string, across, along span, place Place) {
+	w.list.Frames = append(w.list.Frames, Frame{ID: id, Count: 1, Size: panel.Size{Across: across.l, Along: along.l}, Place: place})
+}
+
+func (w *work) pad(id, name string, across, along span, thick length.Length, place Place) {
+	w.list.Fillings = append(w.list.Fillings, Filling{
+		ID: id, Name: name, Count: 1, Size: panel.Size{Across: across.l, Along: along.l}, Thickness: thick, Place: place,
+	})
+}

@@ -1,0 +1,130 @@
+package service
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/costing"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+)
+
+// Rank is what cloths are ranked by.
+type Rank int
+
+// The ranks; the zero value is ByDefault: by cost where every cloth has a price,
+// or else by length.
+const (
+	ByDefault Rank = iota
+	ByLength
+	ByCost
+	ByWaste
+)
+
+// CompareCloth is a cloth that is looked at.
+type CompareCloth struct {
+	cloth.Cloth
+	Sold  cloth.Sold
+	Price *costing.Price // nil when it is not known
+}
+
+// CompareRequest asks which of many cloths suits a cutting list.
+type CompareRequest struct {
+	Units  length.System
+	Cloths []CompareCloth
+	Panels []panel.Panel
+	RankBy Rank
+	// Sensitive asks what the first cloth would take at other widths and length
+	// repeats, each with each and with its own.
+	Sensitive       bool
+	Widths, Repeats []length.Length
+}
+
+// ComparedCloth is a cloth with what the cutting list takes of it.
+type ComparedCloth struct {
+	Index    int // in the request
+	Usable   bool
+	Order    length.Length
+	Needed   length.Length
+	Bound    length.Length
+	Plain    length.Length // what plain cloth of the same width needs; 0 when it cannot be used
+	Waste    float64       // of the order, in percent to one decimal
+	Cost     *costing.Money
+	Loosened int
+	Reason   string
+}
+
+// CompareTried is what the first cloth takes at another width and repeat.
+type CompareTried struct {
+	Width, Repeat length.Length
+	Usable        bool
+	Order, Needed length.Length
+}
+
+// CompareAnswer is the cloths, the best first.
+type CompareAnswer struct {
+	Request     CompareRequest
+	RankedBy    Rank
+	Cloths      []ComparedCloth
+	Sensitivity []CompareTried
+	Warnings    []string
+}
+
+// Compare plans the cutting list on every cloth, so many at a time, at a glance;
+// see plan.Glance. Each is handed to each, which may be nil, in the order of the request.
+// The request must have no faults. It returns the context's error when the
+// context ends before the answer is complete.
+func Compare(ctx context.Context, req CompareRequest, workers int, each func(ComparedCloth)) (*CompareAnswer, error) {
+	c := comparer{ctx: ctx, req: req, workers: workers}
+	c.plains()
+	ans := &CompareAnswer{Request: req, RankedBy: req.rank(), Cloths: make([]ComparedCloth, len(req.Cloths))}
+	sideBySide(workers, len(req.Cloths),
+		func(i int) { ans.Cloths[i] = c.compared(i) },
+		func(i int) {
+			if each != nil && ctx.Err() == nil {
+				each(ans.Cloths[i])
+			}
+		})
+	if req.Sensitive {
+		ans.Sensitivity = c.sensitivity()
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	slices.SortStableFunc(ans.Cloths, ans.RankedBy.order)
+	ans.Warnings = compareWarnings(ans)
+	return ans, nil
+}
+
+// rank is what the request is ranked by.
+func (r CompareRequest) rank() Rank {
+	if r.RankBy != ByDefault {
+		return r.RankBy
+	}
+	for _, c := range r.Cloths {
+		if c.Price == nil || c.Price.Code() != r.Cloths[0].Price.Code() {
+			return ByLength
+		}
+	}
+	return ByCost
+}
+
+// order puts the better of two cloths first, and those that cannot be used last.
+func (r Rank) order(a, b ComparedCloth) int {
+	switch {
+	case a.Usable != b.Usable:
+		if a.Usable {
+			return -1
+		}
+		return 1
+	case !a.Usable:
+		return 0
+	case r == ByCost:
+		return cmp.Or(a.Cost.Cmp(*b.Cost), cmp.Compare(a.Order, b.Order))
+	case r == ByWaste:
+		return cmp.Or(cmp.Compare(a.Waste, b.Waste), cmp.Compare(a.Order, b.Order))
+	}
+	return cmp.Or(cmp.Compare(a.Order, b.Order), cmp.Compare(a.Needed, b.Needed))
+}

@@ -1,0 +1,229 @@
+package service
+
+import (
+	"context"
+	"math"
+	"slices"
+	"strconv"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/plan"
+)
+
+// comparer is a comparison while it is made.
+type comparer struct {
+	ctx     context.Context
+	req     CompareRequest
+	workers int
+	plain   map[plainCloth]trial
+}
+
+// plainCloth is what matters of a cloth when its pattern is left out.
+type plainCloth struct {
+	width    length.Length
+	oneWay   bool
+	railroad cloth.Railroad
+	sold     cloth.Sold
+}
+
+// trial is a cutting list on a cloth.
+type trial struct {
+	usable        bool
+	why           string // it is not
+	order         length.Length
+	anyStart      length.Length // before flaws, shrinkage and rounding
+	needed, bound length.Length
+	loosened      int
+}
+
+// try plans the cutting list on a cloth, with the wishes that it can keep.
+func (c *comparer) try(k cloth.Cloth, sold cloth.Sold) trial {
+	panels, loosened := fitted(c.req.Panels, k)
+	bad := panel.ClothFaults(panels, k, sold.Bolt, "")
+	job := plan.Job{Cloth: k, Panels: panels, Bolt: sold.Bolt}
+	if bad.Len() == 0 {
+		bad = plan.Faults(job, "")
+	}
+	if bad.Len() > 0 {
+		return trial{why: bad.Faults()[0].Detail}
+	}
+	r := plan.Solve(job, plan.Glance, func() bool { return c.ctx.Err() != nil })
+	if c.ctx.Err() != nil {
+		return trial{why: "stopped"}
+	}
+	if err := sound(job, r.Cut...); err != nil {
+		return trial{why: "no plan for it stood up to its check"}
+	}
+	t := trial{usable: true, needed: r.Needed(), bound: r.Bound, loosened: loosened}
+	for _, l := range r.AnyStart {
+		order, err := sold.Order(l)
+		if err != nil {
+			return trial{why: "the order would be longer than any length"}
+		}
+		t.order += order
+		t.anyStart += l
+	}
+	return t
+}
+
+// fitted are the panels with wishes and turns as the cloth allows them, and how
+// many wishes it has a pattern for and cannot keep.
+func fitted(panels []panel.Panel, k cloth.Cloth) ([]panel.Panel, int) {
+	list := slices.Clone(panels)
+	for i := range list {
+		p := &list[i]
+		p.Match = p.Match.On(k.Pattern)
+		turned := p.Turn == panel.Half && k.OneWay ||
+			p.Turn == panel.Quarter && k.Railroad == cloth.RailroadNever && (p.Match.How != panel.Free || k.OneWay)
+		if turned {
+			p.Turn = panel.Upright
+		}
+	}
+	list, loosened := kept(list, k)
+	return list, len(loosened)
+}
+
+// plains plans the cutting list on plain cloth of each width there is.
+func (c *comparer) plains() {
+	var keys []plainCloth
+	c.plain = make(map[plainCloth]trial)
+	for _, k := range c.req.Cloths {
+		key := plainOf(k)
+		if _, known := c.plain[key]; !known {
+			c.plain[key] = trial{}
+			keys = append(keys, key)
+		}
+	}
+	found := make([]trial, len(keys))
+	sideBySide(c.workers, len(keys), func(i int) {
+		key := keys[i]
+		found[i] = c.try(cloth.Cloth{Width: key.width, OneWay: key.oneWay, Railroad: key.railroad}, key.sold)
+	}, nil)
+	for i, key := range keys {
+		c.plain[key] = found[i]
+	}
+}
+
+func plainOf(k CompareCloth) plainCloth {
+	return plainCloth{k.Width, k.OneWay, k.Railroad, cloth.Sold{Bolt: k.Sold.Bolt}}
+}
+
+// compared is one cloth of the request.
+func (c *comparer) compared(i int) ComparedCloth {
+	k := c.req.Cloths[i]
+	t := c.try(k.Cloth, k.Sold)
+	out := ComparedCloth{Index: i, Usable: t.usable, Reason: t.why}
+	if !t.usable {
+		return out
+	}
+	out.Order, out.Needed, out.Bound, out.Loosened = t.order, t.needed, t.bound, t.loosened
+	plain := c.plain[plainOf(k)]
+	if plain.usable {
+		out.Plain = plain.needed
+	}
+	out.Waste = c.waste(k.Width, t.order)
+	out.Reason = reason(k.Cloth, t, plain, c.req.Units)
+	if k.Price != nil {
+		cost := k.Price.Of(t.order)
+		out.Cost = &cost
+	}
+	return out
+}
+
+// waste is how much of an order is in no panel, in percent to one decimal.
+func (c *comparer) waste(width, order length.Length) float64 {
+	used := 0.0
+	for _, p := range c.req.Panels {
+		cut := p.Cut()
+		used += float64(cut.Across.MM()*cut.Along.MM()) * float64(p.Count)
+	}
+	all := float64(width.MM() * order.MM())
+	if all <= 0 {
+		return 0
+	}
+	return math.Round(max(1-used/all, 0)*1000) / 10
+}
+
+// reason is why a cloth takes what it takes, in a line.
+func reason(k cloth.Cloth, t, plain trial, sys length.System) string {
+	text := "nothing need match"
+	if !k.Pattern.IsPlain() {
+		more := t.needed - plain.needed
+		switch name := repeatText(k.Pattern, sys); {
+		case !plain.usable:
+			text = "the " + name + " decides"
+		case more > 0:
+			text = "the " + name + " takes " + more.Text(sys, length.Nearest) + " more than plain cloth of this width"
+		default:
+			text = "the " + name + " costs nothing over plain cloth of this width"
+		}
+	}
+	if more := t.anyStart - t.needed; more >= length.Millimetre {
+		text += ", and " + more.Text(sys, length.Nearest) + " more is for a bolt that begins elsewhere in the repeat"
+	}
+	switch t.loosened {
+	case 0:
+	case 1:
+		text += "; 1 panel cannot have its wish"
+	default:
+		text += "; " + strconv.Itoa(t.loosened) + " panels cannot have their wish"
+	}
+	return text
+}
+
+// repeatText names a pattern by its repeat.
+func repeatText(p cloth.Pattern, sys length.System) string {
+	switch {
+	case p.LengthRepeat == 0:
+		return "stripe of " + p.WidthRepeat.Text(sys, length.Nearest)
+	case p.WidthRepeat == 0:
+		return "crosswise repeat of " + p.LengthRepeat.Text(sys, length.Nearest)
+	}
+	text := p.LengthRepeat.Text(sys, length.Nearest)
+	switch d := p.Drop.Reduced(); {
+	case d.Num == 0:
+		return text + " straight match"
+	case d == cloth.Half():
+		return text + " half-drop"
+	default:
+		return text + " drop of " + strconv.FormatInt(d.Num, 10) + "/" + strconv.FormatInt(d.Den, 10)
+	}
+}
+
+// sensitivity plans the first cloth at every width and repeat. A motif keeps its
+// place in the repeat, as far as the repeat goes.
+func (c *comparer) sensitivity() []CompareTried {
+	first := c.req.Cloths[0]
+	var list []CompareTried
+	for _, w := range withOwn(c.req.Widths, first.Width) {
+		for _, v := range withOwn(c.req.Repeats, first.Pattern.LengthRepeat) {
+			list = append(list, CompareTried{Width: w, Repeat: v})
+		}
+	}
+	sideBySide(c.workers, len(list), func(i int) {
+		k, at := first.Cloth, &list[i]
+		k.Width, k.Pattern.LengthRepeat = at.Width, at.Repeat
+		k.Pattern.Motifs = slices.Clone(k.Pattern.Motifs)
+		for m := range k.Pattern.Motifs {
+			if at.Repeat > 0 {
+				k.Pattern.Motifs[m].Along %= at.Repeat
+			}
+		}
+		k.StartKnown, k.StartsAt = false, 0
+		if at.Repeat == 0 {
+			k.Pattern.Drop = cloth.Drop{}
+		}
+		t := c.try(k, first.Sold)
+		at.Usable, at.Order, at.Needed = t.usable, t.order, t.needed
+	}, nil)
+	return list
+}
+
+// withOwn are the lengths with one more, in order, each once.
+func withOwn(list []length.Length, own length.Length) []length.Length {
+	all := append(slices.Clone(list), own)
+	slices.Sort(all)
+	return slices.Compact(all)
+}

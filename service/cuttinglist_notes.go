@@ -1,0 +1,110 @@
+package service
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/plan"
+)
+
+// CuttingListFaults are everything wrong with the request; pointers are those of
+// the wire form.
+func CuttingListFaults(req CuttingListRequest) fault.List {
+	l := CuttingListFieldFaults(req)
+	if l.Len() > 0 {
+		return l
+	}
+	at := fault.Path("").Field("replace")
+	list := changed(req.Piece.List(), req)
+	if len(list.Panels) == 0 {
+		l.Add(fault.Path("").Field("drop"), fault.TooFew, "", "no panel is left", "leave at least one panel on the list")
+		return l
+	}
+	ans := CuttingList(req)
+	for cover, panels := range ans.Covers {
+		if cover == 0 && len(panels) == 0 {
+			l.Add(fault.Path("").Field("drop"), fault.TooFew, "", "no panel of the top cover is left", "leave at least one panel of the top cover")
+			continue
+		}
+		var here fault.List
+		here.Append(panel.ListFaults(panels, at))
+		if cover == 0 && req.Cloth != nil {
+			job := plan.Job{Cloth: *req.Cloth, Panels: panels}
+			here.Append(panel.ClothFaults(panels, *req.Cloth, 0, at))
+			if here.Len() == 0 {
+				here.Append(plan.Faults(job, ""))
+			}
+		}
+		l.Append(located(here, panels, req))
+	}
+	return l
+}
+
+// located moves the faults of a cutting list to where the caller can mend them:
+// to the panel that he gave, or, for one that was made, to the cloth that it does
+// not fit.
+func located(l fault.List, panels []panel.Panel, req CuttingListRequest) fault.List {
+	var out fault.List
+	for _, f := range l.Faults() {
+		tokens := strings.Split(f.Pointer, "/")
+		at := fault.Path("").Field("replace")
+		if len(tokens) > 2 {
+			i, _ := strconv.Atoi(tokens[2])
+			k := slices.IndexFunc(req.Replace, func(p panel.Panel) bool { return p.ID == panels[i].ID })
+			switch {
+			case k >= 0:
+				at = at.Index(k)
+				for _, t := range tokens[3:] {
+					at = at.Field(t)
+				}
+			case f.Code == fault.WiderThanCloth:
+				at = fault.Path("").Field("cloth").Field("width")
+			}
+		}
+		out.Add(at, f.Code, f.Given, f.Detail, f.Try)
+	}
+	return out
+}
+
+// CuttingListFieldFaults are what is wrong with the fields by themselves.
+func CuttingListFieldFaults(req CuttingListRequest) fault.List {
+	root := fault.Path("")
+	l := req.Piece.Faults(root)
+	if req.Cloth != nil {
+		l.Append(req.Cloth.Faults(root.Field("cloth")))
+	}
+	seen := make(map[string]bool)
+	for i, p := range req.Replace {
+		if seen[p.ID] {
+			l.Add(root.Field("replace").Index(i).Field("id"), fault.Duplicate, p.ID, "another panel has this id", "an id of its own")
+		}
+		seen[p.ID] = true
+	}
+	return l
+}
+
+func cuttingListWarnings(a *CuttingListAnswer) []string {
+	var out []string
+	if n := len(a.List.Assumed); n > 0 {
+		out = append(out, fmt.Sprintf("%d measures were not given and are taken as typical: measure them before ordering", n))
+	}
+	for _, b := range a.List.Buttons {
+		out = append(out, b.Panel+" is deep-buttoned: its cloth must be larger than the panel here, for the wells between the buttons")
+	}
+	if len(a.Loosened) > 0 {
+		out = append(out, fmt.Sprintf("%d wishes about the pattern cannot be kept on this cloth and were loosened", len(a.Loosened)))
+	}
+	return out
+}
+
+func cuttingListCautions() []string {
+	return []string{
+		"Measure over the stuffing and at the widest places, and once more before the first cut.",
+		"Old stuffing can hold dust, mould and pests: wear a mask, bag it, and clean with a vacuum.",
+		"Allowances are the workroom's usual ones; a loose weave or a deep seat may want more.",
+	}
+}

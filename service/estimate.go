@@ -1,0 +1,166 @@
+package service
+
+import (
+	"context"
+
+	"github.com/shopspring/decimal"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/costing"
+	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/length"
+)
+
+// Size is how large a piece looks to someone without a tape.
+type Size int
+
+// The sizes; the zero value is Usual.
+const (
+	Usual Size = iota
+	Small
+	Large
+)
+
+// Patterned is how much pattern a cloth has, to someone who has not chosen it.
+type Patterned int
+
+// The zero value is Medium.
+const (
+	Medium Patterned = iota
+	Plain
+	SmallPattern
+	LargePattern
+)
+
+// EstimateRequest is the little that a customer knows.
+type EstimateRequest struct {
+	Piece     furniture.Piece // with the measures that were taken, if any
+	Size      Size
+	Patterned Patterned
+	Cloth     *CompareCloth // nil when none is chosen; its price is that of Band
+	Width     length.Length // of the cloth, when none is chosen
+	Band      *PriceBand    // nil when nothing is known of prices
+	Labour    *LabourRate   // nil when the work is not to be priced
+	Tax       decimal.Decimal
+}
+
+// PriceBand is from what to what the cloth may cost.
+type PriceBand struct{ Low, High costing.Price }
+
+// LabourRate is what an hour costs.
+type LabourRate struct{ Hour costing.Money }
+
+// Range is a figure with the least and the most that it may be.
+type Range[T any] struct{ Low, Likely, High T }
+
+// Narrower is something that would narrow the range of lengths, and by how much
+// of it, in percent.
+type Narrower struct {
+	Measure string // "" for the cloth
+	Name    string
+	Percent int
+}
+
+// EstimateAnswer is what the engine makes of it.
+type EstimateAnswer struct {
+	Request  EstimateRequest
+	Order    Range[length.Length]
+	Hours    Range[decimal.Decimal]
+	Price    *Range[costing.Money] // nil when nothing is priced
+	Narrow   []Narrower            // the most helpful first
+	Warnings []string
+	Cautions []string
+}
+
+// spread is how far measures that were not taken may be out, and work may take
+// longer or less long, in percent (common practice, no source).
+const (
+	spreadMeasure  = 7
+	spreadHoursOff = 15
+	spreadHoursOn  = 25
+	smallPercent   = 88
+	largePercent   = 115
+)
+
+// Estimate runs the engine at three corners of what is likely: measures that were
+// not taken are 7 % below, at and 7 % above what is usual for the size, and a
+// cloth that is not chosen has the smaller, the usual and the larger repeat of
+// its class. The request must have no faults.
+func Estimate(ctx context.Context, req EstimateRequest, workers int) (*EstimateAnswer, error) {
+	e := estimator{req: req, comparer: comparer{ctx: ctx}}
+	e.corners(workers)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	ans := &EstimateAnswer{Request: req, Order: e.order, Narrow: e.narrow}
+	ans.Hours = e.hours()
+	if req.Band != nil || req.Labour != nil {
+		ans.Price = e.price(ans.Hours)
+	}
+	ans.Warnings, ans.Cautions = estimateNotes(ans)
+	return ans, nil
+}
+
+// clothAt is the cloth at a corner: -1, 0 or 1.
+func (r EstimateRequest) clothAt(corner int) (cloth.Cloth, cloth.Sold) {
+	if r.Cloth != nil {
+		return r.Cloth.Cloth, r.Cloth.Sold
+	}
+	k := cloth.Cloth{Width: r.Width, OneWay: true}
+	if p := repeats(r.Patterned)[corner+1]; p.along > 0 {
+		k.Pattern = cloth.Pattern{LengthRepeat: p.along, WidthRepeat: min(p.across, r.Width/2), Drop: p.drop}
+		k.Pattern.Motifs = []cloth.Motif{{Name: "motif", Across: k.Pattern.WidthRepeat / 2}}
+	}
+	return k, cloth.Sold{Step: 10 * length.Centimetre}
+}
+
+// repeat is a pattern that stands for its class.
+type repeat struct {
+	along, across length.Length
+	drop          cloth.Drop
+}
+
+// repeats are the smaller, the usual and the larger repeat of each class (common
+// practice, no source).
+func repeats(p Patterned) [3]repeat {
+	const cm = length.Centimetre
+	half := cloth.Half()
+	switch p {
+	case Plain:
+		return [3]repeat{}
+	case SmallPattern:
+		return [3]repeat{{8 * cm, 7 * cm, cloth.Drop{}}, {12 * cm, 14 * cm, cloth.Drop{}}, {18 * cm, 14 * cm, half}}
+	case LargePattern:
+		return [3]repeat{{46 * cm, 34 * cm, cloth.Drop{}}, {64 * cm, 68 * cm, half}, {76 * cm, 68 * cm, half}}
+	default:
+		return [3]repeat{{24 * cm, 23 * cm, cloth.Drop{}}, {32 * cm, 34 * cm, cloth.Drop{}}, {45 * cm, 45 * cm, half}}
+	}
+}
+
+// pieceAt is the piece at a corner; a measure named in usual is at its usual
+// figure whatever the corner.
+func (r EstimateRequest) pieceAt(corner int, usual string) furniture.Piece {
+	k, _ := furniture.Find(r.Piece.Kind)
+	percent := length.Length(100)
+	switch r.Size {
+	case Small:
+		percent = smallPercent
+	case Large:
+		percent = largePercent
+	}
+	p := r.Piece
+	p.Measures = make(map[string]length.Length, len(k.Measures))
+	for _, m := range k.Measures {
+		if taken, ok := r.Piece.Measures[m.ID]; ok {
+			p.Measures[m.ID] = taken
+			continue
+		}
+		l := m.Typical * percent / 100
+		if m.ID != usual {
+			l = l * (100 + length.Length(corner)*spreadMeasure) / 100
+		}
+		l -= l % (5 * length.Millimetre)
+		p.Measures[m.ID] = min(max(l, m.Least), m.Most)
+	}
+	return p
+}

@@ -1,0 +1,176 @@
+package service
+
+import (
+	"cmp"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"github.com/bridletie/bridletie/calc/costing"
+	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/length"
+)
+
+// estimator is an estimate while it is made.
+type estimator struct {
+	comparer
+	req    EstimateRequest
+	order  Range[length.Length]
+	why    string // no length, when there is none
+	narrow []Narrower
+}
+
+// asked is a run of the engine.
+type asked struct {
+	piece  int    // corner of the measures
+	usual  string // measure that is held at its usual figure
+	cloth  int    // corner of the cloth
+	result trial
+}
+
+// mostNarrowing is how many measures are looked at for what would narrow the
+// range.
+const mostNarrowing = 3
+
+// corners runs the engine at the three corners, and again at the low and the high
+// corner with what might narrow the range held at its usual figure.
+func (e *estimator) corners(workers int) {
+	runs := []asked{{piece: -1, cloth: -1}, {}, {piece: 1, cloth: 1}}
+	candidates := e.candidates()
+	for _, m := range candidates {
+		runs = append(runs, asked{piece: -1, cloth: -1, usual: m.ID}, asked{piece: 1, cloth: 1, usual: m.ID})
+	}
+	if e.req.Cloth == nil && e.req.Patterned != Plain {
+		runs = append(runs, asked{piece: -1}, asked{piece: 1})
+		candidates = append(candidates, furniture.Measure{Name: "the cloth, once it is chosen"})
+	}
+	sideBySide(workers, len(runs), func(i int) { runs[i].result = e.run(runs[i]) }, nil)
+	low, likely, high := runs[0].result.order, runs[1].result.order, runs[2].result.order
+	e.order = Range[length.Length]{min(low, likely, high), likely, max(low, likely, high)}
+	spread := e.order.High - e.order.Low
+	for i, m := range candidates {
+		a, b := runs[3+2*i].result.order, runs[4+2*i].result.order
+		left := max(a, b, likely) - min(a, b, likely)
+		if percent := int((spread - left) * 100 / max(spread, 1)); percent > 0 {
+			e.narrow = append(e.narrow, Narrower{m.ID, m.Name, percent})
+		}
+	}
+	slices.SortStableFunc(e.narrow, func(a, b Narrower) int { return cmp.Compare(b.Percent, a.Percent) })
+}
+
+// run is one run of the engine.
+func (e *estimator) run(a asked) trial {
+	k, sold := e.req.clothAt(a.cloth)
+	list := e.req.pieceAt(a.piece, a.usual).List()
+	c := comparer{ctx: e.ctx, req: CompareRequest{Panels: list.CutFrom(furniture.Top, k)}}
+	return c.try(k, sold)
+}
+
+// candidates are the measures not taken that change the area of the panels most.
+func (e *estimator) candidates() []furniture.Measure {
+	k, _ := furniture.Find(e.req.Piece.Kind)
+	type weighed struct {
+		furniture.Measure
+		by float64
+	}
+	var list []weighed
+	whole := area(e.req.pieceAt(1, "").List())
+	for _, m := range k.Measures {
+		if _, taken := e.req.Piece.Measures[m.ID]; taken {
+			continue
+		}
+		if by := whole - area(e.req.pieceAt(1, m.ID).List()); by > 0 {
+			list = append(list, weighed{m, by})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b weighed) int { return cmp.Compare(b.by, a.by) })
+	var out []furniture.Measure
+	for _, m := range list[:min(len(list), mostNarrowing)] {
+		out = append(out, m.Measure)
+	}
+	return out
+}
+
+// area is that of all panels of the top cover, in square millimetres.
+func area(list furniture.List) float64 {
+	sum := 0.0
+	for _, p := range list.Panels {
+		if p.Cover == furniture.Top {
+			cut := p.Cut()
+			sum += float64(cut.Across.MM()*cut.Along.MM()) * float64(p.Count)
+		}
+	}
+	return sum
+}
+
+// hours are those of the example preset for a new cover.
+func (e *estimator) hours() Range[decimal.Decimal] {
+	preset, _ := costing.FindPreset("re-cover")
+	sum := decimal.Decimal{}
+	for _, l := range preset.Hours(workOf(e.req.pieceAt(0, "").List(), e.req.Piece.Count), decimal.Decimal{}, "") {
+		sum = sum.Add(l.Hours)
+	}
+	part := func(percent int64) decimal.Decimal { return sum.Mul(decimal.New(percent, -2)).Round(1) }
+	return Range[decimal.Decimal]{part(100 - spreadHoursOff), part(100), part(100 + spreadHoursOn)}
+}
+
+// Buttons stand about this far apart where nothing is said (common practice, no
+// source).
+const (
+	buttonAcross = 110 * length.Millimetre
+	buttonAlong  = 160 * length.Millimetre
+)
+
+// workOf counts what hours are reckoned by.
+func workOf(list furniture.List, pieces int) costing.Work {
+	w := costing.Work{Pieces: pieces}
+	for _, p := range list.Panels {
+		w.Panels += p.Count
+	}
+	for _, f := range list.Fillings {
+		if f.Loose {
+			w.Cushions += f.Count
+		}
+	}
+	for _, f := range list.Frames {
+		w.Frames += f.Count
+	}
+	for _, b := range list.Buttons {
+		w.Buttons += pieces * int(b.Size.Across/buttonAcross) * int(b.Size.Along/buttonAlong)
+	}
+	piping := length.Length(0)
+	for _, r := range list.Runs {
+		piping += r.Length * length.Length(r.Count)
+	}
+	w.Piping = metres(piping)
+	return w
+}
+
+// metres is a length in metres, exactly.
+func metres(l length.Length) decimal.Decimal { return decimal.New(int64(l), -9) }
+
+// price is the cloth and the work at each corner, with tax.
+func (e *estimator) price(hours Range[decimal.Decimal]) *Range[costing.Money] {
+	one := func(order length.Length, cloth *costing.Price, h decimal.Decimal) costing.Money {
+		job := costing.Job{Taxes: []costing.Tax{{Name: "tax", Rate: e.req.Tax}}}
+		if cloth != nil {
+			job.Currency = cloth.Currency
+			per := decimal.New(int64(order), 0).DivRound(decimal.New(int64(cloth.Per), 0), 9)
+			job.Materials = []costing.Material{{Name: "cloth", Need: per, Price: cloth.Amount, Tax: "tax"}}
+		}
+		if l := e.req.Labour; l != nil {
+			job.Currency = l.Hour.Currency
+			job.Labour = []costing.Labour{{Name: "work", Hours: h, Rate: l.Hour.Amount, Tax: "tax"}}
+		}
+		return costing.Money{Amount: job.Cost().Total, Currency: job.Currency}
+	}
+	if e.req.Band == nil {
+		return &Range[costing.Money]{one(0, nil, hours.Low), one(0, nil, hours.Likely), one(0, nil, hours.High)}
+	}
+	low, high := e.req.Band.Low, e.req.Band.High
+	middle := low
+	middle.Amount = low.Amount.Add(high.Amount).Div(decimal.New(2, 0))
+	return &Range[costing.Money]{
+		one(e.order.Low, &low, hours.Low), one(e.order.Likely, &middle, hours.Likely), one(e.order.High, &high, hours.High),
+	}
+}

@@ -1,0 +1,75 @@
+package service
+
+import (
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/panel"
+)
+
+// EstimateFaults are everything wrong with the request; pointers are those of the
+// wire form. Whether the piece can be cut from the cloth at all is asked only
+// when nothing else is wrong.
+func EstimateFaults(req EstimateRequest) fault.List {
+	l := EstimateFieldFaults(req)
+	if l.Len() > 0 {
+		return l
+	}
+	for corner := -1; corner <= 1; corner++ {
+		k, sold := req.clothAt(corner)
+		panels, _ := fitted(req.pieceAt(corner, "").List().CutFrom(furniture.Top, k), k)
+		bad := panel.ClothFaults(panels, k, sold.Bolt, "")
+		if bad.Len() > 0 {
+			f := bad.Faults()[0]
+			at := fault.Path("").Field("clothWidth")
+			if req.Cloth != nil {
+				at = fault.Path("").Field("cloth").Field("width")
+			}
+			l.Add(at, f.Code, k.Width.String(), f.Detail, "a wider cloth")
+			return l
+		}
+	}
+	return l
+}
+
+// EstimateFieldFaults are what is wrong with the fields, each by itself and with
+// one another.
+func EstimateFieldFaults(req EstimateRequest) fault.List {
+	root := fault.Path("")
+	l := req.Piece.Faults(root)
+	if c := req.Cloth; c != nil {
+		l.Append(c.Faults(root.Field("cloth")))
+		l.Append(c.Sold.Faults(root.Field("cloth")))
+	} else {
+		l.Between(root.Field("clothWidth"), "the usable width", req.Width, cloth.MinWidth, cloth.MaxWidth)
+	}
+	band, labour := req.Band, req.Labour
+	if band != nil && band.High.Cmp(band.Low.Money) < 0 {
+		l.Add(root.Field("price").Field("high"), fault.TooSmall, band.High.Text(), "the band ends below where it begins", "at least "+band.Low.Text())
+	}
+	if band != nil && labour != nil && band.Low.Code() != labour.Hour.Code() {
+		l.Add(root.Field("labour").Field("currency"), fault.NotAllowed, labour.Hour.Code(), "the cloth is priced in another currency", "give both in "+band.Low.Code())
+	}
+	return l
+}
+
+func estimateNotes(a *EstimateAnswer) (warnings, cautions []string) {
+	warnings = append(warnings, "this is an estimate and no quotation: the piece must be measured and the cloth chosen")
+	if a.Order.High == 0 {
+		warnings = append(warnings, "no plan was found for this piece on such cloth")
+	}
+	warnings = append(warnings, "hours are those of an example preset; every shop has its own")
+	if a.Price != nil {
+		text := "the price has"
+		switch {
+		case a.Request.Labour == nil:
+			text += " the cloth only"
+		case a.Request.Band == nil:
+			text += " the work only"
+		default:
+			text += " the cloth and the work"
+		}
+		warnings = append(warnings, text+", not fillings, linings and sundries")
+	}
+	return warnings, []string{"Whether a cloth and its fillings may be supplied for this piece is a matter of the fire rules where it is supplied."}
+}
