@@ -16,7 +16,6 @@ type estimator struct {
 	comparer
 	req    EstimateRequest
 	order  Range[length.Length]
-	why    string // no length, when there is none
 	narrow []Narrower
 }
 

@@ -7,7 +7,7 @@ func easyChairs() []Kind {
 		{
 			ID: "slipper-chair", Name: "low slipper chair", About: "A low easy chair without arms.",
 			Measures: []Measure{
-				seatWidth(54, 35, 85), seatDepth(52, 35, 80), seatRise(20, 6, 45), backWidth(50, 30, 85), backHeight(56, 30, 100),
+				seatWidth(54, 35, 85), seatDepth(52, 35, 80), seatRise(20, 6), backWidth(50, 30, 85), backHeight(56, 30, 100),
 				outsideWidth(52, 30, 90), outsideHeight(70, 35, 120),
 				tape("outside-depth", "side length", "Along the side of the seat, from the front edge to the outside back.", 56, 35, 90), skirt,
 			},
@@ -17,7 +17,7 @@ func easyChairs() []Kind {
 		{
 			ID: "tub-chair", Name: "tub chair", About: "A chair whose back and arms are one curve.",
 			Measures: []Measure{
-				seatWidth(52, 35, 80), seatDepth(52, 35, 80), seatRise(22, 6, 45),
+				seatWidth(52, 35, 80), seatDepth(52, 35, 80), seatRise(22, 6),
 				tape("back-width", "inside curve", "Round the inside from arm front to arm front, at its longest.", 130, 70, 220),
 				tape("back-height", "inside height", "From the seat up the middle of the inside and over the top edge.", 46, 20, 90),
 				tape("outside-width", "outside curve", "Round the outside from arm front to arm front.", 170, 90, 280),
@@ -69,7 +69,7 @@ func easyOptions() []Option {
 // depth, rise of the seat, back width and height, in centimetres.
 func armchair(width, depth, rise, back, high int) []Measure {
 	return []Measure{
-		seatWidth(width, 35, 90), seatDepth(depth, 35, 90), seatRise(rise, 6, 45),
+		seatWidth(width, 35, 90), seatDepth(depth, 35, 90), seatRise(rise, 6),
 		backWidth(back, 35, 95), backHeight(high, 25, 110), cushion(12, 4, 30),
 		armLength(58, 30, 100), armRise(42, 12, 80), outsideArm(36, 10, 80), armThickness(12, 3, 35), facingHeight(52, 15, 90),
 		tape("outside-depth", "outside arm length", "Along the outside arm, from its front to the edge of the outside back.", 66, 30, 110),

@@ -21,8 +21,8 @@ func seatDepth(typical, least, most int) Measure {
 	return tape("seat-depth", "seat depth", "Down the middle of the seat, from the foot of the back to the front edge, over the stuffing.", typical, least, most)
 }
 
-func seatRise(typical, least, most int) Measure {
-	return tape("seat-rise", "seat rise", "From the top edge of the seat down its front to the underside of the rail.", typical, least, most)
+func seatRise(typical, least int) Measure {
+	return tape("seat-rise", "seat rise", "From the top edge of the seat down its front to the underside of the rail.", typical, least, 45)
 }
 
 func backWidth(typical, least, most int) Measure {

@@ -28,7 +28,7 @@ func others() []Kind {
 		{
 			ID: "banquette", Name: "banquette", About: "A long fixed bench with a back, against a wall.",
 			Measures: []Measure{
-				seatWidth(240, 80, 600), seatDepth(48, 35, 80), seatRise(14, 5, 45), backWidth(240, 80, 600), backHeight(50, 25, 120),
+				seatWidth(240, 80, 600), seatDepth(48, 35, 80), seatRise(14, 5), backWidth(240, 80, 600), backHeight(50, 25, 120),
 			},
 			Options: []Option{backs2(), pipings(), flies()},
 			build:   banquette,
@@ -49,7 +49,7 @@ func footstool(w *work) {
 // headboard covers the front over the edge; its back is lined.
 func headboard(w *work) {
 	thick := w.take("pad-thickness")
-	across, along := w.take("back-width").plus(thick.times(2)), w.take("back-height").plus(thick)
+	across, along := w.take("back-width").plus(thick.twice()), w.take("back-height").plus(thick)
 	front := w.shows(w.cut("FRONT", "front", across, along, all(w.under())))
 	w.cut("LB", "back lining", w.take("back-width"), w.take("back-height"), all(w.seam())).Cover = Lining
 	if w.is("back", "buttoned") {

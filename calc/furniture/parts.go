@@ -169,9 +169,9 @@ func (w *work) skirt() {
 	wide, deep, high := w.take("outside-width"), w.take("outside-depth"), w.take("skirt-height")
 	full := func(s span) span {
 		if w.is("skirt", "box") {
-			return s.times(2)
+			return s.twice()
 		}
-		return s.plus(w.named("half a corner pleat", 10*cm).times(2))
+		return s.plus(w.named("half a corner pleat", 10*cm).twice())
 	}
 	e := edges{w.seam(), w.under(), w.seam(), w.seam()}
 	matched(w.cut("KF", "skirt front", full(wide), high, e))

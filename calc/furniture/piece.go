@@ -31,7 +31,7 @@ type Allowances struct {
 	Under length.Length // turned under the rail or over the edge of the frame
 }
 
-// The limits of an allowance.
+// MaxAllowance is the most that an allowance may be.
 const MaxAllowance = 50 * cm
 
 // DefaultAllowances are the workroom's usual ones: 15 mm a seam, 6 cm a pull,

@@ -53,7 +53,7 @@ func seats() []Kind {
 // dropIn covers the pad over its edge and pulls the cloth beneath.
 func dropIn(w *work) {
 	thick := w.take("pad-thickness")
-	across, along := w.take("seat-width").plus(thick.times(2)), w.take("seat-depth").plus(thick.times(2))
+	across, along := w.take("seat-width").plus(thick.twice()), w.take("seat-depth").plus(thick.twice())
 	w.shows(w.cut("SEAT", "seat", across, along, all(w.pull())))
 	w.frame("SEAT", w.take("seat-width"), w.take("seat-depth"), SeatPlace)
 	w.pad("SP", "seat pad", w.take("seat-width"), w.take("seat-depth"), thick.l, SeatPlace)
@@ -72,7 +72,7 @@ func carver(w *work) {
 // one with its sides, so that the depth of the pad is added all round.
 func (w *work) diningChair() {
 	thick := w.take("pad-thickness")
-	across, along := w.take("seat-width").plus(thick.times(2)), w.take("seat-depth").plus(thick.times(2))
+	across, along := w.take("seat-width").plus(thick.twice()), w.take("seat-depth").plus(thick.twice())
 	seat := w.shows(w.cut("SEAT", "seat", across, along, all(w.under())))
 	w.frame("SEAT", w.take("seat-width"), w.take("seat-depth"), SeatPlace)
 	w.pad("SP", "seat pad", w.take("seat-width"), w.take("seat-depth"), thick.l, SeatPlace)

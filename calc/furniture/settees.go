@@ -22,7 +22,7 @@ func settees() []Kind {
 			ID: "chaise", Name: "chaise", About: "A long seat with a raised head end and an open foot.",
 			Measures: []Measure{
 				seatWidth(66, 45, 100), tape("seat-depth", "seat length", "Along the middle of the seat, from the foot of the head end to the end of the seat.", 150, 90, 210),
-				seatRise(20, 6, 45), backWidth(64, 40, 100), tape("back-height", "head height", "Up the middle of the head end, from the seat over the stuffing to the top edge.", 58, 25, 100),
+				seatRise(20, 6), backWidth(64, 40, 100), tape("back-height", "head height", "Up the middle of the head end, from the seat over the stuffing to the top edge.", 58, 25, 100),
 				outsideWidth(68, 40, 110), outsideHeight(74, 30, 120),
 				tape("outside-depth", "side length", "Along the side, from the foot to the outside of the head end.", 160, 90, 230), skirt,
 			},

@@ -75,9 +75,7 @@ func (w *work) text(l length.Length) string { return l.Text(w.piece.Units, lengt
 
 func (s span) plus(t span) span { return span{s.l + t.l, s.words + " + " + t.words} }
 
-func (s span) times(n int) span {
-	return span{s.l * length.Length(n), strconv.Itoa(n) + " × " + s.words}
-}
+func (s span) twice() span { return span{2 * s.l, "2 × " + s.words} }
 
 // part is an nth of a span, to the millimetre below.
 func (s span) part(n int) span {
@@ -169,9 +167,8 @@ func matched(p *Panel) *Panel {
 }
 
 // runsOn lets the pattern run on from another panel's bottom edge.
-func (p *Panel) runsOn(from *Panel) *Panel {
+func (p *Panel) runsOn(from *Panel) {
 	p.Match = panel.Match{How: panel.RunsOn, From: from.ID, Edge: panel.BottomEdge}
-	return p
 }
 
 // outside moves a panel to the outside cloth, when there is one.
