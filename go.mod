@@ -5,12 +5,14 @@ go 1.26.0
 tool github.com/oapi-codegen/oapi-codegen/v2/cmd/oapi-codegen
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/getkin/kin-openapi v0.153.0
 	github.com/govalues/money v0.2.4
 	github.com/labstack/echo/v4 v4.16.0
 	github.com/oapi-codegen/runtime v1.8.0
 	github.com/prometheus/client_golang v1.25.0
 	github.com/shopspring/decimal v1.6.0
+	golang.org/x/image v0.40.0
 	pgregory.net/rapid v1.3.0
 )
 

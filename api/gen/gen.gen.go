@@ -2728,6 +2728,33 @@ func (response Yardage200JSONResponse) VisitYardageResponse(w http.ResponseWrite
 	return err
 }
 
+type Yardage200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Yardage200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Yardage200ApplicationpdfResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Yardage200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Yardage200ResponseHeaders
@@ -2906,6 +2933,33 @@ func (response YardageCheck200JSONResponse) VisitYardageCheckResponse(w http.Res
 	return err
 }
 
+type YardageCheck200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       YardageCheck200ResponseHeaders
+	ContentLength int64
+}
+
+func (response YardageCheck200ApplicationpdfResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type YardageCheck200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       YardageCheck200ResponseHeaders
@@ -3081,6 +3135,33 @@ func (response YardageCompare200JSONResponse) VisitYardageCompareResponse(w http
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       YardageCompare200ResponseHeaders
+	ContentLength int64
+}
+
+func (response YardageCompare200ApplicationpdfResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 

@@ -77,9 +77,16 @@ func (h handlers) YardageCompare(ctx context.Context, _ gen.YardageCompareReques
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.YardageCompare200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := drawing.CompareSVG(ans)
 		return gen.YardageCompare200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
+	}
+	if ctx.Value(mediaKey) == mediaPDF {
+		pdf, err := printed(drawing.ComparePicture(ans), ans.Request.Units)
+		if err != nil {
+			return nil, err
+		}
+		return gen.YardageCompare200ApplicationpdfResponse{Body: bytes.NewReader(pdf), Headers: headers, ContentLength: int64(len(pdf))}, nil
 	}
 	return gen.YardageCompare200JSONResponse{Body: wireCompare(ans, in.digest), Headers: headers}, nil
 }

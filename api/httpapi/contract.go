@@ -1,6 +1,7 @@
 package httpapi
 
 import (
+	"cmp"
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
@@ -96,8 +97,8 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 	for media := range op.Responses.Value("200").Value.Content {
 		o.offers = append(o.offers, media)
 	}
-	slices.SortFunc(o.offers, func(a, b string) int { // JSON first, then by name
-		return strings.Compare(strings.Replace(a, "application/json", "", 1), strings.Replace(b, "application/json", "", 1))
+	slices.SortFunc(o.offers, func(a, b string) int {
+		return cmp.Or(cmp.Compare(preference(a), preference(b)), strings.Compare(a, b))
 	})
 	if op.RequestBody != nil {
 		o.body = op.RequestBody.Value.Content["application/json"].Schema.Value
@@ -107,6 +108,18 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 		}
 	}
 	return o, nil
+}
+
+// preference is the place of a media type among those on offer, for a client
+// that has none of its own.
+func preference(media string) int {
+	switch media {
+	case "application/json":
+		return 0
+	case mediaSVG:
+		return 1
+	}
+	return 2
 }
 
 // template is the path of the contract that a request's path is of; ok is

@@ -22,15 +22,15 @@ import (
 func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("run", flag.ContinueOnError)
 	flags.SetOutput(stderr)
-	as := flags.String("as", "json", "form of the answer: json, text or svg")
+	as := flags.String("as", "json", "form of the answer: json, text, svg or pdf")
 	op := flags.String("op", "yardage", "what is asked: one of "+names())
 	out := flags.String("out", "", "file to write the answer to, instead of standard output")
 	file, code := parseRun(flags, args, stderr)
 	if code != exitOK || file == "" {
 		return code
 	}
-	if *as != "json" && *as != "text" && *as != "svg" {
-		fmt.Fprintf(stderr, "bridletie run: -as %q is not json, text or svg\n", *as)
+	if !slices.Contains([]string{"json", "text", "svg", "pdf"}, *as) {
+		fmt.Fprintf(stderr, "bridletie run: -as %q is not json, text, svg or pdf\n", *as)
 		return exitUsage
 	}
 	ask, ok := questions()[*op]
@@ -162,9 +162,7 @@ func (q question) reply(ctx context.Context, as string, body []byte) ([]byte, er
 		return nil, err
 	}
 	r.Header.Set("Content-Type", "application/json")
-	if as == "svg" {
-		r.Header.Set("Accept", "image/svg+xml")
-	}
+	r.Header.Set("Accept", map[string]string{"json": "application/json", "svg": "image/svg+xml", "pdf": "application/pdf"}[as])
 	w := memory{header: http.Header{}}
 	server.Handler().ServeHTTP(&w, r)
 	if w.status == http.StatusOK {

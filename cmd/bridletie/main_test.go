@@ -41,7 +41,7 @@ func TestUsage(t *testing.T) {
 		{[]string{"solve"}, exitUsage},
 		{[]string{"run"}, exitUsage},
 		{[]string{"run", "a", "b"}, exitUsage},
-		{[]string{"run", "--as", "pdf", "-"}, exitUsage},
+		{[]string{"run", "--as", "gif", "-"}, exitUsage},
 		{[]string{"run", "--nonesuch", "-"}, exitUsage},
 		{[]string{"run", "--op", "yardage/check", "-"}, exitUsage},
 		{[]string{"version", "now"}, exitUsage},

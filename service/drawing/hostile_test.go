@@ -75,6 +75,9 @@ func FuzzName(f *testing.F) {
 		ans := named(text)
 		read(t, PlanSVG(ans))
 		checkPage(t, PlanText(ans))
+		if _, err := PlanPicture(ans).PDF(A4()); err != nil {
+			t.Error(err)
+		}
 	})
 }
 

@@ -1,0 +1,255 @@
+package drawing
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+)
+
+// Paper is a size of page, upright, in millimetres.
+type Paper struct{ Width, Height float64 }
+
+// The papers that a workroom prints on.
+var (
+	a4     = Paper{210, 297}
+	letter = Paper{215.9, 279.4}
+)
+
+// A4 is ISO 216 A4; Letter is the North American size.
+func A4() Paper { return a4 }
+
+// Letter is the North American page.
+func Letter() Paper { return letter }
+
+// The margins of a page, and the strip at its foot for the page's number, in
+// millimetres.
+const (
+	pageMargin = 10.0
+	pageFoot   = 7.0
+)
+
+// mostPages is about how many pages a picture takes at most; one that is longer
+// is drawn smaller.
+const mostPages = 200
+
+// PDF writes the picture over as many pages as it takes, at the size that fills
+// the width of the paper. The pages break between lines of text; where that
+// cannot be, as in the middle of a length of cloth, the next page begins with
+// some of what the last one ended with. Its text is text. The same picture gives
+// the same bytes.
+func (p *Picture) PDF(paper Paper) ([]byte, error) {
+	return PDF(paper, p.Title, p)
+}
+
+// PDF writes pictures one after another, each beginning on a new page, as one
+// document with that title.
+func PDF(paper Paper, title string, pictures ...*Picture) ([]byte, error) {
+	w := newPDF(paper, title)
+	var sheets []pdfSheet
+	for _, p := range pictures {
+		high := paper.Height - 2*pageMargin - pageFoot
+		scale := max(p.Width/(paper.Width-2*pageMargin), 2*p.Height/(high*mostPages), 1e-9)
+		for _, s := range slabs(p, high*scale) {
+			sheets = append(sheets, pdfSheet{p, s, scale})
+		}
+	}
+	for i, s := range sheets {
+		w.sheet(s, title+", page "+strconv.Itoa(i+1)+" of "+strconv.Itoa(len(sheets)))
+	}
+	var b bytes.Buffer
+	if err := w.doc.Output(&b); err != nil {
+		return nil, fmt.Errorf("drawing: pdf: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+// pdfSheet is a page and the part of the picture that is on it.
+type pdfSheet struct {
+	picture *Picture
+	slab
+	scale float64 // millimetres of the picture for one of the paper
+}
+
+// pdfWriter draws on the pages of one document.
+type pdfWriter struct {
+	doc   *fpdf.Fpdf
+	paper Paper
+	sheetView
+}
+
+// sheetView is how the picture lies on the page that is drawn.
+type sheetView struct {
+	pdfSheet
+	dx, dy float64 // of the groups that are drawn, in the picture
+}
+
+func newPDF(paper Paper, title string) *pdfWriter {
+	doc := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: paper.Width, Ht: paper.Height}})
+	// A document must say when it was made; one that is the same every time says
+	// always the same.
+	made := time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
+	doc.SetCreationDate(made)
+	doc.SetModificationDate(made)
+	doc.SetCatalogSort(true)
+	doc.SetProducer("Bridletie", true)
+	doc.SetTitle(clean(title), true)
+	doc.SetLang("en-GB")
+	doc.SetAutoPageBreak(false, 0)
+	doc.SetMargins(0, 0, 0)
+	doc.AddUTF8FontFromBytes("go", "", goregular.TTF)
+	doc.AddUTF8FontFromBytes("go", "B", gobold.TTF)
+	doc.SetLineCapStyle("butt")
+	doc.SetLineJoinStyle("miter")
+	return &pdfWriter{doc: doc, paper: paper}
+}
+
+// sheet draws one page.
+func (w *pdfWriter) sheet(s pdfSheet, foot string) {
+	w.doc.AddPage()
+	w.sheetView = sheetView{pdfSheet: s}
+	w.doc.ClipRect(pageMargin, pageMargin, w.paper.Width-2*pageMargin, (s.to-s.from)/s.scale, false)
+	w.shapes(s.picture.Items)
+	w.doc.ClipEnd()
+	w.dash(nil)
+	w.doc.SetFont("go", "", 8)
+	w.doc.SetTextColor(0x5b, 0x64, 0x70)
+	w.doc.Text(pageMargin, w.paper.Height-pageMargin, w.printable(clean(foot)))
+}
+
+// at is where a point of the picture lies on the page.
+func (w *pdfWriter) at(p Pt) (x, y float64) {
+	return pageMargin + (p.X+w.dx)/w.scale, pageMargin + (p.Y+w.dy-w.from)/w.scale
+}
+
+// seen reports whether something between two heights is on the page.
+func (w *pdfWriter) seen(top, bottom float64) bool {
+	return bottom+w.dy >= w.from && top+w.dy <= w.to
+}
+
+func (w *pdfWriter) shapes(items []Shape) {
+	for _, it := range items {
+		switch s := it.(type) {
+		case Rect:
+			w.polylines([]Polyline{{Closed: true, Pts: []Pt{{s.X, s.Y}, {s.X + s.W, s.Y}, {s.X + s.W, s.Y + s.H}, {s.X, s.Y + s.H}}}}, s.Class)
+		case Line:
+			w.polylines([]Polyline{{Pts: []Pt{s.A, s.B}}}, s.Class)
+		case Path:
+			w.polylines(s.Lines, s.Class)
+		case Hatch:
+			if w.seen(s.Y, s.Y+s.H) {
+				w.polylines(s.Lines(), s.Class)
+			}
+		case Circle:
+			w.circle(s)
+		case Text:
+			w.text(s)
+		case Group:
+			dx, dy := w.dx, w.dy
+			w.dx, w.dy = dx+s.Dx, dy+s.Dy
+			w.shapes(s.Items)
+			w.dx, w.dy = dx, dy
+		}
+	}
+}
+
+// style is that of a class; the zero Style draws nothing.
+func (w *pdfWriter) style(c Class) Style {
+	if c < 0 || int(c) >= len(w.picture.Classes) {
+		return Style{}
+	}
+	return w.picture.Classes[c]
+}
+
+// pen sets colours and widths, and says how a shape is painted: "" for not.
+func (w *pdfWriter) pen(s Style) string {
+	how := ""
+	if s.Fill != 0 {
+		w.doc.SetFillColor(parts(s.Fill))
+		how = "F"
+	}
+	if s.Stroke != 0 && s.Width > 0 {
+		w.doc.SetDrawColor(parts(s.Stroke))
+		w.doc.SetLineWidth(s.Width / w.scale)
+		w.dash(s.Dash)
+		how += "D"
+	}
+	return how
+}
+
+func (w *pdfWriter) dash(dash []float64) {
+	scaled := make([]float64, len(dash))
+	for i, d := range dash {
+		scaled[i] = d / w.scale
+	}
+	w.doc.SetDashPattern(scaled, 0)
+}
+
+// parts are the red, green and blue of an ink.
+func parts(i Ink) (r, g, b int) {
+	return int(i >> 16 & 0xff), int(i >> 8 & 0xff), int(i & 0xff)
+}
+
+func (w *pdfWriter) polylines(lines []Polyline, c Class) {
+	style := w.style(c)
+	how := w.pen(style)
+	if how == "" {
+		return
+	}
+	drawn := false
+	for _, l := range lines {
+		if len(l.Pts) == 0 || !w.seen(span(l.Pts)) {
+			continue
+		}
+		drawn = true
+		for i, p := range l.Pts {
+			x, y := w.at(p)
+			if i == 0 {
+				w.doc.MoveTo(x, y)
+			} else {
+				w.doc.LineTo(x, y)
+			}
+		}
+		if l.Closed {
+			w.doc.ClosePath()
+		}
+	}
+	if drawn {
+		w.faint(style)
+		w.doc.DrawPath(how)
+		w.solid(style)
+	}
+}
+
+// faint and solid set and take back the opacity of a fill.
+func (w *pdfWriter) faint(s Style) {
+	if s.Opacity > 0 && s.Opacity < 1 {
+		w.doc.SetAlpha(s.Opacity, "Normal")
+	}
+}
+
+func (w *pdfWriter) solid(s Style) {
+	if s.Opacity > 0 && s.Opacity < 1 {
+		w.doc.SetAlpha(1, "Normal")
+	}
+}
+
+// span is from what to what height points lie.
+func span(pts []Pt) (top, bottom float64) {
+	top, bottom = pts[0].Y, pts[0].Y
+	for _, p := range pts {
+		top, bottom = min(top, p.Y), max(bottom, p.Y)
+	}
+	return top, bottom
+}
+
+func (w *pdfWriter) circle(s Circle) {
+	if how := w.pen(w.style(s.Class)); how != "" && w.seen(s.C.Y-s.R, s.C.Y+s.R) {
+		x, y := w.at(s.C)
+		w.doc.Circle(x, y, s.R/w.scale, how)
+	}
+}

@@ -1,0 +1,88 @@
+package drawing
+
+import (
+	"strings"
+	"sync"
+
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/sfnt"
+)
+
+// letterForms are the letters of the embedded font.
+var letterForms = sync.OnceValue(func() *sfnt.Font {
+	f, err := sfnt.Parse(goregular.TTF)
+	if err != nil {
+		return nil
+	}
+	return f
+})
+
+// printable is a text in the letters of the embedded font; others become a
+// question mark, and marks of direction are left out.
+func (w *pdfWriter) printable(s string) string {
+	var buf sfnt.Buffer
+	f := letterForms()
+	return strings.Map(func(r rune) rune {
+		if r == isolate || r == endIsolate || r == '\u200c' || r == '\u200d' {
+			return -1
+		}
+		if f == nil {
+			return r
+		}
+		if i, err := f.GlyphIndex(&buf, r); err != nil || i == 0 {
+			return '?'
+		}
+		return r
+	}, s)
+}
+
+// text writes one line. The letters of the embedded font are broader than those
+// the picture was measured with: a text that would be longer is set smaller.
+func (w *pdfWriter) text(t Text) {
+	if !w.seen(t.At.Y-2*t.Size, t.At.Y+t.Size) && t.Turn == 0 {
+		return
+	}
+	style := w.style(t.Class)
+	if style.Fill == 0 {
+		return
+	}
+	font, wide := "", breadth(t.S)
+	if style.Bold {
+		font, wide = "B", wide*boldAddition
+	}
+	w.doc.SetFont("go", font, 10)
+	size := t.Size / w.scale
+	w.doc.SetFontUnitSize(size)
+	s := w.printable(t.S)
+	long := w.doc.GetStringWidth(s)
+	if room := wide * size; long > room && long > 0 {
+		size *= room / long
+		long = room
+		w.doc.SetFontUnitSize(size)
+	}
+	x, y := w.at(t.At)
+	left := x
+	switch t.Anchor {
+	case AtMiddle:
+		left = x - long/2
+	case AtEnd:
+		left = x - long
+	}
+	if t.Turn != 0 {
+		w.doc.TransformBegin()
+		w.doc.TransformRotate(float64(-t.Turn), x, y)
+		defer w.doc.TransformEnd()
+	}
+	w.doc.SetTextColor(parts(style.Fill))
+	if style.Halo > 0 {
+		w.doc.SetTextColor(255, 255, 255)
+		w.doc.SetDrawColor(255, 255, 255)
+		w.doc.SetLineWidth(style.Halo / w.scale)
+		w.dash(nil)
+		w.doc.SetTextRenderingMode(1)
+		w.doc.Text(left, y, s)
+		w.doc.SetTextRenderingMode(0)
+		w.doc.SetTextColor(parts(style.Fill))
+	}
+	w.doc.Text(left, y, s)
+}
