@@ -195,17 +195,17 @@ func parts(i Ink) (r, g, b int) {
 }
 
 func (w *pdfWriter) polylines(lines []Polyline, c Class) {
+	how := "" // until a line is on the page
 	style := w.style(c)
-	how := w.pen(style)
-	if how == "" {
-		return
-	}
-	drawn := false
 	for _, l := range lines {
 		if len(l.Pts) == 0 || !w.seen(span(l.Pts)) {
 			continue
 		}
-		drawn = true
+		if how == "" {
+			if how = w.pen(style); how == "" {
+				return
+			}
+		}
 		for i, p := range l.Pts {
 			x, y := w.at(p)
 			if i == 0 {
@@ -218,7 +218,7 @@ func (w *pdfWriter) polylines(lines []Polyline, c Class) {
 			w.doc.ClosePath()
 		}
 	}
-	if drawn {
+	if how != "" {
 		w.faint(style)
 		w.doc.DrawPath(how)
 		w.solid(style)
@@ -248,7 +248,10 @@ func span(pts []Pt) (top, bottom float64) {
 }
 
 func (w *pdfWriter) circle(s Circle) {
-	if how := w.pen(w.style(s.Class)); how != "" && w.seen(s.C.Y-s.R, s.C.Y+s.R) {
+	if !w.seen(s.C.Y-s.R, s.C.Y+s.R) {
+		return
+	}
+	if how := w.pen(w.style(s.Class)); how != "" {
 		x, y := w.at(s.C)
 		w.doc.Circle(x, y, s.R/w.scale, how)
 	}
