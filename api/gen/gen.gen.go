@@ -1871,6 +1871,9 @@ type ServerInterface interface {
 	// Furniture The kinds of furniture, what to measure of each, and the choices of style
 	// (GET /v1/furniture)
 	Furniture(ctx echo.Context) error
+	// FurnitureKind What to measure of one kind, with a drawing that shows where
+	// (GET /v1/furniture/{kind})
+	FurnitureKind(ctx echo.Context, kind string) error
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx echo.Context) error
@@ -1966,6 +1969,22 @@ func (w *ServerInterfaceWrapper) Furniture(ctx echo.Context) error {
 	return err
 }
 
+// FurnitureKind converts echo context to params.
+func (w *ServerInterfaceWrapper) FurnitureKind(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "kind" -------------
+	var kind string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "kind", ctx.Param("kind"), &kind, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter kind: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.FurnitureKind(ctx, kind)
+	return err
+}
+
 // Yardage converts echo context to params.
 func (w *ServerInterfaceWrapper) Yardage(ctx echo.Context) error {
 	var err error
@@ -2044,6 +2063,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/yardage/check", wrapper.YardageCheck, options.OperationMiddlewares["yardageCheck"]...)
 	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
 	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
+	router.GET(options.BaseURL+"/v1/furniture/:kind", wrapper.FurnitureKind, options.OperationMiddlewares["furnitureKind"]...)
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
@@ -2681,6 +2701,126 @@ type Furniture406ApplicationProblemPlusJSONResponse struct {
 }
 
 func (response Furniture406ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKindRequestObject struct {
+	Kind string `json:"kind"`
+}
+
+type FurnitureKindResponseObject interface {
+	VisitFurnitureKindResponse(w http.ResponseWriter) error
+}
+
+type FurnitureKind200ResponseHeaders struct {
+	ETag *string
+}
+
+type FurnitureKind200JSONResponse struct {
+	Body    FurnitureKind
+	Headers FurnitureKind200ResponseHeaders
+}
+
+func (response FurnitureKind200JSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       FurnitureKind200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FurnitureKind200ApplicationpdfResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type FurnitureKind200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       FurnitureKind200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FurnitureKind200ImagesvgXmlResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type FurnitureKind304Response struct {
+}
+
+func (response FurnitureKind304Response) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type FurnitureKind404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind404ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind406ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
 
 	var buf bytes.Buffer
 	if err := json.NewEncoder(&buf).Encode(response); err != nil {
@@ -3383,6 +3523,9 @@ type StrictServerInterface interface {
 	// Furniture The kinds of furniture, what to measure of each, and the choices of style
 	// (GET /v1/furniture)
 	Furniture(ctx context.Context, request FurnitureRequestObject) (FurnitureResponseObject, error)
+	// FurnitureKind What to measure of one kind, with a drawing that shows where
+	// (GET /v1/furniture/{kind})
+	FurnitureKind(ctx context.Context, request FurnitureKindRequestObject) (FurnitureKindResponseObject, error)
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx context.Context, request YardageRequestObject) (YardageResponseObject, error)
@@ -3632,6 +3775,31 @@ func (sh *strictHandler) Furniture(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(FurnitureResponseObject); ok {
 		return validResponse.VisitFurnitureResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// FurnitureKind operation middleware
+func (sh *strictHandler) FurnitureKind(ctx echo.Context, kind string) error {
+	var request FurnitureKindRequestObject
+
+	request.Kind = kind
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.FurnitureKind(ctx.Request().Context(), request.(FurnitureKindRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "FurnitureKind")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FurnitureKindResponseObject); ok {
+		return validResponse.VisitFurnitureKindResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

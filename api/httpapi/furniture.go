@@ -12,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // furnitureDocument is all that GET /v1/furniture answers.
@@ -53,6 +54,37 @@ func (h handlers) Furniture(ctx context.Context, _ gen.FurnitureRequestObject) (
 
 // VisitFurnitureResponse writes the answer.
 func (s served) VisitFurnitureResponse(w http.ResponseWriter) error { return s.write(w) }
+
+// FurnitureKind answers GET /v1/furniture/{kind}.
+func (h handlers) FurnitureKind(ctx context.Context, r gen.FurnitureKindRequestObject) (gen.FurnitureKindResponseObject, error) {
+	k, ok := furniture.Find(r.Kind)
+	if !ok {
+		return nil, problem(notFound, "")
+	}
+	media, _ := ctx.Value(mediaKey).(string)
+	body, err := []byte(nil), error(nil)
+	switch media {
+	case mediaSVG:
+		body = drawing.MeasuringSVG(k, length.Metric)
+	case mediaPDF:
+		body, err = printed(drawing.MeasuringPicture(k, length.Metric), length.Metric)
+	default:
+		media = "application/json"
+		if body, err = json.Marshal(wireKind(k)); err == nil {
+			body = append(body, '\n')
+		}
+	}
+	if err != nil {
+		return nil, err
+	}
+	return served{newDocument(body), media, ifNoneMatch(ctx)}, nil
+}
+
+// VisitFurnitureKindResponse writes the answer.
+func (s served) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+	w.Header().Set("Vary", "Accept")
+	return s.write(w)
+}
 
 // cuttingListFromWire translates a request, as requestFromWire does.
 func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest, fault.List) {

@@ -10,6 +10,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/calc/furniture"
 )
 
 func (c *client) postCuttingList(body string) *httptest.ResponseRecorder {
@@ -29,6 +30,25 @@ func TestFurnitureIsListed(t *testing.T) {
 	}
 	if w := c.do(http.MethodGet, "/v1/furniture", "", "If-None-Match", w.Header().Get("ETag")); w.Code != http.StatusNotModified {
 		t.Errorf("status %d for what the client has", w.Code)
+	}
+}
+
+// Each kind has a page of its own, as data and as a drawing.
+func TestFurnitureOfEachKind(t *testing.T) {
+	c := newClient(t, options())
+	for _, k := range furniture.Kinds() {
+		for _, media := range []string{"application/json", "image/svg+xml", "application/pdf"} {
+			w := c.do(http.MethodGet, "/v1/furniture/"+k.ID, "", "Accept", media)
+			if w.Code != http.StatusOK || w.Header().Get("Content-Type") != media || w.Body.Len() == 0 {
+				t.Errorf("%s as %s: status %d, %s", k.ID, media, w.Code, w.Header().Get("Content-Type"))
+			}
+			if w := c.do(http.MethodGet, "/v1/furniture/"+k.ID, "", "Accept", media, "If-None-Match", w.Header().Get("ETag")); w.Code != http.StatusNotModified {
+				t.Errorf("%s as %s: status %d for what the client has", k.ID, media, w.Code)
+			}
+		}
+	}
+	if w := c.do(http.MethodGet, "/v1/furniture/hammock", ""); w.Code != http.StatusNotFound {
+		t.Errorf("status %d for a kind that is not there", w.Code)
 	}
 }
 

@@ -1,0 +1,151 @@
+package drawing
+
+// The views of a piece, put together from what its kind measures. Where a kind
+// does not measure a part that it has, a usual figure stands in, for the drawing
+// only.
+
+// body are the figures that both views share.
+type body struct {
+	base, rise, cushion, top float64 // of the rail, the border, the cushion, the seat's top above the floor
+	back, arm, wing          float64 // heights: of the back above the seat, of the arm above the rail, of the wing above the arm
+	deep                     float64 // of the back from front to back
+}
+
+func (g *guide) bodyOf() body {
+	b := body{base: 140, back: g.get("back-height", 0), arm: g.get("facing-height", 0), wing: g.get("wing-height", 0), deep: 130}
+	if g.has("skirt-height") {
+		b.base = g.get("skirt-height", 0) + 20
+	}
+	switch {
+	case !g.has("seat-width"): // a headboard
+		b.base = 0
+	case g.has("seat-rise"):
+		b.rise = g.get("seat-rise", 0)
+	case g.has("top-rise"):
+		b.rise = g.get("top-rise", 0)
+	case g.has("pad-thickness"):
+		b.base, b.rise = 380, g.get("pad-thickness", 0)
+	case g.has("cushion-thickness") && !g.has("back-width"): // a cushion on a bench
+		b.base = 400
+	default:
+		b.base, b.rise = 300, 50
+	}
+	b.cushion = g.get("cushion-thickness", 0)
+	b.top = b.base + b.rise + b.cushion
+	return b
+}
+
+// front is the piece from the front.
+func (g *guide) front() elevation {
+	b := g.bodyOf()
+	thick := g.get("arm-thickness", 0)
+	seat := g.get("seat-width", g.get("back-width", 500))
+	wing := 0.0
+	if g.has("wing-width") {
+		wing = 70
+	}
+	// A back that is measured round a curve is drawn as broad as the piece.
+	back := min(g.get("back-width", 0), seat+2*thick)
+	outer := max(seat+2*thick, back+2*wing)
+	c := outer / 2
+	e := elevation{w: outer}
+	if b.back > 0 {
+		e.boxes = append(e.boxes, box{c - back/2, b.top, back, b.back})
+		g.mark("back-width", front, Pt{c - back/2, b.top + b.back}, Pt{c + back/2, b.top + b.back}, 70)
+		g.mark("back-height", front, Pt{c + back/2, b.top}, Pt{c + back/2, b.top + b.back}, outer/2-back/2+70)
+	}
+	if wing > 0 {
+		for _, x := range []float64{c - back/2 - wing, c + back/2} {
+			e.boxes = append(e.boxes, box{x, b.base + b.arm, wing, b.wing})
+		}
+	}
+	if g.has("seat-width") {
+		e.boxes = append(e.boxes, box{c - seat/2, b.base, seat, b.rise})
+		g.mark("seat-width", front, Pt{c - seat/2, b.base}, Pt{c + seat/2, b.base}, -b.base/2-30)
+	}
+	if b.cushion > 0 {
+		e.boxes = append(e.boxes, box{c - seat/2, b.base + b.rise, seat, b.cushion})
+		g.mark("cushion-thickness", front, Pt{c + seat/2, b.base + b.rise}, Pt{c + seat/2, b.top}, -seat/4)
+	}
+	for _, id := range []string{"seat-rise", "top-rise", "pad-thickness"} {
+		if b.rise == 0 { // a headboard's pad is seen from the side
+			break
+		}
+		g.mark(id, front, Pt{c - seat/2, b.base}, Pt{c - seat/2, b.base + b.rise}, seat/4)
+	}
+	if thick > 0 {
+		for _, x := range []float64{c - seat/2 - thick, c + seat/2} {
+			e.boxes = append(e.boxes, box{x, b.base, thick, b.arm})
+		}
+		g.mark("arm-thickness", front, Pt{c - seat/2 - thick, b.base + b.arm}, Pt{c - seat/2, b.base + b.arm}, 60)
+		g.mark("facing-height", front, Pt{c - seat/2 - thick, b.base}, Pt{c - seat/2 - thick, b.base + b.arm}, -80)
+	}
+	g.armPads(&e, c, seat, b)
+	g.mark("outside-width", front, Pt{0, 0}, Pt{outer, 0}, -110)
+	g.mark("return-width", front, Pt{c, 0}, Pt{outer, 0}, -260)
+	e.h = b.top + b.back + 130
+	return e
+}
+
+// armPads are the pads on show-wood arms.
+func (g *guide) armPads(e *elevation, c, seat float64, b body) {
+	if !g.has("arm-pad-width") {
+		return
+	}
+	w := g.get("arm-pad-width", 0)
+	for _, x := range []float64{c - seat/2 - w/2, c + seat/2 - w/2} {
+		e.boxes = append(e.boxes, box{x, b.top + 200, w, 30})
+	}
+	g.mark("arm-pad-width", front, Pt{c - seat/2 - w/2, b.top + 230}, Pt{c - seat/2 + w/2, b.top + 230}, 60)
+}
+
+// side is the piece from the side, its front to the left.
+func (g *guide) side() elevation {
+	b := g.bodyOf()
+	deep := g.get("seat-depth", 60)
+	e := elevation{w: deep}
+	if b.back > 0 {
+		high := max(g.get("outside-height", 0), b.top+b.back-b.base)
+		e.boxes = append(e.boxes, box{deep, b.base, b.deep, high})
+		e.w += b.deep
+		g.mark("outside-height", fromSide, Pt{e.w, b.base}, Pt{e.w, b.base + high}, 80)
+		if !g.has("seat-depth") {
+			g.mark("pad-thickness", fromSide, Pt{deep, b.base + high}, Pt{e.w, b.base + high}, 60)
+		}
+	}
+	if g.has("seat-depth") {
+		e.boxes = append(e.boxes, box{0, b.base, deep, max(b.rise, 1)})
+		g.mark("seat-depth", fromSide, Pt{0, b.top}, Pt{deep, b.top}, 40)
+	}
+	if b.cushion > 0 {
+		e.boxes = append(e.boxes, box{0, b.base + b.rise, deep, b.cushion})
+	}
+	g.sideArm(&e, b, deep)
+	g.mark("outside-depth", fromSide, Pt{0, 0}, Pt{e.w, 0}, -110)
+	g.mark("skirt-height", fromSide, Pt{0, 0}, Pt{0, b.base - 20}, -80)
+	e.h = max(b.top+b.back, b.base+g.get("outside-height", 0)) + 130
+	return e
+}
+
+// sideArm is the arm, with its wing above, from the side.
+func (g *guide) sideArm(e *elevation, b body, deep float64) {
+	if g.has("arm-length") {
+		e.boxes = append(e.boxes, box{0, b.base, deep, b.arm})
+		top := b.base + b.arm
+		g.mark("arm-length", fromSide, Pt{0, top}, Pt{deep, top}, 60)
+		g.mark("outside-arm", fromSide, Pt{0, b.base}, Pt{0, b.base + g.get("outside-arm", 0)}, -80)
+		g.mark("arm-rise", fromSide, Pt{0, top - g.get("arm-rise", 0)}, Pt{0, top}, 110)
+	}
+	if g.has("wing-width") {
+		w, high := g.get("wing-width", 0), b.wing
+		bottom := b.base + b.arm
+		e.boxes = append(e.boxes, box{deep - w, bottom, w, high})
+		g.mark("wing-width", fromSide, Pt{deep - w, bottom + high}, Pt{deep, bottom + high}, 60)
+		g.mark("wing-height", fromSide, Pt{deep - w, bottom}, Pt{deep - w, bottom + high}, -80)
+	}
+	if g.has("arm-pad-length") {
+		w := g.get("arm-pad-length", 0)
+		e.boxes = append(e.boxes, box{deep/2 - w/2, b.top + 200, w, 30})
+		g.mark("arm-pad-length", fromSide, Pt{deep/2 - w/2, b.top + 230}, Pt{deep/2 + w/2, b.top + 230}, 60)
+	}
+}
