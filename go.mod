@@ -9,6 +9,7 @@ require (
 	github.com/labstack/echo/v4 v4.16.0
 	github.com/oapi-codegen/runtime v1.8.0
 	github.com/prometheus/client_golang v1.25.0
+	gonum.org/v1/gonum v0.16.0
 	pgregory.net/rapid v1.3.0
 )
 

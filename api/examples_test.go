@@ -22,7 +22,8 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/yardage/check", "CheckWrong", "CheckWrongAnswer"},
 	// @answers repeat
 	// @answers piping
-	// @answers buttoning
+	{"/v1/buttoning", "ButtoningStool", "ButtoningStoolAnswer"},
+	{"/v1/buttoning", "ButtoningInsideBack", "ButtoningInsideBackAnswer"},
 	// @answers relief
 	// @answers pleats
 	// @answers foam

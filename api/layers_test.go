@@ -49,7 +49,7 @@ var layers = []layer{
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	// @layer repeat
 	// @layer piping
-	// @layer buttoning
+	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	// @layer relief
 	// @layer pleats
 	// @layer foam
@@ -66,7 +66,7 @@ var layers = []layer{
 }
 
 // inTests is what a test may import on top of what its layer may.
-var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify"}}
+var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify", "gonum.org/v1/gonum"}}
 
 func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
 

@@ -35,7 +35,7 @@ func readers() map[string]reader {
 		"yardageCheck": {MaxCheckBody, maxCheckValues, reads(checkFromWire, service.CheckFaults, service.CheckFieldFaults)},
 		// @repeat
 		// @piping
-		// @buttoning
+		"buttoning": {MaxBody, maxValues, reads(buttoningFromWire, service.ButtoningFaults, service.ButtoningFieldFaults)},
 		// @relief
 		// @pleats
 		// @foam

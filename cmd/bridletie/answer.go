@@ -101,7 +101,7 @@ func questions() map[string]question {
 		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCheck, drawing.CheckText)},
 		// @op repeat
 		// @op piping
-		// @op buttoning
+		"buttoning": {"/v1/buttoning", httpapi.MaxBody, page((*httpapi.Server).AnswerButtoning, drawing.ButtoningText)},
 		// @op relief
 		// @op pleats
 		// @op foam
