@@ -120,14 +120,14 @@ func GridFor(p Panel, w Wish) (Grid, bool) {
 	switch w.How {
 	case About:
 		g.Rows, g.Columns, g.Short = nearest(room, w)
-		return g, g.Rows > 0
+		return g.even()
 	case Proportion:
 		height = width * length.Length(w.Ratio.Num) / length.Length(w.Ratio.Den)
 		fallthrough
 	case Spacing:
 		return spaced(g, width, height)
 	}
-	return g, g.sound()
+	return g.even()
 }
 
 // spaced fits diamonds of that size into the room of g.
@@ -147,12 +147,20 @@ func (g Grid) Spaced(width, height length.Length) (Grid, bool) {
 	across := width * length.Length(g.Columns-1)
 	along := height * length.Length(g.Rows-1) / 2
 	wider, longer := across-g.Field.Across, along-g.Field.Along
-	g.Field = panel.Size{Across: across, Along: along}
 	g.Edges.Side -= wider / 2
 	g.Edges.Top -= longer / 2
-	g.Edges.Bottom = g.Over.Along - along - g.Edges.Top
-	// The field stands in the middle to the nanometre: an odd one goes to it.
-	g.Field.Across = g.Over.Across - 2*g.Edges.Side
+	g.Field = panel.Size{Across: across, Along: along}
+	return g.even()
+}
+
+// even makes the field an even number of nanometres, so that its centre lines
+// lie on one, and lets the margins take what is left: the bottom one along, and
+// across the right one, where one nanometre may not be seen in Edges.Side.
+func (g Grid) even() (Grid, bool) {
+	g.Field.Across -= g.Field.Across % 2
+	g.Field.Along -= g.Field.Along % 2
+	g.Edges.Side = (g.Over.Across - g.Field.Across) / 2
+	g.Edges.Bottom = g.Over.Along - g.Field.Along - g.Edges.Top
 	return g, g.sound()
 }
 

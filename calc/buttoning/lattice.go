@@ -106,10 +106,10 @@ func (l lattice) mirrors(motifs []int) []length.Length {
 }
 
 // alike reports whether the mirror image of every motif is a place of the same
-// motif, to a micrometre.
+// motif, to half a millimetre: places measured on a cloth are no better.
 func (l lattice) alike(motifs []int, x length.Length) bool {
 	for _, k := range motifs {
-		if l.skew(k, Shift{X: x}) > length.Micrometre {
+		if l.skew(k, Shift{X: x}) > Step {
 			return false
 		}
 	}

@@ -115,7 +115,7 @@ func Best(p cloth.Pattern, a Aim, budget int) Found {
 	f := &finder{lattice: latticeOf(p), aim: a, cap: square(a.Cap), best: math.Inf(-1), budget: budget}
 	f.found.Complete = true
 	xs := f.across()
-	f.seeds()
+	f.seeds(xs)
 	for _, x := range xs {
 		f.halve(x, box{0, f.stepsOf(f.v) - 1})
 	}
@@ -190,19 +190,23 @@ func hasInt(list []int, n int) bool {
 // maxSeeds bounds the shifts that are tried before the search.
 const maxSeeds = 48
 
-// seeds tries the shifts that put a motif exactly on a place.
-func (f *finder) seeds() {
+// seeds tries the shifts that put a motif exactly on a place; where left and
+// right must agree, on its height.
+func (f *finder) seeds(xs []strip) {
 	n := 0
 	for _, w := range f.aim.Wants {
 		for _, k := range w.Motifs {
-			if n++; n > maxSeeds {
-				return
+			y := f.fold(w.Y-f.dy[k], f.v)
+			for _, x := range xs {
+				if n++; n > maxSeeds {
+					return
+				}
+				if x.fixed {
+					f.try(Shift{x.x, y})
+				} else {
+					f.try(Shift{f.fold(w.X-f.dx[k], f.h), y})
+				}
 			}
-			s := Shift{f.fold(w.X-f.dx[k], f.h), f.fold(w.Y-f.dy[k], f.v)}
-			if f.found.Mirrored && f.skew(k, s) > length.Micrometre {
-				continue
-			}
-			f.try(s)
 		}
 	}
 }
