@@ -23,6 +23,7 @@ type lattice struct {
 	drop   cloth.Drop // in lowest terms
 	motifs []cloth.Motif
 	dx, dy []length.Length // from the first motif
+	drops  []length.Length // of column i, modulo v, by i modulo the drop's denominator
 }
 
 func latticeOf(p cloth.Pattern) lattice {
@@ -31,13 +32,18 @@ func latticeOf(p cloth.Pattern) lattice {
 		l.dx = append(l.dx, m.Across-l.motifs[0].Across)
 		l.dy = append(l.dy, m.Along-l.motifs[0].Along)
 	}
+	for n := range l.drop.Den {
+		l.drops = append(l.drops, part(l.v, n*l.drop.Num%l.drop.Den, l.drop.Den))
+	}
 	return l
 }
 
 // dropped is by how much column i is lower, modulo v.
 func (l lattice) dropped(i int64) length.Length {
-	n := ((i%l.drop.Den)*l.drop.Num%l.drop.Den + l.drop.Den) % l.drop.Den
-	return part(l.v, n, l.drop.Den)
+	if i %= l.drop.Den; i < 0 {
+		i += l.drop.Den
+	}
+	return l.drops[i]
 }
 
 // offset is from (x, y) to the nearest place of motif k, and its square in

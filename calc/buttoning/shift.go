@@ -42,10 +42,10 @@ type Found struct {
 	Score    float64 // the objective there
 	Complete bool    // nothing on the lattice of Step is better
 	Mirrored bool    // the shift was looked for among those at which left and right agree
-	Work     int     // places looked at
+	Work     int     // places looked at, each once for every motif that it may carry
 }
 
-// MaxWork is the usual budget of a search, in places wanted that are looked at.
+// MaxWork is the usual budget of a search, counted as Found.Work is.
 const MaxWork = 1_500_000
 
 // Score is the objective at a shift.
@@ -72,10 +72,10 @@ type finder struct {
 // nearer by slack micrometres. It is not negative with a cap, nor positive
 // without.
 func (f *finder) gain(s Shift, slack float64) float64 {
-	f.found.Work += len(f.aim.Wants)
 	sum := 0.0
 	for i := range f.aim.Wants {
 		w := &f.aim.Wants[i]
+		f.found.Work += len(w.Motifs)
 		near := math.Inf(1)
 		for _, k := range w.Motifs {
 			_, _, q := f.offset(k, s, w.X, w.Y)
@@ -106,7 +106,7 @@ func (f *finder) score(gain float64) float64 {
 // lattice of Step about the centre lines, by halving with bounds, and then moves
 // off the lattice to where the motifs are nearest in the mean. Among equals the
 // one found first counts, beginning with those that put a motif exactly on a
-// place. The budget counts places that are looked at; when it ends first,
+// place. The budget bounds Found.Work; when it ends first,
 // Complete is false. An aim without places is answered with no shift.
 func Best(p cloth.Pattern, a Aim, budget int) Found {
 	if len(a.Wants) == 0 {
@@ -198,7 +198,7 @@ func (f *finder) seeds(xs []strip) {
 		for _, k := range w.Motifs {
 			y := f.fold(w.Y-f.dy[k], f.v)
 			for _, x := range xs {
-				if n++; n > maxSeeds {
+				if n++; n > maxSeeds || f.found.Work > f.budget/8 {
 					return
 				}
 				if x.fixed {
