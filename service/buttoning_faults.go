@@ -32,6 +32,9 @@ func ButtoningFaults(req ButtoningRequest) fault.List {
 		return l
 	}
 	root := fault.Path("")
+	if req.Groove != nil {
+		l.Between(root.Field("groove"), "the groove", *req.Groove, 0, req.Depth)
+	}
 	g, ok := buttoning.GridFor(req.Panel, req.Grid)
 	if !ok {
 		l.Add(root.Field("grid"), fault.NoPlace, "", "no such diamonds fit on the panel between its margins, or they would be smaller than 2 cm or larger than 2 m",
@@ -75,7 +78,7 @@ func ButtoningFieldFaults(req ButtoningRequest) fault.List {
 	req.wishFaults(&l, root.Field("grid"))
 	l.Between(root.Field("depth"), "the depth of the wells", req.Depth, 0, MaxWellDepth)
 	if req.Groove != nil {
-		l.Between(root.Field("groove"), "the groove", *req.Groove, 0, max(req.Depth, 0))
+		l.Between(root.Field("groove"), "the groove", *req.Groove, 0, MaxWellDepth)
 	}
 	l.Between(root.Field("allowance").Field("amount"), "the amount", req.Amount, 0, MaxRuleAmount)
 	l.Between(root.Field("joinSeam"), "the seam of a join", req.Seam, 0, panel.MaxJoinSeam)
@@ -122,7 +125,7 @@ func (req ButtoningRequest) wishFaults(l *fault.List, at fault.Path) {
 	}
 	l.Between(at.Field("vary"), "the range", req.Vary, 0, MaxVary)
 	if req.Vary > 0 && req.Aim == nil {
-		l.Add(at.Field("vary"), fault.NotAllowed, req.Vary.String(), "the spacing is varied for an aim, and none is given", "give aim, or leave vary out")
+		l.Add(fault.Path("").Field("aim"), fault.Missing, "", "the spacing is varied for an aim, and none is given", "give aim, or leave grid.vary out")
 	}
 }
 

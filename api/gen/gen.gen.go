@@ -1143,7 +1143,7 @@ type ButtoningRequest struct {
 	// Lies Where on the cloth the first motif of the pattern lies from the centre lines, to the right and downwards, at most 10 m; on the lines where left out. With an aim, what the best shift is compared with.
 	Lies *ButtoningLies `json:"lies,omitempty"`
 
-	// MotifSizes How large the motifs are on the cloth. One that is left out is taken as a quarter of the repeats (common practice, no source).
+	// MotifSizes How large the motifs are on the cloth, each the oval within its extent. One that is left out is taken as a quarter of the repeats (common practice, no source).
 	MotifSizes *[]ButtoningMotifSize `json:"motifSizes,omitempty"`
 	Panel      ButtoningPanel        `json:"panel"`
 

@@ -153,15 +153,19 @@ func (h *hiding) share(at Place, size panel.Size, wholeAcross, wholeAlong bool) 
 	if wholeAlong {
 		y, along, ny = (h.outY-h.outTop)/2, h.outY+h.outTop, stripePoints
 	}
-	hidden := 0
+	hidden, points := 0, 0
 	for i := range nx {
 		dx := float64(across * (float64(2*i+1-nx) / float64(2*nx)))
 		for j := range ny {
+			if u, v := 2*i+1-nx, 2*j+1-ny; !wholeAcross && !wholeAlong && u*u+v*v > nx*ny {
+				continue // outside the oval
+			}
+			points++
 			dy := float64(along * (float64(2*j+1-ny) / float64(2*ny)))
 			if h.at(x+dx, y+dy) {
 				hidden++
 			}
 		}
 	}
-	return (200*hidden + nx*ny) / (2 * nx * ny)
+	return (200*hidden + points) / (2 * points)
 }

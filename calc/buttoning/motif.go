@@ -60,8 +60,9 @@ func (w Work) MotifCount(p cloth.Pattern) int {
 // has the whole span as its extent in that direction and its middle on the
 // centre line.
 //
-// Hidden is counted on an even net of points over the extent, 15 each way and
-// 60 along a stripe, to the nearest part in a hundred. A point is hidden
+// A motif fills the oval in its extent, a stripe all of it. Hidden is counted on
+// an even net of points, 15 each way over the extent and 60 along a stripe, to
+// the nearest part in a hundred. A point is hidden
 //
 //   - when it lies within half of what a pleat takes up from the line of that
 //     pleat: between two buttons on the cloth, or from a button to the edge;

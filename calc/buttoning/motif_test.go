@@ -230,9 +230,7 @@ func TestHidden(t *testing.T) {
 	}
 	// A large one over the same place is hidden by as much as the pleat covers.
 	take := w.takeUp().MM()
-	side := 60.0
-	angle := math.Atan2(w.Cloth.Along.MM(), w.Cloth.Across.MM())
-	want := 100 * take * side / math.Max(math.Sin(angle), math.Cos(angle)) / (side * side)
+	want := 100 * take * 60 / (math.Pi / 4 * 60 * 60)
 	if m := at(mid.X, mid.Y, sized(60*mm, 60*mm), Cover{}); math.Abs(float64(m.Hidden)-want) > 6 {
 		t.Errorf("over a pleat: %+v, want about %.0f", m, want)
 	}

@@ -1,7 +1,9 @@
 package buttoning
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
@@ -190,11 +192,14 @@ func hasInt(list []int, n int) bool {
 // maxSeeds bounds the shifts that are tried before the search.
 const maxSeeds = 48
 
-// seeds tries the shifts that put a motif exactly on a place; where left and
-// right must agree, on its height.
+// seeds tries the shifts that put a motif exactly on a place, beginning with the
+// places nearest to the crossing of the centre lines; where left and right must
+// agree, on its height.
 func (f *finder) seeds(xs []strip) {
 	n := 0
-	for _, w := range f.aim.Wants {
+	wants := slices.Clone(f.aim.Wants)
+	slices.SortStableFunc(wants, func(a, b Want) int { return cmp.Compare(squareOf(a.X, a.Y), squareOf(b.X, b.Y)) })
+	for _, w := range wants {
 		for _, k := range w.Motifs {
 			y := f.fold(w.Y-f.dy[k], f.v)
 			for _, x := range xs {
