@@ -122,12 +122,19 @@ func buttoningOf(ans *service.ButtoningAnswer) string {
 func buttoningFacts(ans *service.ButtoningAnswer) []fact {
 	sys, w := ans.Request.Units, ans.Work
 	d, cut := w.Diamond(), w.Cut()
-	up := func(l length.Length) string { return l.Text(sys, length.Up) }
+	step := length.Millimetre
+	if sys == length.Imperial {
+		step = length.Inch / 16
+	}
+	up := func(l length.Length) length.Length { // what is cut must be enough
+		l, _ = length.RoundUpTo(l, step)
+		return l
+	}
 	return []fact{
 		{"BUTTONS", strconv.Itoa(w.Buttons()), strconv.Itoa(w.Rows) + " rows of " + rowCounts(w.Grid)},
 		{"DIAMOND ON THE WORK", sizeText(d.Across, d.Along, sys), "across and along"},
 		{"DIAMOND ON THE CLOTH", sizeText(w.Cloth.Across, w.Cloth.Along, sys), modelText(ans.Request.Model)},
-		{"CUT", up(cut.Across) + " × " + up(cut.Along), widthsText(ans)},
+		{"CUT", sizeText(up(cut.Across), up(cut.Along), sys), widthsText(ans)},
 	}
 }
 
@@ -174,7 +181,7 @@ func (s *buttonSheet) key() {
 		for _, f := range []buttoning.Fate{buttoning.Shown, buttoning.Partly, buttoning.Swallowed} {
 			signs = append(signs, sign{"motif " + fateWord(f), func(p Pt) []Shape { return []Shape{Path{fateGlyph(f, p, 15*k), bMotif}} }})
 		}
-		signs = append(signs, sign{"its extent", func(p Pt) []Shape { return []Shape{Rect{p.X - 24*k, p.Y - 14*k, 48 * k, 28 * k, bMotifBox}} }})
+		signs = append(signs, sign{"its extent", func(p Pt) []Shape { return []Shape{Circle{p, 20 * k, bMotifBox}} }})
 	}
 	x, line := s.left(), 54*k
 	s.gap(20)

@@ -162,8 +162,11 @@ func (c chart) cloth() {
 	c.centreLines()
 	for _, m := range ans.Motifs {
 		size, at := ans.Sizes[m.Motif], c.at(-m.Cloth.X, m.Cloth.Y)
-		b := box{at.X - size.Across.MM()/2, at.Y - size.Along.MM()/2, size.Across.MM(), size.Along.MM()}.within(c.box)
-		c.s.add(Rect{b.x, b.y, b.w, b.h, bMotifBox}, Path{fateGlyph(m.Fate, at, c.motifSize()), bMotif})
+		oval := ring(Pt{}, 1, 32, 0)
+		for i, p := range oval.Pts {
+			oval.Pts[i] = c.inside(Pt{at.X + float64(p.X*size.Across.MM()/2), at.Y + float64(p.Y*size.Along.MM()/2)})
+		}
+		c.s.add(Path{[]Polyline{oval}, bMotifBox}, Path{fateGlyph(m.Fate, at, c.motifSize()), bMotif})
 	}
 	marks := Path{Class: bMark}
 	r := min(11*k, ans.Work.Cloth.Across.MM()/8)
@@ -182,10 +185,10 @@ func (c chart) cloth() {
 	}
 }
 
-// within is the part of a box inside another one.
-func (b box) within(o box) box {
-	x, y := max(b.x, o.x), max(b.y, o.y)
-	return box{x, y, max(min(b.x+b.w, o.x+o.w)-x, 0), max(min(b.y+b.h, o.y+o.h)-y, 0)}
+// inside is the point of the outline's box that is nearest to p.
+func (c chart) inside(p Pt) Pt {
+	b := c.box
+	return Pt{min(max(p.X, b.x), b.x+b.w), min(max(p.Y, b.y), b.y+b.h)}
 }
 
 // figureSize is that of the tape figures, on a sheet of the usual width.

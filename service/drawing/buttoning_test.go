@@ -62,7 +62,7 @@ func TestButtoningIsDrawn(t *testing.T) {
 			rings++
 		}
 	}
-	if want := back.Work.Buttons() + 1; rings != want { // and one in the key
+	if want := back.Work.Buttons() + 2; rings != want { // and two in the key
 		t.Errorf("%d rings, %d buttons", rings, back.Work.Buttons())
 	}
 	shapes := map[int]bool{}

@@ -43,13 +43,34 @@ func (p *page) grid(title, lines string, rows []buttoning.Row) {
 	p.para("  ", lines)
 	table := [][]string{{"row", "down", "across"}}
 	for i, r := range rows {
-		var xs []string
-		for _, x := range r.Across {
-			xs = append(xs, tape(x, p.sys))
+		head := []string{strconv.Itoa(i + 1), tape(r.Along, p.sys)}
+		for _, line := range markLines(r.Across, p.sys) {
+			table = append(table, append(head, line))
+			head = []string{"", ""}
 		}
-		table = append(table, []string{strconv.Itoa(i + 1), tape(r.Along, p.sys), strings.Join(xs, ", ")})
 	}
 	p.table(2, table)
+}
+
+// markLines are marks with commas between them, in lines that break only there.
+func markLines(marks []length.Length, sys length.System) []string {
+	const most = 56
+	var lines []string
+	line := ""
+	for i, x := range marks {
+		t := tape(x, sys)
+		if i < len(marks)-1 {
+			t += ","
+		}
+		if line != "" && cells(line)+1+cells(t) > most {
+			lines, line = append(lines, line), ""
+		}
+		if line != "" {
+			line += " "
+		}
+		line += t
+	}
+	return append(lines, line)
 }
 
 func workLines(ans *service.ButtoningAnswer) string {
