@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"math"
 
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
@@ -213,13 +214,17 @@ func (req ButtoningRequest) varied(d panel.Size) []panel.Size {
 	return out
 }
 
-// zigzag is 0, 1, -1, 2, -2 …
+// zigzag counts 0, 1, -1, 2, -2 and so on.
 func zigzag(n int) length.Length {
 	if n%2 == 1 {
 		return length.Length(n+1) / 2
 	}
 	return -length.Length(n) / 2
 }
+
+// leastGain is by how much another spacing must serve the aim better to be worth
+// the change.
+const leastGain = 1e-9
 
 // search finds the best shift, and with it the best spacing where that may be
 // varied. The budget is shared between the spacings.
@@ -242,11 +247,13 @@ func (a *ButtoningAnswer) search(ctx context.Context) error {
 			}
 		}
 		aim := req.aim(w)
-		found := buttoning.Best(p, aim, buttoning.MaxWork/len(sizes))
-		if n == 0 {
+		had := math.Inf(-1)
+		if a.Found == nil {
 			a.Begun, a.Wants = aim.Score(p, req.Lies), len(aim.Wants)
+		} else {
+			had = a.Found.Score + leastGain
 		}
-		if a.Found == nil || found.Score > a.Found.Score {
+		if found, ok := buttoning.Better(p, aim, buttoning.MaxWork/len(sizes), had); ok {
 			a.Found, a.Work, a.Shift, a.Varied = &found, w, found.Shift, n > 0
 		}
 	}

@@ -50,10 +50,13 @@ type Found struct {
 // MaxWork is the usual budget of a search, counted as Found.Work is.
 const MaxWork = 1_500_000
 
-// Score is the objective at a shift.
+// Score is the objective at a shift, 0 without places.
 func (a Aim) Score(p cloth.Pattern, s Shift) float64 {
+	if len(a.Wants) == 0 {
+		return 0
+	}
 	f := finder{lattice: latticeOf(p), aim: a, cap: square(a.Cap)}
-	return f.score(f.gain(s, 0))
+	return f.gain(s, 0) / f.unit()
 }
 
 func square(l length.Length) float64 { return squareOf(l, 0) }
@@ -66,7 +69,8 @@ type finder struct {
 	aim    Aim
 	cap    float64 // squared, in square micrometres
 	found  Found
-	best   float64 // the gain of found
+	best   float64 // the gain of found, or that to be beaten
+	any    bool    // one was found
 	budget int
 }
 
@@ -96,12 +100,13 @@ func (f *finder) gain(s Shift, slack float64) float64 {
 	return sum
 }
 
-func (f *finder) score(gain float64) float64 {
-	n := float64(max(len(f.aim.Wants), 1))
+// unit is the gain of a score of 1.
+func (f *finder) unit() float64 {
+	n := float64(len(f.aim.Wants))
 	if f.cap > 0 {
-		return gain / (n * f.cap)
+		return n * f.cap
 	}
-	return gain / (n * 1e6)
+	return n * 1e6
 }
 
 // Best is the best shift of a pattern for an aim. It covers every shift on the
@@ -111,19 +116,31 @@ func (f *finder) score(gain float64) float64 {
 // place. The budget bounds Found.Work; when it ends first,
 // Complete is false. An aim without places is answered with no shift.
 func Best(p cloth.Pattern, a Aim, budget int) Found {
+	found, _ := Better(p, a, budget, math.Inf(-1))
+	return found
+}
+
+// Better is the best shift with a higher score than one that is had already;
+// false when none was found. That none is found takes less work than the best.
+func Better(p cloth.Pattern, a Aim, budget int, had float64) (Found, bool) {
 	if len(a.Wants) == 0 {
-		return Found{}
+		return Found{}, false
 	}
-	f := &finder{lattice: latticeOf(p), aim: a, cap: square(a.Cap), best: math.Inf(-1), budget: budget}
+	f := &finder{lattice: latticeOf(p), aim: a, cap: square(a.Cap), budget: budget}
+	f.best = had * f.unit()
 	f.found.Complete = true
 	xs := f.across()
 	f.seeds(xs)
 	for _, x := range xs {
-		f.halve(x, box{0, f.stepsOf(f.v) - 1})
+		if all := (region{x, box{0, f.stepsOf(f.v) - 1}}); f.bound(all) > f.best {
+			f.halve(all.x, all.y)
+		}
 	}
-	f.polish()
-	f.found.Score = f.score(f.best)
-	return f.found
+	if f.any {
+		f.polish()
+	}
+	f.found.Score = f.best / f.unit()
+	return f.found, f.any
 }
 
 // box is a run of steps, both ends in it.
@@ -226,7 +243,7 @@ func (f *finder) fold(x, repeat length.Length) length.Length {
 
 func (f *finder) try(s Shift) {
 	if g := f.gain(s, 0); g > f.best {
-		f.best, f.found.Shift = g, s
+		f.best, f.found.Shift, f.any = g, s, true
 	}
 }
 
