@@ -54,8 +54,8 @@ func TestHexagonalRows(t *testing.T) {
 	}
 }
 
-// Published best packings of unit circles in a square (M19, M20: E. Specht's
-// tables, the sides to 4 figures): no nest holds more, and 1, 4, 9, 16 are
+// Published best packings of unit circles in a square (M19, M20: the
+// published tables of circle packing in a square, to 4 figures): no nest holds more, and 1, 4, 9, 16 are
 // reached.
 func TestNestAgainstBestPackings(t *testing.T) {
 	sides := map[int]float64{1: 2, 2: 3.414, 3: 3.931, 4: 4, 5: 4.828, 6: 5.328, 7: 5.732, 8: 5.863, 9: 6, 10: 6.747, 12: 7.144, 16: 8, 20: 8.978}
