@@ -25,7 +25,8 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/cutting-list", "CuttingListWingChair", "CuttingListWingChairAnswer"},
 	// @answers repeat
 	// @answers piping
-	// @answers buttoning
+	{"/v1/buttoning", "ButtoningStool", "ButtoningStoolAnswer"},
+	{"/v1/buttoning", "ButtoningInsideBack", "ButtoningInsideBackAnswer"},
 	// @answers relief
 	// @answers pleats
 	// @answers foam

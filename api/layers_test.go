@@ -52,7 +52,7 @@ var layers = []layer{
 	{dir: "calc/costing", std: pure, own: []string{"calc/length", "calc/fault"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
 	// @layer repeat
 	// @layer piping
-	// @layer buttoning
+	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	// @layer relief
 	// @layer pleats
 	// @layer foam
@@ -71,7 +71,7 @@ var layers = []layer{
 }
 
 // inTests is what a test may import on top of what its layer may.
-var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify"}}
+var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify", "gonum.org/v1/gonum"}}
 
 func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
 

@@ -15,6 +15,261 @@ import (
 	"github.com/oapi-codegen/runtime"
 )
 
+// Defines values for ButtoningAimHow.
+const (
+	ButtoningAimHowButtons  ButtoningAimHow = "buttons"
+	ButtoningAimHowDiamonds ButtoningAimHow = "diamonds"
+	ButtoningAimHowPlaces   ButtoningAimHow = "places"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningAimHow enum.
+func (e ButtoningAimHow) Valid() bool {
+	switch e {
+	case ButtoningAimHowButtons:
+		return true
+	case ButtoningAimHowDiamonds:
+		return true
+	case ButtoningAimHowPlaces:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningAllowanceHow.
+const (
+	ButtoningAllowanceHowAmount     ButtoningAllowanceHow = "amount"
+	ButtoningAllowanceHowArc        ButtoningAllowanceHow = "arc"
+	ButtoningAllowanceHowTwiceDepth ButtoningAllowanceHow = "twice-depth"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningAllowanceHow enum.
+func (e ButtoningAllowanceHow) Valid() bool {
+	switch e {
+	case ButtoningAllowanceHowAmount:
+		return true
+	case ButtoningAllowanceHowArc:
+		return true
+	case ButtoningAllowanceHowTwiceDepth:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningButtonsBehind.
+const (
+	ButtoningButtonsBehindTufts   ButtoningButtonsBehind = "tufts"
+	ButtoningButtonsBehindWashers ButtoningButtonsBehind = "washers"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningButtonsBehind enum.
+func (e ButtoningButtonsBehind) Valid() bool {
+	switch e {
+	case ButtoningButtonsBehindTufts:
+		return true
+	case ButtoningButtonsBehindWashers:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningGridFirstRow.
+const (
+	ButtoningGridFirstRowLong  ButtoningGridFirstRow = "long"
+	ButtoningGridFirstRowShort ButtoningGridFirstRow = "short"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningGridFirstRow enum.
+func (e ButtoningGridFirstRow) Valid() bool {
+	switch e {
+	case ButtoningGridFirstRowLong:
+		return true
+	case ButtoningGridFirstRowShort:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningGridHow.
+const (
+	ButtoningGridHowAbout      ButtoningGridHow = "about"
+	ButtoningGridHowCounts     ButtoningGridHow = "counts"
+	ButtoningGridHowProportion ButtoningGridHow = "proportion"
+	ButtoningGridHowSpacing    ButtoningGridHow = "spacing"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningGridHow enum.
+func (e ButtoningGridHow) Valid() bool {
+	switch e {
+	case ButtoningGridHowAbout:
+		return true
+	case ButtoningGridHowCounts:
+		return true
+	case ButtoningGridHowProportion:
+		return true
+	case ButtoningGridHowSpacing:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningGridAnswerFirstRow.
+const (
+	ButtoningGridAnswerFirstRowLong  ButtoningGridAnswerFirstRow = "long"
+	ButtoningGridAnswerFirstRowShort ButtoningGridAnswerFirstRow = "short"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningGridAnswerFirstRow enum.
+func (e ButtoningGridAnswerFirstRow) Valid() bool {
+	switch e {
+	case ButtoningGridAnswerFirstRowLong:
+		return true
+	case ButtoningGridAnswerFirstRowShort:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningMotifFate.
+const (
+	ButtoningMotifFatePartly    ButtoningMotifFate = "partly"
+	ButtoningMotifFateShown     ButtoningMotifFate = "shown"
+	ButtoningMotifFateSwallowed ButtoningMotifFate = "swallowed"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningMotifFate enum.
+func (e ButtoningMotifFate) Valid() bool {
+	switch e {
+	case ButtoningMotifFatePartly:
+		return true
+	case ButtoningMotifFateShown:
+		return true
+	case ButtoningMotifFateSwallowed:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningNestRowsRun.
+const (
+	ButtoningNestRowsRunAcross ButtoningNestRowsRun = "across"
+	ButtoningNestRowsRunAlong  ButtoningNestRowsRun = "along"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningNestRowsRun enum.
+func (e ButtoningNestRowsRun) Valid() bool {
+	switch e {
+	case ButtoningNestRowsRunAcross:
+		return true
+	case ButtoningNestRowsRunAlong:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningPlaceOn.
+const (
+	ButtoningPlaceOnButton  ButtoningPlaceOn = "button"
+	ButtoningPlaceOnDiamond ButtoningPlaceOn = "diamond"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningPlaceOn enum.
+func (e ButtoningPlaceOn) Valid() bool {
+	switch e {
+	case ButtoningPlaceOnButton:
+		return true
+	case ButtoningPlaceOnDiamond:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningPleatsRun.
+const (
+	ButtoningPleatsRunDiagonal   ButtoningPleatsRun = "diagonal"
+	ButtoningPleatsRunToBottom   ButtoningPleatsRun = "to-bottom"
+	ButtoningPleatsRunToTheSides ButtoningPleatsRun = "to-the-sides"
+	ButtoningPleatsRunToTop      ButtoningPleatsRun = "to-top"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningPleatsRun enum.
+func (e ButtoningPleatsRun) Valid() bool {
+	switch e {
+	case ButtoningPleatsRunDiagonal:
+		return true
+	case ButtoningPleatsRunToBottom:
+		return true
+	case ButtoningPleatsRunToTheSides:
+		return true
+	case ButtoningPleatsRunToTop:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningRequestEdge.
+const (
+	ButtoningRequestEdgeEased   ButtoningRequestEdge = "eased"
+	ButtoningRequestEdgePleated ButtoningRequestEdge = "pleated"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningRequestEdge enum.
+func (e ButtoningRequestEdge) Valid() bool {
+	switch e {
+	case ButtoningRequestEdgeEased:
+		return true
+	case ButtoningRequestEdgePleated:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningRequestJoin.
+const (
+	ButtoningRequestJoinNever   ButtoningRequestJoin = "never"
+	ButtoningRequestJoinVandyke ButtoningRequestJoin = "vandyke"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningRequestJoin enum.
+func (e ButtoningRequestJoin) Valid() bool {
+	switch e {
+	case ButtoningRequestJoinNever:
+		return true
+	case ButtoningRequestJoinVandyke:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ButtoningTwineBehind.
+const (
+	ButtoningTwineBehindTufts   ButtoningTwineBehind = "tufts"
+	ButtoningTwineBehindWashers ButtoningTwineBehind = "washers"
+)
+
+// Valid indicates whether the value is a known member of the ButtoningTwineBehind enum.
+func (e ButtoningTwineBehind) Valid() bool {
+	switch e {
+	case ButtoningTwineBehindTufts:
+		return true
+	case ButtoningTwineBehindWashers:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for ClothRailroad.
 const (
 	ClothRailroadAllowed ClothRailroad = "allowed"
@@ -574,6 +829,571 @@ func (e YardageAnswerEnded) Valid() bool {
 //
 // Example: 48.50
 type Amount = string
+
+// ButtoningAim What the shift of the cloth is chosen for.
+type ButtoningAim struct {
+	// How `diamonds`: motifs in the middles of the whole diamonds. `buttons`: motifs on the buttons. `places`: named motifs at named places.
+	How ButtoningAimHow `json:"how"`
+
+	// Motifs For `diamonds` and `buttons`, the motifs that will do; left out, any.
+	Motifs *[]Name `json:"motifs,omitempty"`
+
+	// Places For `places`.
+	Places *[]ButtoningPlace `json:"places,omitempty"`
+
+	// Symmetric Whether only shifts are looked at where left and right agree, if there are any.
+	Symmetric *bool `json:"symmetric,omitempty"`
+}
+
+// ButtoningAimHow `diamonds`: motifs in the middles of the whole diamonds. `buttons`: motifs on the buttons. `places`: named motifs at named places.
+type ButtoningAimHow string
+
+// ButtoningAllowance defines model for ButtoningAllowance.
+type ButtoningAllowance struct {
+	// Amount What the rule of thumb adds to each diamond, at most 30 cm; 1 1/2 in when left out (Stephenson, Cutting and Draping, 1905).
+	Amount *Length `json:"amount,omitempty"`
+
+	// How What the spacing on the cloth follows. `arc`: a parabola over the diamond, as deep as the wells. `amount`: a fixed amount to each diamond. `twice-depth`: twice the depth to each. The answer has all three.
+	How *ButtoningAllowanceHow `json:"how,omitempty"`
+}
+
+// ButtoningAllowanceHow What the spacing on the cloth follows. `arc`: a parabola over the diamond, as deep as the wells. `amount`: a fixed amount to each diamond. `twice-depth`: twice the depth to each. The answer has all three.
+type ButtoningAllowanceHow string
+
+// ButtoningAllowances defines model for ButtoningAllowances.
+type ButtoningAllowances struct {
+	// Arc By the parabola, rounded to the micrometre.
+	Arc Quantity `json:"arc"`
+
+	// Rule By the rule of thumb.
+	Rule Quantity `json:"rule"`
+
+	// RuleDepth The depth of well at which the arc takes what the rule allows.
+	RuleDepth Quantity `json:"ruleDepth"`
+
+	// RuleLessArc How much more the rule allows than the arc; negative when it allows less.
+	RuleLessArc Quantity `json:"ruleLessArc"`
+
+	// TwiceDepth With twice the depth added, which no arc exceeds.
+	TwiceDepth Quantity `json:"twiceDepth"`
+	Work       Quantity `json:"work"`
+}
+
+// ButtoningAnswer defines model for ButtoningAnswer.
+type ButtoningAnswer struct {
+	// Allowances The cloth over a diamond's width, and over its height.
+	Allowances []ButtoningAllowances  `json:"allowances"`
+	Buttons    ButtoningButtonsAnswer `json:"buttons"`
+
+	// Cautions What to take care of.
+	Cautions []string `json:"cautions"`
+
+	// Cut The size to cut, with the allowances.
+	Cut ButtoningExtent `json:"cut"`
+
+	// Diamond One diamond on the work and on the cloth.
+	Diamond ButtoningDiamond `json:"diamond"`
+
+	// Engine Version of the engine that answered.
+	Engine string              `json:"engine"`
+	Grid   ButtoningGridAnswer `json:"grid"`
+
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest string          `json:"inputDigest"`
+	Joins       []ButtoningJoin `json:"joins"`
+
+	// Lines Where the centre lines lie: on the work from the finished edges, on the cloth from the cut edges as seen from the right side.
+	Lines ButtoningLines `json:"lines"`
+
+	// Motifs Every motif whose middle lies between the finished edges, in reading order on the work.
+	Motifs []ButtoningMotif `json:"motifs"`
+
+	// OnCloth Marks on the wrong side of the cloth.
+	OnCloth []ButtoningRow `json:"onCloth"`
+
+	// OnWork Marks on the foam, hessian or frame, row by row from the top.
+	OnWork []ButtoningRow    `json:"onWork"`
+	Pleats []ButtoningPleats `json:"pleats"`
+
+	// Shift Only with an aim.
+	Shift *ButtoningShift `json:"shift,omitempty"`
+
+	// SymmetryError The farthest that the mirror image of a motif lies from one of the same name, on the cloth; only motifs of the aim count when there is one.
+	SymmetryError Quantity       `json:"symmetryError"`
+	Tally         ButtoningTally `json:"tally"`
+	Twine         ButtoningTwine `json:"twine"`
+	Warnings      []string       `json:"warnings"`
+
+	// Widths The widths that the cover is made up of, from left to right; one when the cloth is wide enough.
+	Widths []ButtoningWidth `json:"widths"`
+}
+
+// ButtoningButtons defines model for ButtoningButtons.
+type ButtoningButtons struct {
+	// Behind What the twine is tied over behind the work.
+	Behind *ButtoningButtonsBehind `json:"behind,omitempty"`
+
+	// Lines Size of the mould, 40 lines to the inch.
+	Lines int `json:"lines"`
+
+	// Motif The motif that every button is to carry in its middle.
+	Motif *Name `json:"motif,omitempty"`
+
+	// Offcuts Pieces to cut the circles from, 1 cm to 10 m.
+	Offcuts *[]ButtoningOffcut `json:"offcuts,omitempty"`
+
+	// Thickness Of the cloth that covers them, at most 1 cm; 0.5 mm when left out (common practice, no source).
+	Thickness *Length `json:"thickness,omitempty"`
+
+	// Through What the twine passes behind a well, at most 1 m; 5 cm when left out (common practice, no source).
+	Through *Length `json:"through,omitempty"`
+
+	// Tie Of twine to tie with, for each button, at most 2 m; 40 cm when left out (common practice, no source).
+	Tie *Length `json:"tie,omitempty"`
+}
+
+// ButtoningButtonsBehind What the twine is tied over behind the work.
+type ButtoningButtonsBehind string
+
+// ButtoningButtonsAnswer defines model for ButtoningButtonsAnswer.
+type ButtoningButtonsAnswer struct {
+	// Centred Circles with the motif in their middle.
+	Centred *ButtoningCentred `json:"centred,omitempty"`
+
+	// Circle The diameter of the circle to cut, twice the mould and four times the thickness of the cloth, rounded up to the millimetre.
+	Circle Quantity `json:"circle"`
+	Count  int      `json:"count"`
+
+	// Covered Its diameter when covered.
+	Covered Quantity `json:"covered"`
+
+	// InHand Circles that the offcuts hold.
+	InHand int `json:"inHand"`
+	Lines  int `json:"lines"`
+
+	// Mould Its diameter, 0.635 mm to the line.
+	Mould Quantity `json:"mould"`
+
+	// Offcuts What each offcut holds, in their order.
+	Offcuts []ButtoningNest `json:"offcuts"`
+
+	// Strip Circles in a piece; a strip is of the full width of the cloth, for those that the offcuts do not hold.
+	Strip *ButtoningNest `json:"strip,omitempty"`
+}
+
+// ButtoningCentred Circles with the motif in their middle.
+type ButtoningCentred struct {
+	// Across Motifs across that have room.
+	Across int `json:"across"`
+
+	// Length Of a full width of cloth, from the best start.
+	Length Quantity `json:"length"`
+
+	// Overlap True when neighbouring motifs are nearer than a circle.
+	Overlap bool `json:"overlap"`
+}
+
+// ButtoningDiamond One diamond on the work and on the cloth.
+type ButtoningDiamond struct {
+	ClothHeight Quantity `json:"clothHeight"`
+	ClothWidth  Quantity `json:"clothWidth"`
+	Height      Quantity `json:"height"`
+	Width       Quantity `json:"width"`
+}
+
+// ButtoningExtent The size to cut, with the allowances.
+type ButtoningExtent struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+}
+
+// ButtoningGrid How the diamonds are given. Each way has fields of its own, and no others.
+type ButtoningGrid struct {
+	// Buttons About how many are wished.
+	Buttons *int `json:"buttons,omitempty"`
+
+	// Columns Buttons in a longer row; the rows between have one less.
+	Columns *int `json:"columns,omitempty"`
+
+	// FirstRow Whether the first row is one of the longer rows. For `about` it is a wish that a better number may overrule.
+	FirstRow *ButtoningGridFirstRow `json:"firstRow,omitempty"`
+
+	// Height Of a diamond on the work, between buttons of every second row; 2 cm to 2 m.
+	Height *Length `json:"height,omitempty"`
+
+	// How `counts`: `rows` and `columns` of buttons, which fill the panel within its margins. `spacing`: `width` and `height` of a diamond, as many as fit. `about`: about so many `buttons`, filling the panel. `proportion`: `width` of a diamond, and its height by `ratio`.
+	How ButtoningGridHow `json:"how"`
+
+	// Ratio Height to width of a diamond; 3 to 2 when left out (common practice, no source).
+	Ratio *ButtoningRatio `json:"ratio,omitempty"`
+
+	// Rows Rows of buttons; they lie half a diamond apart.
+	Rows *int `json:"rows,omitempty"`
+
+	// Vary How far the width and the height of a diamond may each be changed to serve `aim`, at most 10 cm.
+	Vary *Length `json:"vary,omitempty"`
+
+	// Width Of a diamond on the work, between buttons of one row; 2 cm to 2 m.
+	Width *Length `json:"width,omitempty"`
+}
+
+// ButtoningGridFirstRow Whether the first row is one of the longer rows. For `about` it is a wish that a better number may overrule.
+type ButtoningGridFirstRow string
+
+// ButtoningGridHow `counts`: `rows` and `columns` of buttons, which fill the panel within its margins. `spacing`: `width` and `height` of a diamond, as many as fit. `about`: about so many `buttons`, filling the panel. `proportion`: `width` of a diamond, and its height by `ratio`.
+type ButtoningGridHow string
+
+// ButtoningGridAnswer defines model for ButtoningGridAnswer.
+type ButtoningGridAnswer struct {
+	Bottom   Quantity                    `json:"bottom"`
+	Buttons  int                         `json:"buttons"`
+	Columns  int                         `json:"columns"`
+	FirstRow ButtoningGridAnswerFirstRow `json:"firstRow"`
+	Rows     int                         `json:"rows"`
+	Side     Quantity                    `json:"side"`
+	Top      Quantity                    `json:"top"`
+
+	// Varied True when the spacing was changed to serve the aim.
+	Varied bool `json:"varied"`
+}
+
+// ButtoningGridAnswerFirstRow defines model for ButtoningGridAnswer.FirstRow.
+type ButtoningGridAnswerFirstRow string
+
+// ButtoningJoin A zigzag along the pleats, from the top edge to the bottom one, on the cloth.
+type ButtoningJoin struct {
+	Line []ButtoningPoint `json:"line"`
+}
+
+// ButtoningLies Where on the cloth the first motif of the pattern lies from the centre lines, to the right and downwards, at most 10 m; on the lines where left out. With an aim, what the best shift is compared with.
+type ButtoningLies struct {
+	// Across A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Across *Length `json:"across,omitempty"`
+
+	// Along A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Along *Length `json:"along,omitempty"`
+}
+
+// ButtoningLines Where the centre lines lie: on the work from the finished edges, on the cloth from the cut edges as seen from the right side.
+type ButtoningLines struct {
+	ClothFromLeft Quantity `json:"clothFromLeft"`
+	ClothFromTop  Quantity `json:"clothFromTop"`
+	WorkFromLeft  Quantity `json:"workFromLeft"`
+	WorkFromTop   Quantity `json:"workFromTop"`
+}
+
+// ButtoningMargins The least from the outermost buttons to the finished edge, at most 2 m; 0 where left out.
+type ButtoningMargins struct {
+	// Bottom A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Bottom *Length `json:"bottom,omitempty"`
+
+	// Side A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Side *Length `json:"side,omitempty"`
+
+	// Top A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Top *Length `json:"top,omitempty"`
+}
+
+// ButtoningMotif defines model for ButtoningMotif.
+type ButtoningMotif struct {
+	// ClothXMm Millimetres on the plan, with at most 6 decimals.
+	ClothXMm Coordinate `json:"clothXMm"`
+
+	// ClothYMm Millimetres on the plan, with at most 6 decimals.
+	ClothYMm Coordinate `json:"clothYMm"`
+
+	// Fate `shown`: at most 2 in 100 hidden. `partly`: less than half. `swallowed`: half or more.
+	Fate ButtoningMotifFate `json:"fate"`
+
+	// Hidden How much of it lies in pleats, under buttons or past the edge, in percent.
+	Hidden int     `json:"hidden"`
+	Name   *string `json:"name,omitempty"`
+
+	// WorkXMm Millimetres on the plan, with at most 6 decimals.
+	WorkXMm Coordinate `json:"workXMm"`
+
+	// WorkYMm Millimetres on the plan, with at most 6 decimals.
+	WorkYMm Coordinate `json:"workYMm"`
+}
+
+// ButtoningMotifFate `shown`: at most 2 in 100 hidden. `partly`: less than half. `swallowed`: half or more.
+type ButtoningMotifFate string
+
+// ButtoningMotifSize Of a motif on the cloth, at most 2 m.
+type ButtoningMotifSize struct {
+	// Across A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Across Length `json:"across"`
+
+	// Along A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Along Length `json:"along"`
+
+	// Motif Printable text, without control characters.
+	Motif Name `json:"motif"`
+}
+
+// ButtoningNearest The motif of the aim that lies nearest to the crossing of the centre lines.
+type ButtoningNearest struct {
+	Name *string `json:"name,omitempty"`
+
+	// XMm Millimetres on the plan, with at most 6 decimals.
+	XMm Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
+}
+
+// ButtoningNest Circles in a piece; a strip is of the full width of the cloth, for those that the offcuts do not hold.
+type ButtoningNest struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+	Count  int      `json:"count"`
+
+	// Even Circles in the 2nd, 4th … row.
+	Even int `json:"even"`
+
+	// Moved True when every other row is moved by half a circle.
+	Moved bool `json:"moved"`
+
+	// Odd Circles in the 1st, 3rd … row.
+	Odd     int                  `json:"odd"`
+	Pitch   Quantity             `json:"pitch"`
+	Rows    int                  `json:"rows"`
+	RowsRun ButtoningNestRowsRun `json:"rowsRun"`
+}
+
+// ButtoningNestRowsRun defines model for ButtoningNest.RowsRun.
+type ButtoningNestRowsRun string
+
+// ButtoningOffcut defines model for ButtoningOffcut.
+type ButtoningOffcut struct {
+	// Across A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Across Length `json:"across"`
+
+	// Along A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Along Length `json:"along"`
+}
+
+// ButtoningPanel defines model for ButtoningPanel.
+type ButtoningPanel struct {
+	// Allow What is added to the cloth outside the finished edge; one length for all four sides, or by side.
+	Allow *ButtoningPanel_Allow `json:"allow,omitempty"`
+
+	// Crown How far the middle of a domed panel stands above its edges, at most 1 m; 0 for a flat panel. The grid is then measured over the dome.
+	Crown *Length `json:"crown,omitempty"`
+
+	// Margins The least from the outermost buttons to the finished edge, at most 2 m; 0 where left out.
+	Margins *ButtoningMargins `json:"margins,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Size The finished size, straight from edge to edge, 5 cm to 10 m.
+	Size ButtoningSize `json:"size"`
+}
+
+// ButtoningPanel_Allow What is added to the cloth outside the finished edge; one length for all four sides, or by side.
+type ButtoningPanel_Allow struct {
+	union json.RawMessage
+}
+
+// ButtoningPlace defines model for ButtoningPlace.
+type ButtoningPlace struct {
+	// Motif Printable text, without control characters.
+	Motif Name `json:"motif"`
+
+	// Number In the row, from the left.
+	Number int              `json:"number"`
+	On     ButtoningPlaceOn `json:"on"`
+
+	// Row Of buttons, from the top; a diamond is named by the row that its middle lies on.
+	Row int `json:"row"`
+}
+
+// ButtoningPlaceOn defines model for ButtoningPlace.On.
+type ButtoningPlaceOn string
+
+// ButtoningPleats defines model for ButtoningPleats.
+type ButtoningPleats struct {
+	Count int `json:"count"`
+
+	// Depth Of its fold.
+	Depth Quantity `json:"depth"`
+
+	// Faces Which way the folds lie.
+	Faces string             `json:"faces"`
+	Run   ButtoningPleatsRun `json:"run"`
+
+	// TakeUp Of cloth, across one pleat.
+	TakeUp Quantity `json:"takeUp"`
+}
+
+// ButtoningPleatsRun defines model for ButtoningPleats.Run.
+type ButtoningPleatsRun string
+
+// ButtoningPoint defines model for ButtoningPoint.
+type ButtoningPoint struct {
+	// XMm Millimetres on the plan, with at most 6 decimals.
+	XMm Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
+}
+
+// ButtoningRatio Height to width of a diamond; 3 to 2 when left out (common practice, no source).
+type ButtoningRatio struct {
+	Height int `json:"height"`
+	Width  int `json:"width"`
+}
+
+// ButtoningRequest defines model for ButtoningRequest.
+type ButtoningRequest struct {
+	// Aim What the shift of the cloth is chosen for.
+	Aim       *ButtoningAim       `json:"aim,omitempty"`
+	Allowance *ButtoningAllowance `json:"allowance,omitempty"`
+	Buttons   ButtoningButtons    `json:"buttons"`
+	Cloth     Cloth               `json:"cloth"`
+
+	// Depth Of the wells below the crown of the diamonds, at most 30 cm.
+	Depth Length `json:"depth"`
+
+	// Edge Whether the fullness outside the field goes into a pleat from each outermost button to the edge, or is eased in.
+	Edge *ButtoningRequestEdge `json:"edge,omitempty"`
+
+	// Grid How the diamonds are given. Each way has fields of its own, and no others.
+	Grid ButtoningGrid `json:"grid"`
+
+	// Groove How deep the pleats lie midway between two buttons, at most the depth; half of it when left out (a model, no source).
+	Groove *Length `json:"groove,omitempty"`
+
+	// Join Whether a cover wider than the cloth may be joined in a zigzag along the diamonds.
+	Join *ButtoningRequestJoin `json:"join,omitempty"`
+
+	// JoinSeam Added on each side of every join, at most 10 cm; 15 mm when left out (common practice, no source).
+	JoinSeam *Length `json:"joinSeam,omitempty"`
+
+	// Lies Where on the cloth the first motif of the pattern lies from the centre lines, to the right and downwards, at most 10 m; on the lines where left out. With an aim, what the best shift is compared with.
+	Lies *ButtoningLies `json:"lies,omitempty"`
+
+	// MotifSizes How large the motifs are on the cloth, each the oval within its extent. One that is left out is taken as a quarter of the repeats (common practice, no source).
+	MotifSizes *[]ButtoningMotifSize `json:"motifSizes,omitempty"`
+	Panel      ButtoningPanel        `json:"panel"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// ButtoningRequestEdge Whether the fullness outside the field goes into a pleat from each outermost button to the edge, or is eased in.
+type ButtoningRequestEdge string
+
+// ButtoningRequestJoin Whether a cover wider than the cloth may be joined in a zigzag along the diamonds.
+type ButtoningRequestJoin string
+
+// ButtoningRow defines model for ButtoningRow.
+type ButtoningRow struct {
+	Row     int   `json:"row"`
+	TapeXMm []int `json:"tapeXMm"`
+
+	// TapeYMm To the millimetre, from the line, so that no error adds up.
+	TapeYMm int          `json:"tapeYMm"`
+	XMm     []Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
+}
+
+// ButtoningShift Only with an aim.
+type ButtoningShift struct {
+	// Best The objective at the best shift, to 6 decimals.
+	Best float64 `json:"best"`
+
+	// Complete True when no shift on a lattice of half millimetres is better.
+	Complete bool `json:"complete"`
+
+	// Given The objective with the cloth as it was said to lie.
+	Given float64 `json:"given"`
+
+	// Mirrored True when only shifts at which left and right agree were looked at.
+	Mirrored bool `json:"mirrored"`
+
+	// Nearest The motif of the aim that lies nearest to the crossing of the centre lines.
+	Nearest ButtoningNearest `json:"nearest"`
+
+	// Objective What was made as large as can be.
+	Objective string `json:"objective"`
+
+	// Places How many places the objective counts.
+	Places int `json:"places"`
+
+	// XMm Where the first motif of the pattern lies from the centre lines.
+	XMm Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
+}
+
+// ButtoningSize The finished size, straight from edge to edge, 5 cm to 10 m.
+type ButtoningSize struct {
+	// Across A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Across Length `json:"across"`
+
+	// Along A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Along Length `json:"along"`
+}
+
+// ButtoningTally defines model for ButtoningTally.
+type ButtoningTally struct {
+	Partly    int `json:"partly"`
+	Shown     int `json:"shown"`
+	Swallowed int `json:"swallowed"`
+}
+
+// ButtoningTwine defines model for ButtoningTwine.
+type ButtoningTwine struct {
+	Behind ButtoningTwineBehind `json:"behind"`
+	Count  int                  `json:"count"`
+	Each   Quantity             `json:"each"`
+	Total  Quantity             `json:"total"`
+}
+
+// ButtoningTwineBehind defines model for ButtoningTwine.Behind.
+type ButtoningTwineBehind string
+
+// ButtoningWidth With its seams, at its widest.
+type ButtoningWidth struct {
+	// FromMm Millimetres on the plan, with at most 6 decimals.
+	FromMm Coordinate `json:"fromMm"`
+
+	// Matched False when the pattern has no such place between the selvedges.
+	Matched bool `json:"matched"`
+
+	// SelvedgeMm Where its left edge lies from the left selvedge, so that the pattern goes on.
+	SelvedgeMm Coordinate `json:"selvedgeMm"`
+
+	// ToMm Millimetres on the plan, with at most 6 decimals.
+	ToMm Coordinate `json:"toMm"`
+}
 
 // CheckedLength defines model for CheckedLength.
 type CheckedLength struct {
@@ -1768,6 +2588,9 @@ type Unprocessable = Problem
 // UnsupportedMediaType RFC 9457 problem details.
 type UnsupportedMediaType = Problem
 
+// ButtoningJSONRequestBody defines body for Buttoning for application/json ContentType.
+type ButtoningJSONRequestBody = ButtoningRequest
+
 // CuttingListJSONRequestBody defines body for CuttingList for application/json ContentType.
 type CuttingListJSONRequestBody = CuttingListRequest
 
@@ -1782,6 +2605,68 @@ type YardageCheckJSONRequestBody = YardageCheckRequest
 
 // YardageCompareJSONRequestBody defines body for YardageCompare for application/json ContentType.
 type YardageCompareJSONRequestBody = CompareRequest
+
+// AsLength returns the union data inside the ButtoningPanel_Allow as a Length
+func (t ButtoningPanel_Allow) AsLength() (Length, error) {
+	var body Length
+	err := json.Unmarshal(t.union, &body)
+	return body, err
+}
+
+// FromLength overwrites any union data inside the ButtoningPanel_Allow as the provided Length
+func (t *ButtoningPanel_Allow) FromLength(v Length) error {
+	b, err := json.Marshal(v)
+	t.union = b
+	return err
+}
+
+// MergeLength performs a merge with any union data inside the ButtoningPanel_Allow, using the provided Length
+func (t *ButtoningPanel_Allow) MergeLength(v Length) error {
+	b, err := json.Marshal(v)
+	if err != nil {
+		return err
+	}
+
+	merged, err := runtime.JSONMerge(t.union, b)
+	t.union = merged
+	return err
+}
+
+// AsSides returns the union data inside the ButtoningPanel_Allow as a Sides
+func (t ButtoningPanel_Allow) AsSides() (Sides, error) {
+	var body Sides
+	err := json.Unmarshal(t.union, &body)
+	return body, err
+}
+
+// FromSides overwrites any union data inside the ButtoningPanel_Allow as the provided Sides
+func (t *ButtoningPanel_Allow) FromSides(v Sides) error {
+	b, err := json.Marshal(v)
+	t.union = b
+	return err
+}
+
+// MergeSides performs a merge with any union data inside the ButtoningPanel_Allow, using the provided Sides
+func (t *ButtoningPanel_Allow) MergeSides(v Sides) error {
+	b, err := json.Marshal(v)
+	if err != nil {
+		return err
+	}
+
+	merged, err := runtime.JSONMerge(t.union, b)
+	t.union = merged
+	return err
+}
+
+func (t ButtoningPanel_Allow) MarshalJSON() ([]byte, error) {
+	b, err := t.union.MarshalJSON()
+	return b, err
+}
+
+func (t *ButtoningPanel_Allow) UnmarshalJSON(b []byte) error {
+	err := t.union.UnmarshalJSON(b)
+	return err
+}
 
 // AsLength returns the union data inside the Panel_Allow as a Length
 func (t Panel_Allow) AsLength() (Length, error) {
@@ -1862,6 +2747,9 @@ type ServerInterface interface {
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx echo.Context) error
+	// Buttoning Deep buttoning in diamonds, with both marking grids and the place of every motif
+	// (POST /v1/buttoning)
+	Buttoning(ctx echo.Context) error
 	// CuttingList The panels, piping, fillings and frames of a measured piece of furniture
 	// (POST /v1/cutting-list)
 	CuttingList(ctx echo.Context) error
@@ -1939,6 +2827,15 @@ func (w *ServerInterfaceWrapper) Readyz(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.Readyz(ctx)
+	return err
+}
+
+// Buttoning converts echo context to params.
+func (w *ServerInterfaceWrapper) Buttoning(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Buttoning(ctx)
 	return err
 }
 
@@ -2066,6 +2963,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.GET(options.BaseURL+"/v1/furniture/:kind", wrapper.FurnitureKind, options.OperationMiddlewares["furnitureKind"]...)
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
+	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -2341,6 +3239,184 @@ type Readyz503ApplicationProblemPlusJSONResponse struct {
 }
 
 func (response Readyz503ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ButtoningRequestObject struct {
+	Body *ButtoningJSONRequestBody
+}
+
+type ButtoningResponseObject interface {
+	VisitButtoningResponse(w http.ResponseWriter) error
+}
+
+type Buttoning200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Buttoning200JSONResponse struct {
+	Body    ButtoningAnswer
+	Headers Buttoning200ResponseHeaders
+}
+
+func (response Buttoning200JSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       Buttoning200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Buttoning200ImagesvgXmlResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Buttoning400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning400ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning406ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning413ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning415ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning422ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning500ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning503ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
 
 	var buf bytes.Buffer
 	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
@@ -3514,6 +4590,9 @@ type StrictServerInterface interface {
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx context.Context, request ReadyzRequestObject) (ReadyzResponseObject, error)
+	// Buttoning Deep buttoning in diamonds, with both marking grids and the place of every motif
+	// (POST /v1/buttoning)
+	Buttoning(ctx context.Context, request ButtoningRequestObject) (ButtoningResponseObject, error)
 	// CuttingList The panels, piping, fillings and frames of a measured piece of furniture
 	// (POST /v1/cutting-list)
 	CuttingList(ctx context.Context, request CuttingListRequestObject) (CuttingListResponseObject, error)
@@ -3660,6 +4739,52 @@ func (sh *strictHandler) Readyz(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(ReadyzResponseObject); ok {
 		return validResponse.VisitReadyzResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Buttoning operation middleware
+func (sh *strictHandler) Buttoning(ctx echo.Context) error {
+	var request ButtoningRequestObject
+
+	var body ButtoningJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Buttoning(ctx.Request().Context(), request.(ButtoningRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Buttoning")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(ButtoningResponseObject); ok {
+		return validResponse.VisitButtoningResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

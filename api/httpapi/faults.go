@@ -114,7 +114,6 @@ func causesOf(f fault.Fault) []string {
 		return []string{"#/cloth/width", "#/cloth/railroad", "#/cloth/boltLength", panel + "/turn", panel + "/join", panel + "/joinSeam", panel + "/allow", parent}
 		// @causes repeat
 		// @causes piping
-		// @causes buttoning
 		// @causes relief
 		// @causes pleats
 		// @causes foam

@@ -38,7 +38,7 @@ func readers() map[string]reader {
 		"cuttingList":    {MaxBody, maxValues, reads(cuttingListFromWire, service.CuttingListFaults, service.CuttingListFieldFaults)},
 		// @repeat
 		// @piping
-		// @buttoning
+		"buttoning": {MaxBody, maxValues, reads(buttoningFromWire, service.ButtoningFaults, service.ButtoningFieldFaults)},
 		// @relief
 		// @pleats
 		// @foam

@@ -37,7 +37,6 @@ const (
 	LongerThanBolt Code = "longer-than-bolt" // a panel longer than any length on sale
 	// @codes repeat
 	// @codes piping
-	// @codes buttoning
 	// @codes relief
 	// @codes pleats
 	// @codes foam

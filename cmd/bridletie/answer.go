@@ -104,7 +104,7 @@ func questions() map[string]question {
 		"cutting-list":  {"/v1/cutting-list", httpapi.MaxBody, page((*httpapi.Server).AnswerCuttingList, drawing.CuttingListText)},
 		// @op repeat
 		// @op piping
-		// @op buttoning
+		"buttoning": {"/v1/buttoning", httpapi.MaxBody, page((*httpapi.Server).AnswerButtoning, drawing.ButtoningText)},
 		// @op relief
 		// @op pleats
 		// @op foam

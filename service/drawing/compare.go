@@ -86,7 +86,7 @@ func CompareSVG(ans *service.CompareAnswer) []byte { return ComparePicture(ans).
 // what is ordered of it, of which what is wasted is hatched, and a curve for each
 // width of the first cloth over the length repeat.
 func ComparePicture(ans *service.CompareAnswer) *Picture {
-	s := &chart{paper: paper{sys: ans.Request.Units, k: 1, page: usualWidth + marginLeft + marginRight}, ans: ans}
+	s := &cloths{paper: paper{sys: ans.Request.Units, k: 1, page: usualWidth + marginLeft + marginRight}, ans: ans}
 	s.title(compareTitle, rankedText(ans.RankedBy))
 	s.gap(20)
 	s.bars()
@@ -95,14 +95,14 @@ func ComparePicture(ans *service.CompareAnswer) *Picture {
 	return s.picture(compareTitle, s.words(), planStyles(1))
 }
 
-// chart is a comparison while it is drawn.
-type chart struct {
+// cloths is a comparison while it is drawn.
+type cloths struct {
 	paper
 	ans *service.CompareAnswer
 }
 
 // words are the chart for who cannot see it.
-func (s *chart) words() string {
+func (s *cloths) words() string {
 	text := strconv.Itoa(len(s.ans.Cloths)) + " cloths, " + rankedText(s.ans.RankedBy) + "."
 	for _, c := range s.ans.Cloths[:min(len(s.ans.Cloths), 5)] {
 		text += " " + comparedName(s.ans, c) + ": " + comparedFigures(c, s.sys) + "."
@@ -110,7 +110,7 @@ func (s *chart) words() string {
 	return text
 }
 
-func (s *chart) bars() {
+func (s *cloths) bars() {
 	most := length.Length(1)
 	for _, c := range s.ans.Cloths {
 		most = max(most, c.Order)

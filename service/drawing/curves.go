@@ -27,7 +27,7 @@ type curve struct {
 
 // curves draws what the first cloth needs over the length repeat, a line for
 // each width. The widths are told apart by a number at each point.
-func (s *chart) curves() {
+func (s *cloths) curves() {
 	var list []curve
 	p := plot{w: s.right() - s.left() - 330, h: 460, x: s.left() + 150}
 	for _, t := range s.ans.Sensitivity {
@@ -70,7 +70,7 @@ func rounded(l length.Length, sys length.System) length.Length {
 
 // axes are the two edges of the field, with the needed lengths and the repeats
 // that were tried written to them.
-func (s *chart) axes(p plot) {
+func (s *cloths) axes(p plot) {
 	s.add(Line{Pt{p.x, p.y}, Pt{p.x, p.y + p.h}, cArrow}, Line{Pt{p.x, p.y + p.h}, Pt{p.x + p.w, p.y + p.h}, cArrow})
 	for n := range 5 {
 		part := length.Length(n) * p.needed / 4
@@ -92,7 +92,7 @@ func (s *chart) axes(p plot) {
 }
 
 // repeats are those that were tried, each once.
-func (s *chart) repeats() []length.Length {
+func (s *cloths) repeats() []length.Length {
 	var list []length.Length
 	for _, t := range s.ans.Sensitivity {
 		list = append(list, t.Repeat)
@@ -101,7 +101,7 @@ func (s *chart) repeats() []length.Length {
 	return slices.Compact(list)
 }
 
-func (s *chart) curve(p plot, n int, c curve) {
+func (s *cloths) curve(p plot, n int, c curve) {
 	pts := make([]Pt, len(c.tried))
 	for i, t := range c.tried {
 		pts[i] = p.at(t)
@@ -114,7 +114,7 @@ func (s *chart) curve(p plot, n int, c curve) {
 }
 
 // keys say which number is which width.
-func (s *chart) keys(p plot, list []curve) {
+func (s *cloths) keys(p plot, list []curve) {
 	for n, c := range list {
 		s.add(Text{At: Pt{p.x + p.w + 40, p.y + 30 + float64(n)*44}, S: strconv.Itoa(n+1) + "  " + near(c.width, s.sys) + " wide", Size: smallSize, Class: tPlain})
 	}
