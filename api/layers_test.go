@@ -48,7 +48,7 @@ var layers = []layer{
 	// plan searches with numbers seeded from the job.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	// @layer repeat
-	// @layer piping
+	{dir: "calc/piping", std: pure, own: []string{"calc/length"}},
 	// @layer buttoning
 	// @layer relief
 	// @layer pleats

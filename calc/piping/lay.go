@@ -25,7 +25,7 @@ type bench struct {
 	job   *Job
 	cut   Cut
 	takes length.Length // by a join
-	kept  []Kept        // of the runs
+	kept  [][]Kept      // of the runs
 	how   policy
 	floor length.Length // what is shorter is waste
 	new   source
@@ -33,6 +33,7 @@ type bench struct {
 	given int // strips before the first new one
 	cutUp int // new strips that have been begun
 	undo  []change
+	work  int // pieces that may still be tried
 }
 
 // change is a scrap put into the stock or taken out of it.
@@ -64,33 +65,47 @@ func (b *bench) fresh() scrap {
 
 func (b *bench) canBegin() bool { return b.cutUp < b.new.most && b.new.long >= b.floor }
 
+// mostWork is how many pieces one attempt may try. What is left then is not
+// covered; within the limits of a job only runs that fail again and again come to it.
+const mostWork = 300_000
+
 // run lays the run of that number. Where the policy fails the other is tried.
 func (b *bench) run(i int) (Laid, bool) {
 	begun := b.cutUp
+	if b.work <= 0 {
+		return Laid{}, false
+	}
 	for _, how := range [2]policy{b.how, thrifty - b.how} {
-		b.undo = b.undo[:0]
-		if l, ok := b.lay(i, how); ok {
-			return l, true
-		}
-		for _, c := range slices.Backward(b.undo) {
-			if c.put {
-				b.stock.take(c.scrap)
-			} else {
-				b.stock.put(c.scrap)
+		for k := range b.kept[i] {
+			b.undo = b.undo[:0]
+			if l, ok := b.lay(i, &b.kept[i][k], how); ok {
+				return l, true
 			}
+			b.goBack()
+			b.cutUp = begun
 		}
-		b.cutUp = begun
 	}
 	return Laid{}, false
 }
 
+// goBack puts the stock back as it was before the run.
+func (b *bench) goBack() {
+	for _, c := range slices.Backward(b.undo) {
+		if c.put {
+			b.stock.take(c.scrap)
+		} else {
+			b.stock.put(c.scrap)
+		}
+	}
+}
+
 // lay goes along the run piece by piece: what ends the run when there is such a
 // piece, else the longest that may be joined.
-func (b *bench) lay(i int, how policy) (Laid, bool) {
-	r := b.job.Runs[i]
-	rest := b.job.Need(r, b.cut)
-	lead := (b.job.spare(r) + b.job.squaring(b.cut)) / 2
-	out := Laid{Closes: b.kept[i].Closes}
+func (b *bench) lay(i int, kept *Kept, how policy) (Laid, bool) {
+	r := &b.job.Runs[i]
+	rest := b.job.Need(*r, b.cut)
+	lead := (b.job.spare(*r) + b.job.squaring(b.cut)) / 2
+	out := Laid{Closes: kept.Closes}
 	var gone length.Length // covered so far
 	for left := r.MaxJoins; ; left-- {
 		if s, ok := b.last(rest, how == fewJoins || left <= 0); ok {
@@ -100,7 +115,7 @@ func (b *bench) lay(i int, how policy) (Laid, bool) {
 		if left <= 0 {
 			return Laid{}, false
 		}
-		s, long, ok := b.next(i, how, left, rest, gone-lead)
+		s, long, ok := b.next(r, kept, how, left, rest, gone-lead)
 		if !ok {
 			if s, ok = b.last(rest, true); ok {
 				out.Pieces = append(out.Pieces, b.cutOff(s, rest))
@@ -133,11 +148,12 @@ func (b *bench) last(rest length.Length, begin bool) (scrap, bool) {
 
 // next is the piece after which the run goes on, and how much of it is taken, so
 // that the join falls where it may. Done is where on the run the piece begins.
-func (b *bench) next(i int, how policy, left int, rest, done length.Length) (scrap, length.Length, bool) {
+func (b *bench) next(r *Run, kept *Kept, how policy, left int, rest, done length.Length) (scrap, length.Length, bool) {
 	const tries = 6
 	s, ok := b.stock.longest()
-	for n := 0; ok && n < tries; n++ {
-		long := b.upTo(i, s.long, rest, done)
+	for n := 0; ok && n < tries && b.work > 0; n++ {
+		b.work--
+		long := b.upTo(r, kept, s.long, rest, done)
 		enough := b.new.most == 0 || b.within(left, rest-long+b.takes)
 		if long >= b.job.Least && enough && (how == thrifty || !b.canBegin() || s.long >= b.new.long) {
 			return s, long, true
@@ -147,7 +163,7 @@ func (b *bench) next(i int, how policy, left int, rest, done length.Length) (scr
 	if !b.canBegin() || b.new.long >= rest {
 		return scrap{}, 0, false
 	}
-	long := b.upTo(i, b.new.long, rest, done)
+	long := b.upTo(r, kept, b.new.long, rest, done)
 	if long < b.job.Least {
 		return scrap{}, 0, false
 	}
@@ -165,11 +181,10 @@ func (b *bench) within(pieces int, rest length.Length) bool {
 
 // upTo is how much of a scrap can be taken before a join: the join where it may
 // fall, and enough left for the piece after it.
-func (b *bench) upTo(i int, long, rest, done length.Length) length.Length {
-	r := b.job.Runs[i]
+func (b *bench) upTo(r *Run, kept *Kept, long, rest, done length.Length) length.Length {
 	long = min(long, rest-b.job.Least+b.takes)
 	at := min(done+long-b.takes/2, r.Length)
-	at = b.kept[i].before(at)
+	at = kept.before(at)
 	if at < 0 {
 		return 0
 	}

@@ -50,7 +50,7 @@ func drawJob(t *rapid.T) piping.Job {
 				r.NoJoin = append(r.NoJoin, piping.Span{From: from, To: to})
 			}
 		}
-		if _, ok := piping.KeepClear(r, j.Margin); !ok {
+		if len(piping.KeepClear(r, j.Margin)) == 0 {
 			r.NoJoin, r.Corners = nil, nil
 		}
 		j.Runs = append(j.Runs, r)

@@ -16,6 +16,7 @@ type Run struct {
 	NoJoin   []Span        // where no join may fall; of a closed run also past its beginning, with From above To
 	MaxJoins int           // at most so many; the closing of a closed run is not counted
 	Radius   length.Length // of its tightest curve; 0 when it is straight or not known
+	Curved   bool          // it goes round a curve of whatever radius
 }
 
 // Span is from one place of a run to another. Its ends do not belong to it.
@@ -24,13 +25,18 @@ type Span struct{ From, To length.Length }
 // Kept is where a run's joins may fall.
 type Kept struct {
 	Spans  []Span        // forbidden, in order and apart; measured from Closes for a closed run
-	Closes length.Length // where a closed run is closed: the first place from its beginning where a join may be
+	Closes length.Length // where a closed run is closed
 }
 
+// maxClosings is how many closings of a closed run are tried.
+const maxClosings = 4
+
 // KeepClear works out where the joins of a run may fall: not in a span where none
-// may, and not within margin of a corner. It is false when a closed run has no
-// place for its closing.
-func KeepClear(r Run, margin length.Length) (Kept, bool) {
+// may, and not within margin of a corner. Of a closed run there is one answer for
+// each closing worth trying: the first place from its beginning where a join may
+// be, and the ends of its longest spans, so that a span is passed by a piece that
+// ends with it. It is empty when a closed run has no place for its closing.
+func KeepClear(r Run, margin length.Length) []Kept {
 	var spans []Span
 	for _, s := range r.NoJoin {
 		if s.From > s.To {
@@ -44,23 +50,41 @@ func KeepClear(r Run, margin length.Length) (Kept, bool) {
 		}
 	}
 	if !r.Closed {
-		return Kept{Spans: merged(spans)}, true
+		return []Kept{{Spans: merged(spans)}}
 	}
 	spans = merged(turned(spans, r.Length, 0))
-	k := Kept{}
+	var out []Kept
+	for _, at := range closings(spans, r.Length) {
+		k := Kept{Spans: spans, Closes: at}
+		if at > 0 {
+			k.Spans = merged(turned(spans, r.Length, -at))
+		}
+		out = append(out, k)
+	}
+	return out
+}
+
+// closings are the places at which a closed run may be closed that are worth
+// trying.
+func closings(spans []Span, turn length.Length) []length.Length {
+	var first length.Length
 	for _, s := range spans {
-		if s.From < k.Closes && k.Closes < s.To {
-			k.Closes = s.To
+		if s.From < first && first < s.To {
+			first = s.To
 		}
 	}
-	if k.Closes >= r.Length {
-		return Kept{}, false
+	if first >= turn {
+		return nil
 	}
-	k.Spans = spans
-	if k.Closes > 0 {
-		k.Spans = merged(turned(spans, r.Length, -k.Closes))
+	out := []length.Length{first}
+	bySize := slices.Clone(spans)
+	slices.SortStableFunc(bySize, func(a, b Span) int { return cmp.Compare(b.To-b.From, a.To-a.From) })
+	for _, s := range bySize {
+		if len(out) < maxClosings && s.To >= 0 && s.To < turn && !slices.Contains(out, s.To) {
+			out = append(out, s.To)
+		}
 	}
-	return k, true
+	return out
 }
 
 // turned are the spans moved, each also a turn of the run before and after.

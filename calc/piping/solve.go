@@ -38,7 +38,7 @@ func Solve(j Job) []Plan {
 // solver holds what all ways of one job share.
 type solver struct {
 	job   *Job
-	kept  []Kept
+	kept  [][]Kept
 	order [][]int // orders in which the runs are laid
 }
 
@@ -46,10 +46,10 @@ type solver struct {
 const manyRuns = 400
 
 func newSolver(j *Job) *solver {
-	s := &solver{job: j, kept: make([]Kept, len(j.Runs))}
+	s := &solver{job: j, kept: make([][]Kept, len(j.Runs))}
 	hard, long := make([]int, len(j.Runs)), make([]int, len(j.Runs))
 	for i, r := range j.Runs {
-		s.kept[i], _ = KeepClear(r, j.Margin)
+		s.kept[i] = KeepClear(r, j.Margin)
 		hard[i], long[i] = i, i
 	}
 	each := func(i int) length.Length { return j.Runs[i].Length / length.Length(min(j.Runs[i].MaxJoins, 1000)+1) }

@@ -204,8 +204,8 @@ func total(strips []Strip) (sum length.Length) {
 	return sum
 }
 
-// most is a bound on how many strips lie in a rectangle.
-func (s Shape) most(r Rect) length.Length {
+// MostIn is a bound on how many strips lie in a rectangle.
+func (s Shape) MostIn(r Rect) length.Length {
 	switch s.Cut {
 	case Across:
 		return r.Along / s.Width

@@ -96,7 +96,7 @@ func (t *trial) lengthwise() *Plan {
 func (t *trial) lay(from source) *Plan {
 	j := t.s.job
 	b := &bench{job: j, cut: t.shape.Cut, takes: j.JoinTakes(t.shape.Cut), kept: t.s.kept, how: t.how,
-		floor: t.shape.Least, new: from, given: len(t.strips)}
+		floor: t.shape.Least, new: from, given: len(t.strips), work: mostWork}
 	for i, s := range t.strips {
 		b.stock.put(scrap{long: s.Long, strip: i})
 	}

@@ -79,7 +79,7 @@ func (s *solver) tube() *Plan {
 	for _, i := range s.order[0] {
 		r := j.Runs[i]
 		need := j.Need(r, Bias)
-		p.Runs[i] = Laid{Pieces: []Piece{{0, from, need}}, Closes: s.kept[i].Closes}
+		p.Runs[i] = Laid{Pieces: []Piece{{0, from, need}}, Closes: s.kept[i][0].Closes}
 		from += need
 		// Each turn crosses the seam of the slanted piece and that of the tube.
 		joins := 2 * (int(need/t.Turn) + 1)
@@ -92,14 +92,15 @@ func (s *solver) tube() *Plan {
 	return p
 }
 
-// tight counts the runs that curve too tightly for the cut.
+// tight counts the runs that curve too tightly for the cut. A curve of no known
+// radius wants the bias (common practice, no source).
 func (j *Job) tight(p *Plan) {
 	least := j.RadiusStraight
 	if p.Shape.Cut == Bias {
 		least = j.RadiusBias
 	}
 	for _, r := range j.Runs {
-		if r.Radius > 0 && r.Radius < least {
+		if r.Radius > 0 && r.Radius < least || r.Radius == 0 && r.Curved && p.Shape.Cut != Bias {
 			p.Curves++
 		}
 	}

@@ -1,0 +1,164 @@
+package service
+
+import (
+	"fmt"
+	"strconv"
+
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/piping"
+)
+
+// The limits of what is believed of piping.
+const (
+	MinCord, MaxCord           = length.Millimetre, 60 * length.Millimetre
+	MaxThickness               = 10 * length.Millimetre
+	MinPipeSeam, MaxPipeSeam   = length.Millimetre, 10 * length.Centimetre
+	MinStrip, MaxStrip         = 5 * length.Millimetre, 50 * length.Centimetre
+	MinStripStep, MaxStripStep = length.Millimetre / 10, 10 * length.Centimetre
+	MinLeast, MaxLeast         = length.Centimetre, 5 * length.Metre
+	MaxJoinSeam                = 5 * length.Centimetre
+	MaxSpare                   = 50 * length.Centimetre // an overlap, an end, what is kept clear beside a corner
+	MinRun, MaxRun             = length.Centimetre, 1000 * length.Metre
+	MaxAllRuns                 = 100_000 * length.Metre
+	MinRadius, MaxRadius       = length.Millimetre, 100 * length.Metre
+	MinOffcut, MaxOffcut       = length.Millimetre, 100 * length.Metre
+	MaxOffcutPlace             = 100_000 * length.Metre
+	MaxJoins                   = 100
+	MaxStretch                 = 500 // thousandths
+)
+
+// PipingFaults are everything wrong with the request; pointers are those of the
+// wire form.
+func PipingFaults(req PipingRequest) fault.List {
+	l := PipingFieldFaults(req)
+	if l.Len() > 0 {
+		return l
+	}
+	root := fault.Path("")
+	j, _ := req.job()
+	var strips length.Length
+	for _, r := range j.Rects {
+		strips += j.MostIn(r)
+	}
+	if strips > piping.MaxStrips {
+		l.Add(root.Field("offcuts"), fault.TooMany, "", "the offcuts would give more than 20000 strips of this width", "fewer offcuts, or only the larger")
+	}
+	for i, r := range req.Runs {
+		if len(piping.KeepClear(r.Run, req.Corner)) == 0 {
+			l.Add(root.Field("runs").Index(i), fault.NoPlace, "", "a closed run has to be closed somewhere, and no place is left where a join may fall", "a place without corner and not in noJoin")
+		}
+	}
+	return l
+}
+
+// PipingFieldFaults are what is wrong with the fields, each by itself and with
+// one another. It may be asked of a request of which a part could not be read.
+func PipingFieldFaults(req PipingRequest) fault.List {
+	var l fault.List
+	root := fault.Path("")
+	if req.HasCloth {
+		l.Append(req.Cloth.Faults(root.Field("cloth")))
+		l.Append(req.Sold.Faults(root.Field("cloth")))
+	}
+	if !req.HasCloth && len(req.Offcuts) == 0 {
+		l.Add(root.Field("cloth"), fault.Missing, "", "there is nothing to cut from", "give cloth, or offcuts, or both")
+	}
+	l.Between(root.Field("cord").Field("diameter"), "the cord", req.Cord, MinCord, MaxCord)
+	stripFaults(&l, req, root.Field("strip"))
+	joins := root.Field("joins")
+	l.Between(joins.Field("seam"), "the allowance of a join", req.JoinSeam, 0, MaxJoinSeam)
+	l.Between(joins.Field("overlap"), "an overlap", req.Overlap, 0, MaxSpare)
+	l.Between(joins.Field("ends"), "what is added at an end", req.Ends, 0, MaxSpare)
+	l.Between(joins.Field("corner"), "what is kept clear beside a corner", req.Corner, 0, MaxSpare)
+	offcutFaults(&l, req.Offcuts, root.Field("offcuts"))
+	runFaults(&l, req.Runs, root.Field("runs"))
+	if req.Way != nil {
+		wayFaults(&l, req, root.Field("way"))
+	}
+	return l
+}
+
+func stripFaults(l *fault.List, req PipingRequest, at fault.Path) {
+	l.Between(at.Field("thickness"), "the cloth's thickness", req.Thickness, 0, MaxThickness)
+	l.Between(at.Field("seam"), "the seam allowance", req.Seam, MinPipeSeam, MaxPipeSeam)
+	l.Between(at.Field("step"), "the step of widths", req.Step, MinStripStep, MaxStripStep)
+	l.Between(at.Field("leastPiece"), "the shortest piece", req.Least, MinLeast, MaxLeast)
+	if req.Width != 0 {
+		l.Between(at.Field("width"), "the width of a strip", req.Width, MinStrip, MaxStrip)
+	} else if w := req.StripWidth(); l.Len() == 0 && w > MaxStrip {
+		l.Add(at.Field("width"), fault.TooLarge, "", "cord, cloth and seams come to a strip of "+w.String(), "thinner cord or narrower seams: a strip is at most 50 cm wide")
+	}
+}
+
+// offcutFaults wants rectangles that do not share cloth where they have a place.
+func offcutFaults(l *fault.List, offcuts []PipingOffcut, at fault.Path) {
+	for i, o := range offcuts {
+		here := at.Index(i)
+		l.Between(here, "an offcut across", o.Rect.Across, MinOffcut, MaxOffcut)
+		l.Between(here, "an offcut along", o.Rect.Along, MinOffcut, MaxOffcut)
+		if !o.Placed {
+			continue
+		}
+		l.Between(here.Field("xMm"), "a place", o.Rect.X, 0, MaxOffcutPlace)
+		l.Between(here.Field("yMm"), "a place", o.Rect.Y, 0, MaxOffcutPlace)
+		for k, p := range offcuts[:i] {
+			a, b := o.Rect, p.Rect
+			if p.Placed && p.Piece == o.Piece && a.X < b.X+b.Across && b.X < a.X+a.Across && a.Y < b.Y+b.Along && b.Y < a.Y+a.Along {
+				l.Add(here, fault.NotAllowed, "", fmt.Sprintf("it shares cloth with offcut %d of the same piece", k), "offcuts that lie apart, or another piece")
+				break
+			}
+		}
+	}
+}
+
+func runFaults(l *fault.List, runs []PipingRun, at fault.Path) {
+	copies, sum, room := 0, length.Length(0), true
+	if len(runs) == 0 {
+		l.Add(at, fault.TooFew, "", "there is no run", "one run or more")
+	}
+	for i, r := range runs {
+		here := at.Index(i)
+		l.Between(here.Field("length"), "a run", r.Length, MinRun, MaxRun)
+		if r.Radius != 0 {
+			l.Between(here.Field("radius"), "a radius", r.Radius, MinRadius, MaxRadius)
+		}
+		if r.Length > 0 {
+			placeFaults(l, r, here)
+		}
+		copies += r.Count
+		all, ok := length.MulInt(r.Length, int64(r.Count))
+		sum, room = sum+min(all, MaxAllRuns+1), room && ok && sum <= MaxAllRuns
+	}
+	if copies > piping.MaxRuns {
+		l.Add(at, fault.TooMany, strconv.Itoa(copies), "all copies together are at most 10000", "a part of the runs")
+	}
+	if !room || sum > MaxAllRuns {
+		l.Add(at, fault.TooLarge, "", "the runs end to end are longer than 100 km", "a part of the runs")
+	}
+}
+
+// placeFaults wants corners and spans on the run.
+func placeFaults(l *fault.List, r PipingRun, at fault.Path) {
+	for k, c := range r.Corners {
+		l.Between(at.Field("corners").Index(k), "a corner's place", c, 0, r.Length)
+	}
+	for k, s := range r.NoJoin {
+		span := at.Field("noJoin").Index(k)
+		l.Between(span.Field("from"), "a place on the run", s.From, 0, r.Length)
+		l.Between(span.Field("to"), "a place on the run", s.To, 0, r.Length)
+		if s.From > s.To && !r.Closed {
+			l.Add(span, fault.NotAllowed, "", "only on a closed run a span goes over the beginning", "from before to, or closed")
+		}
+	}
+}
+
+// wayFaults wants a way for which there is something to cut from.
+func wayFaults(l *fault.List, req PipingRequest, at fault.Path) {
+	switch {
+	case *req.Way == piping.FromRects && len(req.Offcuts) == 0:
+		l.Add(at, fault.NotAllowed, "offcuts", "there are no offcuts", "give offcuts, or another way")
+	case *req.Way != piping.FromRects && !req.HasCloth:
+		l.Add(at, fault.NotAllowed, "", "this way needs new cloth", "give cloth, or the way offcuts")
+	}
+}
