@@ -66,6 +66,23 @@ func newSolver(j *Job) *solver {
 	return s
 }
 
+// orders are those to be tried; only the first where a length is looked for by
+// many attempts.
+func (s *solver) orders(searched bool) [][]int {
+	if searched {
+		return s.order[:1]
+	}
+	return s.order
+}
+
+// policies are those to be tried.
+func (s *solver) policies(searched bool) []policy {
+	if searched && len(s.job.Runs) >= manyRuns {
+		return []policy{thrifty}
+	}
+	return []policy{fewJoins, thrifty}
+}
+
 // fromRects cuts what it can out of the rectangles, and the rest from new cloth.
 func (s *solver) fromRects() *Plan {
 	alone := s.best(FromRects, s.job.Shape, s.job.Rects, false)
@@ -115,8 +132,8 @@ func (s *solver) best(way Way, shape Shape, rects []Rect, cloth bool) *Plan {
 	var best *Plan
 	for _, f := range s.falls(shape.Cut, len(rects)) {
 		strips := stripsOf(rects, shape, f)
-		for _, order := range s.order {
-			for _, how := range [2]policy{fewJoins, thrifty} {
+		for _, order := range s.orders(shape.Cut == Along && cloth) {
+			for _, how := range s.policies(shape.Cut == Along && cloth) {
 				t := trial{s: s, way: way, shape: shape, fell: f, strips: strips, order: order, how: how, cloth: cloth}
 				if p := t.plan(); best == nil || p.betterThan(best) {
 					best = p

@@ -70,9 +70,9 @@ func (t *trial) lengthwise() *Plan {
 		lo = sum / length.Length(columns)
 	}
 	best := t.lay(source{hi, columns})
-	steps := 20
+	steps := 16
 	if len(j.Runs) >= manyRuns {
-		steps = 3
+		steps = 2
 	}
 	for n := 0; n < steps && hi-lo > length.Millimetre; n++ {
 		mid := lo + (hi-lo)/2

@@ -177,7 +177,7 @@ func (s *pipingSheet) roll() {
 // many strips are drawn by now.
 func (s *pipingSheet) cloth(r piping.Rect, of []int, x, y, f float64, drawn int) int {
 	w, h := r.Across.MM()*f, r.Along.MM()*f
-	s.add(Hatch{x, y, w, h, 12, cHatch})
+	s.waste(x, y, w, h, of)
 	at := func(p piping.Point) Pt { return Pt{x + (p.X-r.X).MM()*f, y + (p.Y-r.Y).MM()*f} }
 	cuts := s.cuts(of)
 	for _, i := range of {
@@ -195,6 +195,19 @@ func (s *pipingSheet) cloth(r piping.Rect, of []int, x, y, f float64, drawn int)
 	}
 	s.add(Rect{x, y, w, h, cOffcut})
 	return drawn
+}
+
+// waste hatches a rectangle across the lean of its strips.
+func (s *pipingSheet) waste(x, y, w, h float64, of []int) {
+	lines := Hatch{x, y, w, h, 14, cHatch}.Lines()
+	if len(of) > 0 && s.shown.Strips[of[0]].Lean == piping.ToLeft {
+		for i := range lines {
+			for k := range lines[i].Pts {
+				lines[i].Pts[k].X = x + w - (lines[i].Pts[k].X - x)
+			}
+		}
+	}
+	s.add(Path{lines, cHatch})
 }
 
 func part(a, b Pt, share float64) Pt {
