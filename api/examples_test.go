@@ -21,7 +21,8 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/yardage/check", "CheckRight", "CheckRightAnswer"},
 	{"/v1/yardage/check", "CheckWrong", "CheckWrongAnswer"},
 	// @answers repeat
-	// @answers piping
+	{"/v1/piping", "PipingCushion", "PipingCushionAnswer"},
+	{"/v1/piping", "PipingOffcuts", "PipingOffcutsAnswer"},
 	// @answers buttoning
 	// @answers relief
 	// @answers pleats

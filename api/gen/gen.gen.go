@@ -373,6 +373,7 @@ func (e PipingStripWishCut) Valid() bool {
 const (
 	PipingWayNameAcrossStrips PipingWayName = "across-strips"
 	PipingWayNameAlongStrips  PipingWayName = "along-strips"
+	PipingWayNameBiasPiece    PipingWayName = "bias-piece"
 	PipingWayNameBiasStrips   PipingWayName = "bias-strips"
 	PipingWayNameContinuous   PipingWayName = "continuous"
 	PipingWayNameOffcuts      PipingWayName = "offcuts"
@@ -384,6 +385,8 @@ func (e PipingWayName) Valid() bool {
 	case PipingWayNameAcrossStrips:
 		return true
 	case PipingWayNameAlongStrips:
+		return true
+	case PipingWayNameBiasPiece:
 		return true
 	case PipingWayNameBiasStrips:
 		return true

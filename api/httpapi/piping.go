@@ -171,6 +171,7 @@ func (t *translator) run(w *gen.PipingRun, most int, at fault.Path) service.Pipi
 var wayNames = [...]gen.PipingWayName{
 	piping.FromRects:    gen.PipingWayNameOffcuts,
 	piping.FullBias:     gen.PipingWayNameBiasStrips,
+	piping.BiasPiece:    gen.PipingWayNameBiasPiece,
 	piping.Continuous:   gen.PipingWayNameContinuous,
 	piping.StraightCuts: gen.PipingWayNameAcrossStrips,
 	piping.LongCuts:     gen.PipingWayNameAlongStrips,

@@ -34,7 +34,7 @@ func readers() map[string]reader {
 		"yardage":      {MaxBody, maxValues, reads(requestFromWire, service.YardageFaults, service.YardageFieldFaults)},
 		"yardageCheck": {MaxCheckBody, maxCheckValues, reads(checkFromWire, service.CheckFaults, service.CheckFieldFaults)},
 		// @repeat
-		"piping":       {MaxCheckBody, maxCheckValues, reads(pipingFromWire, service.PipingFaults, service.PipingFieldFaults)},
+		"piping": {MaxCheckBody, maxCheckValues, reads(pipingFromWire, service.PipingFaults, service.PipingFieldFaults)},
 		// @buttoning
 		// @relief
 		// @pleats

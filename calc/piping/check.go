@@ -99,7 +99,7 @@ type vector struct{ x, y float64 }
 
 func (checker) vector(a, b Point) vector { return vector{float64(b.X - a.X), float64(b.Y - a.Y)} }
 
-func (v vector) size() float64          { return math.Hypot(v.x, v.y) }
+func (v vector) size() float64          { return math.Sqrt(v.dot(v)) }
 func (v vector) cross(w vector) float64 { return v.x*w.y - v.y*w.x }
 func (v vector) dot(w vector) float64   { return v.x*w.x + v.y*w.y }
 
@@ -138,9 +138,10 @@ func (c *checker) apart() {
 // edge: no line along one of their sides has them apart.
 func overlap(a, b [4]Point) bool {
 	for _, sides := range [2][4]Point{a, b} {
-		for k := range sides {
+		for _, k := range [4]int{1, 0, 3, 2} { // the long sides part most strips
 			side := checker{}.vector(sides[k], sides[(k+1)%4])
-			normal := vector{-side.y / side.size(), side.x / side.size()}
+			size := side.size()
+			normal := vector{-side.y / size, side.x / size}
 			aFrom, aTo := along(a, normal)
 			bFrom, bTo := along(b, normal)
 			if aTo <= bFrom+float64(Tolerance) || bTo <= aFrom+float64(Tolerance) {

@@ -37,11 +37,12 @@ func ExampleSolve() {
 			NoJoin: []piping.Span{{From: 0, To: 56 * length.Centimetre}}}},
 	}
 	for _, p := range piping.Solve(job) {
-		fmt.Println(p.Way == piping.FullBias, p.Keeps(), len(p.Strips), p.Runs[0].Joins, len(piping.Check(job, p)))
+		fmt.Println(p.Cloth, p.Keeps(), len(p.Strips), p.Runs[0].Joins, len(piping.Check(job, p)))
 	}
 	// Output:
-	// true true 2 [1888.9865 mm] 0
-	// false false 1 [] 0
-	// false true 2 [1330 mm] 0
-	// false true 2 [1161 mm] 0
+	// 1483.138 mm true 2 [1888.9865 mm] 0
+	// 855 mm true 2 [1160.6665 mm] 0
+	// 125.138 mm false 1 [] 0
+	// 80 mm true 2 [1330 mm] 0
+	// 1201 mm true 2 [1161 mm] 0
 }

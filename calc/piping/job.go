@@ -33,6 +33,7 @@ type Way uint8
 const (
 	FromRects    Way = iota // cut from the rectangles in hand, and what is missing from new cloth
 	FullBias                // bias strips from selvedge to selvedge
+	BiasPiece               // bias strips of all lengths, from a piece of new cloth cut straight across
 	Continuous              // bias, from a rectangle sewn to a tube and cut round and round
 	StraightCuts            // straight strips, from selvedge to selvedge
 	LongCuts                // straight strips along the selvedge

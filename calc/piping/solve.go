@@ -28,8 +28,10 @@ func Solve(j Job) []Plan {
 	}
 	bias, across, along := j.Shape, j.Shape, j.Shape
 	bias.Cut, across.Cut, along.Cut = Bias, Across, Along
+	full := s.best(FullBias, bias, nil, true)
 	return append(out,
-		*s.best(FullBias, bias, nil, true),
+		*full,
+		*s.fromPiece(BiasPiece, bias, nil, full),
 		*s.tube(),
 		*s.best(StraightCuts, across, nil, true),
 		*s.best(LongCuts, along, nil, true))
@@ -75,9 +77,9 @@ func (s *solver) orders(searched bool) [][]int {
 	return s.order
 }
 
-// policies are those to be tried.
-func (s *solver) policies(searched bool) []policy {
-	if searched && len(s.job.Runs) >= manyRuns {
+// policies are those to be tried; of many runs only one where that will do.
+func (s *solver) policies(one bool) []policy {
+	if one && len(s.job.Runs) >= manyRuns {
 		return []policy{thrifty}
 	}
 	return []policy{fewJoins, thrifty}
@@ -95,6 +97,11 @@ func (s *solver) fromRects() *Plan {
 		return alone
 	}
 	mixed := s.best(FromRects, s.job.Shape, s.job.Rects, true)
+	if s.job.Cut == Bias && len(s.job.Runs) < manyRuns {
+		if p := s.fromPiece(FromRects, s.job.Shape, s.job.Rects, mixed); p.Possible && p.betterThan(mixed) {
+			mixed = p
+		}
+	}
 	mixed.Short = alone.Short
 	if mixed.Missing > alone.Missing {
 		return alone
@@ -133,7 +140,7 @@ func (s *solver) best(way Way, shape Shape, rects []Rect, cloth bool) *Plan {
 	for _, f := range s.falls(shape.Cut, len(rects)) {
 		strips := stripsOf(rects, shape, f)
 		for _, order := range s.orders(shape.Cut == Along && cloth) {
-			for _, how := range s.policies(shape.Cut == Along && cloth) {
+			for _, how := range s.policies(shape.Cut == Along || !cloth) {
 				t := trial{s: s, way: way, shape: shape, fell: f, strips: strips, order: order, how: how, cloth: cloth}
 				if p := t.plan(); best == nil || p.betterThan(best) {
 					best = p

@@ -28,7 +28,7 @@ func TestJoinsKeepClear(t *testing.T) {
 		{"over the beginning", piping.Run{Length: 150 * cm, MaxJoins: 1, Closed: true, NoJoin: []piping.Span{{From: 140 * cm, To: 20 * cm}}}, []length.Length{118 * cm}, 20 * cm},
 	} {
 		j := piping.Job{Shape: piping.Shape{Cut: piping.Across, Width: 40 * mm, Least: 30 * cm}, Margin: 5 * cm, Cloth: 100 * cm, Runs: []piping.Run{tc.run}}
-		p := piping.Solve(j)[2]
+		p := piping.Solve(j)[3]
 		if p.Way != piping.StraightCuts || !slices.Equal(p.Runs[0].Joins, tc.joins) || p.Runs[0].Closes != tc.closes {
 			t.Errorf("%s: joins %v, closed at %v; want %v and %v", tc.name, p.Runs[0].Joins, p.Runs[0].Closes, tc.joins, tc.closes)
 		}

@@ -17,6 +17,7 @@ func hypot(x, y float64) float64 { return math.Sqrt(float64(x*x) + float64(y*y))
 var wayText = [...]string{
 	piping.FromRects:    "out of the offcuts",
 	piping.FullBias:     "bias strips from selvedge to selvedge",
+	piping.BiasPiece:    "bias strips of all lengths from a piece cut straight across",
 	piping.Continuous:   "one continuous bias strip from a tube",
 	piping.StraightCuts: "straight strips across",
 	piping.LongCuts:     "straight strips along",
@@ -26,6 +27,7 @@ var wayText = [...]string{
 var wayName = [...]string{
 	piping.FromRects:    "offcuts",
 	piping.FullBias:     "bias strips",
+	piping.BiasPiece:    "bias piece",
 	piping.Continuous:   "continuous",
 	piping.StraightCuts: "across",
 	piping.LongCuts:     "along",
