@@ -115,16 +115,16 @@ type fell struct {
 	ends slant
 }
 
+// falls are the ways worth trying. The mirrored one gives the same lengths, so that
+// one slope will do where strips may lean either way, and one lean where not.
 func (s *solver) falls(cut Cut, rects int) []fell {
-	switch {
-	case cut != Bias:
-		return []fell{{Upright, rising}}
-	case rects == 0:
-		return []fell{{ToRight, falling}}
-	case s.job.OneLean:
-		return []fell{{ToRight, rising}, {ToRight, falling}, {ToLeft, rising}, {ToLeft, falling}}
+	if cut == Bias && s.job.OneLean {
+		if rects == 0 {
+			return []fell{{ToRight, falling}} // the ends lie on the selvedges
+		}
+		return []fell{{ToRight, falling}, {ToRight, rising}}
 	}
-	return []fell{{Upright, rising}, {Upright, falling}}
+	return []fell{{Upright, falling}}
 }
 
 // best is the best plan of a way over the leans, slopes, orders and policies.
