@@ -44,7 +44,10 @@ func PipingTitle(ans *service.PipingAnswer) string {
 // pipingOf says of what cord and how the strips are cut.
 func pipingOf(ans *service.PipingAnswer) string {
 	req := ans.Request
-	text := taped(req.Cord, req.Units) + " cord"
+	text := req.Cord.String() + " cord" // which is told in millimetres
+	if req.Units == length.Imperial {
+		text = taped(req.Cord, req.Units) + " cord"
+	}
 	if req.Double {
 		text += ", double"
 	}
