@@ -11,18 +11,26 @@ import (
 
 // The limits of what is believed of piping.
 const (
-	MinCord, MaxCord           = length.Millimetre, 60 * length.Millimetre
+	MinCord = length.Millimetre
+	MaxCord = 60 * length.Millimetre
 	MaxThickness               = 10 * length.Millimetre
-	MinPipeSeam, MaxPipeSeam   = length.Millimetre, 10 * length.Centimetre
-	MinStrip, MaxStrip         = 5 * length.Millimetre, 50 * length.Centimetre
-	MinStripStep, MaxStripStep = length.Millimetre / 10, 10 * length.Centimetre
-	MinLeast, MaxLeast         = length.Centimetre, 5 * length.Metre
+	MinPipeSeam = length.Millimetre
+	MaxPipeSeam = 10 * length.Centimetre
+	MinStrip = 5 * length.Millimetre
+	MaxStrip = 50 * length.Centimetre
+	MinStripStep = length.Millimetre / 10
+	MaxStripStep = 10 * length.Centimetre
+	MinLeast = length.Centimetre
+	MaxLeast = 5 * length.Metre
 	MaxJoinSeam                = 5 * length.Centimetre
 	MaxSpare                   = 50 * length.Centimetre // an overlap, an end, what is kept clear beside a corner
-	MinRun, MaxRun             = length.Centimetre, 1000 * length.Metre
+	MinRun = length.Centimetre
+	MaxRun = 1000 * length.Metre
 	MaxAllRuns                 = 100_000 * length.Metre
-	MinRadius, MaxRadius       = length.Millimetre, 100 * length.Metre
-	MinOffcut, MaxOffcut       = length.Millimetre, 100 * length.Metre
+	MinRadius = length.Millimetre
+	MaxRadius = 100 * length.Metre
+	MinOffcut = length.Millimetre
+	MaxOffcut = 100 * length.Metre
 	MaxOffcutPlace             = 100_000 * length.Metre
 	MaxJoins                   = 100
 	MaxStretch                 = 500 // thousandths
@@ -128,7 +136,8 @@ func runFaults(l *fault.List, runs []PipingRun, at fault.Path) {
 		}
 		copies += r.Count
 		all, ok := length.MulInt(r.Length, int64(r.Count))
-		sum, room = sum+min(all, MaxAllRuns+1), room && ok && sum <= MaxAllRuns
+		sum = sum+min(all
+	room = MaxAllRuns+1), room && ok && sum <= MaxAllRuns
 	}
 	if copies > piping.MaxRuns {
 		l.Add(at, fault.TooMany, strconv.Itoa(copies), "all copies together are at most 10000", "a part of the runs")

@@ -6,10 +6,9 @@ import "github.com/bridletie/bridletie/calc/length"
 // bias strips of all lengths do, beside those of the rectangles. It halves between
 // what the area takes and what strips from selvedge to selvedge take; like covers
 // as many runs by them.
-func (s *solver) fromPiece(way Way, shape Shape, rects []Rect, like *Plan) *Plan {
-	j := s.job
-	none := &Plan{Way: way, Shape: like.Shape}
-	shape = like.Shape
+func (s *solver) fromPiece(way Way, rects []Rect, like *Plan) *Plan {
+	j, shape := s.job, like.Shape
+	none := &Plan{Way: way, Shape: shape}
 	var need length.Length
 	for _, r := range j.Runs {
 		need += j.Need(r, Bias)

@@ -31,7 +31,7 @@ func Solve(j Job) []Plan {
 	full := s.best(FullBias, bias, nil, true)
 	return append(out,
 		*full,
-		*s.fromPiece(BiasPiece, bias, nil, full),
+		*s.fromPiece(BiasPiece, nil, full),
 		*s.tube(),
 		*s.best(StraightCuts, across, nil, true),
 		*s.best(LongCuts, along, nil, true))
@@ -98,7 +98,7 @@ func (s *solver) fromRects() *Plan {
 	}
 	mixed := s.best(FromRects, s.job.Shape, s.job.Rects, true)
 	if s.job.Cut == Bias && len(s.job.Runs) < manyRuns {
-		if p := s.fromPiece(FromRects, s.job.Shape, s.job.Rects, mixed); p.Possible && p.betterThan(mixed) {
+		if p := s.fromPiece(FromRects, s.job.Rects, mixed); p.Possible && p.betterThan(mixed) {
 			mixed = p
 		}
 	}
@@ -140,7 +140,7 @@ func (s *solver) best(way Way, shape Shape, rects []Rect, cloth bool) *Plan {
 	for _, f := range s.falls(shape.Cut, len(rects)) {
 		strips := stripsOf(rects, shape, f)
 		for _, order := range s.orders(shape.Cut == Along && cloth) {
-			for _, how := range s.policies(shape.Cut == Along || !cloth) {
+			for _, how := range s.policies(shape.Cut != Across || !cloth) {
 				t := trial{s: s, way: way, shape: shape, fell: f, strips: strips, order: order, how: how, cloth: cloth}
 				if p := t.plan(); best == nil || p.betterThan(best) {
 					best = p

@@ -2,6 +2,7 @@ package piping
 
 import (
 	"cmp"
+	"slices"
 	"sort"
 
 	"github.com/bridletie/bridletie/calc/length"
@@ -48,28 +49,22 @@ func (k *stock) put(s scrap) {
 		i--
 		at = len(k.buckets[i])
 	}
-	b := append(k.buckets[i], scrap{})
-	copy(b[at+1:], b[at:])
-	b[at] = s
+	b := slices.Insert(k.buckets[i], at, s)
 	k.buckets[i] = b
 	if len(b) < fullBucket {
 		return
 	}
-	half := append([]scrap(nil), b[fullBucket/2:]...)
 	k.buckets[i] = b[:fullBucket/2]
-	k.buckets = append(k.buckets, nil)
-	copy(k.buckets[i+2:], k.buckets[i+1:])
-	k.buckets[i+1] = half
+	k.buckets = slices.Insert(k.buckets, i+1, slices.Clone(b[fullBucket/2:]))
 }
 
 // take removes a scrap that is there.
 func (k *stock) take(s scrap) {
 	i, at := k.find(s)
-	b := k.buckets[i]
-	b = append(b[:at], b[at+1:]...)
+	b := slices.Delete(k.buckets[i], at, at+1)
 	k.buckets[i] = b
 	if len(b) == 0 {
-		k.buckets = append(k.buckets[:i], k.buckets[i+1:]...)
+		k.buckets = slices.Delete(k.buckets, i, i+1)
 	}
 }
 

@@ -100,7 +100,7 @@ func questions() map[string]question {
 		"yardage":       {"/v1/yardage", httpapi.MaxBody, page((*httpapi.Server).AnswerYardage, drawing.PlanText)},
 		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCheck, drawing.CheckText)},
 		// @op repeat
-		"piping":        {"/v1/piping", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerPiping, drawing.PipingText)},
+		"piping": {"/v1/piping", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerPiping, drawing.PipingText)},
 		// @op buttoning
 		// @op relief
 		// @op pleats
