@@ -11,29 +11,29 @@ import (
 
 // The limits of what is believed of piping.
 const (
-	MinCord = length.Millimetre
-	MaxCord = 60 * length.Millimetre
-	MaxThickness               = 10 * length.Millimetre
-	MinPipeSeam = length.Millimetre
-	MaxPipeSeam = 10 * length.Centimetre
-	MinStrip = 5 * length.Millimetre
-	MaxStrip = 50 * length.Centimetre
-	MinStripStep = length.Millimetre / 10
-	MaxStripStep = 10 * length.Centimetre
-	MinLeast = length.Centimetre
-	MaxLeast = 5 * length.Metre
-	MaxJoinSeam                = 5 * length.Centimetre
-	MaxSpare                   = 50 * length.Centimetre // an overlap, an end, what is kept clear beside a corner
-	MinRun = length.Centimetre
-	MaxRun = 1000 * length.Metre
-	MaxAllRuns                 = 100_000 * length.Metre
-	MinRadius = length.Millimetre
-	MaxRadius = 100 * length.Metre
-	MinOffcut = length.Millimetre
-	MaxOffcut = 100 * length.Metre
-	MaxOffcutPlace             = 100_000 * length.Metre
-	MaxJoins                   = 100
-	MaxStretch                 = 500 // thousandths
+	MinCord        = length.Millimetre
+	MaxCord        = 60 * length.Millimetre
+	MaxThickness   = 10 * length.Millimetre
+	MinPipeSeam    = length.Millimetre
+	MaxPipeSeam    = 10 * length.Centimetre
+	MinStrip       = 5 * length.Millimetre
+	MaxStrip       = 50 * length.Centimetre
+	MinStripStep   = length.Millimetre / 10
+	MaxStripStep   = 10 * length.Centimetre
+	MinLeast       = length.Centimetre
+	MaxLeast       = 5 * length.Metre
+	MaxJoinSeam    = 5 * length.Centimetre
+	MaxSpare       = 50 * length.Centimetre // an overlap, an end, what is kept clear beside a corner
+	MinRun         = length.Centimetre
+	MaxRun         = 1000 * length.Metre
+	MaxAllRuns     = 100_000 * length.Metre
+	MinRadius      = length.Millimetre
+	MaxRadius      = 100 * length.Metre
+	MinOffcut      = length.Millimetre
+	MaxOffcut      = 100 * length.Metre
+	MaxOffcutPlace = 100_000 * length.Metre
+	MaxJoins       = 100
+	MaxStretch     = 500 // thousandths
 )
 
 // PipingFaults are everything wrong with the request; pointers are those of the
@@ -136,8 +136,8 @@ func runFaults(l *fault.List, runs []PipingRun, at fault.Path) {
 		}
 		copies += r.Count
 		all, ok := length.MulInt(r.Length, int64(r.Count))
-		sum = sum+min(all
-	room = MaxAllRuns+1), room && ok && sum <= MaxAllRuns
+		sum += min(all, MaxAllRuns+1)
+		room = room && ok && sum <= MaxAllRuns
 	}
 	if copies > piping.MaxRuns {
 		l.Add(at, fault.TooMany, strconv.Itoa(copies), "all copies together are at most 10000", "a part of the runs")
