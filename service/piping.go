@@ -185,15 +185,15 @@ func (a *PipingAnswer) choose() int {
 // compare puts the way that is to be preferred first.
 func (req PipingRequest) compare(v, w *PipingWay) int {
 	return cmp.Or(
-		last(!v.Keeps)-last(!w.Keeps),
-		last(v.Shape.Cut != req.Cut)-last(w.Shape.Cut != req.Cut),
+		behind(!v.Keeps)-behind(!w.Keeps),
+		behind(v.Shape.Cut != req.Cut)-behind(w.Shape.Cut != req.Cut),
 		cmp.Compare(v.Missing, w.Missing),
 		cmp.Compare(v.Strays, w.Strays),
 		cmp.Compare(v.Order, w.Order),
 		cmp.Compare(v.Joins, w.Joins))
 }
 
-func last(yes bool) int {
+func behind(yes bool) int {
 	if yes {
 		return 1
 	}

@@ -17,23 +17,23 @@ func (req PipingRequest) because(p piping.Plan) []string {
 	}
 	switch {
 	case p.Shape.Cut != req.Cut:
-		add("it is cut %s, and %s is asked for", cutText(p.Shape), cutText(piping.Shape{Cut: req.Cut, Angle: req.Angle}))
+		add("it is cut %s, and %s is asked for", pipingCut(p.Shape), pipingCut(piping.Shape{Cut: req.Cut, Angle: req.Angle}))
 	case p.Shape.Cut == piping.Bias && p.Shape.Angle != req.Angle:
 		add("it is cut at %d degrees, and %d are asked for", p.Shape.Angle, req.Angle)
 	}
 	if p.Missing > 0 {
-		add("not covered: %s", many(p.Missing, "run", "runs"))
+		add("not covered: %s", pipingCount(p.Missing, "run", "runs"))
 	}
 	if p.Strays > 0 {
-		add("its joins fall where they fall: in %s they may be too many, or where no join may be", many(p.Strays, "run", "runs"))
+		add("its joins fall where they fall: in %s they may be too many, or where no join may be", pipingCount(p.Strays, "run", "runs"))
 	}
 	if p.Curves > 0 {
-		add("too tight a curve for this cut: %s", many(p.Curves, "run", "runs"))
+		add("too tight a curve for this cut: %s", pipingCount(p.Curves, "run", "runs"))
 	}
 	return out
 }
 
-func cutText(s piping.Shape) string {
+func pipingCut(s piping.Shape) string {
 	switch s.Cut {
 	case piping.Across:
 		return "straight across"
@@ -46,7 +46,7 @@ func cutText(s piping.Shape) string {
 	return fmt.Sprintf("on the bias at %d degrees", s.Angle)
 }
 
-func many(n int, one, more string) string {
+func pipingCount(n int, one, more string) string {
 	if n == 1 {
 		return "1 " + one
 	}
@@ -79,11 +79,11 @@ func pipingWarnings(a *PipingAnswer) []string {
 	if req.Sold.Bolt > 0 && p.Order > req.Sold.Bolt {
 		out = append(out, "the cloth to buy is longer than a bolt of "+req.Sold.Bolt.Text(req.Units, length.Down)+": ask the supplier")
 	}
-	return append(out, curveWarnings(a)...)
+	return append(out, pipingCurves(a)...)
 }
 
-// curveWarnings name the runs whose curves are too tight for the way shown.
-func curveWarnings(a *PipingAnswer) []string {
+// pipingCurves name the runs whose curves are too tight for the way shown.
+func pipingCurves(a *PipingAnswer) []string {
 	var out []string
 	least, where := a.Job.RadiusStraight, "straight strips"
 	if a.Plan().Shape.Cut == piping.Bias {
@@ -96,9 +96,9 @@ func curveWarnings(a *PipingAnswer) []string {
 		switch {
 		case r.Radius > 0 && r.Radius < least:
 			out = append(out, fmt.Sprintf("%s: a curve of %s is tighter than %s take without puckering, %s. Take thinner cord, or try it on a remnant",
-				runName(a.Request, i), r.Radius.Text(a.Request.Units, length.Down), where, least.Text(a.Request.Units, length.Up)))
+				pipedName(a.Request, i), r.Radius.Text(a.Request.Units, length.Down), where, least.Text(a.Request.Units, length.Up)))
 		case r.Curved && r.Radius == 0 && a.Plan().Shape.Cut != piping.Bias:
-			out = append(out, runName(a.Request, i)+": a curve wants strips on the bias (common practice)")
+			out = append(out, pipedName(a.Request, i)+": a curve wants strips on the bias (common practice)")
 		}
 	}
 	return out
@@ -113,8 +113,8 @@ func leansBothWays(p *PipingWay) bool {
 	return false
 }
 
-// runName is a run's name, or else its number.
-func runName(req PipingRequest, i int) string {
+// pipedName is a run's name, or else its number.
+func pipedName(req PipingRequest, i int) string {
 	if name := req.Runs[i].Name; name != "" {
 		return name
 	}

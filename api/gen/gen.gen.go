@@ -919,7 +919,7 @@ type PipingCord struct {
 	Double *bool `json:"double,omitempty"`
 }
 
-// PipingJoins What is wished of joins, for runs that do not say otherwise.
+// PipingJoins What is wished of joins, for runs that do not say otherwise. Bias strips are joined on a slant of 45 degrees, straight ones on the diagonal of the square in which two cross, which takes the strip's width.
 type PipingJoins struct {
 	// Corner Kept free of joins on each side of a corner, 0 to 50 cm; 5 cm when left out (common practice, no source).
 	Corner *Length `json:"corner,omitempty"`
@@ -1016,7 +1016,7 @@ type PipingRequest struct {
 	Cloth *Cloth     `json:"cloth,omitempty"`
 	Cord  PipingCord `json:"cord"`
 
-	// Joins What is wished of joins, for runs that do not say otherwise.
+	// Joins What is wished of joins, for runs that do not say otherwise. Bias strips are joined on a slant of 45 degrees, straight ones on the diagonal of the square in which two cross, which takes the strip's width.
 	Joins *PipingJoins `json:"joins,omitempty"`
 
 	// Offcuts Rectangles of the same cloth in hand. All strips of the wished width that they could give together are at most 20000.

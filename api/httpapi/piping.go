@@ -51,17 +51,17 @@ func pipingFromWire(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 		Units:     unitsFrom(value(w.Units)),
 		Cord:      lengthFrom(w.Cord.Diameter),
 		Double:    value(w.Cord.Double),
-		Thickness: lengthOr(strip.Thickness, piping.UsualThickness),
-		Seam:      lengthOr(strip.Seam, piping.UsualSeam),
+		Thickness: pipingLength(strip.Thickness, piping.UsualThickness),
+		Seam:      pipingLength(strip.Seam, piping.UsualSeam),
 		Width:     t.positive(strip.Width, root.Field("strip").Field("width")),
-		Step:      lengthOr(strip.Step, piping.UsualStep),
+		Step:      pipingLength(strip.Step, piping.UsualStep),
 		Angle:     piping.TrueBias,
 		OneLean:   value(strip.SameWay),
-		Least:     lengthOr(strip.LeastPiece, piping.UsualLeast),
-		JoinSeam:  lengthOr(joins.Seam, piping.UsualJoinSeam),
-		Overlap:   lengthOr(joins.Overlap, piping.UsualOverlap),
-		Ends:      lengthOr(joins.Ends, piping.UsualEnds),
-		Corner:    lengthOr(joins.Corner, piping.UsualCorner),
+		Least:     pipingLength(strip.LeastPiece, piping.UsualLeast),
+		JoinSeam:  pipingLength(joins.Seam, piping.UsualJoinSeam),
+		Overlap:   pipingLength(joins.Overlap, piping.UsualOverlap),
+		Ends:      pipingLength(joins.Ends, piping.UsualEnds),
+		Corner:    pipingLength(joins.Corner, piping.UsualCorner),
 		HasCloth:  w.Cloth != nil,
 	}
 	if req.Units == length.Imperial && strip.Step == nil {
@@ -73,33 +73,33 @@ func pipingFromWire(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 			req.OneLean = req.Cloth.OneWay
 		}
 	}
-	t.stripWish(&req, &strip, root.Field("strip"))
+	t.pipingStrip(&req, &strip, root.Field("strip"))
 	for i := range value(w.Offcuts) {
-		req.Offcuts = append(req.Offcuts, t.offcut(&(*w.Offcuts)[i], root.Field("offcuts").Index(i)))
+		req.Offcuts = append(req.Offcuts, t.pipingOffcut(&(*w.Offcuts)[i], root.Field("offcuts").Index(i)))
 	}
-	most := service.MaxJoins
+	most := service.MaxPipingJoins
 	if joins.Most != nil {
 		most = *joins.Most
 	}
 	for i := range w.Runs {
-		req.Runs = append(req.Runs, t.run(&w.Runs[i], most, root.Field("runs").Index(i)))
+		req.Runs = append(req.Runs, t.pipedRun(&w.Runs[i], most, root.Field("runs").Index(i)))
 	}
 	if w.Way != nil {
-		way := wayFrom(*w.Way)
+		way := pipingWayFrom(*w.Way)
 		req.Way = &way
 	}
 	return req, t.shape
 }
 
-// lengthOr is a length, or the usual one when it is left out.
-func lengthOr(s *string, usual length.Length) length.Length {
+// pipingLength is a length, or the usual one when it is left out.
+func pipingLength(s *string, usual length.Length) length.Length {
 	if s == nil {
 		return usual
 	}
 	return lengthFrom(*s)
 }
 
-func (t *translator) stripWish(req *service.PipingRequest, w *gen.PipingStripWish, at fault.Path) {
+func (t *translator) pipingStrip(req *service.PipingRequest, w *gen.PipingStripWish, at fault.Path) {
 	switch value(w.Cut) {
 	case gen.PipingStripWishCutAcross:
 		req.Cut = piping.Across
@@ -117,14 +117,14 @@ func (t *translator) stripWish(req *service.PipingRequest, w *gen.PipingStripWis
 		req.Stretch = int(share / 1000) // of millionths
 		if req.Stretch <= 0 {
 			t.shape.Add(at.Field("stretch"), fault.TooSmall, *w.Stretch, "a stretch is at least 0.1 %", "from 0.1 % to 50 %, or leave it out")
-		} else if req.Stretch > service.MaxStretch {
+		} else if req.Stretch > service.MaxPipingStretch {
 			t.shape.Add(at.Field("stretch"), fault.TooLarge, *w.Stretch, "a stretch is at most 50 %", "from 0.1 % to 50 %, or leave it out")
 		}
 	}
 }
 
-// offcut is a rectangle by its millimetres or by its lengths, one of the two.
-func (t *translator) offcut(w *gen.PipingOffcut, at fault.Path) service.PipingOffcut {
+// pipingOffcut is a rectangle by its millimetres or by its lengths, one of the two.
+func (t *translator) pipingOffcut(w *gen.PipingOffcut, at fault.Path) service.PipingOffcut {
 	o := service.PipingOffcut{Name: value(w.Name), Piece: value(w.Piece), Placed: w.XMm != nil && w.YMm != nil}
 	switch {
 	case w.Size != nil && (w.AcrossMm != nil || w.AlongMm != nil):
@@ -147,7 +147,7 @@ func (t *translator) offcut(w *gen.PipingOffcut, at fault.Path) service.PipingOf
 	return o
 }
 
-func (t *translator) run(w *gen.PipingRun, most int, at fault.Path) service.PipingRun {
+func (t *translator) pipedRun(w *gen.PipingRun, most int, at fault.Path) service.PipingRun {
 	r := service.PipingRun{Name: value(w.Name), Count: 1}
 	r.Length, r.Closed, r.Curved = lengthFrom(w.Length), value(w.Closed), value(w.Curved)
 	r.Radius = t.positive(w.Radius, at.Field("radius"))
@@ -167,8 +167,8 @@ func (t *translator) run(w *gen.PipingRun, most int, at fault.Path) service.Pipi
 	return r
 }
 
-// wayNames are the ways as the contract has them.
-var wayNames = [...]gen.PipingWayName{
+// pipingWays are the ways as the contract has them.
+var pipingWays = [...]gen.PipingWayName{
 	piping.FromRects:    gen.PipingWayNameOffcuts,
 	piping.FullBias:     gen.PipingWayNameBiasStrips,
 	piping.BiasPiece:    gen.PipingWayNameBiasPiece,
@@ -177,8 +177,8 @@ var wayNames = [...]gen.PipingWayName{
 	piping.LongCuts:     gen.PipingWayNameAlongStrips,
 }
 
-func wayFrom(name gen.PipingWayName) piping.Way {
-	for way, n := range wayNames {
+func pipingWayFrom(name gen.PipingWayName) piping.Way {
+	for way, n := range pipingWays {
 		if n == name {
 			return piping.Way(way)
 		}

@@ -34,12 +34,12 @@ func wirePiping(ans *service.PipingAnswer, digest string) gen.PipingAnswer {
 		g.Ways[i] = w.pipingWay(&ans.Ways[i])
 	}
 	if p := ans.Plan(); p != nil {
-		g.Way, g.Keeps, g.Order = &wayNames[p.Way], p.Keeps, w.quantity(p.Order, length.Up)
+		g.Way, g.Keeps, g.Order = &pipingWays[p.Way], p.Keeps, w.quantity(p.Order, length.Up)
 		for i, s := range p.Strips {
-			g.Strips = append(g.Strips, wireStrip(i+1, s))
+			g.Strips = append(g.Strips, wirePipingStrip(i+1, s))
 		}
 		for i, l := range p.Runs {
-			g.Runs = append(g.Runs, wireLaid(ans, i, l))
+			g.Runs = append(g.Runs, wirePipedRun(ans, i, l))
 		}
 	}
 	return g
@@ -47,7 +47,7 @@ func wirePiping(ans *service.PipingAnswer, digest string) gen.PipingAnswer {
 
 func (w answerWriter) pipingWay(p *service.PipingWay) gen.PipingWay {
 	g := gen.PipingWay{
-		Way: wayNames[p.Way], Possible: p.Possible, Keeps: p.Keeps,
+		Way: pipingWays[p.Way], Possible: p.Possible, Keeps: p.Keeps,
 		Cloth: w.quantity(p.Cloth, length.Up), Order: w.quantity(p.Order, length.Up),
 		Strips: len(p.Strips), Joins: p.Joins, Missing: p.Missing, Because: p.Because,
 	}
@@ -64,7 +64,7 @@ func (w answerWriter) pipingWay(p *service.PipingWay) gen.PipingWay {
 	return g
 }
 
-func wireStrip(number int, s piping.Strip) gen.PipingStrip {
+func wirePipingStrip(number int, s piping.Strip) gen.PipingStrip {
 	g := gen.PipingStrip{Number: number, LengthMm: s.Long.MM(), CornersMm: make([]gen.PipingPoint, len(s.Corners))}
 	g.Lean = [...]gen.PipingStripLean{gen.PipingStripLeanNone, gen.PipingStripLeanRight, gen.PipingStripLeanLeft}[s.Lean]
 	if s.Rect >= 0 {
@@ -76,7 +76,7 @@ func wireStrip(number int, s piping.Strip) gen.PipingStrip {
 	return g
 }
 
-func wireLaid(ans *service.PipingAnswer, i int, l piping.Laid) gen.PipingLaid {
+func wirePipedRun(ans *service.PipingAnswer, i int, l piping.Laid) gen.PipingLaid {
 	of := ans.Of[i]
 	run := &ans.Request.Runs[of.Run]
 	g := gen.PipingLaid{Run: of.Run, Copy: of.Copy, Covered: len(l.Pieces) > 0,

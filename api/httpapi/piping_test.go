@@ -34,7 +34,7 @@ func (c *client) postPiping(body string) *httptest.ResponseRecorder {
 	return c.do(http.MethodPost, "/v1/piping", body, "Content-Type", "application/json")
 }
 
-func pipingOf(t testing.TB, w *httptest.ResponseRecorder) gen.PipingAnswer {
+func pipingAnswerOf(t testing.TB, w *httptest.ResponseRecorder) gen.PipingAnswer {
 	t.Helper()
 	var a gen.PipingAnswer
 	if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != 200 {
@@ -54,7 +54,7 @@ func spoilPiping(t *testing.T, from, to string) string {
 
 func TestPipingAnswers(t *testing.T) {
 	c := newClient(t, options())
-	a := pipingOf(t, c.postPiping(piped))
+	a := pipingAnswerOf(t, c.postPiping(piped))
 	// pi*(4+1) + 2*12 = 39.708 mm, to the next 5 mm; both derived in the contract.
 	if a.Strip.Exact.Mm != 39.707964 || a.Strip.Width.Mm != 40 || *a.Strip.Angle != 45 {
 		t.Errorf("strip %+v", a.Strip)
@@ -93,7 +93,7 @@ func TestPipingAnswers(t *testing.T) {
 func TestPipingShowsTheWayAskedFor(t *testing.T) {
 	c := newClient(t, options())
 	for _, way := range []string{"offcuts", "bias-strips", "bias-piece", "continuous", "across-strips", "along-strips"} {
-		a := pipingOf(t, c.postPiping(spoilPiping(t, `"units": "metric"`, `"way": "`+way+`"`)))
+		a := pipingAnswerOf(t, c.postPiping(spoilPiping(t, `"units": "metric"`, `"way": "`+way+`"`)))
 		if a.Way == nil || string(*a.Way) != way {
 			t.Errorf("asked for %s, shown %v", way, a.Way)
 		}
@@ -110,7 +110,7 @@ func TestPipingLeans(t *testing.T) {
 		body := strings.Replace(piped, `"soldBy": "0.1 m"`, change, 1)
 		body = strings.Replace(body, `"across": "40 cm", "along": "30 cm"`, `"across": "148 cm", "along": "26 cm"`, 1)
 		out := map[gen.PipingStripLean]int{}
-		for _, s := range pipingOf(t, c.postPiping(strings.Replace(body, `"length": "1 m"`, `"count": 6, "length": "1 m"`, 1))).Strips {
+		for _, s := range pipingAnswerOf(t, c.postPiping(strings.Replace(body, `"length": "1 m"`, `"count": 6, "length": "1 m"`, 1))).Strips {
 			out[s.Lean]++
 		}
 		return out
@@ -126,7 +126,7 @@ func TestPipingLeans(t *testing.T) {
 // When nothing can be cut the answer says so and shows no way.
 func TestPipingWithoutAWay(t *testing.T) {
 	c := newClient(t, options())
-	a := pipingOf(t, c.postPiping(`{"cord":{"diameter":"4 mm"},"offcuts":[{"acrossMm":20,"alongMm":20}],"runs":[{"length":"1 m"}]}`))
+	a := pipingAnswerOf(t, c.postPiping(`{"cord":{"diameter":"4 mm"},"offcuts":[{"acrossMm":20,"alongMm":20}],"runs":[{"length":"1 m"}]}`))
 	if a.Way != nil || a.Keeps || len(a.Strips) != 0 || len(a.Warnings) == 0 || a.Ways[0].Possible {
 		t.Errorf("%+v", a)
 	}
@@ -260,8 +260,8 @@ func TestBadPipingRequests(t *testing.T) {
 	}
 }
 
-// manyRuns is a request of n runs of different lengths, with corners.
-func manyRuns(n int) string {
+// manyPipedRuns is a request of n runs of different lengths, with corners.
+func manyPipedRuns(n int) string {
 	var b strings.Builder
 	b.WriteString(`{"cord":{"diameter":"4 mm"},"cloth":{"width":"137 cm"},"offcuts":[{"acrossMm":700,"alongMm":30000}],"runs":[`)
 	for i := range n {
@@ -276,8 +276,8 @@ func manyRuns(n int) string {
 // Ten thousand runs are answered and drawn within what the contract says.
 func TestTenThousandRuns(t *testing.T) {
 	c := newClient(t, options())
-	body := manyRuns(10000)
-	a := pipingOf(t, c.postPiping(body))
+	body := manyPipedRuns(10000)
+	a := pipingAnswerOf(t, c.postPiping(body))
 	if len(a.Runs) != 10000 || !a.Keeps {
 		t.Errorf("%d runs, keeps %v", len(a.Runs), a.Keeps)
 	}
@@ -285,7 +285,7 @@ func TestTenThousandRuns(t *testing.T) {
 	if w.Code != 200 || w.Body.Len() > 2_000_000 {
 		t.Errorf("status %d, a drawing of %d bytes", w.Code, w.Body.Len())
 	}
-	if w := c.postPiping(manyRuns(10001)); w.Code != http.StatusUnprocessableEntity {
+	if w := c.postPiping(manyPipedRuns(10001)); w.Code != http.StatusUnprocessableEntity {
 		t.Errorf("status %d for one more", w.Code)
 	}
 }
@@ -335,7 +335,7 @@ func BenchmarkPiping(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	for name, body := range map[string]string{"wing chair": string(job), "10000 runs": manyRuns(10000)} {
+	for name, body := range map[string]string{"wing chair": string(job), "10000 runs": manyPipedRuns(10000)} {
 		b.Run(name, func(b *testing.B) {
 			s := newServer(b, httpapi.DefaultOptions()).Handler()
 			for b.Loop() {

@@ -67,7 +67,7 @@ func (b *bench) canBegin() bool { return b.cutUp < b.new.most && b.new.long >= b
 
 // mostWork is how many pieces one attempt may try. What is left then is not
 // covered; within the limits of a job only runs that fail again and again come to it.
-const mostWork = 300_000
+const mostWork = 100_000
 
 // run lays the run of that number. Where the policy fails the other is tried.
 func (b *bench) run(i int) (Laid, bool) {

@@ -10,9 +10,9 @@ import (
 
 // What of a large answer is drawn and listed.
 const (
-	maxRunsDrawn   = 60
-	maxStripsDrawn = 600
-	maxListed      = 200
+	maxPipedDrawn   = 60
+	maxPipingStrips = 600
+	maxPipedListed  = 200
 )
 
 // pipingSheet is the drawing of piping while it is made. Its breadth does not
@@ -55,10 +55,10 @@ func (s *pipingSheet) runs() {
 	s.body(tQuiet, "× a join, with its place from the beginning; hatched, where none may fall; ^ a corner; ○ where a closed run is closed.")
 	const from, to = 330.0, 1340.0
 	unit := (to - from) / longest.MM()
-	for i, r := range s.ans.Job.Runs[:min(len(s.ans.Job.Runs), maxRunsDrawn)] {
+	for i, r := range s.ans.Job.Runs[:min(len(s.ans.Job.Runs), maxPipedDrawn)] {
 		s.run(i, r, from, unit)
 	}
-	if more := len(s.ans.Job.Runs) - maxRunsDrawn; more > 0 {
+	if more := len(s.ans.Job.Runs) - maxPipedDrawn; more > 0 {
 		s.body(tBold, "And "+strconv.Itoa(more)+" runs more, which are not drawn.")
 	}
 }
@@ -67,10 +67,10 @@ func (s *pipingSheet) run(i int, r piping.Run, from, unit float64) {
 	s.gap(84)
 	x := s.left() + from
 	end := x + r.Length.MM()*unit
-	name := runLabel(s.ans, i)
+	name := pipedLabel(s.ans, i)
 	s.text(s.left(), s.y-4, min(30, s.shrunk(name, 30, from-30)), tBold, name)
-	s.text(s.left(), s.y+28, 24, tQuiet, r.Length.Text(s.sys, length.Up)+closedText(r))
-	for _, span := range forbidden(r, s.ans.Job.Margin) {
+	s.text(s.left(), s.y+28, 24, tQuiet, r.Length.Text(s.sys, length.Up)+pipedClosed(r))
+	for _, span := range pipedForbidden(r, s.ans.Job.Margin) {
 		s.add(Hatch{x + span.From.MM()*unit, s.y - 14, (span.To - span.From).MM() * unit, 28, 9, cHatch})
 	}
 	laid := s.shown.Runs[i]
@@ -93,7 +93,7 @@ func (s *pipingSheet) run(i int, r piping.Run, from, unit float64) {
 // joins marks them; places that would run into one another are not written.
 func (s *pipingSheet) joins(l piping.Laid, x, unit float64) {
 	free := x - 1
-	for _, at := range inOrder(l.Joins) {
+	for _, at := range pipedInOrder(l.Joins) {
 		p := x + at.MM()*unit
 		s.add(Path{[]Polyline{{Pts: []Pt{{p - 11, s.y - 11}, {p + 11, s.y + 11}}}, {Pts: []Pt{{p - 11, s.y + 11}, {p + 11, s.y - 11}}}}, cMark})
 		label := tape(at, s.sys)
@@ -181,7 +181,7 @@ func (s *pipingSheet) cloth(r piping.Rect, of []int, x, y, f float64, drawn int)
 	at := func(p piping.Point) Pt { return Pt{x + (p.X-r.X).MM()*f, y + (p.Y-r.Y).MM()*f} }
 	cuts := s.cuts(of)
 	for _, i := range of {
-		if drawn++; drawn > maxStripsDrawn {
+		if drawn++; drawn > maxPipingStrips {
 			break
 		}
 		c := s.shown.Strips[i].Corners
@@ -189,7 +189,7 @@ func (s *pipingSheet) cloth(r piping.Rect, of []int, x, y, f float64, drawn int)
 		s.add(Path{[]Polyline{{Pts: pts, Closed: true}}, cPanelFill}, Path{[]Polyline{{Pts: pts, Closed: true}}, cArrow})
 		for _, q := range cuts[i] {
 			share := q.MM() / s.shown.Strips[i].Long.MM()
-			s.add(Line{part(pts[0], pts[3], share), part(pts[1], pts[2], share), cFinished})
+			s.add(Line{partOf(pts[0], pts[3], share), partOf(pts[1], pts[2], share), cFinished})
 		}
 		s.stripNumber(i, pts, f)
 	}
@@ -210,7 +210,7 @@ func (s *pipingSheet) waste(x, y, w, h float64, of []int) {
 	s.add(Path{lines, cHatch})
 }
 
-func part(a, b Pt, share float64) Pt {
+func partOf(a, b Pt, share float64) Pt {
 	return Pt{a.X + float64((b.X-a.X)*share), a.Y + float64((b.Y-a.Y)*share)}
 }
 
@@ -229,9 +229,9 @@ func (s *pipingSheet) stripNumber(i int, pts []Pt, f float64) {
 	case s.shown.Shape.Cut == piping.Along:
 		turn = 90
 	}
-	m := part(part(pts[0], pts[3], 0.5), part(pts[1], pts[2], 0.5), 0.5)
-	dx, dy := part(pts[0], pts[1], 0.5), part(pts[3], pts[2], 0.5)
-	long := hypot(dy.X-dx.X, dy.Y-dx.Y)
+	m := partOf(partOf(pts[0], pts[3], 0.5), partOf(pts[1], pts[2], 0.5), 0.5)
+	dx, dy := partOf(pts[0], pts[1], 0.5), partOf(pts[3], pts[2], 0.5)
+	long := distance(dy.X-dx.X, dy.Y-dx.Y)
 	if long <= 0 {
 		return
 	}

@@ -22,19 +22,19 @@ func PipingText(ans *service.PipingAnswer) string {
 	p.para("", pipingHow(ans))
 	if shown := ans.Plan(); shown != nil {
 		p.section("RUNS  (x a join, # where none may fall, ^ a corner, o closed here)")
-		for i := range ans.Job.Runs[:min(len(ans.Job.Runs), maxListed)] {
+		for i := range ans.Job.Runs[:min(len(ans.Job.Runs), maxPipedListed)] {
 			pipedRun(p, ans, i)
 		}
-		if more := len(ans.Job.Runs) - maxListed; more > 0 {
+		if more := len(ans.Job.Runs) - maxPipedListed; more > 0 {
 			p.line("And " + strconv.Itoa(more) + " runs more, which are not listed.")
 		}
 		p.section("STRIPS")
-		p.table(1, stripRows(ans))
+		p.table(1, pipingStripRows(ans))
 	}
 	p.section("WAYS TO CUT")
 	rows := [][]string{{"way", "to buy", "strips", "joins", ""}}
 	for _, w := range ans.Ways {
-		rows = append(rows, wayRow(w, p.sys))
+		rows = append(rows, pipingWayRow(w, p.sys))
 	}
 	p.table(0, rows)
 	p.list("LOOK OUT", ans.Warnings)
@@ -45,12 +45,12 @@ func PipingText(ans *service.PipingAnswer) string {
 // pipedRun writes a run: its name, its line, and what it is made of.
 func pipedRun(p *page, ans *service.PipingAnswer, i int) {
 	r, l := ans.Job.Runs[i], ans.Plan().Runs[i]
-	p.para("", runLabel(ans, i)+", "+near(r.Length, p.sys)+closedText(r))
-	p.line("  " + runLine(r, l, ans.Job.Margin))
-	text := madeOf(ans, l)
+	p.para("", pipedLabel(ans, i)+", "+near(r.Length, p.sys)+pipedClosed(r))
+	p.line("  " + pipedLine(r, l, ans.Job.Margin))
+	text := pipedOf(ans, l)
 	if len(l.Joins) > 0 {
 		var at []string
-		for _, j := range inOrder(l.Joins) {
+		for _, j := range pipedInOrder(l.Joins) {
 			at = append(at, tape(j, p.sys))
 		}
 		text += "; joins at " + strings.Join(at, ", ")
@@ -58,12 +58,12 @@ func pipedRun(p *page, ans *service.PipingAnswer, i int) {
 	p.para("    ", text)
 }
 
-// runLine is a run as a line of text.
-func runLine(r piping.Run, l piping.Laid, margin length.Length) string {
+// pipedLine is a run as a line of text.
+func pipedLine(r piping.Run, l piping.Laid, margin length.Length) string {
 	const n = 66
 	cell := func(at length.Length) int { return min(max(int(at.MM()/r.Length.MM()*(n-1)+0.5), 0), n-1) }
 	line := []byte(strings.Repeat("-", n))
-	for _, s := range forbidden(r, margin) {
+	for _, s := range pipedForbidden(r, margin) {
 		for c := cell(s.From); c <= cell(s.To); c++ {
 			line[c] = '#'
 		}
@@ -80,12 +80,12 @@ func runLine(r piping.Run, l piping.Laid, margin length.Length) string {
 	return "|" + string(line) + "|"
 }
 
-// stripRows are the strips, where each is cut and how long it is.
-func stripRows(ans *service.PipingAnswer) [][]string {
+// pipingStripRows are the strips, where each is cut and how long it is.
+func pipingStripRows(ans *service.PipingAnswer) [][]string {
 	s := &pipingSheet{ans: ans, shown: ans.Plan()}
 	rows := [][]string{{"no.", "length", "cut from"}}
 	for i, strip := range s.shown.Strips {
-		if i == maxListed {
+		if i == maxPipedListed {
 			rows = append(rows, []string{"", "", "and " + strconv.Itoa(len(s.shown.Strips)-i) + " more, which are not listed"})
 			break
 		}

@@ -16,7 +16,7 @@ import (
 // pipingRequest is the piping of a wing chair, out of a few offcuts and a cloth.
 func pipingRequest() service.PipingRequest {
 	r := service.PipingRequest{
-		Cord: 4 * mm, Thickness: piping.UsualThickness, Seam: piping.UsualSeam, Step: piping.UsualStep,
+		Cord: 4 * pipedMM, Thickness: piping.UsualThickness, Seam: piping.UsualSeam, Step: piping.UsualStep,
 		Angle: piping.TrueBias, Least: 20 * cm, JoinSeam: piping.UsualJoinSeam, Overlap: piping.UsualOverlap,
 		Ends: piping.UsualEnds, Corner: piping.UsualCorner, HasCloth: true,
 		Cloth: cloth.Cloth{Name: "Heron and sedge", Width: 137 * cm}, Sold: cloth.Sold{Step: 10 * cm},
@@ -33,7 +33,7 @@ func pipingRequest() service.PipingRequest {
 	return r
 }
 
-const mm = length.Millimetre
+const pipedMM = length.Millimetre
 
 func pipingAnswer(t testing.TB, change func(*service.PipingRequest)) *service.PipingAnswer {
 	t.Helper()
@@ -105,17 +105,17 @@ func TestPipingShowsStripsAndJoins(t *testing.T) {
 // What is hatched as forbidden is what the check forbids, at every millimetre.
 func TestForbiddenIsWhatIsChecked(t *testing.T) {
 	for _, r := range []piping.Run{
-		{Length: 200 * mm, NoJoin: []piping.Span{{From: 20 * mm, To: 50 * mm}, {From: 40 * mm, To: 60 * mm}}},
-		{Length: 200 * mm, Corners: []length.Length{0, 100 * mm, 200 * mm}},
-		{Length: 200 * mm, Closed: true, Corners: []length.Length{5 * mm}, NoJoin: []piping.Span{{From: 180 * mm, To: 10 * mm}}},
+		{Length: 200 * pipedMM, NoJoin: []piping.Span{{From: 20 * pipedMM, To: 50 * pipedMM}, {From: 40 * pipedMM, To: 60 * pipedMM}}},
+		{Length: 200 * pipedMM, Corners: []length.Length{0, 100 * pipedMM, 200 * pipedMM}},
+		{Length: 200 * pipedMM, Closed: true, Corners: []length.Length{5 * pipedMM}, NoJoin: []piping.Span{{From: 180 * pipedMM, To: 10 * pipedMM}}},
 	} {
-		spans := forbidden(r, 15*mm)
-		for at := mm / 2; at < r.Length; at += mm {
+		spans := pipedForbidden(r, 15*mm)
+		for at := pipedMM / 2; at < r.Length; at += pipedMM {
 			drawn := false
 			for _, s := range spans {
 				drawn = drawn || s.From < at && at < s.To
 			}
-			j := piping.Job{Margin: 15 * mm, Runs: []piping.Run{r}, Shape: piping.Shape{Cut: piping.Across}}
+			j := piping.Job{Margin: 15 * pipedMM, Runs: []piping.Run{r}, Shape: piping.Shape{Cut: piping.Across}}
 			j.Runs[0].MaxJoins = 1
 			p := piping.Plan{Possible: true, Joins: 1, Shape: j.Shape, Tube: &piping.Tube{},
 				Strips: []piping.Strip{{Long: length.Metre}},
@@ -138,10 +138,10 @@ func TestAnyPipingIsDrawn(t *testing.T) {
 			q.Runs[0].Name = hostile[r.IntN(len(hostile))]
 			q.Runs[1].Count = 1 + r.IntN(300)
 			q.Runs[2].Length = length.Length(1+r.IntN(900)) * cm
-			q.Width = length.Length(5+r.IntN(100)) * mm
+			q.Width = length.Length(5+r.IntN(100)) * pipedMM
 			q.Cut = piping.Cut(r.IntN(3))
 			q.Units = length.System(r.IntN(2))
-			q.Offcuts[1].Rect.Along = length.Length(1+r.IntN(9000)) * mm
+			q.Offcuts[1].Rect.Along = length.Length(1+r.IntN(9000)) * pipedMM
 		})
 		svg := PipingSVG(ans)
 		read(t, svg)

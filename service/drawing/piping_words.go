@@ -11,10 +11,10 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-func hypot(x, y float64) float64 { return math.Sqrt(float64(x*x) + float64(y*y)) }
+func distance(x, y float64) float64 { return math.Sqrt(float64(x*x) + float64(y*y)) }
 
-// wayText are the ways in words.
-var wayText = [...]string{
+// pipingWays are the ways in words.
+var pipingWays = [...]string{
 	piping.FromRects:    "out of the offcuts",
 	piping.FullBias:     "bias strips from selvedge to selvedge",
 	piping.BiasPiece:    "bias strips of all lengths from a piece cut straight across",
@@ -23,8 +23,8 @@ var wayText = [...]string{
 	piping.LongCuts:     "straight strips along",
 }
 
-// wayName are the ways in a table.
-var wayName = [...]string{
+// pipingWayNames are the ways in a table.
+var pipingWayNames = [...]string{
 	piping.FromRects:    "offcuts",
 	piping.FullBias:     "bias strips",
 	piping.BiasPiece:    "bias piece",
@@ -61,10 +61,10 @@ func pipingOf(ans *service.PipingAnswer) string {
 	default:
 		text += ", strips on the true bias"
 	}
-	return text + ", " + countOf(len(ans.Job.Runs), "run", "runs")
+	return text + ", " + pipingCount(len(ans.Job.Runs), "run", "runs")
 }
 
-func countOf(n int, one, more string) string {
+func pipingCount(n int, one, more string) string {
 	if n == 1 {
 		return "1 " + one
 	}
@@ -86,7 +86,7 @@ func pipingFacts(ans *service.PipingAnswer) []fact {
 		foot = "it is all in the offcuts"
 	}
 	return append(out, fact{"TO BUY", near(p.Order, sys), foot},
-		fact{"STRIPS", strconv.Itoa(len(p.Strips)), countOf(p.Joins, "join", "joins")})
+		fact{"STRIPS", strconv.Itoa(len(p.Strips)), pipingCount(p.Joins, "join", "joins")})
 }
 
 // pipingHow says which way is shown and how tight a curve may be.
@@ -98,18 +98,18 @@ func pipingHow(ans *service.PipingAnswer) string {
 	if p == nil {
 		return "No way is possible. " + curves
 	}
-	text := "Shown: " + wayText[p.Way]
+	text := "Shown: " + pipingWays[p.Way]
 	switch {
 	case p.Way == piping.FromRects && p.Cloth > 0:
 		text += ", the rest from new cloth"
 	case p.Missing > 0:
-		text += "; not covered: " + countOf(p.Missing, "run", "runs")
+		text += "; not covered: " + pipingCount(p.Missing, "run", "runs")
 	}
 	return text + ". " + curves
 }
 
-// runLabel is a run's name with its copy where there are more.
-func runLabel(ans *service.PipingAnswer, i int) string {
+// pipedLabel is a run's name with its copy where there are more.
+func pipedLabel(ans *service.PipingAnswer, i int) string {
 	of := ans.Of[i]
 	run := ans.Request.Runs[of.Run]
 	name := apart(run.Name)
@@ -122,15 +122,15 @@ func runLabel(ans *service.PipingAnswer, i int) string {
 	return name
 }
 
-func closedText(r piping.Run) string {
+func pipedClosed(r piping.Run) string {
 	if r.Closed {
 		return ", closed"
 	}
 	return ""
 }
 
-// forbidden are the parts of a run where no join may fall, from its beginning.
-func forbidden(r piping.Run, margin length.Length) []piping.Span {
+// pipedForbidden are the parts of a run where no join may fall, from its beginning.
+func pipedForbidden(r piping.Run, margin length.Length) []piping.Span {
 	var out []piping.Span
 	add := func(from, to length.Length) {
 		if from, to = max(from, 0), min(to, r.Length); from < to {
@@ -164,7 +164,7 @@ func forbidden(r piping.Run, margin length.Length) []piping.Span {
 	return out
 }
 
-func inOrder(joins []length.Length) []length.Length {
+func pipedInOrder(joins []length.Length) []length.Length {
 	out := slices.Clone(joins)
 	slices.Sort(out)
 	return out
@@ -173,7 +173,7 @@ func inOrder(joins []length.Length) []length.Length {
 // cuts are the places on strips where they are cut through.
 func (s *pipingSheet) cuts(of []int) map[int][]length.Length {
 	want := make(map[int]bool, len(of))
-	for _, i := range of[:min(len(of), maxStripsDrawn)] {
+	for _, i := range of[:min(len(of), maxPipingStrips)] {
 		want[i] = true
 	}
 	out := make(map[int][]length.Length)
@@ -197,17 +197,17 @@ func (s *pipingSheet) offcutName(i int) string {
 // runRows are the runs and what they are made of.
 func (s *pipingSheet) runRows() [][]string {
 	var rows [][]string
-	for i, l := range s.shown.Runs[:min(len(s.shown.Runs), maxListed)] {
-		rows = append(rows, []string{runLabel(s.ans, i), near(s.ans.Job.Runs[i].Length, s.sys), madeOf(s.ans, l)})
+	for i, l := range s.shown.Runs[:min(len(s.shown.Runs), maxPipedListed)] {
+		rows = append(rows, []string{pipedLabel(s.ans, i), near(s.ans.Job.Runs[i].Length, s.sys), pipedOf(s.ans, l)})
 	}
-	if more := len(s.shown.Runs) - maxListed; more > 0 {
+	if more := len(s.shown.Runs) - maxPipedListed; more > 0 {
 		rows = append(rows, []string{"and " + strconv.Itoa(more) + " more", "", "not listed"})
 	}
 	return rows
 }
 
-// madeOf says which strips a run takes, and how much of each.
-func madeOf(ans *service.PipingAnswer, l piping.Laid) string {
+// pipedOf says which strips a run takes, and how much of each.
+func pipedOf(ans *service.PipingAnswer, l piping.Laid) string {
 	if len(l.Pieces) == 0 {
 		return "not covered"
 	}
@@ -226,18 +226,18 @@ func madeOf(ans *service.PipingAnswer, l piping.Laid) string {
 func (s *pipingSheet) wayRows() [][]string {
 	var rows [][]string
 	for _, w := range s.ans.Ways {
-		rows = append(rows, wayRow(w, s.sys))
+		rows = append(rows, pipingWayRow(w, s.sys))
 	}
 	return rows
 }
 
-func wayRow(w service.PipingWay, sys length.System) []string {
+func pipingWayRow(w service.PipingWay, sys length.System) []string {
 	if !w.Possible {
-		return []string{wayName[w.Way], "", "", "", strings.Join(w.Because, "; ")}
+		return []string{pipingWayNames[w.Way], "", "", "", strings.Join(w.Because, "; ")}
 	}
 	note := "keeps all wishes"
 	if !w.Keeps {
 		note = strings.Join(w.Because, "; ")
 	}
-	return []string{wayName[w.Way], near(w.Order, sys), strconv.Itoa(len(w.Strips)), strconv.Itoa(w.Joins), note}
+	return []string{pipingWayNames[w.Way], near(w.Order, sys), strconv.Itoa(len(w.Strips)), strconv.Itoa(w.Joins), note}
 }
