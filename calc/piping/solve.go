@@ -51,7 +51,11 @@ func newSolver(j *Job) *solver {
 	s := &solver{job: j, kept: make([][]Kept, len(j.Runs))}
 	hard, long := make([]int, len(j.Runs)), make([]int, len(j.Runs))
 	for i, r := range j.Runs {
-		s.kept[i] = KeepClear(r, j.Margin)
+		if i > 0 && alike(&r, &j.Runs[i-1]) {
+			s.kept[i] = s.kept[i-1]
+		} else {
+			s.kept[i] = KeepClear(r, j.Margin)
+		}
 		hard[i], long[i] = i, i
 	}
 	each := func(i int) length.Length { return j.Runs[i].Length / length.Length(min(j.Runs[i].MaxJoins, 1000)+1) }
@@ -66,6 +70,13 @@ func newSolver(j *Job) *solver {
 		s.order = append(s.order, long, short)
 	}
 	return s
+}
+
+// alike reports whether two runs are surely kept clear at the same places: copies
+// of one run share their lists.
+func alike(a, b *Run) bool {
+	return a.Length == b.Length && a.Closed == b.Closed && len(a.Corners) == len(b.Corners) && len(a.NoJoin) == len(b.NoJoin) &&
+		(len(a.Corners) == 0 || &a.Corners[0] == &b.Corners[0]) && (len(a.NoJoin) == 0 || &a.NoJoin[0] == &b.NoJoin[0])
 }
 
 // orders are those to be tried; only the first where a length is looked for by

@@ -109,7 +109,7 @@ func TestForbiddenIsWhatIsChecked(t *testing.T) {
 		{Length: 200 * pipedMM, Corners: []length.Length{0, 100 * pipedMM, 200 * pipedMM}},
 		{Length: 200 * pipedMM, Closed: true, Corners: []length.Length{5 * pipedMM}, NoJoin: []piping.Span{{From: 180 * pipedMM, To: 10 * pipedMM}}},
 	} {
-		spans := pipedForbidden(r, 15*mm)
+		spans := pipedForbidden(r, 15*pipedMM)
 		for at := pipedMM / 2; at < r.Length; at += pipedMM {
 			drawn := false
 			for _, s := range spans {
