@@ -61,6 +61,7 @@ type PipingAnswer struct {
 	Total   length.Length
 	Ways    []PipingWay
 	Shown   int // which of Ways; -1: none is possible
+	Yields  []PipingYield
 
 	Warnings []string
 	Cautions []string
@@ -68,6 +69,38 @@ type PipingAnswer struct {
 
 // PipingCopy says which run of the request a run of the job is, and which copy.
 type PipingCopy struct{ Run, Copy int }
+
+// PipingYield is what one offcut gives by itself with strips of one lean.
+type PipingYield struct {
+	Offcut                   int
+	Lean                     piping.Lean
+	Strips                   int
+	Total, Shortest, Longest length.Length
+}
+
+// pipingYields are those of all offcuts, on the bias for each lean.
+func pipingYields(j piping.Job) []PipingYield {
+	leans := []piping.Lean{piping.Upright}
+	if j.Cut == piping.Bias {
+		leans = []piping.Lean{piping.ToRight, piping.ToLeft}
+	}
+	var out []PipingYield
+	for i, r := range j.Rects {
+		for _, lean := range leans {
+			y := PipingYield{Offcut: i, Lean: lean}
+			for k, s := range piping.InRect(r, j.Shape, lean) {
+				y.Strips++
+				y.Total += s.Long
+				y.Longest = max(y.Longest, s.Long)
+				if k == 0 || s.Long < y.Shortest {
+					y.Shortest = s.Long
+				}
+			}
+			out = append(out, y)
+		}
+	}
+	return out
+}
 
 // PipingWay is one way, and what of it is not as wished.
 type PipingWay struct {
@@ -113,7 +146,7 @@ func Piping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
 		}
 		a.Ways = append(a.Ways, w)
 	}
-	a.Shown = a.choose()
+	a.Shown, a.Yields = a.choose(), pipingYields(a.Job)
 	a.Warnings, a.Cautions = pipingWarnings(a), pipingCautions(a)
 	return a, ctx.Err()
 }

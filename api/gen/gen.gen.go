@@ -399,6 +399,27 @@ func (e PipingWayName) Valid() bool {
 	}
 }
 
+// Defines values for PipingYieldLean.
+const (
+	PipingYieldLeanLeft  PipingYieldLean = "left"
+	PipingYieldLeanNone  PipingYieldLean = "none"
+	PipingYieldLeanRight PipingYieldLean = "right"
+)
+
+// Valid indicates whether the value is a known member of the PipingYieldLean enum.
+func (e PipingYieldLean) Valid() bool {
+	switch e {
+	case PipingYieldLeanLeft:
+		return true
+	case PipingYieldLeanNone:
+		return true
+	case PipingYieldLeanRight:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for PlacementTurn.
 const (
 	PlacementTurnHalf    PlacementTurn = "half"
@@ -908,6 +929,9 @@ type PipingAnswer struct {
 	// Way The way that is shown; left out when no way is possible.
 	Way  *PipingWayName `json:"way,omitempty"`
 	Ways []PipingWay    `json:"ways"`
+
+	// Yields What each offcut gives by itself, whole; on the bias once for each lean.
+	Yields []PipingYield `json:"yields"`
 }
 
 // PipingCord defines model for PipingCord.
@@ -1191,6 +1215,23 @@ type PipingWay struct {
 
 // PipingWayName defines model for PipingWayName.
 type PipingWayName string
+
+// PipingYield defines model for PipingYield.
+type PipingYield struct {
+	Lean     PipingYieldLean `json:"lean"`
+	Longest  *Quantity       `json:"longest,omitempty"`
+	Offcut   int             `json:"offcut"`
+	Shortest *Quantity       `json:"shortest,omitempty"`
+
+	// Strips How many that are not shorter than `leastPiece`.
+	Strips int `json:"strips"`
+
+	// Total All of them end to end, without joins.
+	Total Quantity `json:"total"`
+}
+
+// PipingYieldLean defines model for PipingYield.Lean.
+type PipingYieldLean string
 
 // PlacedMotif The motif that keeps the panel's wish.
 type PlacedMotif struct {

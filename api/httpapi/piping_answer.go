@@ -20,6 +20,7 @@ func wirePiping(ans *service.PipingAnswer, digest string) gen.PipingAnswer {
 		LeastRadius: gen.PipingRadius{Bias: w.quantity(ans.Job.RadiusBias, length.Up), Straight: w.quantity(ans.Job.RadiusStraight, length.Up)},
 		Order:       w.quantity(0, length.Up),
 		Ways:        make([]gen.PipingWay, len(ans.Ways)),
+		Yields:      make([]gen.PipingYield, len(ans.Yields)),
 		Strips:      []gen.PipingStrip{},
 		Runs:        []gen.PipingLaid{},
 		Warnings:    append([]string{}, ans.Warnings...),
@@ -32,6 +33,14 @@ func wirePiping(ans *service.PipingAnswer, digest string) gen.PipingAnswer {
 	}
 	for i := range ans.Ways {
 		g.Ways[i] = w.pipingWay(&ans.Ways[i])
+	}
+	for i, y := range ans.Yields {
+		g.Yields[i] = gen.PipingYield{Offcut: y.Offcut, Strips: y.Strips, Total: w.quantity(y.Total, length.Down),
+			Lean: [...]gen.PipingYieldLean{gen.PipingYieldLeanNone, gen.PipingYieldLeanRight, gen.PipingYieldLeanLeft}[y.Lean]}
+		if y.Strips > 0 {
+			short, long := w.quantity(y.Shortest, length.Down), w.quantity(y.Longest, length.Down)
+			g.Yields[i].Shortest, g.Yields[i].Longest = &short, &long
+		}
 	}
 	if p := ans.Plan(); p != nil {
 		g.Way, g.Keeps, g.Order = &pipingWays[p.Way], p.Keeps, w.quantity(p.Order, length.Up)

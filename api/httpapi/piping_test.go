@@ -78,6 +78,10 @@ func TestPipingAnswers(t *testing.T) {
 			t.Errorf("run %+v", r)
 		}
 	}
+	// Each offcut for both leans; the mirrored strips are as many and as long.
+	if len(a.Yields) != 4 || a.Yields[0].Strips == 0 || a.Yields[0].Strips != a.Yields[1].Strips || a.Yields[0].Total != a.Yields[1].Total || a.Yields[0].Lean == a.Yields[1].Lean {
+		t.Errorf("yields %+v", a.Yields)
+	}
 	least := a.Ways[0].Order.Mm
 	for _, w := range a.Ways {
 		if w.Keeps && w.Order.Mm < least {

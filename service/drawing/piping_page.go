@@ -37,6 +37,10 @@ func PipingText(ans *service.PipingAnswer) string {
 		rows = append(rows, pipingWayRow(w, p.sys))
 	}
 	p.table(0, rows)
+	if len(ans.Yields) > 0 {
+		p.section("WHAT EACH OFFCUT GIVES BY ITSELF")
+		p.table(0, pipingYieldRows(ans))
+	}
 	p.list("LOOK OUT", ans.Warnings)
 	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
 	return p.b.String()
@@ -100,6 +104,22 @@ func pipingStripRows(ans *service.PipingAnswer) [][]string {
 			from += ", leaning to the left"
 		}
 		rows = append(rows, []string{strconv.Itoa(i + 1), strip.Long.Text(ans.Request.Units, length.Down), from})
+	}
+	return rows
+}
+
+// pipingYieldRows are the offcuts and what strips of each lean they give.
+func pipingYieldRows(ans *service.PipingAnswer) [][]string {
+	s := &pipingSheet{ans: ans}
+	lean := [...]string{piping.Upright: "straight", piping.ToRight: "to the right", piping.ToLeft: "to the left"}
+	var rows [][]string
+	for _, y := range ans.Yields[:min(len(ans.Yields), maxPipedListed)] {
+		text := "nothing of use"
+		if y.Strips > 0 {
+			text = pipingCount(y.Strips, "strip", "strips") + ", " + y.Shortest.Text(ans.Request.Units, length.Down) + " to " +
+				y.Longest.Text(ans.Request.Units, length.Down) + ", together " + y.Total.Text(ans.Request.Units, length.Down)
+		}
+		rows = append(rows, []string{s.offcutName(y.Offcut), lean[y.Lean], text})
 	}
 	return rows
 }
