@@ -81,11 +81,14 @@ func pipingFacts(ans *service.PipingAnswer) []fact {
 	if p == nil {
 		return append(out, fact{"TO BUY", "no way", "see below"})
 	}
-	foot := "new cloth"
-	if p.Order == 0 {
-		foot = "it is all in the offcuts"
+	buy, foot := near(p.Order, sys), "new cloth"
+	switch {
+	case p.Order == 0 && p.Missing == 0:
+		buy, foot = "nothing", "it is all in the offcuts"
+	case p.Order == 0:
+		foot = "and not all is covered"
 	}
-	return append(out, fact{"TO BUY", near(p.Order, sys), foot},
+	return append(out, fact{"TO BUY", buy, foot},
 		fact{"STRIPS", strconv.Itoa(len(p.Strips)), pipingCount(p.Joins, "join", "joins")})
 }
 
