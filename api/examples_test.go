@@ -24,9 +24,10 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/estimate", "EstimateWingChair", "EstimateWingChairAnswer"},
 	{"/v1/cutting-list", "CuttingListWingChair", "CuttingListWingChairAnswer"},
 	// @answers repeat
-	// @answers piping
 	{"/v1/buttoning", "ButtoningStool", "ButtoningStoolAnswer"},
 	{"/v1/buttoning", "ButtoningInsideBack", "ButtoningInsideBackAnswer"},
+	{"/v1/piping", "PipingCushion", "PipingCushionAnswer"},
+	{"/v1/piping", "PipingOffcuts", "PipingOffcutsAnswer"},
 	// @answers relief
 	// @answers pleats
 	// @answers foam

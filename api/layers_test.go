@@ -51,8 +51,8 @@ var layers = []layer{
 	// costing counts money in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/costing", std: pure, own: []string{"calc/length", "calc/fault"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
 	// @layer repeat
-	// @layer piping
 	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	{dir: "calc/piping", std: pure, own: []string{"calc/length"}},
 	// @layer relief
 	// @layer pleats
 	// @layer foam

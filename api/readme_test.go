@@ -104,29 +104,51 @@ func post(t *testing.T, url string, body []byte, header http.Header) []byte {
 	return answer
 }
 
-// answerTo sends what the curl command asks and prints it as its jq would.
+// answerTo sends what the curl commands ask and prints what they do: each curl is
+// followed by a jq, and what that prints is at hand for the next.
 func answerTo(t *testing.T, url, command string) string {
 	t.Helper()
-	words := shellWords(command)
-	pipe := len(words)
-	for i, w := range words {
+	var stages [][]string
+	for _, w := range shellWords(command) {
 		if w == "|" {
-			pipe = i
+			stages = append(stages, nil)
+			continue
+		}
+		if stages == nil {
+			stages = [][]string{nil}
+		}
+		stages[len(stages)-1] = append(stages[len(stages)-1], w)
+	}
+	var out string
+	for i, words := range stages {
+		switch {
+		case words[0] == "curl" && i+1 < len(stages):
+			out = string(curled(t, url, words, out))
+		case words[0] == "jq":
+			out = filtered(t, words[1:], out)
+		default:
+			t.Fatalf("%q: this test does not know %q, or it does not end in jq", command, words)
 		}
 	}
-	if pipe+2 > len(words) || words[pipe+1] != "jq" {
-		t.Fatalf("%q does not end in jq", command)
-	}
+	return out
+}
+
+// curled is what a curl command gets; piped is what comes to it.
+func curled(t *testing.T, url string, words []string, piped string) []byte {
+	t.Helper()
 	var path string
 	var body []byte
 	header := http.Header{}
-	for i := 1; i < pipe; i++ {
+	for i := 1; i < len(words); i++ {
 		switch w := words[i]; {
 		case w == "-s":
 		case w == "-H":
 			i++
 			name, value, _ := strings.Cut(words[i], ": ")
 			header.Set(name, value)
+		case w == "--data-binary" && words[i+1] == "@-":
+			i++
+			body = []byte(piped)
 		case w == "--data-binary" && strings.HasPrefix(words[i+1], "@"):
 			i++
 			body = readFile(t, filepath.Join(root, words[i][1:]))
@@ -136,16 +158,42 @@ func answerTo(t *testing.T, url, command string) string {
 		case strings.HasPrefix(w, address):
 			path = strings.TrimPrefix(w, address)
 		default:
-			t.Fatalf("%q: this test does not know %q", command, w)
+			t.Fatalf("this test does not know %q of curl", w)
 		}
 	}
-	program, compact := words[pipe+2:], false
-	if program[0] == "-c" {
-		program, compact = program[1:], true
+	return post(t, url+path, body, header)
+}
+
+// together is a program of jq that takes a field of what is piped over into a
+// file's object.
+var together = regexp.MustCompile(`^\.\[0\] \+ \{(\w+): \.\[1\]\.(\w+)\}$`)
+
+// filtered is what jq prints.
+func filtered(t *testing.T, words []string, piped string) string {
+	t.Helper()
+	if words[0] == "-s" {
+		m := together.FindStringSubmatch(words[1])
+		if m == nil || len(words) != 4 || words[3] != "-" {
+			t.Fatalf("this test does not know jq %q", words)
+		}
+		var file, from map[string]json.RawMessage
+		if err := errors.Join(json.Unmarshal(readFile(t, filepath.Join(root, words[2])), &file), json.Unmarshal([]byte(piped), &from)); err != nil {
+			t.Fatal(err)
+		}
+		file[m[1]] = from[m[2]]
+		out, err := json.Marshal(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(out)
 	}
-	out, err := filter(program[0], post(t, url+path, body, header), compact)
-	if err != nil || len(program) != 1 {
-		t.Fatalf("%q: %v", command, err)
+	compact := words[0] == "-c"
+	if compact {
+		words = words[1:]
+	}
+	out, err := filter(words[0], []byte(piped), compact)
+	if err != nil || len(words) != 1 {
+		t.Fatalf("jq %q: %v", words, err)
 	}
 	return out
 }

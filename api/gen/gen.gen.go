@@ -669,6 +669,120 @@ func (e PiecesAnswerEnough) Valid() bool {
 	}
 }
 
+// Defines values for PipingStripLean.
+const (
+	PipingStripLeanLeft  PipingStripLean = "left"
+	PipingStripLeanNone  PipingStripLean = "none"
+	PipingStripLeanRight PipingStripLean = "right"
+)
+
+// Valid indicates whether the value is a known member of the PipingStripLean enum.
+func (e PipingStripLean) Valid() bool {
+	switch e {
+	case PipingStripLeanLeft:
+		return true
+	case PipingStripLeanNone:
+		return true
+	case PipingStripLeanRight:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PipingStripWidthCut.
+const (
+	PipingStripWidthCutAcross PipingStripWidthCut = "across"
+	PipingStripWidthCutAlong  PipingStripWidthCut = "along"
+	PipingStripWidthCutBias   PipingStripWidthCut = "bias"
+)
+
+// Valid indicates whether the value is a known member of the PipingStripWidthCut enum.
+func (e PipingStripWidthCut) Valid() bool {
+	switch e {
+	case PipingStripWidthCutAcross:
+		return true
+	case PipingStripWidthCutAlong:
+		return true
+	case PipingStripWidthCutBias:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PipingStripWishCut.
+const (
+	PipingStripWishCutAcross PipingStripWishCut = "across"
+	PipingStripWishCutAlong  PipingStripWishCut = "along"
+	PipingStripWishCutBias   PipingStripWishCut = "bias"
+)
+
+// Valid indicates whether the value is a known member of the PipingStripWishCut enum.
+func (e PipingStripWishCut) Valid() bool {
+	switch e {
+	case PipingStripWishCutAcross:
+		return true
+	case PipingStripWishCutAlong:
+		return true
+	case PipingStripWishCutBias:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PipingWayName.
+const (
+	PipingWayNameAcrossStrips PipingWayName = "across-strips"
+	PipingWayNameAlongStrips  PipingWayName = "along-strips"
+	PipingWayNameBiasPiece    PipingWayName = "bias-piece"
+	PipingWayNameBiasStrips   PipingWayName = "bias-strips"
+	PipingWayNameContinuous   PipingWayName = "continuous"
+	PipingWayNameOffcuts      PipingWayName = "offcuts"
+)
+
+// Valid indicates whether the value is a known member of the PipingWayName enum.
+func (e PipingWayName) Valid() bool {
+	switch e {
+	case PipingWayNameAcrossStrips:
+		return true
+	case PipingWayNameAlongStrips:
+		return true
+	case PipingWayNameBiasPiece:
+		return true
+	case PipingWayNameBiasStrips:
+		return true
+	case PipingWayNameContinuous:
+		return true
+	case PipingWayNameOffcuts:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PipingYieldLean.
+const (
+	PipingYieldLeanLeft  PipingYieldLean = "left"
+	PipingYieldLeanNone  PipingYieldLean = "none"
+	PipingYieldLeanRight PipingYieldLean = "right"
+)
+
+// Valid indicates whether the value is a known member of the PipingYieldLean enum.
+func (e PipingYieldLean) Valid() bool {
+	switch e {
+	case PipingYieldLeanLeft:
+		return true
+	case PipingYieldLeanNone:
+		return true
+	case PipingYieldLeanRight:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for PlacementTurn.
 const (
 	PlacementTurnHalf    PlacementTurn = "half"
@@ -2204,6 +2318,345 @@ type PiecesAnswer struct {
 // PiecesAnswerEnough `yes` wherever in the repeat the pieces begin; `if-begun-at-start` when each begins at its start below; `no` when cloth must be bought.
 type PiecesAnswerEnough string
 
+// PipingAnswer defines model for PipingAnswer.
+type PipingAnswer struct {
+	// Cautions What to take care of before cutting.
+	Cautions []string `json:"cautions"`
+
+	// Cord All cord, overlaps and ends included; of double piping both cords.
+	Cord Quantity `json:"cord"`
+
+	// Engine Version of the engine that answered.
+	Engine string `json:"engine"`
+
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest string `json:"inputDigest"`
+
+	// Keeps True when the way shown keeps all wishes.
+	Keeps bool `json:"keeps"`
+
+	// LeastRadius The tightest curve that the piping takes without puckering, by the stretch of the cloth.
+	LeastRadius PipingRadius `json:"leastRadius"`
+
+	// Order New cloth to buy for the way shown, as it is sold.
+	Order Quantity         `json:"order"`
+	Runs  []PipingLaid     `json:"runs"`
+	Strip PipingStripWidth `json:"strip"`
+
+	// Strips The strips of the way shown, in the order of the offcuts, those of new cloth last.
+	Strips []PipingStrip `json:"strips"`
+
+	// Total All runs end to end with their overlaps and ends, and on the bias the squaring of the ends; without joins.
+	Total    Quantity `json:"total"`
+	Warnings []string `json:"warnings"`
+
+	// Way The way that is shown; left out when no way is possible.
+	Way  *PipingWayName `json:"way,omitempty"`
+	Ways []PipingWay    `json:"ways"`
+
+	// Yields What each offcut gives by itself, whole; on the bias once for each lean.
+	Yields []PipingYield `json:"yields"`
+}
+
+// PipingCord defines model for PipingCord.
+type PipingCord struct {
+	// Diameter Of one cord, 1 mm to 60 mm.
+	Diameter Length `json:"diameter"`
+
+	// Double True for double piping, one strip round two cords.
+	Double *bool `json:"double,omitempty"`
+}
+
+// PipingJoins What is wished of joins, for runs that do not say otherwise. Bias strips are joined on a slant of 45 degrees, straight ones on the diagonal of the square in which two cross, which takes the strip's width.
+type PipingJoins struct {
+	// Corner Kept free of joins on each side of a corner, 0 to 50 cm; 5 cm when left out (common practice, no source).
+	Corner *Length `json:"corner,omitempty"`
+
+	// Ends Beyond each end of an open run, 0 to 50 cm; 25 mm when left out (common practice, no source).
+	Ends *Length `json:"ends,omitempty"`
+
+	// Most At most so many in a run, besides the closing of a closed run.
+	Most *int `json:"most,omitempty"`
+
+	// Overlap Of a closed run where it closes, 0 to 50 cm; 4 cm when left out (common practice, no source).
+	Overlap *Length `json:"overlap,omitempty"`
+
+	// Seam Allowance on each side of a join of bias strips, 0 to 5 cm; 6 mm when left out (common practice, no source).
+	Seam *Length `json:"seam,omitempty"`
+}
+
+// PipingLaid defines model for PipingLaid.
+type PipingLaid struct {
+	// ClosesMm Of a closed run, where it is closed; its first piece begins there.
+	ClosesMm *Coordinate `json:"closesMm,omitempty"`
+	Copy     int         `json:"copy"`
+	Covered  bool        `json:"covered"`
+
+	// JoinsMm Where each join lies, from the beginning of the run, in the order of the pieces. Not known of the continuous way.
+	JoinsMm []Coordinate `json:"joinsMm"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Pieces What it is made of, in order.
+	Pieces []PipingPiece `json:"pieces"`
+
+	// Run Which of the runs of the request, from 0.
+	Run int `json:"run"`
+}
+
+// PipingOffcut A rectangle with its sides on the threads, as an answer of `/v1/yardage` has it, or with its `size` as lengths; 1 mm to 100 m.
+type PipingOffcut struct {
+	// AcrossMm Millimetres on the plan, with at most 6 decimals.
+	AcrossMm *Coordinate `json:"acrossMm,omitempty"`
+
+	// AlongMm Millimetres on the plan, with at most 6 decimals.
+	AlongMm *Coordinate `json:"alongMm,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Piece Which length it is left over from.
+	Piece *int `json:"piece,omitempty"`
+
+	// Size The finished size, 1 mm to 100 m.
+	Size *Size `json:"size,omitempty"`
+
+	// WouldMake Not looked at; an offcut of an answer has it.
+	WouldMake *[]string `json:"wouldMake,omitempty"`
+
+	// XMm Where it lies on the plan, with yMm; 0 to 100 km. Two offcuts of one piece that both have a place may not share cloth.
+	XMm *Coordinate `json:"xMm,omitempty"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm *Coordinate `json:"yMm,omitempty"`
+}
+
+// PipingPiece defines model for PipingPiece.
+type PipingPiece struct {
+	// FromMm Where on the strip it begins.
+	FromMm Coordinate `json:"fromMm"`
+
+	// LengthMm Millimetres on the plan, with at most 6 decimals.
+	LengthMm Coordinate `json:"lengthMm"`
+
+	// Strip The number of the strip.
+	Strip int `json:"strip"`
+}
+
+// PipingPoint defines model for PipingPoint.
+type PipingPoint struct {
+	// XMm Millimetres on the plan, with at most 6 decimals.
+	XMm Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
+}
+
+// PipingRadius The tightest curve that the piping takes without puckering, by the stretch of the cloth.
+type PipingRadius struct {
+	Bias     Quantity `json:"bias"`
+	Straight Quantity `json:"straight"`
+}
+
+// PipingRequest Cloth is new cloth, of which the width, `oneWay` and how it is sold count; it may be left out when there are offcuts.
+type PipingRequest struct {
+	Cloth *Cloth     `json:"cloth,omitempty"`
+	Cord  PipingCord `json:"cord"`
+
+	// Joins What is wished of joins, for runs that do not say otherwise. Bias strips are joined on a slant of 45 degrees, straight ones on the diagonal of the square in which two cross, which takes the strip's width.
+	Joins *PipingJoins `json:"joins,omitempty"`
+
+	// Offcuts Rectangles of the same cloth in hand. All strips of the wished width that they could give together are at most 20000.
+	Offcuts *[]PipingOffcut `json:"offcuts,omitempty"`
+
+	// Runs What is to be piped; all copies together at most 10000, and end to end 100 km.
+	Runs []PipingRun `json:"runs"`
+
+	// Strip How the strips are cut.
+	Strip *PipingStripWish `json:"strip,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units         `json:"units,omitempty"`
+	Way   *PipingWayName `json:"way,omitempty"`
+}
+
+// PipingRun defines model for PipingRun.
+type PipingRun struct {
+	// Closed True when it comes back to its beginning.
+	Closed *bool `json:"closed,omitempty"`
+
+	// Corners Where it turns a corner, from its beginning.
+	Corners *[]Length `json:"corners,omitempty"`
+	Count   *int      `json:"count,omitempty"`
+
+	// Curved True when it goes round a curve, whose radius is not known.
+	Curved *bool `json:"curved,omitempty"`
+
+	// Length On the seam, 1 cm to 1 km.
+	Length Length `json:"length"`
+
+	// MaxJoins Left out, as `joins` says.
+	MaxJoins *int `json:"maxJoins,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// NoJoin Where no join may fall. On a closed run a span may go over the beginning, with `from` beyond `to`.
+	NoJoin *[]PipingSpan `json:"noJoin,omitempty"`
+
+	// Radius Of its tightest curve, on the seam, 1 mm to 100 m.
+	Radius *Length `json:"radius,omitempty"`
+}
+
+// PipingSpan From one place of the run to another; a join may fall on its ends.
+type PipingSpan struct {
+	// From A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	From Length `json:"from"`
+
+	// To A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	To Length `json:"to"`
+}
+
+// PipingStrip defines model for PipingStrip.
+type PipingStrip struct {
+	// CornersMm In order round it, the first two at its beginning.
+	CornersMm []PipingPoint `json:"cornersMm"`
+
+	// Lean To which side it goes along the roll, the cloth face up.
+	Lean PipingStripLean `json:"lean"`
+
+	// LengthMm Usable, between its slanted or square ends.
+	LengthMm Coordinate `json:"lengthMm"`
+	Number   int        `json:"number"`
+
+	// Offcut Which of the offcuts of the request, from 0; left out for new cloth.
+	Offcut *int `json:"offcut,omitempty"`
+}
+
+// PipingStripLean To which side it goes along the roll, the cloth face up.
+type PipingStripLean string
+
+// PipingStripWidth defines model for PipingStripWidth.
+type PipingStripWidth struct {
+	// Angle Of bias strips.
+	Angle *int                `json:"angle,omitempty"`
+	Cut   PipingStripWidthCut `json:"cut"`
+
+	// Exact What the formula gives, pi*(d+t) + 2*s for cord d, cloth t and seam s; 2*pi*(d+t) + 2*s for double piping.
+	Exact Quantity `json:"exact"`
+
+	// Width What is cut.
+	Width Quantity `json:"width"`
+}
+
+// PipingStripWidthCut defines model for PipingStripWidth.Cut.
+type PipingStripWidthCut string
+
+// PipingStripWish How the strips are cut.
+type PipingStripWish struct {
+	// Angle For `bias`, between the strip and the selvedge, in degrees.
+	Angle *int `json:"angle,omitempty"`
+
+	// Cut At an angle, straight from selvedge to selvedge, or straight along the selvedge.
+	Cut *PipingStripWishCut `json:"cut,omitempty"`
+
+	// LeastPiece The shortest piece that may be joined, 1 cm to 5 m; 30 cm when left out (common practice, no source).
+	LeastPiece *Length `json:"leastPiece,omitempty"`
+
+	// SameWay True when all bias strips must lean to the same side, for a nap or a stripe. Left out, as the cloth's `oneWay` says.
+	SameWay *bool `json:"sameWay,omitempty"`
+
+	// Seam Allowance on each side of the strip, 1 mm to 10 cm; 12 mm when left out (common practice, no source).
+	Seam *Length `json:"seam,omitempty"`
+
+	// Step A width that is worked out is rounded up to a multiple of this, 0.1 mm to 10 cm; 5 mm when left out, or 1/4 in with imperial units (common practice, no source).
+	Step *Length `json:"step,omitempty"`
+
+	// Stretch How far the cloth gives along the strip, more than 0 %. Left out, 15 % on the true bias, 3 % on the straight, and between them at other angles (common practice, no source).
+	Stretch *Share `json:"stretch,omitempty"`
+
+	// Thickness Of the cloth, 0 to 10 mm; 1 mm when left out (common practice, no source).
+	Thickness *Length `json:"thickness,omitempty"`
+
+	// Width The width to cut, 5 mm to 50 cm, when it is not to be worked out.
+	Width *Length `json:"width,omitempty"`
+}
+
+// PipingStripWishCut At an angle, straight from selvedge to selvedge, or straight along the selvedge.
+type PipingStripWishCut string
+
+// PipingTube The rectangle of the continuous way.
+type PipingTube struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+
+	// Square The side of the smallest square that would make as much.
+	Square Quantity `json:"square"`
+
+	// Strips How many are marked side by side.
+	Strips int `json:"strips"`
+
+	// Turn The length of each.
+	Turn Quantity `json:"turn"`
+}
+
+// PipingWay defines model for PipingWay.
+type PipingWay struct {
+	// Because Why it does not keep the wishes.
+	Because []string `json:"because"`
+
+	// Cloth New cloth that it takes off the roll.
+	Cloth Quantity `json:"cloth"`
+
+	// Joins Of all runs, without the closings; of `continuous` the most that there can be.
+	Joins int `json:"joins"`
+
+	// Keeps True when it keeps all wishes.
+	Keeps bool `json:"keeps"`
+
+	// Missing Runs that are not covered.
+	Missing int `json:"missing"`
+
+	// Order The same as it is sold.
+	Order Quantity `json:"order"`
+
+	// Possible False when no strip can be cut in this way.
+	Possible bool `json:"possible"`
+
+	// Short Of `offcuts`, the runs end to end that they alone do not cover.
+	Short  *Quantity `json:"short,omitempty"`
+	Strips int       `json:"strips"`
+
+	// Tube The rectangle of the continuous way.
+	Tube *PipingTube   `json:"tube,omitempty"`
+	Way  PipingWayName `json:"way"`
+}
+
+// PipingWayName defines model for PipingWayName.
+type PipingWayName string
+
+// PipingYield defines model for PipingYield.
+type PipingYield struct {
+	Lean     PipingYieldLean `json:"lean"`
+	Longest  *Quantity       `json:"longest,omitempty"`
+	Offcut   int             `json:"offcut"`
+	Shortest *Quantity       `json:"shortest,omitempty"`
+
+	// Strips How many that are not shorter than `leastPiece`.
+	Strips int `json:"strips"`
+
+	// Total All of them end to end, without joins.
+	Total Quantity `json:"total"`
+}
+
+// PipingYieldLean defines model for PipingYield.Lean.
+type PipingYieldLean string
+
 // PlacedMotif The motif that keeps the panel's wish.
 type PlacedMotif struct {
 	Name string `json:"name"`
@@ -2597,6 +3050,9 @@ type CuttingListJSONRequestBody = CuttingListRequest
 // EstimateJSONRequestBody defines body for Estimate for application/json ContentType.
 type EstimateJSONRequestBody = EstimateRequest
 
+// PipingJSONRequestBody defines body for Piping for application/json ContentType.
+type PipingJSONRequestBody = PipingRequest
+
 // YardageJSONRequestBody defines body for Yardage for application/json ContentType.
 type YardageJSONRequestBody = YardageRequest
 
@@ -2762,6 +3218,9 @@ type ServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx echo.Context, kind string) error
+	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
+	// (POST /v1/piping)
+	Piping(ctx echo.Context) error
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx echo.Context) error
@@ -2882,6 +3341,15 @@ func (w *ServerInterfaceWrapper) FurnitureKind(ctx echo.Context) error {
 	return err
 }
 
+// Piping converts echo context to params.
+func (w *ServerInterfaceWrapper) Piping(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Piping(ctx)
+	return err
+}
+
 // Yardage converts echo context to params.
 func (w *ServerInterfaceWrapper) Yardage(ctx echo.Context) error {
 	var err error
@@ -2964,6 +3432,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
 	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
+	router.POST(options.BaseURL+"/v1/piping", wrapper.Piping, options.OperationMiddlewares["piping"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -3908,6 +4377,184 @@ func (response FurnitureKind406ApplicationProblemPlusJSONResponse) VisitFurnitur
 	return err
 }
 
+type PipingRequestObject struct {
+	Body *PipingJSONRequestBody
+}
+
+type PipingResponseObject interface {
+	VisitPipingResponse(w http.ResponseWriter) error
+}
+
+type Piping200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Piping200JSONResponse struct {
+	Body    PipingAnswer
+	Headers Piping200ResponseHeaders
+}
+
+func (response Piping200JSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       Piping200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Piping200ImagesvgXmlResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Piping400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Piping400ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Piping406ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Piping413ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Piping415ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Piping422ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Piping500ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Piping503ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageRequestObject struct {
 	Body *YardageJSONRequestBody
 }
@@ -4605,6 +5252,9 @@ type StrictServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx context.Context, request FurnitureKindRequestObject) (FurnitureKindResponseObject, error)
+	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
+	// (POST /v1/piping)
+	Piping(ctx context.Context, request PipingRequestObject) (PipingResponseObject, error)
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx context.Context, request YardageRequestObject) (YardageResponseObject, error)
@@ -4925,6 +5575,52 @@ func (sh *strictHandler) FurnitureKind(ctx echo.Context, kind string) error {
 		return err
 	} else if validResponse, ok := response.(FurnitureKindResponseObject); ok {
 		return validResponse.VisitFurnitureKindResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Piping operation middleware
+func (sh *strictHandler) Piping(ctx echo.Context) error {
+	var request PipingRequestObject
+
+	var body PipingJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Piping(ctx.Request().Context(), request.(PipingRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Piping")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(PipingResponseObject); ok {
+		return validResponse.VisitPipingResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -113,7 +113,6 @@ func causesOf(f fault.Fault) []string {
 		panel := strings.TrimSuffix(parent, "/size")
 		return []string{"#/cloth/width", "#/cloth/railroad", "#/cloth/boltLength", panel + "/turn", panel + "/join", panel + "/joinSeam", panel + "/allow", parent}
 		// @causes repeat
-		// @causes piping
 		// @causes relief
 		// @causes pleats
 		// @causes foam

@@ -37,8 +37,8 @@ func readers() map[string]reader {
 		"estimate":       {MaxBody, maxValues, reads(estimateFromWire, service.EstimateFaults, service.EstimateFieldFaults)},
 		"cuttingList":    {MaxBody, maxValues, reads(cuttingListFromWire, service.CuttingListFaults, service.CuttingListFieldFaults)},
 		// @repeat
-		// @piping
 		"buttoning": {MaxBody, maxValues, reads(buttoningFromWire, service.ButtoningFaults, service.ButtoningFieldFaults)},
+		"piping":    {MaxCheckBody, maxCheckValues, reads(pipingFromWire, service.PipingFaults, service.PipingFieldFaults)},
 		// @relief
 		// @pleats
 		// @foam

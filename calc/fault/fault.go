@@ -36,7 +36,6 @@ const (
 	WiderThanCloth Code = "wider-than-cloth" // a panel that does not fit the width and may not be joined
 	LongerThanBolt Code = "longer-than-bolt" // a panel longer than any length on sale
 	// @codes repeat
-	// @codes piping
 	// @codes relief
 	// @codes pleats
 	// @codes foam

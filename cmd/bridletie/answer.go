@@ -103,8 +103,8 @@ func questions() map[string]question {
 		"estimate":      {"/v1/estimate", httpapi.MaxBody, page((*httpapi.Server).AnswerEstimate, drawing.EstimateText)},
 		"cutting-list":  {"/v1/cutting-list", httpapi.MaxBody, page((*httpapi.Server).AnswerCuttingList, drawing.CuttingListText)},
 		// @op repeat
-		// @op piping
 		"buttoning": {"/v1/buttoning", httpapi.MaxBody, page((*httpapi.Server).AnswerButtoning, drawing.ButtoningText)},
+		"piping":    {"/v1/piping", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerPiping, drawing.PipingText)},
 		// @op relief
 		// @op pleats
 		// @op foam

@@ -1,0 +1,234 @@
+package service
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/piping"
+)
+
+// PipingRequest asks for the strips of the piping of a piece. What a request
+// leaves out has its usual value already.
+type PipingRequest struct {
+	Units     length.System
+	Cord      length.Length
+	Double    bool
+	Thickness length.Length
+	Seam      length.Length
+	Width     length.Length // of the strips; 0: worked out
+	Step      length.Length // of widths that are worked out
+	Cut       piping.Cut
+	Angle     int
+	OneLean   bool
+	Least     length.Length
+	Stretch   int // in thousandths; 0: the usual, by the angle
+
+	JoinSeam, Overlap, Ends, Corner length.Length
+
+	HasCloth bool
+	Cloth    cloth.Cloth
+	Sold     cloth.Sold
+	Offcuts  []PipingOffcut
+	Runs     []PipingRun
+	Way      *piping.Way // to be shown; nil: the cheapest
+}
+
+// PipingOffcut is a rectangle in hand.
+type PipingOffcut struct {
+	Name   string
+	Piece  int
+	Placed bool // it has a place on the plan of its piece
+	Rect   piping.Rect
+}
+
+// PipingRun is one or more runs alike.
+type PipingRun struct {
+	piping.Run
+	Name  string
+	Count int
+}
+
+// PipingAnswer is what the piping takes and how it is cut.
+type PipingAnswer struct {
+	Request PipingRequest
+	Job     piping.Job
+	Of      []PipingCopy // of each run of the job
+	Exact   length.Length
+	Cord    length.Length
+	Total   length.Length
+	Ways    []PipingWay
+	Shown   int // which of Ways; -1: none is possible
+	Yields  []PipingYield
+
+	Warnings []string
+	Cautions []string
+}
+
+// PipingCopy says which run of the request a run of the job is, and which copy.
+type PipingCopy struct{ Run, Copy int }
+
+// PipingYield is what one offcut gives by itself with strips of one lean.
+type PipingYield struct {
+	Offcut                   int
+	Lean                     piping.Lean
+	Strips                   int
+	Total, Shortest, Longest length.Length
+}
+
+// pipingYields are those of all offcuts, on the bias for each lean.
+func pipingYields(j piping.Job) []PipingYield {
+	leans := []piping.Lean{piping.Upright}
+	if j.Cut == piping.Bias {
+		leans = []piping.Lean{piping.ToRight, piping.ToLeft}
+	}
+	var out []PipingYield
+	for i, r := range j.Rects {
+		for _, lean := range leans {
+			y := PipingYield{Offcut: i, Lean: lean}
+			for k, s := range piping.InRect(r, j.Shape, lean) {
+				y.Strips++
+				y.Total += s.Long
+				y.Longest = max(y.Longest, s.Long)
+				if k == 0 || s.Long < y.Shortest {
+					y.Shortest = s.Long
+				}
+			}
+			out = append(out, y)
+		}
+	}
+	return out
+}
+
+// PipingWay is one way, and what of it is not as wished.
+type PipingWay struct {
+	piping.Plan
+	Keeps   bool
+	Order   length.Length
+	Square  length.Length // of the continuous way: the side of the smallest square
+	Because []string
+}
+
+// Plan is the way that is shown; nil when there is none.
+func (a *PipingAnswer) Plan() *PipingWay {
+	if a.Shown < 0 {
+		return nil
+	}
+	return &a.Ways[a.Shown]
+}
+
+// Piping answers a request that has no faults. Every plan is put to piping.Check
+// before it is answered.
+func Piping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
+	a := &PipingAnswer{Request: req, Exact: piping.StripWidth(req.Cord, req.Thickness, req.Seam, req.Double)}
+	a.Job, a.Of = req.job()
+	a.Cord = a.Job.CordLength()
+	if req.Double {
+		a.Cord *= 2
+	}
+	for _, r := range a.Job.Runs {
+		a.Total += a.Job.Need(r, req.Cut)
+	}
+	for _, p := range piping.Solve(a.Job) {
+		if flaws := piping.Check(a.Job, p); len(flaws) > 0 {
+			return nil, fmt.Errorf("%w: piping: %s", ErrUnsound, flaws[0])
+		}
+		order, err := req.Sold.Order(p.Cloth)
+		if err != nil {
+			return nil, err
+		}
+		w := PipingWay{Plan: p, Order: order, Because: req.because(p)}
+		w.Keeps = p.Possible && len(w.Because) == 0
+		if p.Tube != nil {
+			w.Square = piping.SquareTube(a.Total, a.Job.Width, req.JoinSeam).Across
+		}
+		a.Ways = append(a.Ways, w)
+	}
+	a.Shown, a.Yields = a.choose(), pipingYields(a.Job)
+	a.Warnings, a.Cautions = pipingWarnings(a), pipingCautions(a)
+	return a, ctx.Err()
+}
+
+// job is the request as calc takes it, each copy of a run by itself.
+func (req PipingRequest) job() (piping.Job, []PipingCopy) {
+	j := piping.Job{
+		Shape:    piping.Shape{Cut: req.Cut, Angle: req.Angle, Width: req.StripWidth(), Least: req.Least},
+		JoinSeam: req.JoinSeam, Overlap: req.Overlap, Ends: req.Ends, Margin: req.Corner, OneLean: req.OneLean,
+	}
+	j.RadiusBias, j.RadiusStraight = req.LeastRadius()
+	if req.HasCloth {
+		j.Cloth = req.Cloth.Width
+	}
+	for _, o := range req.Offcuts {
+		j.Rects = append(j.Rects, o.Rect)
+	}
+	var of []PipingCopy
+	for i, r := range req.Runs {
+		for n := range r.Count {
+			j.Runs = append(j.Runs, r.Run)
+			of = append(of, PipingCopy{i, n + 1})
+		}
+	}
+	return j, of
+}
+
+// StripWidth is how wide the strips are cut.
+func (req PipingRequest) StripWidth() length.Length {
+	if req.Width > 0 {
+		return req.Width
+	}
+	return piping.PracticalWidth(piping.StripWidth(req.Cord, req.Thickness, req.Seam, req.Double), req.Step)
+}
+
+// LeastRadius is the tightest curve that the piping takes, cut at the angle of
+// the request and cut straight. A stretch that is given is that of the cut asked
+// for.
+func (req PipingRequest) LeastRadius() (bias, straight length.Length) {
+	give, stiff := piping.StretchAt(req.Angle), piping.StretchStraight
+	switch {
+	case req.Stretch > 0 && req.Cut == piping.Bias:
+		give = req.Stretch
+	case req.Stretch > 0:
+		stiff = req.Stretch
+	}
+	return piping.LeastRadius(req.Cord, req.Thickness, give), piping.LeastRadius(req.Cord, req.Thickness, stiff)
+}
+
+// choose is the way to be shown: the one asked for; or the first that keeps all
+// wishes at the least cost in cloth, then in joins; or else the nearest to that.
+func (a *PipingAnswer) choose() int {
+	best := -1
+	for i := range a.Ways {
+		w := &a.Ways[i]
+		switch {
+		case !w.Possible:
+		case a.Request.Way != nil:
+			if w.Way == *a.Request.Way {
+				return i
+			}
+		case best < 0 || a.Request.compare(w, &a.Ways[best]) < 0:
+			best = i
+		}
+	}
+	return best
+}
+
+// compare puts the way that is to be preferred first.
+func (req PipingRequest) compare(v, w *PipingWay) int {
+	return cmp.Or(
+		behind(!v.Keeps)-behind(!w.Keeps),
+		behind(v.Shape.Cut != req.Cut)-behind(w.Shape.Cut != req.Cut),
+		cmp.Compare(v.Missing, w.Missing),
+		cmp.Compare(v.Strays, w.Strays),
+		cmp.Compare(v.Order, w.Order),
+		cmp.Compare(v.Joins, w.Joins))
+}
+
+func behind(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
+}
