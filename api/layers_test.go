@@ -53,8 +53,9 @@ var layers = []layer{
 	// @layer relief
 	// @layer pleats
 	// @layer foam
-	// @layer wadding
-	// @layer foundation
+	{dir: "calc/practice", std: pure, own: []string{"calc/length", "calc/fault"}},
+	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
+	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
 	// @layer fire
 	{dir: "service", std: with(pure, "context"), own: []string{"calc/..."}},
 	{dir: "service/...", std: pure, own: []string{"calc/...", "service"}},

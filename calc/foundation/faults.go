@@ -15,9 +15,19 @@ const (
 	MaxCopies = 200 // of all frames together
 )
 
-// Faults are everything wrong with a job, by the names of the wire form.
+// Faults are everything wrong with a job, by the names of the wire form. What
+// does not fit together is asked only when nothing else is wrong.
 func (job Job) Faults(at fault.Path) fault.List {
-	l := Book.Faults(job.Given, at.Field("settings"))
+	l := job.FieldFaults(at)
+	if l.Len() == 0 {
+		l = job.fitFaults(at)
+	}
+	return l
+}
+
+// FieldFaults are what is wrong with the fields.
+func (job Job) FieldFaults(at fault.Path) fault.List {
+	l := Book().Faults(job.Given, at.Field("settings"))
 	frames := at.Field("frames")
 	if n := len(job.Frames); n == 0 {
 		l.Add(frames, fault.TooFew, "", "there is no frame", "one frame or more")
@@ -36,9 +46,6 @@ func (job Job) Faults(at fault.Path) fault.List {
 	}
 	if copies > MaxCopies {
 		l.Add(frames, fault.TooMany, strconv.Itoa(copies), "there are "+strconv.Itoa(copies)+" frames with all copies", "at most "+strconv.Itoa(MaxCopies))
-	}
-	if l.Len() == 0 {
-		l.Append(job.fitFaults(at))
 	}
 	return l
 }
@@ -91,7 +98,7 @@ func (f Frame) springFaults(b Build, at fault.Path) fault.List {
 // that has no webs along may have any number given as 0.
 func (job Job) fitFaults(at fault.Path) fault.List {
 	var l fault.List
-	u := Book.Use(job.Given)
+	u := Book().Use(job.Given)
 	web := u.Length("web-width")
 	if job.Build == Modern {
 		web = u.Length("elastic-width")

@@ -208,7 +208,7 @@ func TestFaults(t *testing.T) {
 // Every setting has what an answer needs, and its default is within its limits.
 func TestEverySettingIsWhole(t *testing.T) {
 	seen := make(map[string]bool)
-	for _, s := range foundation.Book.Settings() {
+	for _, s := range foundation.Book().Settings() {
 		if s.Name == "" || s.What == "" || s.Source == "" || seen[s.Name] || s.Default < s.Least || s.Default > s.Most {
 			t.Errorf("%+v", s)
 		}
@@ -231,7 +231,7 @@ func TestEverySettingIsUsed(t *testing.T) {
 			}
 		}
 	}
-	for _, s := range foundation.Book.Settings() {
+	for _, s := range foundation.Book().Settings() {
 		if !used[s.Name] {
 			t.Errorf("%s is never used", s.Name)
 		}

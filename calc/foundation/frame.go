@@ -25,6 +25,9 @@ const (
 	Arm
 )
 
+// String is the name that the settings of the part have in theirs.
+func (p Part) String() string { return [...]string{"seat", "back", "arm"}[p] }
+
 // Shape is the outline of a frame.
 type Shape int
 

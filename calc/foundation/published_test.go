@@ -18,7 +18,7 @@ const (
 // settings are the defaults by name.
 func settings() map[string]practice.Setting {
 	all := make(map[string]practice.Setting)
-	for _, s := range foundation.Book.Settings() {
+	for _, s := range foundation.Book().Settings() {
 		all[s.Name] = s
 	}
 	return all
@@ -234,10 +234,19 @@ func TestHairByCommonPractice(t *testing.T) {
 	} {
 		w := plan(t, foundation.Job{
 			Frames: []foundation.Frame{{Front: c.front, Depth: c.depth, Place: foundation.DropIn, EdgeRows: -1}},
-			Given:  []practice.Given{size("first-depth", c.first), size("second-depth", c.extra)},
+			Given:  []practice.Given{size("seat-first-depth", c.first), size("seat-second-depth", c.extra)},
 		})
 		if got := float64(w.Built[0].Stuffing) / pound; got < c.least || got > c.most {
 			t.Errorf("%s: %.2f lb of hair, want %v to %v", c.name, got, c.least, c.most)
 		}
+	}
+	// An easy chair: seat, back and two arms.
+	w := plan(t, foundation.Job{Frames: []foundation.Frame{
+		{ID: "S", Front: 22 * in, Depth: 22 * in, EdgeRows: -1},
+		{ID: "B", Part: foundation.Back, Front: 20 * in, Depth: 28 * in, EdgeRows: -1},
+		{ID: "A", Part: foundation.Arm, Count: 2, Front: 21 * in, Depth: 12 * in, EdgeRows: -1},
+	}})
+	if got := float64(w.Totals.Stuffing) / pound; got < 8 || got > 12 {
+		t.Errorf("easy chair: %.2f lb of hair, want 8 to 12", got)
 	}
 }

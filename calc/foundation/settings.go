@@ -21,7 +21,9 @@ const (
 )
 
 // Book is every constant that this package goes by.
-var Book = practice.NewBook(webSettings(), springSettings(), clothSettings(), twineSettings(), tackSettings(), stapleSettings(), gimpSettings())
+func Book() *practice.Book { return book }
+
+var book = practice.NewBook(webSettings(), springSettings(), clothSettings(), twineSettings(), tackSettings(), stapleSettings(), gimpSettings())
 
 func webSettings() []practice.Setting {
 	return []practice.Setting{
@@ -79,8 +81,12 @@ func twineSettings() []practice.Setting {
 		practice.Of("bridle-gap", "between rows of bridle ties", 125*mm, 20*mm, 500*mm, common),
 		practice.Factor("bridle", "twine for bridle ties, in times of the rows", "times", 1750, 1000, 5000, common),
 		practice.Of("tie-gap", "between stuffing ties along a row", 10*cm, 20*mm, 500*mm, common),
-		practice.Of("first-depth", "depth of the first stuffing", 50*mm, 0, 300*mm, common),
-		practice.Of("second-depth", "depth of the second stuffing", 25*mm, 0, 300*mm, common),
+		practice.Of("seat-first-depth", "depth of the first stuffing of a seat", 50*mm, 0, 300*mm, common),
+		practice.Of("seat-second-depth", "depth of the second stuffing of a seat", 25*mm, 0, 300*mm, common),
+		practice.Of("back-first-depth", "depth of the first stuffing of a back", 40*mm, 0, 300*mm, common),
+		practice.Of("back-second-depth", "depth of the second stuffing of a back", 20*mm, 0, 300*mm, common),
+		practice.Of("arm-first-depth", "depth of the first stuffing of an arm or a wing", 25*mm, 0, 300*mm, common),
+		practice.Of("arm-second-depth", "depth of the second stuffing of an arm or a wing", 12*mm, 0, 300*mm, common),
 		practice.Factor("stuffing-density", "hair or fibre as it lies in the work", "kg/m³", 80_000, 5_000, 400_000, common+"; from 1 1/2 to 2 lb on a stuff-over seat"),
 		practice.Factor("stuffing-bag", "hair or fibre in one bag", "kg", 1_000, 50, 100_000, common),
 		practice.Ones("edge-rows-seat", "rows of stitches round a seat", "rows", 3, 0, MaxEdge, common),

@@ -15,15 +15,10 @@ func (t Twine) Total() length.Length { return t.Springs + t.Bridles + t.Ties + t
 
 // edgeRows are the rows of stitches round the edge.
 func (f Frame) edgeRows(u *practice.Used) int64 {
-	switch {
-	case f.EdgeRows >= 0:
+	if f.EdgeRows >= 0 {
 		return int64(f.EdgeRows)
-	case f.Part == Back:
-		return u.Count("edge-rows-back")
-	case f.Part == Arm:
-		return u.Count("edge-rows-arm")
 	}
-	return u.Count("edge-rows-seat")
+	return u.Count("edge-rows-" + f.Part.String())
 }
 
 // twine sews each spring twice, to the webs and to the hessian; bridle ties in
@@ -35,7 +30,7 @@ func (f Frame) twine(springs int, u *practice.Used) Twine {
 	return Twine{
 		Springs: 2 * length.Length(springs) * u.Length("spring-twine"),
 		Bridles: practice.Times(rows, u.Number("bridle")),
-		Ties:    rows + up(ties*2*u.Length("first-depth").MM()),
+		Ties:    rows + up(ties*2*u.Length(f.Part.String()+"-first-depth").MM()),
 		Edge:    length.Length(f.edgeRows(u)) * practice.Times(f.Perimeter(), u.Number("edge")),
 	}
 }
@@ -43,7 +38,7 @@ func (f Frame) twine(springs int, u *practice.Used) Twine {
 // stuffing is what the hair or fibre of one frame weighs: area by both depths
 // by density, in milligrams, rounded up.
 func (f Frame) stuffing(u *practice.Used) int64 {
-	deep := (u.Length("first-depth") + u.Length("second-depth")).MM()
+	deep := (u.Length(f.Part.String()+"-first-depth") + u.Length(f.Part.String()+"-second-depth")).MM()
 	perM3 := float64(u.Number("stuffing-density")) // mg/m³, as 1 kg is a million mg
 	return int64(math.Ceil(f.Area()*deep*perM3/1e9 - 1e-6))
 }

@@ -174,3 +174,22 @@ func leastGap(middles []float64, web float64) float64 {
 // Over reports whether web i across passes over web j along, each counted from
 // 1: over and under by turns, both ways.
 func Over(i, j int) bool { return (i+j)%2 == 0 }
+
+// PassesOver are the webs of the other way, by their numbers, that a web passes
+// over; it passes under the rest.
+func (w Webbing) PassesOver(one Web) []int {
+	var out []int
+	for _, other := range w.Webs {
+		if other.Way == one.Way {
+			continue
+		}
+		across, along := one.Number, other.Number
+		if one.Way == Along {
+			across, along = along, across
+		}
+		if Over(across, along) == (one.Way == Across) {
+			out = append(out, other.Number)
+		}
+	}
+	return out
+}

@@ -63,7 +63,7 @@ type Work struct {
 
 // Plan works out a job that has no Faults.
 func Plan(job Job) Work {
-	u := Book.Use(job.Given)
+	u := Book().Use(job.Given)
 	w := Work{Built: make([]Built, len(job.Frames))}
 	for k, f := range job.Frames {
 		w.Built[k] = f.build(job, u)

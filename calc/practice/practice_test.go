@@ -88,3 +88,17 @@ func TestTimesAndPacks(t *testing.T) {
 		}
 	})
 }
+
+func TestMassText(t *testing.T) {
+	for mg, want := range map[int64][2]string{
+		0: {"0 g", "0 oz"}, 1: {"1 g", "1 oz"}, 999_000: {"999 g", "2 lb 4 oz"}, 999_001: {"1 kg", "2 lb 4 oz"},
+		1_230_001: {"1.24 kg", "2 lb 12 oz"}, 453_584: {"454 g", "1 lb"}, -5: {"0 g", "0 oz"},
+	} {
+		if got := practice.MassText(mg, length.Metric); got != want[0] {
+			t.Errorf("%d mg are %q, want %q", mg, got, want[0])
+		}
+		if got := practice.MassText(mg, length.Imperial); got != want[1] {
+			t.Errorf("%d mg are %q, want %q", mg, got, want[1])
+		}
+	}
+}

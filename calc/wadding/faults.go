@@ -19,9 +19,19 @@ const (
 	MaxThick  = length.Metre
 )
 
-// Faults are everything wrong with a job, by the names of the wire form.
+// Faults are everything wrong with a job, by the names of the wire form. What
+// does not fit together is asked only when nothing else is wrong.
 func (job Job) Faults(at fault.Path) fault.List {
-	l := Book.Faults(job.Given, at.Field("settings"))
+	l := job.FieldFaults(at)
+	if l.Len() == 0 {
+		l = job.fitFaults(at.Field("items"))
+	}
+	return l
+}
+
+// FieldFaults are what is wrong with the fields.
+func (job Job) FieldFaults(at fault.Path) fault.List {
+	l := Book().Faults(job.Given, at.Field("settings"))
 	items := at.Field("items")
 	if len(job.Items) == 0 {
 		l.Add(items, fault.TooFew, "", "there is nothing to wrap or to fill", "one item or more")
@@ -34,9 +44,6 @@ func (job Job) Faults(at fault.Path) fault.List {
 		}
 		ids[it.ID] = true
 		it.faults(&l, here)
-	}
-	if l.Len() == 0 {
-		l.Append(job.fitFaults(items))
 	}
 	return l
 }
@@ -84,7 +91,7 @@ func (it Item) faults(l *fault.List, at fault.Path) {
 // fitFaults wants pieces that come off their roll, and not too many.
 func (job Job) fitFaults(at fault.Path) fault.List {
 	var l fault.List
-	u := Book.Use(job.Given)
+	u := Book().Use(job.Given)
 	pieces := 0
 	for i, it := range job.Items {
 		if it.Material.Loose() {

@@ -18,7 +18,9 @@ const (
 )
 
 // Book is every constant that this package goes by.
-var Book = practice.NewBook(sheetSettings(), looseSettings(), otherSettings())
+func Book() *practice.Book { return book }
+
+var book = practice.NewBook(sheetSettings(), looseSettings(), otherSettings())
 
 func sheetSettings() []practice.Setting {
 	var out []practice.Setting

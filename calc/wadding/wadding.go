@@ -170,7 +170,11 @@ func (it Item) pieces(k int, u *practice.Used) []Piece {
 		if size.Across == 0 || size.Along == 0 {
 			return
 		}
-		p := panel.Panel{ID: it.ID, Name: it.Name, Count: it.Count * it.Layers * per, Size: size, Turn: panel.Quarter}
+		id := it.ID
+		if isEnd {
+			id = id[:min(len(id), 28)] + "-end"
+		}
+		p := panel.Panel{ID: id, Name: it.Name, Count: it.Count * it.Layers * per, Size: size, Turn: panel.Quarter}
 		if min(size.Across, size.Along) > width {
 			p.Turn = panel.Upright
 			if !it.Whole {

@@ -74,7 +74,7 @@ func TestOuncesAndGrams(t *testing.T) {
 func TestPublishedRolls(t *testing.T) {
 	const pound = 453.59237 // g
 	all := make(map[string]practice.Setting)
-	for _, s := range wadding.Book.Settings() {
+	for _, s := range wadding.Book().Settings() {
 		all[s.Name] = s
 	}
 	for _, c := range []struct {
@@ -249,7 +249,7 @@ func TestEverySettingIsWholeAndUsed(t *testing.T) {
 	for _, v := range plan(t, wadding.Job{Items: items}).Settings {
 		used[v.Name] = true
 	}
-	for _, s := range wadding.Book.Settings() {
+	for _, s := range wadding.Book().Settings() {
 		if !used[s.Name] || s.What == "" || s.Source == "" || s.Default < s.Least || s.Default > s.Most {
 			t.Errorf("%+v used %v", s, used[s.Name])
 		}

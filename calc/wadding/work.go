@@ -49,7 +49,7 @@ type Work struct {
 
 // Plan works out a job that has no Faults.
 func Plan(job Job) Work {
-	u := Book.Use(job.Given)
+	u := Book().Use(job.Given)
 	w := Work{Laid: make([]Laid, len(job.Items))}
 	for _, m := range Materials() {
 		if m.Loose() {
