@@ -419,6 +419,16 @@ func TestSpringsStandClear(t *testing.T) {
 	})
 }
 
+// Five springs stand as on a die, the middle one half a diagonal from the rest.
+func TestFiveSprings(t *testing.T) {
+	g := plan(t, foundation.Job{Frames: []foundation.Frame{{Front: 23 * in, Depth: 19 * in, Springs: []int{2, 1, 2}, EdgeRows: -1}}}).Built[0].Grid
+	// Middles 5 1/2 in from the edges: 12 in and 8 in apart, so that half the diagonal is √(6² + 4²) in.
+	want := (math.Sqrt(52) - 5) * 25.4
+	if len(g.Centres) != 5 || g.Over || math.Abs(g.Gap.MM()-want) > 0.0011 {
+		t.Errorf("%+v, want a gap of %v", g, want)
+	}
+}
+
 func wingChair() foundation.Job {
 	return foundation.Job{Frames: []foundation.Frame{
 		{ID: "SEAT", Count: 1, Shape: foundation.Trapezoid, Front: 62 * cm, Back: 54 * cm, Depth: 60 * cm, EdgeRows: -1, ShowWood: true},

@@ -11,7 +11,7 @@ import (
 type Grid struct {
 	Centres   []Point
 	Rows      []int         // springs in each row, from the back
-	Gap       length.Length // between the top coils of the fullest row, rounded down; 0 with one spring in it
+	Gap       length.Length // least between top coils, rounded down; 0 with one spring
 	Over      bool          // coils touch or stand over the edge
 	rows      []float64     // middles of the rows
 	columns   []float64     // middles of the columns, where the rows are alike
@@ -58,15 +58,12 @@ func (f Frame) grid(b Build, u *practice.Used) Grid {
 			g.Rows = append(g.Rows, SpringCount(f.rowWidth(i, rows, y), coil, edge, gap, least))
 		}
 	}
-	middle, alike, nearest := f.widest()/2, true, math.Inf(1)
+	middle, alike := f.widest()/2, true
 	for i, n := range g.Rows {
 		wide := f.widthAt(g.rows[i])
 		xs := spread(wide, first, n)
 		for _, x := range xs {
 			g.Centres = append(g.Centres, Point{middle + x - wide/2, g.rows[i]})
-		}
-		if n > 1 {
-			nearest = min(nearest, (xs[n-1]-xs[0])/float64(n-1))
 		}
 		alike = alike && n == g.Rows[0] && f.widthAt(g.rows[i]) == f.widthAt(g.rows[0])
 		if i == 0 {
@@ -78,16 +75,34 @@ func (f Frame) grid(b Build, u *practice.Used) Grid {
 	if !alike {
 		g.columns = nil
 	}
-	if rows > 1 {
-		nearest = min(nearest, g.rows[1]-g.rows[0])
-	}
-	if !math.IsInf(nearest, 1) {
+	if nearest := g.nearest(); !math.IsInf(nearest, 1) {
 		g.Gap = down(nearest - coil.MM())
 	}
 	g.Over = g.Over || g.Gap < 0
 	g.rowPitch = f.depth().MM() / float64(rows+1)
 	g.colPitch = f.widest() / float64(g.mostInRow+1)
 	return g
+}
+
+// nearest is the least distance between two springs, which stand in one row or in
+// two neighbouring ones; infinite with one spring.
+func (g Grid) nearest() float64 {
+	least := math.Inf(1)
+	from := 0
+	for i, n := range g.Rows {
+		to := from + n
+		if i+1 < len(g.Rows) {
+			to += g.Rows[i+1]
+		}
+		for a := from; a < from+n; a++ {
+			for b := a + 1; b < to; b++ {
+				dx, dy := g.Centres[b].X-g.Centres[a].X, g.Centres[b].Y-g.Centres[a].Y
+				least = min(least, float64(dx*dx)+float64(dy*dy))
+			}
+		}
+		from += n
+	}
+	return math.Sqrt(least)
 }
 
 // rowWidth is the width by which the springs of row i are counted. On a

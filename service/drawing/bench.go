@@ -60,7 +60,7 @@ func settingRows(used []practice.Value, sys length.System) [][]string {
 }
 
 func (s *paper) settings(used []practice.Value) {
-	s.table("What this goes by", []float64{0, 370, 600, 1490}, 1, []string{"Setting", "Value", "Source"}, settingRows(used, s.sys))
+	s.table("What this goes by", []float64{0, 430, 690, 1490}, 1, []string{"Setting", "Value", "Source"}, settingRows(used, s.sys))
 }
 
 func (p *page) settings(used []practice.Value) {

@@ -107,7 +107,7 @@ func WaddingPicture(ans *service.WaddingAnswer) *Picture {
 		s.plainCut(r.Plan)
 		s.table("Pieces of "+r.Sheet.Material.String(), []float64{0, 75, 420, 950, 1070, 1490}, 1, pieceHeads, pieceRows(r.Plan))
 	}
-	s.table("What it takes, each", []float64{0, 270, 390, 590, 760, 900, 1060, 1490}, 0,
+	s.table("What it takes, each", []float64{0, 270, 390, 620, 780, 910, 1060, 1490}, 0,
 		[]string{"Id", "Copies", "Of", "Mass", "Laid", "Covered", "Name"}, laidRows(ans))
 	s.settings(ans.Work.Settings)
 	s.closing(ans.Warnings, ans.Cautions)

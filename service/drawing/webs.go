@@ -156,6 +156,11 @@ func crossings(w *foundation.Webbing, web, line float64) []Shape {
 			}
 			fill = append(fill, Polyline{Closed: true, Pts: []Pt{{from, y - web/2}, {to, y - web/2}, {to, y + web/2}, {from, y + web/2}}})
 			edges = append(edges, Polyline{Pts: []Pt{{from, y - web/2}, {to, y - web/2}}}, Polyline{Pts: []Pt{{from, y + web/2}, {to, y + web/2}}})
+			for _, end := range []float64{from, to} {
+				if end == across.From.X || end == across.To.X {
+					edges = append(edges, Polyline{Pts: []Pt{{end, y - web/2}, {end, y + web/2}}})
+				}
+			}
 		}
 	}
 	if len(fill) == 0 {
