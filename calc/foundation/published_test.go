@@ -40,10 +40,6 @@ func plan(t testing.TB, job foundation.Job) foundation.Work {
 	return foundation.Plan(job)
 }
 
-func number(name string, v int64) practice.Given {
-	return practice.Given{Name: name, Kind: practice.Number, Value: v}
-}
-
 func size(name string, v length.Length) practice.Given {
 	return practice.Given{Name: name, Value: int64(v)}
 }

@@ -54,24 +54,24 @@ func springSettings() []practice.Setting {
 }
 
 func clothSettings() []practice.Setting {
-	turn := func(name, what string, standard length.Length, source string) practice.Setting {
-		return practice.Of(name, what, standard, 0, 500*mm, source)
+	turn := func(name, what string, standard length.Length) practice.Setting {
+		return practice.Of(name, what, standard, 0, 500*mm, common)
 	}
 	wide := func(name string, standard length.Length) practice.Setting {
 		return practice.Of(name+"-width", "width of the "+name, standard, 50*cm, 5*length.Metre, common)
 	}
 	return []practice.Setting{
-		turn("hessian-turn", "turned over on each side of the hessian", 25*mm, common),
-		turn("hessian-rise", "added each way where hessian goes over springs", 10*cm, common),
-		turn("scrim-turn", "turned under on each side of the scrim", 25*mm, common),
-		turn("scrim-height", "height of the first stuffing, which the scrim goes down on each side", 75*mm, common),
-		turn("calico-turn", "pull and tacking off on each side of the calico", 50*mm, common),
-		turn("calico-height", "height of all stuffing, which the calico goes down on each side", 10*cm, common),
-		turn("bottoming-turn", "turned under on each side of the bottoming cloth", 15*mm, common),
+		turn("hessian-turn", "turned over on each side of the hessian", 25*mm),
+		turn("hessian-rise", "added each way where hessian goes over springs", 10*cm),
+		turn("scrim-turn", "turned under on each side of the scrim", 25*mm),
+		turn("scrim-height", "height of the first stuffing, which the scrim goes down on each side", 75*mm),
+		turn("calico-turn", "pull and tacking off on each side of the calico", 50*mm),
+		turn("calico-height", "height of all stuffing, which the calico goes down on each side", 10*cm),
+		turn("bottoming-turn", "turned under on each side of the bottoming cloth", 15*mm),
 		wide("hessian", 183*cm), wide("scrim", 183*cm), wide("calico", 152*cm), wide("bottoming", 140*cm),
 		practice.Of("cloth-step", "cloths are sold in multiples of", 10*cm, mm, 10*length.Metre, common),
 		practice.Of("cloth-bolt", "longest length of a cloth in one piece", 50*length.Metre, length.Metre, 1000*length.Metre, common),
-		turn("seam", "on each side of a join", 15*mm, common),
+		turn("seam", "on each side of a join", 15*mm),
 	}
 }
 
