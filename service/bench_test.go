@@ -153,6 +153,18 @@ func TestFoundationJoinsWhatIsWide(t *testing.T) {
 	}
 }
 
+// Nobody waits for a thousand scraps.
+func TestFoundationRefusesScraps(t *testing.T) {
+	req := service.FoundationRequest{Job: foundation.Job{Frames: []foundation.Frame{
+		{ID: "A", Count: 50, Front: 4 * length.Metre, Depth: 4 * length.Metre, EdgeRows: -1},
+		{ID: "B", Count: 50, Front: 4 * length.Metre, Depth: 4 * length.Metre, EdgeRows: -1},
+	}, Given: []practice.Given{{Name: "hessian-width", Value: int64(50 * benchCM)}, {Name: "seam", Value: int64(10 * benchCM)}}}}
+	l := service.FoundationFaults(req)
+	if l.Len() != 1 || l.Faults()[0].Pointer != "#/frames" || l.Faults()[0].Code != "too-many" {
+		t.Errorf("%+v", l.Faults())
+	}
+}
+
 func TestWaddingOfASettee(t *testing.T) {
 	a := waddingOf(t, setteeWadding())
 	if len(a.Rolls) != 2 || len(a.Work.Loose) != 1 {

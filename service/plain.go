@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"strconv"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -38,10 +39,31 @@ func (c *plainCloth) cut(ctx context.Context, units length.System) (*YardageAnsw
 	return ans, nil
 }
 
+// maxPlain is how many pieces, with the parts of joined ones, are cut from one
+// plain cloth.
+const maxPlain = 1000
+
+// count is how many pieces there are, with the parts of joined ones.
+func (c *plainCloth) count() int {
+	n := 0
+	for _, p := range c.panels {
+		parts := 1
+		if p.Join != panel.NoJoin {
+			parts = 2 + int(p.Cut().Across/max(c.width-2*p.JoinSeam, 1))
+		}
+		n += p.Count * parts
+	}
+	return n
+}
+
 // faults are pieces that do not come off the cloth, at their owners in the list
-// at.
+// at, and too many of them.
 func (c *plainCloth) faults(at fault.Path) fault.List {
 	var l fault.List
+	if n := c.count(); n > maxPlain {
+		l.Add(at, fault.TooMany, "", "the "+c.name+" is cut in "+strconv.Itoa(n)+" pieces, with the parts of joined ones", "at most "+strconv.Itoa(maxPlain)+": a wider cloth, or fewer at a time")
+		return l
+	}
 	for i, p := range c.panels {
 		found := panel.ClothFaults([]panel.Panel{p}, cloth.Cloth{Name: c.name, Width: c.width}, c.bolt, "")
 		for _, f := range found.Faults() {

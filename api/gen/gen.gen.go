@@ -1426,7 +1426,7 @@ type FoundationRequest struct {
 	Build  *FoundationRequestBuild  `json:"build,omitempty"`
 	Fixing *FoundationRequestFixing `json:"fixing,omitempty"`
 
-	// Frames With all copies at most 200.
+	// Frames With all copies at most 200; the pieces of one cloth, with the parts of joined ones, at most 1000.
 	Frames   []FoundationFrame    `json:"frames"`
 	Settings *[]FoundationSetting `json:"settings,omitempty"`
 

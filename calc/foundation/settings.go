@@ -2,6 +2,7 @@ package foundation
 
 import (
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
@@ -71,7 +72,7 @@ func clothSettings() []practice.Setting {
 		wide("hessian", 183*cm), wide("scrim", 183*cm), wide("calico", 152*cm), wide("bottoming", 140*cm),
 		practice.Of("cloth-step", "cloths are sold in multiples of", 10*cm, mm, 10*length.Metre, common),
 		practice.Of("cloth-bolt", "longest length of a cloth in one piece", 50*length.Metre, length.Metre, 1000*length.Metre, common),
-		turn("seam", "on each side of a join", 15*mm),
+		practice.Of("seam", "on each side of a join", 15*mm, 0, panel.MaxJoinSeam, common),
 	}
 }
 
