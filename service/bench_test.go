@@ -111,9 +111,10 @@ func TestFoundationWarns(t *testing.T) {
 		{ID: "B", Count: 1, Shape: foundation.Trapezoid, Front: 60 * benchCM, Back: 50 * benchCM, Depth: 60 * benchCM, UnderSprings: true, EdgeRows: -1},
 		{ID: "C", Count: 1, Front: 60 * benchCM, Depth: 60 * benchCM, Springs: []int{9, 9}, EdgeRows: -1},
 		{ID: "D", Count: 1, Front: 60 * benchCM, Depth: 60 * benchCM, WebsAcross: 2, EdgeRows: -1},
+		{ID: "E", Count: 1, Front: 60 * benchCM, Depth: 60 * benchCM, Rail: 30 * benchCM, EdgeRows: -1},
 	}
 	a := foundationOf(t, req)
-	for _, want := range []string{"A: on the back rail", "B: its springs do not stand", "C: the springs stand into", "D: there are fewer webs"} {
+	for _, want := range []string{"A: on the back rail", "B: its springs do not stand", "C: the springs stand into", "D: there are fewer webs", "E: springs of 60 cm"} {
 		if !slices.ContainsFunc(a.Warnings, func(w string) bool { return strings.HasPrefix(w, want) }) {
 			t.Errorf("no warning %q in %q", want, a.Warnings)
 		}

@@ -98,6 +98,9 @@ func foundationWarnings(a *FoundationAnswer) []string {
 		if f.UnderSprings && !b.Webbing.WebsUnderSprings {
 			out = append(out, id+": its springs do not stand in columns, so that the webs are laid evenly")
 		}
+		if h := b.Spring.Height; len(b.Grid.Centres) > 0 && (h < foundation.LowestSpring || h > foundation.HighestSpring) {
+			out = append(out, id+": springs of "+h.Text(a.Request.Units, length.Nearest)+" by the height of the rail are not made; they come from 3 to 14 in high")
+		}
 		if b.Grid.Over {
 			out = append(out, id+": the springs stand into one another or over the edge: take fewer or narrower ones")
 		}

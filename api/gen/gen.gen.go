@@ -1318,7 +1318,10 @@ type FoundationFixed struct {
 	// Count Temporary tacks counted once.
 	Count int                 `json:"count"`
 	Kind  FoundationFixedKind `json:"kind"`
-	Size  *Quantity           `json:"size,omitempty"`
+
+	// Ounces The nearest size of tacks sold by the ounce.
+	Ounces *int      `json:"ounces,omitempty"`
+	Size   *Quantity `json:"size,omitempty"`
 }
 
 // FoundationFixedKind defines model for FoundationFixed.Kind.

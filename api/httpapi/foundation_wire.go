@@ -120,9 +120,13 @@ func (w foundationWriter) totals(t *foundation.Totals) gen.FoundationTotals {
 		Gimp: w.up(t.Gimp), GimpOrder: w.up(t.GimpOrder),
 	}
 	for _, f := range t.Fixed {
-		g.Fixings = append(g.Fixings, gen.FoundationFixed{
+		fixed := gen.FoundationFixed{
 			Kind: gen.FoundationFixedKind(dashed(f.Kind.String())), Size: w.some(f.Size), Count: int(f.Count), Boxes: int(f.Boxes),
-		})
+		}
+		if oz := f.Ounces(); oz > 0 {
+			fixed.Ounces = &oz
+		}
+		g.Fixings = append(g.Fixings, fixed)
 	}
 	return g
 }

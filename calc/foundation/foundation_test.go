@@ -429,6 +429,52 @@ func TestFiveSprings(t *testing.T) {
 	}
 }
 
+// outlineOf is the outline as a polygon of many corners, worked out from the shape
+// alone.
+func outlineOf(f foundation.Frame) [][2]float64 {
+	const n = 20_000
+	front, back, depth := f.Front.MM(), f.Back.MM(), f.Depth.MM()
+	var pts [][2]float64
+	arc := func(x, y, r, from, to float64) {
+		for i := range n + 1 {
+			a := from + (to-from)*float64(i)/n
+			pts = append(pts, [2]float64{x + r*math.Cos(a), y + r*math.Sin(a)})
+		}
+	}
+	switch f.Shape {
+	case foundation.Trapezoid:
+		return [][2]float64{{-back / 2, 0}, {back / 2, 0}, {front / 2, depth}, {-front / 2, depth}}
+	case foundation.Circle:
+		arc(0, 0, front/2, 0, 2*math.Pi)
+	case foundation.DShape:
+		pts = append(pts, [2]float64{-front / 2, 0}, [2]float64{front / 2, 0})
+		arc(0, depth-front/2, front/2, 0, math.Pi)
+	default:
+		return [][2]float64{{0, 0}, {front, 0}, {front, depth}, {0, depth}}
+	}
+	return pts
+}
+
+// Perimeter and area against the polygon: its sides, and the shoelace formula.
+func TestOutlinesAgainstPolygons(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f := drawFrame(t)
+		pts := outlineOf(f)
+		around, twice := 0.0, 0.0
+		for i, p := range pts {
+			q := pts[(i+1)%len(pts)]
+			around += math.Hypot(q[0]-p[0], q[1]-p[1])
+			twice += p[0]*q[1] - q[0]*p[1]
+		}
+		if got := f.Perimeter().MM(); math.Abs(got/around-1) > 1e-5 {
+			t.Fatalf("%+v: perimeter %v, of the polygon %v", f, got, around)
+		}
+		if got := f.Area(); math.Abs(got/(twice/2)-1) > 1e-5 {
+			t.Fatalf("%+v: area %v, of the polygon %v", f, got, twice/2)
+		}
+	})
+}
+
 func wingChair() foundation.Job {
 	return foundation.Job{Frames: []foundation.Frame{
 		{ID: "SEAT", Count: 1, Shape: foundation.Trapezoid, Front: 62 * cm, Back: 54 * cm, Depth: 60 * cm, EdgeRows: -1, ShowWood: true},

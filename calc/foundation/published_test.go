@@ -86,6 +86,49 @@ func TestTackSizesAreThoseOfTheTrade(t *testing.T) {
 	}
 }
 
+// Tacks by the ounce: Noyes, Handwork in Wood, 1910, to 6 oz; 8 oz from trade
+// text, 10 to 14 oz from memory. Those of the trade by the millimetre are near.
+func TestTacksByTheOunce(t *testing.T) {
+	for size, want := range map[length.Length]int{
+		in / 4: 2, in * 3 / 8: 3, in * 7 / 16: 4, in / 2: 6, in * 9 / 16: 8, in * 5 / 8: 10, in * 11 / 16: 12, in * 3 / 4: 14,
+		10 * mm: 3, 13 * mm: 6, 16 * mm: 10, 25 * mm: 0, 3 * mm: 0,
+	} {
+		if got := foundation.Ounces(size); got != want {
+			t.Errorf("tacks of %v are of %d oz, want %d", size, got, want)
+		}
+	}
+}
+
+// A chair of the early twentieth century (trade text): seat of 6 by 8 webs and 16
+// springs, back of 6 by 9 webs and springs in rows of 4 and 3. What is told is
+// laid as told; the sizes are from memory.
+func TestQuaintEasyChair(t *testing.T) {
+	w := plan(t, foundation.Job{Frames: []foundation.Frame{
+		{ID: "S", Front: 30 * in, Depth: 30 * in, WebsAcross: 6, WebsAlong: 8, EdgeRows: -1},
+		{ID: "B", Part: foundation.Back, Front: 29 * in, Depth: 26 * in, WebsAcross: 9, WebsAlong: 6, Springs: []int{4, 3}, EdgeRows: -1},
+	}})
+	seat, back := w.Built[0], w.Built[1]
+	if len(seat.Webbing.Webs) != 14 || len(seat.Grid.Centres) != 16 {
+		t.Errorf("the seat has %d webs and %d springs", len(seat.Webbing.Webs), len(seat.Grid.Centres))
+	}
+	if len(back.Webbing.Webs) != 15 || len(back.Grid.Centres) != 7 {
+		t.Errorf("the back has %d webs and %d springs", len(back.Webbing.Webs), len(back.Grid.Centres))
+	}
+}
+
+// Springs are made from 3 to 14 in (upholstery textbook, 1961); those advised
+// without a rail are.
+func TestAdvisedSpringsAreMade(t *testing.T) {
+	for part := foundation.Seat; part <= foundation.Arm; part++ {
+		for place := foundation.EasyChair; place <= foundation.Divan; place++ {
+			h := plan(t, foundation.Job{Frames: []foundation.Frame{{Part: part, Place: place, Sprung: foundation.Yes, Front: 22 * in, Depth: 22 * in, EdgeRows: -1}}}).Built[0].Spring.Height
+			if h < foundation.LowestSpring || h > foundation.HighestSpring {
+				t.Errorf("part %v, place %v: springs of %v", part, place, h)
+			}
+		}
+	}
+}
+
 // Johnson, Furniture Upholstery for Schools, 1919: webs of 3 1/2 in, springs 5
 // in across and 3 in from the edge, so that the first web begins 3 + 2 1/2 − 1
 // 3/4 = 3 3/4 in from the edge of the frame.

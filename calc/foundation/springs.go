@@ -156,6 +156,12 @@ var gauges = map[int]length.Length{
 // 0 for others.
 func WireOf(gauge int) length.Length { return gauges[gauge] }
 
+// Springs are made from 3 to 14 in high (upholstery textbook, 1961).
+const (
+	LowestSpring  = 3 * in
+	HighestSpring = 14 * in
+)
+
 // SpringHeight is the height of seat springs for a rail of that height: twice
 // the rail (Johnson, 1919).
 func SpringHeight(rail length.Length) length.Length { return 2 * rail }

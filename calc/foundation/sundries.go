@@ -95,6 +95,27 @@ func Spaced(run, spacing length.Length) int64 {
 	return int64((run-1)/spacing) + 1
 }
 
+// ounceSizes are tacks as they are sold by the ounce: to 6 oz from Noyes, Handwork
+// in Wood, 1910; 8 oz from trade text, 10 to 14 oz from memory.
+var ounceSizes = []struct {
+	size   length.Length
+	ounces int
+}{
+	{in / 4, 2}, {in * 3 / 8, 3}, {in * 7 / 16, 4}, {in / 2, 6}, {in * 9 / 16, 8}, {in * 5 / 8, 10}, {in * 11 / 16, 12}, {in * 3 / 4, 14},
+}
+
+// Ounces is the size by the ounce of the tack that is nearest in length, of two
+// as near the longer; 0 where none is within a sixteenth of an inch.
+func Ounces(size length.Length) int {
+	best, off := 0, in/16+1
+	for _, s := range ounceSizes {
+		if d := max(size-s.size, s.size-size); d <= off {
+			best, off = s.ounces, d
+		}
+	}
+	return best
+}
+
 // courses are all that hold one frame.
 func (f Frame) courses(b Build, fix Fixing, w Webbing, l Lashing, u *practice.Used) []Course {
 	around := f.Perimeter()

@@ -38,6 +38,15 @@ type Fixed struct {
 	Boxes int64
 }
 
+// Ounces is the size of tacks by the ounce; 0 for staples and pins, and where
+// there is none.
+func (f Fixed) Ounces() int {
+	if f.Kind != Tack {
+		return 0
+	}
+	return Ounces(f.Size)
+}
+
 // Totals is what all frames take together, and what to buy.
 type Totals struct {
 	Webbing         length.Length

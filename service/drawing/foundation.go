@@ -41,7 +41,11 @@ func buyRows(ans *service.FoundationAnswer) [][]string {
 		rows = append(rows, []string{capital(clean(c.Plan.Request.Cloth.Name)), c.Plan.Result.Needed().Text(sys, length.Up), near(c.Plan.Order, sys) + " of " + taped(c.Plan.Request.Cloth.Width, sys)})
 	}
 	for _, f := range ans.Work.Totals.Fixed {
-		rows = append(rows, []string{capital(fixedName(f.Kind, f.Size, sys)), strconv.FormatInt(f.Count, 10), times(f.Boxes, "box", "boxes")})
+		name := capital(fixedName(f.Kind, f.Size, sys))
+		if oz := f.Ounces(); oz > 0 && sys == length.Imperial {
+			name += ", " + strconv.Itoa(oz) + " oz"
+		}
+		rows = append(rows, []string{name, strconv.FormatInt(f.Count, 10), times(f.Boxes, "box", "boxes")})
 	}
 	if t := ans.Work.Totals; t.Gimp > 0 {
 		rows = append(rows, []string{"Gimp or braid", t.Gimp.Text(sys, length.Up), near(t.GimpOrder, sys)})
