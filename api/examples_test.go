@@ -31,8 +31,8 @@ var answered = []struct{ path, request, answer string }{
 	// @answers relief
 	// @answers pleats
 	// @answers foam
-	// @answers wadding
-	// @answers foundation
+	{"/v1/wadding", "WaddingCushions", "WaddingCushionsAnswer"},
+	{"/v1/foundation", "FoundationWingChair", "FoundationWingChairAnswer"},
 	// @answers fire
 }
 

@@ -56,8 +56,9 @@ var layers = []layer{
 	// @layer relief
 	// @layer pleats
 	// @layer foam
-	// @layer wadding
-	// @layer foundation
+	{dir: "calc/practice", std: pure, own: []string{"calc/length", "calc/fault"}},
+	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
+	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
 	// @layer fire
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},

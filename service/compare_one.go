@@ -17,11 +17,11 @@ type comparer struct {
 	ctx     context.Context
 	req     CompareRequest
 	workers int
-	plain   map[plainCloth]trial
+	plain   map[unpatterned]trial
 }
 
-// plainCloth is what matters of a cloth when its pattern is left out.
-type plainCloth struct {
+// unpatterned is what matters of a cloth when its pattern is left out.
+type unpatterned struct {
 	width    length.Length
 	oneWay   bool
 	railroad cloth.Railroad
@@ -87,10 +87,10 @@ func fitted(panels []panel.Panel, k cloth.Cloth) ([]panel.Panel, int) {
 
 // plains plans the cutting list on plain cloth of each width there is.
 func (c *comparer) plains() {
-	var keys []plainCloth
-	c.plain = make(map[plainCloth]trial)
+	var keys []unpatterned
+	c.plain = make(map[unpatterned]trial)
 	for _, k := range c.req.Cloths {
-		key := plainOf(k)
+		key := unpatternedOf(k)
 		if _, known := c.plain[key]; !known {
 			c.plain[key] = trial{}
 			keys = append(keys, key)
@@ -106,8 +106,8 @@ func (c *comparer) plains() {
 	}
 }
 
-func plainOf(k CompareCloth) plainCloth {
-	return plainCloth{k.Width, k.OneWay, k.Railroad, cloth.Sold{Bolt: k.Sold.Bolt}}
+func unpatternedOf(k CompareCloth) unpatterned {
+	return unpatterned{k.Width, k.OneWay, k.Railroad, cloth.Sold{Bolt: k.Sold.Bolt}}
 }
 
 // compared is one cloth of the request.
@@ -119,7 +119,7 @@ func (c *comparer) compared(i int) ComparedCloth {
 		return out
 	}
 	out.Order, out.Needed, out.Bound, out.Loosened = t.order, t.needed, t.bound, t.loosened
-	plain := c.plain[plainOf(k)]
+	plain := c.plain[unpatternedOf(k)]
 	if plain.usable {
 		out.Plain = plain.needed
 	}

@@ -498,6 +498,471 @@ func (e FaultCode) Valid() bool {
 	}
 }
 
+// Defines values for FoundationCourseKind.
+const (
+	FoundationCourseKindGimpPin FoundationCourseKind = "gimp-pin"
+	FoundationCourseKindStaple  FoundationCourseKind = "staple"
+	FoundationCourseKindTack    FoundationCourseKind = "tack"
+)
+
+// Valid indicates whether the value is a known member of the FoundationCourseKind enum.
+func (e FoundationCourseKind) Valid() bool {
+	switch e {
+	case FoundationCourseKindGimpPin:
+		return true
+	case FoundationCourseKindStaple:
+		return true
+	case FoundationCourseKindTack:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationCoursePurpose.
+const (
+	FoundationCoursePurposeBottoming FoundationCoursePurpose = "bottoming"
+	FoundationCoursePurposeCalico    FoundationCoursePurpose = "calico"
+	FoundationCoursePurposeGimp      FoundationCoursePurpose = "gimp"
+	FoundationCoursePurposeHessian   FoundationCoursePurpose = "hessian"
+	FoundationCoursePurposeLashing   FoundationCoursePurpose = "lashing"
+	FoundationCoursePurposeScrim     FoundationCoursePurpose = "scrim"
+	FoundationCoursePurposeTemporary FoundationCoursePurpose = "temporary"
+	FoundationCoursePurposeTopCover  FoundationCoursePurpose = "top-cover"
+	FoundationCoursePurposeWebbing   FoundationCoursePurpose = "webbing"
+)
+
+// Valid indicates whether the value is a known member of the FoundationCoursePurpose enum.
+func (e FoundationCoursePurpose) Valid() bool {
+	switch e {
+	case FoundationCoursePurposeBottoming:
+		return true
+	case FoundationCoursePurposeCalico:
+		return true
+	case FoundationCoursePurposeGimp:
+		return true
+	case FoundationCoursePurposeHessian:
+		return true
+	case FoundationCoursePurposeLashing:
+		return true
+	case FoundationCoursePurposeScrim:
+		return true
+	case FoundationCoursePurposeTemporary:
+		return true
+	case FoundationCoursePurposeTopCover:
+		return true
+	case FoundationCoursePurposeWebbing:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationFixedKind.
+const (
+	FoundationFixedKindGimpPin FoundationFixedKind = "gimp-pin"
+	FoundationFixedKindStaple  FoundationFixedKind = "staple"
+	FoundationFixedKindTack    FoundationFixedKind = "tack"
+)
+
+// Valid indicates whether the value is a known member of the FoundationFixedKind enum.
+func (e FoundationFixedKind) Valid() bool {
+	switch e {
+	case FoundationFixedKindGimpPin:
+		return true
+	case FoundationFixedKindStaple:
+		return true
+	case FoundationFixedKindTack:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationFrameLayWebs.
+const (
+	FoundationFrameLayWebsEven         FoundationFrameLayWebs = "even"
+	FoundationFrameLayWebsUnderSprings FoundationFrameLayWebs = "under-springs"
+)
+
+// Valid indicates whether the value is a known member of the FoundationFrameLayWebs enum.
+func (e FoundationFrameLayWebs) Valid() bool {
+	switch e {
+	case FoundationFrameLayWebsEven:
+		return true
+	case FoundationFrameLayWebsUnderSprings:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationFramePart.
+const (
+	FoundationFramePartArm  FoundationFramePart = "arm"
+	FoundationFramePartBack FoundationFramePart = "back"
+	FoundationFramePartSeat FoundationFramePart = "seat"
+)
+
+// Valid indicates whether the value is a known member of the FoundationFramePart enum.
+func (e FoundationFramePart) Valid() bool {
+	switch e {
+	case FoundationFramePartArm:
+		return true
+	case FoundationFramePartBack:
+		return true
+	case FoundationFramePartSeat:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationFramePlace.
+const (
+	FoundationFramePlaceDivan      FoundationFramePlace = "divan"
+	FoundationFramePlaceDropIn     FoundationFramePlace = "drop-in"
+	FoundationFramePlaceEasyChair  FoundationFramePlace = "easy-chair"
+	FoundationFramePlaceSmallChair FoundationFramePlace = "small-chair"
+)
+
+// Valid indicates whether the value is a known member of the FoundationFramePlace enum.
+func (e FoundationFramePlace) Valid() bool {
+	switch e {
+	case FoundationFramePlaceDivan:
+		return true
+	case FoundationFramePlaceDropIn:
+		return true
+	case FoundationFramePlaceEasyChair:
+		return true
+	case FoundationFramePlaceSmallChair:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationFrameShape.
+const (
+	FoundationFrameShapeCircle    FoundationFrameShape = "circle"
+	FoundationFrameShapeD         FoundationFrameShape = "d"
+	FoundationFrameShapeRectangle FoundationFrameShape = "rectangle"
+	FoundationFrameShapeTrapezoid FoundationFrameShape = "trapezoid"
+)
+
+// Valid indicates whether the value is a known member of the FoundationFrameShape enum.
+func (e FoundationFrameShape) Valid() bool {
+	switch e {
+	case FoundationFrameShapeCircle:
+		return true
+	case FoundationFrameShapeD:
+		return true
+	case FoundationFrameShapeRectangle:
+		return true
+	case FoundationFrameShapeTrapezoid:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationRequestBuild.
+const (
+	FoundationRequestBuildModern      FoundationRequestBuild = "modern"
+	FoundationRequestBuildTraditional FoundationRequestBuild = "traditional"
+)
+
+// Valid indicates whether the value is a known member of the FoundationRequestBuild enum.
+func (e FoundationRequestBuild) Valid() bool {
+	switch e {
+	case FoundationRequestBuildModern:
+		return true
+	case FoundationRequestBuildTraditional:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationRequestFixing.
+const (
+	FoundationRequestFixingStaples FoundationRequestFixing = "staples"
+	FoundationRequestFixingTacks   FoundationRequestFixing = "tacks"
+)
+
+// Valid indicates whether the value is a known member of the FoundationRequestFixing enum.
+func (e FoundationRequestFixing) Valid() bool {
+	switch e {
+	case FoundationRequestFixingStaples:
+		return true
+	case FoundationRequestFixingTacks:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationSettingName.
+const (
+	FoundationSettingNameArmFirstDepth    FoundationSettingName = "arm-first-depth"
+	FoundationSettingNameArmSecondDepth   FoundationSettingName = "arm-second-depth"
+	FoundationSettingNameBackFirstDepth   FoundationSettingName = "back-first-depth"
+	FoundationSettingNameBackSecondDepth  FoundationSettingName = "back-second-depth"
+	FoundationSettingNameBottomingSpacing FoundationSettingName = "bottoming-spacing"
+	FoundationSettingNameBottomingTack    FoundationSettingName = "bottoming-tack"
+	FoundationSettingNameBottomingTurn    FoundationSettingName = "bottoming-turn"
+	FoundationSettingNameBottomingWidth   FoundationSettingName = "bottoming-width"
+	FoundationSettingNameBridle           FoundationSettingName = "bridle"
+	FoundationSettingNameBridleGap        FoundationSettingName = "bridle-gap"
+	FoundationSettingNameCalicoHeight     FoundationSettingName = "calico-height"
+	FoundationSettingNameCalicoSpacing    FoundationSettingName = "calico-spacing"
+	FoundationSettingNameCalicoTack       FoundationSettingName = "calico-tack"
+	FoundationSettingNameCalicoTurn       FoundationSettingName = "calico-turn"
+	FoundationSettingNameCalicoWidth      FoundationSettingName = "calico-width"
+	FoundationSettingNameClothBolt        FoundationSettingName = "cloth-bolt"
+	FoundationSettingNameClothStep        FoundationSettingName = "cloth-step"
+	FoundationSettingNameCoverSpacing     FoundationSettingName = "cover-spacing"
+	FoundationSettingNameCoverTack        FoundationSettingName = "cover-tack"
+	FoundationSettingNameEdge             FoundationSettingName = "edge"
+	FoundationSettingNameEdgeRowsArm      FoundationSettingName = "edge-rows-arm"
+	FoundationSettingNameEdgeRowsBack     FoundationSettingName = "edge-rows-back"
+	FoundationSettingNameEdgeRowsSeat     FoundationSettingName = "edge-rows-seat"
+	FoundationSettingNameElasticGap       FoundationSettingName = "elastic-gap"
+	FoundationSettingNameElasticRoll      FoundationSettingName = "elastic-roll"
+	FoundationSettingNameElasticStrain    FoundationSettingName = "elastic-strain"
+	FoundationSettingNameElasticWidth     FoundationSettingName = "elastic-width"
+	FoundationSettingNameGimpCorner       FoundationSettingName = "gimp-corner"
+	FoundationSettingNameGimpEnds         FoundationSettingName = "gimp-ends"
+	FoundationSettingNameGimpPinBox       FoundationSettingName = "gimp-pin-box"
+	FoundationSettingNameGimpPinSpacing   FoundationSettingName = "gimp-pin-spacing"
+	FoundationSettingNameGimpStep         FoundationSettingName = "gimp-step"
+	FoundationSettingNameHessianRise      FoundationSettingName = "hessian-rise"
+	FoundationSettingNameHessianSpacing   FoundationSettingName = "hessian-spacing"
+	FoundationSettingNameHessianTack      FoundationSettingName = "hessian-tack"
+	FoundationSettingNameHessianTurn      FoundationSettingName = "hessian-turn"
+	FoundationSettingNameHessianWidth     FoundationSettingName = "hessian-width"
+	FoundationSettingNameLashing          FoundationSettingName = "lashing"
+	FoundationSettingNameLashingBall      FoundationSettingName = "lashing-ball"
+	FoundationSettingNameLashingTack      FoundationSettingName = "lashing-tack"
+	FoundationSettingNameLashingTacks     FoundationSettingName = "lashing-tacks"
+	FoundationSettingNameLashingWays      FoundationSettingName = "lashing-ways"
+	FoundationSettingNameScrimHeight      FoundationSettingName = "scrim-height"
+	FoundationSettingNameScrimSpacing     FoundationSettingName = "scrim-spacing"
+	FoundationSettingNameScrimTack        FoundationSettingName = "scrim-tack"
+	FoundationSettingNameScrimTurn        FoundationSettingName = "scrim-turn"
+	FoundationSettingNameScrimWidth       FoundationSettingName = "scrim-width"
+	FoundationSettingNameSeam             FoundationSettingName = "seam"
+	FoundationSettingNameSeatFirstDepth   FoundationSettingName = "seat-first-depth"
+	FoundationSettingNameSeatSecondDepth  FoundationSettingName = "seat-second-depth"
+	FoundationSettingNameSpringEdge       FoundationSettingName = "spring-edge"
+	FoundationSettingNameSpringGap        FoundationSettingName = "spring-gap"
+	FoundationSettingNameSpringLeastGap   FoundationSettingName = "spring-least-gap"
+	FoundationSettingNameSpringTied       FoundationSettingName = "spring-tied"
+	FoundationSettingNameSpringTwine      FoundationSettingName = "spring-twine"
+	FoundationSettingNameSpringWidth      FoundationSettingName = "spring-width"
+	FoundationSettingNameStapleBox        FoundationSettingName = "staple-box"
+	FoundationSettingNameStapleLeg        FoundationSettingName = "staple-leg"
+	FoundationSettingNameStapleSpacing    FoundationSettingName = "staple-spacing"
+	FoundationSettingNameStuffingBag      FoundationSettingName = "stuffing-bag"
+	FoundationSettingNameStuffingDensity  FoundationSettingName = "stuffing-density"
+	FoundationSettingNameTackBox          FoundationSettingName = "tack-box"
+	FoundationSettingNameTackSpare        FoundationSettingName = "tack-spare"
+	FoundationSettingNameTemporarySpacing FoundationSettingName = "temporary-spacing"
+	FoundationSettingNameTieGap           FoundationSettingName = "tie-gap"
+	FoundationSettingNameTwineBall        FoundationSettingName = "twine-ball"
+	FoundationSettingNameWebGap           FoundationSettingName = "web-gap"
+	FoundationSettingNameWebHandHold      FoundationSettingName = "web-hand-hold"
+	FoundationSettingNameWebInset         FoundationSettingName = "web-inset"
+	FoundationSettingNameWebRoll          FoundationSettingName = "web-roll"
+	FoundationSettingNameWebStapleLeg     FoundationSettingName = "web-staple-leg"
+	FoundationSettingNameWebStaples       FoundationSettingName = "web-staples"
+	FoundationSettingNameWebTack          FoundationSettingName = "web-tack"
+	FoundationSettingNameWebTacksFinish   FoundationSettingName = "web-tacks-finish"
+	FoundationSettingNameWebTacksStart    FoundationSettingName = "web-tacks-start"
+	FoundationSettingNameWebTurnover      FoundationSettingName = "web-turnover"
+	FoundationSettingNameWebWidth         FoundationSettingName = "web-width"
+)
+
+// Valid indicates whether the value is a known member of the FoundationSettingName enum.
+func (e FoundationSettingName) Valid() bool {
+	switch e {
+	case FoundationSettingNameArmFirstDepth:
+		return true
+	case FoundationSettingNameArmSecondDepth:
+		return true
+	case FoundationSettingNameBackFirstDepth:
+		return true
+	case FoundationSettingNameBackSecondDepth:
+		return true
+	case FoundationSettingNameBottomingSpacing:
+		return true
+	case FoundationSettingNameBottomingTack:
+		return true
+	case FoundationSettingNameBottomingTurn:
+		return true
+	case FoundationSettingNameBottomingWidth:
+		return true
+	case FoundationSettingNameBridle:
+		return true
+	case FoundationSettingNameBridleGap:
+		return true
+	case FoundationSettingNameCalicoHeight:
+		return true
+	case FoundationSettingNameCalicoSpacing:
+		return true
+	case FoundationSettingNameCalicoTack:
+		return true
+	case FoundationSettingNameCalicoTurn:
+		return true
+	case FoundationSettingNameCalicoWidth:
+		return true
+	case FoundationSettingNameClothBolt:
+		return true
+	case FoundationSettingNameClothStep:
+		return true
+	case FoundationSettingNameCoverSpacing:
+		return true
+	case FoundationSettingNameCoverTack:
+		return true
+	case FoundationSettingNameEdge:
+		return true
+	case FoundationSettingNameEdgeRowsArm:
+		return true
+	case FoundationSettingNameEdgeRowsBack:
+		return true
+	case FoundationSettingNameEdgeRowsSeat:
+		return true
+	case FoundationSettingNameElasticGap:
+		return true
+	case FoundationSettingNameElasticRoll:
+		return true
+	case FoundationSettingNameElasticStrain:
+		return true
+	case FoundationSettingNameElasticWidth:
+		return true
+	case FoundationSettingNameGimpCorner:
+		return true
+	case FoundationSettingNameGimpEnds:
+		return true
+	case FoundationSettingNameGimpPinBox:
+		return true
+	case FoundationSettingNameGimpPinSpacing:
+		return true
+	case FoundationSettingNameGimpStep:
+		return true
+	case FoundationSettingNameHessianRise:
+		return true
+	case FoundationSettingNameHessianSpacing:
+		return true
+	case FoundationSettingNameHessianTack:
+		return true
+	case FoundationSettingNameHessianTurn:
+		return true
+	case FoundationSettingNameHessianWidth:
+		return true
+	case FoundationSettingNameLashing:
+		return true
+	case FoundationSettingNameLashingBall:
+		return true
+	case FoundationSettingNameLashingTack:
+		return true
+	case FoundationSettingNameLashingTacks:
+		return true
+	case FoundationSettingNameLashingWays:
+		return true
+	case FoundationSettingNameScrimHeight:
+		return true
+	case FoundationSettingNameScrimSpacing:
+		return true
+	case FoundationSettingNameScrimTack:
+		return true
+	case FoundationSettingNameScrimTurn:
+		return true
+	case FoundationSettingNameScrimWidth:
+		return true
+	case FoundationSettingNameSeam:
+		return true
+	case FoundationSettingNameSeatFirstDepth:
+		return true
+	case FoundationSettingNameSeatSecondDepth:
+		return true
+	case FoundationSettingNameSpringEdge:
+		return true
+	case FoundationSettingNameSpringGap:
+		return true
+	case FoundationSettingNameSpringLeastGap:
+		return true
+	case FoundationSettingNameSpringTied:
+		return true
+	case FoundationSettingNameSpringTwine:
+		return true
+	case FoundationSettingNameSpringWidth:
+		return true
+	case FoundationSettingNameStapleBox:
+		return true
+	case FoundationSettingNameStapleLeg:
+		return true
+	case FoundationSettingNameStapleSpacing:
+		return true
+	case FoundationSettingNameStuffingBag:
+		return true
+	case FoundationSettingNameStuffingDensity:
+		return true
+	case FoundationSettingNameTackBox:
+		return true
+	case FoundationSettingNameTackSpare:
+		return true
+	case FoundationSettingNameTemporarySpacing:
+		return true
+	case FoundationSettingNameTieGap:
+		return true
+	case FoundationSettingNameTwineBall:
+		return true
+	case FoundationSettingNameWebGap:
+		return true
+	case FoundationSettingNameWebHandHold:
+		return true
+	case FoundationSettingNameWebInset:
+		return true
+	case FoundationSettingNameWebRoll:
+		return true
+	case FoundationSettingNameWebStapleLeg:
+		return true
+	case FoundationSettingNameWebStaples:
+		return true
+	case FoundationSettingNameWebTack:
+		return true
+	case FoundationSettingNameWebTacksFinish:
+		return true
+	case FoundationSettingNameWebTacksStart:
+		return true
+	case FoundationSettingNameWebTurnover:
+		return true
+	case FoundationSettingNameWebWidth:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoundationWebWay.
+const (
+	FoundationWebWayAcross FoundationWebWay = "across"
+	FoundationWebWayAlong  FoundationWebWay = "along"
+)
+
+// Valid indicates whether the value is a known member of the FoundationWebWay enum.
+func (e FoundationWebWay) Valid() bool {
+	switch e {
+	case FoundationWebWayAcross:
+		return true
+	case FoundationWebWayAlong:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for HandPlacementTurn.
 const (
 	HandPlacementTurnHalf    HandPlacementTurn = "half"
@@ -918,6 +1383,264 @@ func (e Units) Valid() bool {
 	}
 }
 
+// Defines values for WaddingItemKind.
+const (
+	WaddingItemKindArm     WaddingItemKind = "arm"
+	WaddingItemKindBack    WaddingItemKind = "back"
+	WaddingItemKindCushion WaddingItemKind = "cushion"
+	WaddingItemKindDome    WaddingItemKind = "dome"
+	WaddingItemKindPad     WaddingItemKind = "pad"
+	WaddingItemKindSeats   WaddingItemKind = "seats"
+)
+
+// Valid indicates whether the value is a known member of the WaddingItemKind enum.
+func (e WaddingItemKind) Valid() bool {
+	switch e {
+	case WaddingItemKindArm:
+		return true
+	case WaddingItemKindBack:
+		return true
+	case WaddingItemKindCushion:
+		return true
+	case WaddingItemKindDome:
+		return true
+	case WaddingItemKindPad:
+		return true
+	case WaddingItemKindSeats:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for WaddingItemMaterial.
+const (
+	WaddingItemMaterialCottonFelt WaddingItemMaterial = "cotton-felt"
+	WaddingItemMaterialFibre      WaddingItemMaterial = "fibre"
+	WaddingItemMaterialHair       WaddingItemMaterial = "hair"
+	WaddingItemMaterialPolyester  WaddingItemMaterial = "polyester"
+	WaddingItemMaterialSkin       WaddingItemMaterial = "skin"
+)
+
+// Valid indicates whether the value is a known member of the WaddingItemMaterial enum.
+func (e WaddingItemMaterial) Valid() bool {
+	switch e {
+	case WaddingItemMaterialCottonFelt:
+		return true
+	case WaddingItemMaterialFibre:
+		return true
+	case WaddingItemMaterialHair:
+		return true
+	case WaddingItemMaterialPolyester:
+		return true
+	case WaddingItemMaterialSkin:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for WaddingItemPlace.
+const (
+	WaddingItemPlaceDropIn    WaddingItemPlace = "drop-in"
+	WaddingItemPlaceEasyChair WaddingItemPlace = "easy-chair"
+	WaddingItemPlaceStuffOver WaddingItemPlace = "stuff-over"
+)
+
+// Valid indicates whether the value is a known member of the WaddingItemPlace enum.
+func (e WaddingItemPlace) Valid() bool {
+	switch e {
+	case WaddingItemPlaceDropIn:
+		return true
+	case WaddingItemPlaceEasyChair:
+		return true
+	case WaddingItemPlaceStuffOver:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for WaddingItemWrap.
+const (
+	WaddingItemWrapAllRound    WaddingItemWrap = "all-round"
+	WaddingItemWrapEnds        WaddingItemWrap = "ends"
+	WaddingItemWrapFrontToBack WaddingItemWrap = "front-to-back"
+)
+
+// Valid indicates whether the value is a known member of the WaddingItemWrap enum.
+func (e WaddingItemWrap) Valid() bool {
+	switch e {
+	case WaddingItemWrapAllRound:
+		return true
+	case WaddingItemWrapEnds:
+		return true
+	case WaddingItemWrapFrontToBack:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for WaddingItemAnswerMaterial.
+const (
+	WaddingItemAnswerMaterialCottonFelt WaddingItemAnswerMaterial = "cotton-felt"
+	WaddingItemAnswerMaterialFibre      WaddingItemAnswerMaterial = "fibre"
+	WaddingItemAnswerMaterialHair       WaddingItemAnswerMaterial = "hair"
+	WaddingItemAnswerMaterialPolyester  WaddingItemAnswerMaterial = "polyester"
+	WaddingItemAnswerMaterialSkin       WaddingItemAnswerMaterial = "skin"
+)
+
+// Valid indicates whether the value is a known member of the WaddingItemAnswerMaterial enum.
+func (e WaddingItemAnswerMaterial) Valid() bool {
+	switch e {
+	case WaddingItemAnswerMaterialCottonFelt:
+		return true
+	case WaddingItemAnswerMaterialFibre:
+		return true
+	case WaddingItemAnswerMaterialHair:
+		return true
+	case WaddingItemAnswerMaterialPolyester:
+		return true
+	case WaddingItemAnswerMaterialSkin:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for WaddingLooseMaterial.
+const (
+	WaddingLooseMaterialFibre WaddingLooseMaterial = "fibre"
+	WaddingLooseMaterialHair  WaddingLooseMaterial = "hair"
+)
+
+// Valid indicates whether the value is a known member of the WaddingLooseMaterial enum.
+func (e WaddingLooseMaterial) Valid() bool {
+	switch e {
+	case WaddingLooseMaterialFibre:
+		return true
+	case WaddingLooseMaterialHair:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for WaddingRollMaterial.
+const (
+	WaddingRollMaterialCottonFelt WaddingRollMaterial = "cotton-felt"
+	WaddingRollMaterialPolyester  WaddingRollMaterial = "polyester"
+	WaddingRollMaterialSkin       WaddingRollMaterial = "skin"
+)
+
+// Valid indicates whether the value is a known member of the WaddingRollMaterial enum.
+func (e WaddingRollMaterial) Valid() bool {
+	switch e {
+	case WaddingRollMaterialCottonFelt:
+		return true
+	case WaddingRollMaterialPolyester:
+		return true
+	case WaddingRollMaterialSkin:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for WaddingSettingName.
+const (
+	WaddingSettingNameCottonFeltCompression WaddingSettingName = "cotton-felt-compression"
+	WaddingSettingNameCottonFeltLoft        WaddingSettingName = "cotton-felt-loft"
+	WaddingSettingNameCottonFeltRoll        WaddingSettingName = "cotton-felt-roll"
+	WaddingSettingNameCottonFeltWeight      WaddingSettingName = "cotton-felt-weight"
+	WaddingSettingNameCottonFeltWidth       WaddingSettingName = "cotton-felt-width"
+	WaddingSettingNameDropInSeat            WaddingSettingName = "drop-in-seat"
+	WaddingSettingNameEasyChairSeat         WaddingSettingName = "easy-chair-seat"
+	WaddingSettingNameFibreBag              WaddingSettingName = "fibre-bag"
+	WaddingSettingNameFibreCompression      WaddingSettingName = "fibre-compression"
+	WaddingSettingNameFibreDensity          WaddingSettingName = "fibre-density"
+	WaddingSettingNameHairBag               WaddingSettingName = "hair-bag"
+	WaddingSettingNameHairCompression       WaddingSettingName = "hair-compression"
+	WaddingSettingNameHairDensity           WaddingSettingName = "hair-density"
+	WaddingSettingNameJoinLap               WaddingSettingName = "join-lap"
+	WaddingSettingNameOverlap               WaddingSettingName = "overlap"
+	WaddingSettingNamePolyesterCompression  WaddingSettingName = "polyester-compression"
+	WaddingSettingNamePolyesterLoft         WaddingSettingName = "polyester-loft"
+	WaddingSettingNamePolyesterRoll         WaddingSettingName = "polyester-roll"
+	WaddingSettingNamePolyesterWeight       WaddingSettingName = "polyester-weight"
+	WaddingSettingNamePolyesterWidth        WaddingSettingName = "polyester-width"
+	WaddingSettingNameSheetStep             WaddingSettingName = "sheet-step"
+	WaddingSettingNameSkinCompression       WaddingSettingName = "skin-compression"
+	WaddingSettingNameSkinLoft              WaddingSettingName = "skin-loft"
+	WaddingSettingNameSkinRoll              WaddingSettingName = "skin-roll"
+	WaddingSettingNameSkinWeight            WaddingSettingName = "skin-weight"
+	WaddingSettingNameSkinWidth             WaddingSettingName = "skin-width"
+	WaddingSettingNameStuffOverSeat         WaddingSettingName = "stuff-over-seat"
+)
+
+// Valid indicates whether the value is a known member of the WaddingSettingName enum.
+func (e WaddingSettingName) Valid() bool {
+	switch e {
+	case WaddingSettingNameCottonFeltCompression:
+		return true
+	case WaddingSettingNameCottonFeltLoft:
+		return true
+	case WaddingSettingNameCottonFeltRoll:
+		return true
+	case WaddingSettingNameCottonFeltWeight:
+		return true
+	case WaddingSettingNameCottonFeltWidth:
+		return true
+	case WaddingSettingNameDropInSeat:
+		return true
+	case WaddingSettingNameEasyChairSeat:
+		return true
+	case WaddingSettingNameFibreBag:
+		return true
+	case WaddingSettingNameFibreCompression:
+		return true
+	case WaddingSettingNameFibreDensity:
+		return true
+	case WaddingSettingNameHairBag:
+		return true
+	case WaddingSettingNameHairCompression:
+		return true
+	case WaddingSettingNameHairDensity:
+		return true
+	case WaddingSettingNameJoinLap:
+		return true
+	case WaddingSettingNameOverlap:
+		return true
+	case WaddingSettingNamePolyesterCompression:
+		return true
+	case WaddingSettingNamePolyesterLoft:
+		return true
+	case WaddingSettingNamePolyesterRoll:
+		return true
+	case WaddingSettingNamePolyesterWeight:
+		return true
+	case WaddingSettingNamePolyesterWidth:
+		return true
+	case WaddingSettingNameSheetStep:
+		return true
+	case WaddingSettingNameSkinCompression:
+		return true
+	case WaddingSettingNameSkinLoft:
+		return true
+	case WaddingSettingNameSkinRoll:
+		return true
+	case WaddingSettingNameSkinWeight:
+		return true
+	case WaddingSettingNameSkinWidth:
+		return true
+	case WaddingSettingNameStuffOverSeat:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for YardageAnswerEnded.
 const (
 	YardageAnswerEndedBudgetUsed       YardageAnswerEnded = "budget-used"
@@ -943,6 +1666,56 @@ func (e YardageAnswerEnded) Valid() bool {
 //
 // Example: 48.50
 type Amount = string
+
+// BenchCutting One plain cloth or roll in one cutting plan, as /v1/yardage has it. What the quick effort does not prove, bound shows.
+type BenchCutting struct {
+	// Bound No plan can use less.
+	Bound      Quantity      `json:"bound"`
+	Joins      []JoinedPanel `json:"joins"`
+	Lengths    []CutLength   `json:"lengths"`
+	Name       string        `json:"name"`
+	Needed     Quantity      `json:"needed"`
+	Order      Quantity      `json:"order"`
+	Panels     []BenchPanel  `json:"panels"`
+	Placements []Placement   `json:"placements"`
+	Proven     bool          `json:"proven"`
+	Width      Quantity      `json:"width"`
+}
+
+// BenchMass defines model for BenchMass.
+type BenchMass struct {
+	Grams float64 `json:"grams"`
+
+	// Text Rounded up.
+	Text string `json:"text"`
+}
+
+// BenchPanel defines model for BenchPanel.
+type BenchPanel struct {
+	// Across The cut size.
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+	Count  int      `json:"count"`
+
+	// Id The id of the frame or item; with `-end` the piece over the end of a cushion.
+	Id string `json:"id"`
+}
+
+// BenchSetting A constant that the answer goes by. One of length, number and count is its value for programs.
+type BenchSetting struct {
+	Count *int `json:"count,omitempty"`
+
+	// Given True when the request gave it.
+	Given  bool      `json:"given"`
+	Length *Quantity `json:"length,omitempty"`
+	Name   string    `json:"name"`
+	Number *float64  `json:"number,omitempty"`
+
+	// Source Where the default is from, or `common practice, no source`; of a given value too.
+	Source string `json:"source"`
+	Value  string `json:"value"`
+	What   string `json:"what"`
+}
 
 // ButtoningAim What the shift of the cloth is chosen for.
 type ButtoningAim struct {
@@ -1960,6 +2733,282 @@ type Fault struct {
 // FaultCode defines model for FaultCode.
 type FaultCode string
 
+// FoundationAnswer defines model for FoundationAnswer.
+type FoundationAnswer struct {
+	Cautions    []string                `json:"cautions"`
+	Cloths      []BenchCutting          `json:"cloths"`
+	Engine      string                  `json:"engine"`
+	Frames      []FoundationFrameAnswer `json:"frames"`
+	InputDigest string                  `json:"inputDigest"`
+
+	// Settings The constants that this answer goes by.
+	Settings []BenchSetting `json:"settings"`
+
+	// Totals All copies of all frames, and what to buy.
+	Totals   FoundationTotals `json:"totals"`
+	Warnings []string         `json:"warnings"`
+}
+
+// FoundationCourse defines model for FoundationCourse.
+type FoundationCourse struct {
+	Count   int                     `json:"count"`
+	Kind    FoundationCourseKind    `json:"kind"`
+	Purpose FoundationCoursePurpose `json:"purpose"`
+	Size    *Quantity               `json:"size,omitempty"`
+	Spacing *Quantity               `json:"spacing,omitempty"`
+}
+
+// FoundationCourseKind defines model for FoundationCourse.Kind.
+type FoundationCourseKind string
+
+// FoundationCoursePurpose defines model for FoundationCourse.Purpose.
+type FoundationCoursePurpose string
+
+// FoundationFixed defines model for FoundationFixed.
+type FoundationFixed struct {
+	Boxes int `json:"boxes"`
+
+	// Count Temporary tacks counted once.
+	Count int                 `json:"count"`
+	Kind  FoundationFixedKind `json:"kind"`
+
+	// Ounces The nearest size of tacks sold by the ounce.
+	Ounces *int      `json:"ounces,omitempty"`
+	Size   *Quantity `json:"size,omitempty"`
+}
+
+// FoundationFixedKind defines model for FoundationFixed.Kind.
+type FoundationFixedKind string
+
+// FoundationFrame Measured outside, over the rails.
+type FoundationFrame struct {
+	// Back Width at the back of a trapezoid.
+	Back  *Length `json:"back,omitempty"`
+	Count *int    `json:"count,omitempty"`
+
+	// Depth Front to back, or bottom to top, 10 cm to 4 m; of all shapes but the circle. A `d` is at least half as deep as it is wide.
+	Depth *Length `json:"depth,omitempty"`
+
+	// EdgeRows Rows of stitches round the edge.
+	EdgeRows *int `json:"edgeRows,omitempty"`
+
+	// Front Width at the front, 10 cm to 4 m; the diameter of a circle.
+	Front Length `json:"front"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id      PanelId                 `json:"id"`
+	LayWebs *FoundationFrameLayWebs `json:"layWebs,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name                `json:"name,omitempty"`
+	Part *FoundationFramePart `json:"part,omitempty"`
+
+	// Place Decides whether the frame is sprung and which springs are advised.
+	Place *FoundationFramePlace `json:"place,omitempty"`
+
+	// Rail Height of the rail, 2 cm to 50 cm; decides the height of seat springs.
+	Rail *Length `json:"rail,omitempty"`
+
+	// Shape A `d` is straight at the back and half round at the front.
+	Shape *FoundationFrameShape `json:"shape,omitempty"`
+
+	// ShowWood True when gimp covers the tacked edge.
+	ShowWood *bool `json:"showWood,omitempty"`
+
+	// SpringRows How many springs in each row, from the back: [2, 1, 2]. Left out, as many as the size takes.
+	SpringRows *[]int `json:"springRows,omitempty"`
+
+	// Sprung Left out, easy chairs are sprung in seat and back, small chairs and divans in the seat.
+	Sprung *bool `json:"sprung,omitempty"`
+
+	// WebsAcross Webs from side to side; left out, as many as the gap needs.
+	WebsAcross *int `json:"websAcross,omitempty"`
+
+	// WebsAlong Webs from back to front; left out, as many as the gap needs, and none in a modern build.
+	WebsAlong *int `json:"websAlong,omitempty"`
+}
+
+// FoundationFrameLayWebs defines model for FoundationFrame.LayWebs.
+type FoundationFrameLayWebs string
+
+// FoundationFramePart defines model for FoundationFrame.Part.
+type FoundationFramePart string
+
+// FoundationFramePlace Decides whether the frame is sprung and which springs are advised.
+type FoundationFramePlace string
+
+// FoundationFrameShape A `d` is straight at the back and half round at the front.
+type FoundationFrameShape string
+
+// FoundationFrameAnswer What one copy of the frame takes.
+type FoundationFrameAnswer struct {
+	Count   int                `json:"count"`
+	Fixings []FoundationCourse `json:"fixings"`
+	Gimp    *Quantity          `json:"gimp,omitempty"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id        PanelId            `json:"id"`
+	Perimeter Quantity           `json:"perimeter"`
+	Springs   *FoundationSprings `json:"springs,omitempty"`
+	Stuffing  *BenchMass         `json:"stuffing,omitempty"`
+	Twine     *FoundationTwine   `json:"twine,omitempty"`
+	Webbing   FoundationWebbing  `json:"webbing"`
+}
+
+// FoundationNeed defines model for FoundationNeed.
+type FoundationNeed struct {
+	Needed Quantity `json:"needed"`
+
+	// Packs Rolls or balls to buy, by the settings.
+	Packs int `json:"packs"`
+}
+
+// FoundationPoint defines model for FoundationPoint.
+type FoundationPoint struct {
+	// XMm Millimetres on the plan, with at most 6 decimals.
+	XMm Coordinate `json:"xMm"`
+
+	// YMm Millimetres on the plan, with at most 6 decimals.
+	YMm Coordinate `json:"yMm"`
+}
+
+// FoundationRequest defines model for FoundationRequest.
+type FoundationRequest struct {
+	// Build `traditional`: woven webs both ways, springs, stuffing with ties and a stitched edge. `modern`: elastic webs from side to side, for foam.
+	Build  *FoundationRequestBuild  `json:"build,omitempty"`
+	Fixing *FoundationRequestFixing `json:"fixing,omitempty"`
+
+	// Frames With all copies at most 200; the pieces of one cloth, with the parts of joined ones, at most 1000.
+	Frames   []FoundationFrame    `json:"frames"`
+	Settings *[]FoundationSetting `json:"settings,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// FoundationRequestBuild `traditional`: woven webs both ways, springs, stuffing with ties and a stitched edge. `modern`: elastic webs from side to side, for foam.
+type FoundationRequestBuild string
+
+// FoundationRequestFixing defines model for FoundationRequest.Fixing.
+type FoundationRequestFixing string
+
+// FoundationSetting A constant to use instead of the default. Exactly one value, of the setting's own kind; the answer shows the kind and the source of each.
+type FoundationSetting struct {
+	Count *int `json:"count,omitempty"`
+
+	// Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Length *Length               `json:"length,omitempty"`
+	Name   FoundationSettingName `json:"name"`
+
+	// Number A factor, a part of one, a weight or a density.
+	Number *float64 `json:"number,omitempty"`
+}
+
+// FoundationSettingName defines model for FoundationSettingName.
+type FoundationSettingName string
+
+// FoundationSprings defines model for FoundationSprings.
+type FoundationSprings struct {
+	Centres []FoundationPoint `json:"centres"`
+	Cord    Quantity          `json:"cord"`
+	Count   int               `json:"count"`
+
+	// Gap Least gap between top coils.
+	Gap Quantity `json:"gap"`
+
+	// Gauge Standard Wire Gauge.
+	Gauge  string   `json:"gauge"`
+	Height Quantity `json:"height"`
+	Rows   []int    `json:"rows"`
+	Source string   `json:"source"`
+
+	// Strands Of lashing cord.
+	Strands int `json:"strands"`
+
+	// Tied Height when tied down.
+	Tied Quantity  `json:"tied"`
+	Wire *Quantity `json:"wire,omitempty"`
+}
+
+// FoundationTotals All copies of all frames, and what to buy.
+type FoundationTotals struct {
+	Fixings      []FoundationFixed `json:"fixings"`
+	Gimp         Quantity          `json:"gimp"`
+	GimpOrder    Quantity          `json:"gimpOrder"`
+	Lashing      FoundationNeed    `json:"lashing"`
+	Springs      int               `json:"springs"`
+	Stuffing     BenchMass         `json:"stuffing"`
+	StuffingBags int               `json:"stuffingBags"`
+	Twine        FoundationNeed    `json:"twine"`
+	Webbing      FoundationNeed    `json:"webbing"`
+}
+
+// FoundationTwine defines model for FoundationTwine.
+type FoundationTwine struct {
+	Bridles Quantity `json:"bridles"`
+	Edge    Quantity `json:"edge"`
+	Springs Quantity `json:"springs"`
+	Ties    Quantity `json:"ties"`
+	Total   Quantity `json:"total"`
+}
+
+// FoundationWeb defines model for FoundationWeb.
+type FoundationWeb struct {
+	// Cut With turnovers and hand-hold.
+	Cut Quantity `json:"cut"`
+
+	// Number From the back or from the left.
+	Number int `json:"number"`
+
+	// Over The webs of the other way that this one passes over; it passes under the rest.
+	Over []int `json:"over"`
+
+	// Span From fold to fold.
+	Span Quantity         `json:"span"`
+	Way  FoundationWebWay `json:"way"`
+
+	// X1Mm Millimetres on the plan, with at most 6 decimals.
+	X1Mm Coordinate `json:"x1Mm"`
+
+	// X2Mm Millimetres on the plan, with at most 6 decimals.
+	X2Mm Coordinate `json:"x2Mm"`
+
+	// Y1Mm Millimetres on the plan, with at most 6 decimals.
+	Y1Mm Coordinate `json:"y1Mm"`
+
+	// Y2Mm Millimetres on the plan, with at most 6 decimals.
+	Y2Mm Coordinate `json:"y2Mm"`
+}
+
+// FoundationWebWay defines model for FoundationWeb.Way.
+type FoundationWebWay string
+
+// FoundationWebbing defines model for FoundationWebbing.
+type FoundationWebbing struct {
+	Across  int  `json:"across"`
+	Along   int  `json:"along"`
+	Elastic bool `json:"elastic"`
+
+	// GapAcross Between webs that run from side to side.
+	GapAcross Quantity `json:"gapAcross"`
+
+	// GapBack Between the same webs on the back rail; below 0 they would overlap.
+	GapBack Quantity `json:"gapBack"`
+
+	// GapFront Between webs that run to the front rail, on that rail.
+	GapFront     Quantity        `json:"gapFront"`
+	Total        Quantity        `json:"total"`
+	UnderSprings bool            `json:"underSprings"`
+	Webs         []FoundationWeb `json:"webs"`
+	Width        Quantity        `json:"width"`
+}
+
 // Furniture defines model for Furniture.
 type Furniture struct {
 	Engine string          `json:"engine"`
@@ -2869,6 +3918,158 @@ type Size struct {
 // Units The units of the texts in the answer.
 type Units string
 
+// WaddingAnswer defines model for WaddingAnswer.
+type WaddingAnswer struct {
+	Cautions    []string            `json:"cautions"`
+	Engine      string              `json:"engine"`
+	InputDigest string              `json:"inputDigest"`
+	Items       []WaddingItemAnswer `json:"items"`
+	Loose       []WaddingLoose      `json:"loose"`
+
+	// Rolls For each sheet material, what is cut off the roll.
+	Rolls []WaddingRoll `json:"rolls"`
+
+	// Settings The constants that this answer goes by.
+	Settings []BenchSetting `json:"settings"`
+	Warnings []string       `json:"warnings"`
+}
+
+// WaddingItem defines model for WaddingItem.
+type WaddingItem struct {
+	Count *int `json:"count,omitempty"`
+
+	// Depth Front to back, 10 mm to 5 m; the height of a back, the length of an arm.
+	Depth *Length `json:"depth,omitempty"`
+
+	// Ends Pieces of their own over both ends of a cushion.
+	Ends *bool `json:"ends,omitempty"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Kind `cushion` is wrapped. `pad` is covered and down its sides. `arm` is covered over its width and down both sides. `back` is covered and over its sides and top. `dome` is risen in the middle. `seats` are filled by their number alone.
+	Kind   WaddingItemKind `json:"kind"`
+	Layers *int            `json:"layers,omitempty"`
+
+	// Material `skin` is thin sheet wadding, `cotton-felt` linter felt; `hair` and `fibre` are loose and go by mass.
+	Material *WaddingItemMaterial `json:"material,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Place For `seats`, which mass by the seat is taken.
+	Place *WaddingItemPlace `json:"place,omitempty"`
+
+	// Rise Of a dome above its edge, 1 mm to 1 m.
+	Rise *Length `json:"rise,omitempty"`
+
+	// Thickness Of the cushion, or how far the wadding goes down the sides, 1 mm to 1 m; for hair and fibre the depth of the filling.
+	Thickness *Length `json:"thickness,omitempty"`
+
+	// Whole True when a piece wider than the roll may not be joined.
+	Whole *bool `json:"whole,omitempty"`
+
+	// Width 10 mm to 5 m; of an arm, from side to side over the top.
+	Width *Length `json:"width,omitempty"`
+
+	// Wrap `front-to-back`: over the top, round the front and under the bottom. `all-round`: round the back too. `ends`: over the two ends only.
+	Wrap *WaddingItemWrap `json:"wrap,omitempty"`
+}
+
+// WaddingItemKind `cushion` is wrapped. `pad` is covered and down its sides. `arm` is covered over its width and down both sides. `back` is covered and over its sides and top. `dome` is risen in the middle. `seats` are filled by their number alone.
+type WaddingItemKind string
+
+// WaddingItemMaterial `skin` is thin sheet wadding, `cotton-felt` linter felt; `hair` and `fibre` are loose and go by mass.
+type WaddingItemMaterial string
+
+// WaddingItemPlace For `seats`, which mass by the seat is taken.
+type WaddingItemPlace string
+
+// WaddingItemWrap `front-to-back`: over the top, round the front and under the bottom. `all-round`: round the back too. `ends`: over the two ends only.
+type WaddingItemWrap string
+
+// WaddingItemAnswer defines model for WaddingItemAnswer.
+type WaddingItemAnswer struct {
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Laid Thickness of all layers, or of the filling, as laid.
+	Laid Quantity `json:"laid"`
+
+	// Lost What compression takes; laid is underCover and lost together.
+	Lost       Quantity                  `json:"lost"`
+	Mass       BenchMass                 `json:"mass"`
+	Material   WaddingItemAnswerMaterial `json:"material"`
+	UnderCover Quantity                  `json:"underCover"`
+}
+
+// WaddingItemAnswerMaterial defines model for WaddingItemAnswer.Material.
+type WaddingItemAnswerMaterial string
+
+// WaddingLoose defines model for WaddingLoose.
+type WaddingLoose struct {
+	Bag      BenchMass            `json:"bag"`
+	Bags     int                  `json:"bags"`
+	Mass     BenchMass            `json:"mass"`
+	Material WaddingLooseMaterial `json:"material"`
+}
+
+// WaddingLooseMaterial defines model for WaddingLoose.Material.
+type WaddingLooseMaterial string
+
+// WaddingRequest defines model for WaddingRequest.
+type WaddingRequest struct {
+	// Items What is wrapped, lined or filled; the pieces of sheet with all copies, layers and parts at most 500.
+	Items    []WaddingItem     `json:"items"`
+	Settings *[]WaddingSetting `json:"settings,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// WaddingRoll defines model for WaddingRoll.
+type WaddingRoll struct {
+	// Cutting One plain cloth or roll in one cutting plan, as /v1/yardage has it. What the quick effort does not prove, bound shows.
+	Cutting BenchCutting `json:"cutting"`
+
+	// Mass Of the pieces.
+	Mass     BenchMass           `json:"mass"`
+	Material WaddingRollMaterial `json:"material"`
+
+	// Roll Length of one roll.
+	Roll Quantity `json:"roll"`
+
+	// Rolls Rolls to buy, where whole rolls are bought.
+	Rolls int `json:"rolls"`
+}
+
+// WaddingRollMaterial defines model for WaddingRoll.Material.
+type WaddingRollMaterial string
+
+// WaddingSetting A constant to use instead of the default. Exactly one value, of the setting's own kind; the answer shows the kind and the source of each.
+type WaddingSetting struct {
+	Count *int `json:"count,omitempty"`
+
+	// Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Length *Length            `json:"length,omitempty"`
+	Name   WaddingSettingName `json:"name"`
+
+	// Number A factor, a part of one, a weight or a density.
+	Number *float64 `json:"number,omitempty"`
+
+	// OuncesPerSquareYard Instead of number, for a weight in g/m².
+	OuncesPerSquareYard *float64 `json:"ouncesPerSquareYard,omitempty"`
+}
+
+// WaddingSettingName defines model for WaddingSettingName.
+type WaddingSettingName string
+
 // Work defines model for Work.
 type Work struct {
 	Budget int64 `json:"budget"`
@@ -3050,8 +4251,14 @@ type CuttingListJSONRequestBody = CuttingListRequest
 // EstimateJSONRequestBody defines body for Estimate for application/json ContentType.
 type EstimateJSONRequestBody = EstimateRequest
 
+// FoundationJSONRequestBody defines body for Foundation for application/json ContentType.
+type FoundationJSONRequestBody = FoundationRequest
+
 // PipingJSONRequestBody defines body for Piping for application/json ContentType.
 type PipingJSONRequestBody = PipingRequest
+
+// WaddingJSONRequestBody defines body for Wadding for application/json ContentType.
+type WaddingJSONRequestBody = WaddingRequest
 
 // YardageJSONRequestBody defines body for Yardage for application/json ContentType.
 type YardageJSONRequestBody = YardageRequest
@@ -3212,6 +4419,9 @@ type ServerInterface interface {
 	// Estimate A first idea of length, hours and price from the little that a customer knows
 	// (POST /v1/estimate)
 	Estimate(ctx echo.Context) error
+	// Foundation Webbing, springs, cloths, twine and tacks of the frames of a piece
+	// (POST /v1/foundation)
+	Foundation(ctx echo.Context) error
 	// Furniture The kinds of furniture, what to measure of each, and the choices of style
 	// (GET /v1/furniture)
 	Furniture(ctx echo.Context) error
@@ -3221,6 +4431,9 @@ type ServerInterface interface {
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx echo.Context) error
+	// Wadding Wadding, felt and loose filling for cushions, pads, arms, backs and seats
+	// (POST /v1/wadding)
+	Wadding(ctx echo.Context) error
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx echo.Context) error
@@ -3316,6 +4529,15 @@ func (w *ServerInterfaceWrapper) Estimate(ctx echo.Context) error {
 	return err
 }
 
+// Foundation converts echo context to params.
+func (w *ServerInterfaceWrapper) Foundation(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Foundation(ctx)
+	return err
+}
+
 // Furniture converts echo context to params.
 func (w *ServerInterfaceWrapper) Furniture(ctx echo.Context) error {
 	var err error
@@ -3347,6 +4569,15 @@ func (w *ServerInterfaceWrapper) Piping(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.Piping(ctx)
+	return err
+}
+
+// Wadding converts echo context to params.
+func (w *ServerInterfaceWrapper) Wadding(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Wadding(ctx)
 	return err
 }
 
@@ -3433,6 +4664,8 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
 	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
 	router.POST(options.BaseURL+"/v1/piping", wrapper.Piping, options.OperationMiddlewares["piping"]...)
+	router.POST(options.BaseURL+"/v1/wadding", wrapper.Wadding, options.OperationMiddlewares["wadding"]...)
+	router.POST(options.BaseURL+"/v1/foundation", wrapper.Foundation, options.OperationMiddlewares["foundation"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -4202,6 +5435,184 @@ func (response Estimate503ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type FoundationRequestObject struct {
+	Body *FoundationJSONRequestBody
+}
+
+type FoundationResponseObject interface {
+	VisitFoundationResponse(w http.ResponseWriter) error
+}
+
+type Foundation200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Foundation200JSONResponse struct {
+	Body    FoundationAnswer
+	Headers Foundation200ResponseHeaders
+}
+
+func (response Foundation200JSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       Foundation200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foundation200ImagesvgXmlResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Foundation400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation400ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation406ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation413ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation415ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation422ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation500ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation503ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FurnitureRequestObject struct {
 }
 
@@ -4541,6 +5952,184 @@ type Piping503ApplicationProblemPlusJSONResponse struct {
 }
 
 func (response Piping503ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type WaddingRequestObject struct {
+	Body *WaddingJSONRequestBody
+}
+
+type WaddingResponseObject interface {
+	VisitWaddingResponse(w http.ResponseWriter) error
+}
+
+type Wadding200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Wadding200JSONResponse struct {
+	Body    WaddingAnswer
+	Headers Wadding200ResponseHeaders
+}
+
+func (response Wadding200JSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       Wadding200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Wadding200ImagesvgXmlResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Wadding400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding400ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding406ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding413ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding415ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding422ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding500ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding503ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
 
 	var buf bytes.Buffer
 	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
@@ -5246,6 +6835,9 @@ type StrictServerInterface interface {
 	// Estimate A first idea of length, hours and price from the little that a customer knows
 	// (POST /v1/estimate)
 	Estimate(ctx context.Context, request EstimateRequestObject) (EstimateResponseObject, error)
+	// Foundation Webbing, springs, cloths, twine and tacks of the frames of a piece
+	// (POST /v1/foundation)
+	Foundation(ctx context.Context, request FoundationRequestObject) (FoundationResponseObject, error)
 	// Furniture The kinds of furniture, what to measure of each, and the choices of style
 	// (GET /v1/furniture)
 	Furniture(ctx context.Context, request FurnitureRequestObject) (FurnitureResponseObject, error)
@@ -5255,6 +6847,9 @@ type StrictServerInterface interface {
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx context.Context, request PipingRequestObject) (PipingResponseObject, error)
+	// Wadding Wadding, felt and loose filling for cushions, pads, arms, backs and seats
+	// (POST /v1/wadding)
+	Wadding(ctx context.Context, request WaddingRequestObject) (WaddingResponseObject, error)
 	// Yardage Length to order and cutting plan for measured panels on one cloth
 	// (POST /v1/yardage)
 	Yardage(ctx context.Context, request YardageRequestObject) (YardageResponseObject, error)
@@ -5533,6 +7128,52 @@ func (sh *strictHandler) Estimate(ctx echo.Context) error {
 	return nil
 }
 
+// Foundation operation middleware
+func (sh *strictHandler) Foundation(ctx echo.Context) error {
+	var request FoundationRequestObject
+
+	var body FoundationJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Foundation(ctx.Request().Context(), request.(FoundationRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Foundation")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FoundationResponseObject); ok {
+		return validResponse.VisitFoundationResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
 // Furniture operation middleware
 func (sh *strictHandler) Furniture(ctx echo.Context) error {
 	var request FurnitureRequestObject
@@ -5621,6 +7262,52 @@ func (sh *strictHandler) Piping(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(PipingResponseObject); ok {
 		return validResponse.VisitPipingResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Wadding operation middleware
+func (sh *strictHandler) Wadding(ctx echo.Context) error {
+	var request WaddingRequestObject
+
+	var body WaddingJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Wadding(ctx.Request().Context(), request.(WaddingRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Wadding")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(WaddingResponseObject); ok {
+		return validResponse.VisitWaddingResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

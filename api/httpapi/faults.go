@@ -106,9 +106,10 @@ func causesOf(f fault.Fault) []string {
 			return []string{"#/lengths/*/piece"}
 		}
 	case fault.Missing:
-		return []string{parent + "/how", parent + "/part"}
+		return []string{parent + "/how", parent + "/part", parent + "/shape", parent + "/kind", parent + "/material"}
 	case fault.NotAllowed:
-		return []string{parent + "/how", parent + "/match/how", parent + "/pair", "#/cloth/railroad", "#/cloth/oneWay"}
+		return []string{parent + "/how", parent + "/match/how", parent + "/pair", "#/cloth/railroad", "#/cloth/oneWay",
+			"#/build", parent + "/shape", parent + "/kind", parent + "/material", parent + "/place", parent + "/part", parent + "/sprung", parent + "/name"}
 	case fault.WiderThanCloth, fault.LongerThanBolt:
 		panel := strings.TrimSuffix(parent, "/size")
 		return []string{"#/cloth/width", "#/cloth/railroad", "#/cloth/boltLength", panel + "/turn", panel + "/join", panel + "/joinSeam", panel + "/allow", parent}
@@ -116,8 +117,6 @@ func causesOf(f fault.Fault) []string {
 		// @causes relief
 		// @causes pleats
 		// @causes foam
-		// @causes wadding
-		// @causes foundation
 		// @causes fire
 	}
 	return nil

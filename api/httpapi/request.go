@@ -42,8 +42,8 @@ func readers() map[string]reader {
 		// @relief
 		// @pleats
 		// @foam
-		// @wadding
-		// @foundation
+		"wadding":    {MaxBody, maxValues, reads(waddingFromWire, service.WaddingFaults, service.WaddingFieldFaults)},
+		"foundation": {MaxBody, maxValues, reads(foundationFromWire, service.FoundationFaults, service.FoundationFieldFaults)},
 		// @fire
 	}
 }

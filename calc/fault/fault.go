@@ -39,8 +39,6 @@ const (
 	// @codes relief
 	// @codes pleats
 	// @codes foam
-	// @codes wadding
-	// @codes foundation
 	// @codes fire
 	NoPlace Code = "no-place" // a wish that would push the panel off the cloth wherever it lies
 )

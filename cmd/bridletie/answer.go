@@ -108,8 +108,8 @@ func questions() map[string]question {
 		// @op relief
 		// @op pleats
 		// @op foam
-		// @op wadding
-		// @op foundation
+		"wadding":    {"/v1/wadding", httpapi.MaxBody, page((*httpapi.Server).AnswerWadding, drawing.WaddingText)},
+		"foundation": {"/v1/foundation", httpapi.MaxBody, page((*httpapi.Server).AnswerFoundation, drawing.FoundationText)},
 		// @op fire
 	}
 }

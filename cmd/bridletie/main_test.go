@@ -136,6 +136,22 @@ func TestRunChecks(t *testing.T) {
 	}
 }
 
+// The demo jobs of the foundation and of wadding, in every form.
+func TestRunBench(t *testing.T) {
+	for op, job := range map[string]struct{ file, first string }{
+		"foundation": {"wing-chair-foundation.json", "Foundation, traditional build"},
+		"wadding":    {"wadding.json", "Wadding and filling"},
+	} {
+		file := filepath.Join("..", "..", "testdata", "jobs", job.file)
+		for as, want := range map[string]string{"text": job.first, "json": "{", "svg": "<svg "} {
+			code, out, stderr := call(t, "", "run", "--op", op, "--as", as, file)
+			if code != exitOK || !strings.HasPrefix(out, want) || as == "svg" && !strings.Contains(out, job.first) {
+				t.Errorf("%s as %s: code %d, %s%.200s", op, as, code, stderr, out)
+			}
+		}
+	}
+}
+
 func TestRunFiles(t *testing.T) {
 	dir := t.TempDir()
 	in, out := filepath.Join(dir, "job.json"), filepath.Join(dir, "plan.txt")

@@ -15,7 +15,7 @@ const overlap = 0.06
 // slabs divide a picture into pages of that height. A page ends where the fewest
 // shapes are cut, if need be a third before its end.
 func slabs(p *Picture, height float64) []slab {
-	marks := crossings(p.Items, 0)
+	marks := extents(p.Items, 0)
 	e := edgesOf(marks)
 	var list []slab
 	for from := 0.0; ; {
@@ -67,8 +67,8 @@ func (e shapeEdges) between(least, most float64) (at float64, cut bool) {
 	return at, best > 0
 }
 
-// crossings are from what to what height the texts and the shapes lie.
-func crossings(items []Shape, dy float64) []slab {
+// extents are from what to what height the texts and the shapes lie.
+func extents(items []Shape, dy float64) []slab {
 	var list []slab
 	add := func(top, bottom float64) { list = append(list, slab{top + dy, bottom + dy}) }
 	for _, it := range items {
@@ -90,7 +90,7 @@ func crossings(items []Shape, dy float64) []slab {
 				add(s.At.Y-s.Size, s.At.Y+s.Size*.3)
 			}
 		case Group:
-			list = append(list, crossings(s.Items, dy+s.Dy)...)
+			list = append(list, extents(s.Items, dy+s.Dy)...)
 		}
 	}
 	return list

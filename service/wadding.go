@@ -1,0 +1,133 @@
+package service
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/calc/wadding"
+)
+
+// WaddingRequest asks what it takes to wrap and to fill.
+type WaddingRequest struct {
+	Units length.System
+	wadding.Job
+}
+
+// WaddingRoll is one sheet material and the plan by which it is cut off the
+// roll. The panels of the plan are the sheet's pieces, in their order.
+type WaddingRoll struct {
+	Sheet wadding.Sheet
+	Plan  *YardageAnswer
+	Rolls int64 // to buy, when whole rolls are bought
+}
+
+// WaddingAnswer is the work, and each sheet material in one plan.
+type WaddingAnswer struct {
+	Request  WaddingRequest
+	Work     wadding.Work
+	Rolls    []WaddingRoll
+	Warnings []string
+	Cautions []string
+}
+
+// Wadding answers a request that has no faults. It returns the context's error
+// when the context ends before the answer is complete.
+func Wadding(ctx context.Context, req WaddingRequest) (*WaddingAnswer, error) {
+	a := &WaddingAnswer{Request: req, Work: wadding.Plan(req.Job)}
+	for _, s := range a.Work.Sheets {
+		c := waddingCloth(s, req.Given)
+		cut, err := c.cut(ctx, req.Units)
+		if err != nil {
+			return nil, err
+		}
+		a.Rolls = append(a.Rolls, WaddingRoll{Sheet: s, Plan: cut, Rolls: rollsOf(cut, s.Roll)})
+	}
+	a.Warnings = waddingWarnings(a)
+	a.Cautions = waddingCautions(req)
+	return a, ctx.Err()
+}
+
+// waddingCloth gathers what is cut from one sheet material.
+func waddingCloth(s wadding.Sheet, given []practice.Given) plainCloth {
+	u := wadding.Book().Use(given)
+	c := plainCloth{name: s.Material.String(), width: s.Width, bolt: s.Roll, step: u.Length("sheet-step")}
+	for _, p := range s.Pieces {
+		c.add(p.Item, p.Panel)
+	}
+	return c
+}
+
+// rollsOf is how many rolls the lengths of a plan come off: the longest first,
+// each from the first roll that still has it.
+func rollsOf(cut *YardageAnswer, roll length.Length) int64 {
+	var lengths, left []length.Length
+	for _, l := range cut.Lengths {
+		lengths = append(lengths, l.Needed)
+	}
+	slices.SortFunc(lengths, func(a, b length.Length) int { return -compareLengths(a, b) })
+	for _, l := range lengths {
+		k := slices.IndexFunc(left, func(rest length.Length) bool { return rest >= l })
+		if k < 0 {
+			left = append(left, roll)
+			k = len(left) - 1
+		}
+		left[k] -= l
+	}
+	return int64(len(left))
+}
+
+func compareLengths(a, b length.Length) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// WaddingFaults are everything wrong with the request; pointers are those of the
+// wire form.
+func WaddingFaults(req WaddingRequest) fault.List {
+	l := req.Faults("")
+	if l.Len() > 0 {
+		return l
+	}
+	for _, s := range wadding.Plan(req.Job).Sheets {
+		c := waddingCloth(s, req.Given)
+		l.Append(c.faults(fault.Path("").Field("items")))
+	}
+	return l
+}
+
+// WaddingFieldFaults are what is wrong with the fields. It may be asked of a
+// request of which a part could not be read.
+func WaddingFieldFaults(req WaddingRequest) fault.List { return req.FieldFaults("") }
+
+func waddingWarnings(a *WaddingAnswer) []string {
+	out := []string{}
+	for _, r := range a.Rolls {
+		if n := len(r.Plan.Joins); n > 0 {
+			out = append(out, fmt.Sprintf("%d pieces of %s are joined: tear the edges thin and keep the joins off corners and fronts", n, r.Sheet.Material))
+		}
+	}
+	return firstWarnings(out)
+}
+
+func waddingCautions(req WaddingRequest) []string {
+	out := []string{
+		"Weigh and measure the roll or the bag that comes: wadding and loose fillings vary, and every figure here is a setting that may be given.",
+		"Lint and dust of fillings get into lungs and burn: wear a mask, and keep flames and sparks away.",
+	}
+	if slices.ContainsFunc(req.Items, func(it wadding.Item) bool { return it.Material.Loose() }) {
+		out = append(out, "Old hair and fibre can hold dust, mould, pests and, rarely, pathogens: bag it, and have it washed before it is used again.")
+	}
+	if slices.ContainsFunc(req.Items, func(it wadding.Item) bool { return it.Material == wadding.Polyester }) {
+		out = append(out, "Spray adhesive needs air and no flame.")
+	}
+	return append(out, "Whether a filling may be used for this piece is a matter of the fire rules where it is supplied; local codes and the supplier's papers decide.")
+}
