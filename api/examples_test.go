@@ -28,7 +28,7 @@ var answered = []struct{ path, request, answer string }{
 	// @answers foam
 	// @answers wadding
 	// @answers foundation
-	// @answers fire
+	{"/v1/fire-check", "FireArmchair", "FireArmchairAnswer"},
 }
 
 // The answers that the contract shows are those that are given. The contract is

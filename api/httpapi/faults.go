@@ -120,7 +120,8 @@ func causesOf(f fault.Fault) []string {
 		// @causes foam
 		// @causes wadding
 		// @causes foundation
-		// @causes fire
+	case fault.UnknownLayer:
+		return []string{"#/layers/*/id"}
 	}
 	return nil
 }

@@ -41,7 +41,7 @@ func readers() map[string]reader {
 		// @foam
 		// @wadding
 		// @foundation
-		// @fire
+		"fireCheck": {MaxBody, maxValues, reads(fireFromWire, service.FireFaults, service.FireFieldFaults)},
 	}
 }
 

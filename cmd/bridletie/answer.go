@@ -107,7 +107,7 @@ func questions() map[string]question {
 		// @op foam
 		// @op wadding
 		// @op foundation
-		// @op fire
+		"fire-check": {"/v1/fire-check", httpapi.MaxBody, page((*httpapi.Server).AnswerFireCheck, drawing.FireText)},
 	}
 }
 
