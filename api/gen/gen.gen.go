@@ -1842,7 +1842,14 @@ type FireRuleSet struct {
 	Places  []FirePlace     `json:"places"`
 	RuleSet FireRuleSetName `json:"ruleSet"`
 	Rules   []FireRule      `json:"rules"`
-	Tests   []struct {
+
+	// Scopes Names for conditions that several rules of a jurisdiction share.
+	Scopes []struct {
+		Jurisdiction string   `json:"jurisdiction"`
+		Name         string   `json:"name"`
+		When         []string `json:"when"`
+	} `json:"scopes"`
+	Tests []struct {
 		// Composite Which other layers the specimen must hold.
 		Composite FireRuleSetTestsComposite `json:"composite"`
 

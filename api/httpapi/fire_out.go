@@ -105,6 +105,13 @@ func wireFireRules(s *fire.Set) gen.FireRuleSet {
 			Title     string                        `json:"title"`
 		}{gen.FireRuleSetTestsComposite(composite), gen.FireTestId(t.ID), t.Soak, t.Title})
 	}
+	for _, c := range s.Scopes {
+		g.Scopes = append(g.Scopes, struct {
+			Jurisdiction string   `json:"jurisdiction"`
+			Name         string   `json:"name"`
+			When         []string `json:"when"`
+		}{c.Jurisdiction, c.Name, c.When})
+	}
 	for i := range s.Rules {
 		g.Rules[i] = wireRule(&s.Rules[i])
 	}

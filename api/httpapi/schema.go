@@ -251,6 +251,9 @@ func (w *schemaWalk) unknown(schema *openapi3.Schema, tokens []string, v *strict
 	}
 }
 
+// maxTry is how long a way out may be, as the contract says.
+const maxTry = 400
+
 // enum reports a string that is none of the listed, or what is no string.
 func (w *schemaWalk) enum(schema *openapi3.Schema, tokens []string, v *strictjson.Value) {
 	if v.Kind != strictjson.String {
@@ -263,7 +266,11 @@ func (w *schemaWalk) enum(schema *openapi3.Schema, tokens []string, v *strictjso
 			words = append(words, s)
 		}
 	}
-	w.add(tokens, fault.NotOneOf, v.Text, "this is not one of the words for this field", "one of "+strings.Join(words, ", "))
+	try := "one of " + strings.Join(words, ", ")
+	if len(try) > maxTry {
+		try = "one of the words listed in /openapi.yaml"
+	}
+	w.add(tokens, fault.NotOneOf, v.Text, "this is not one of the words for this field", try)
 }
 
 // wrongType reports a value of the wrong kind. A number where a length or a

@@ -36,14 +36,14 @@ type trial struct {
 // changes tries single changes on what does not let the job pass: a report that
 // is asked for, a barrier, another material, a paper, an answer. A change is told
 // when it mends a ruling and spoils none.
-func (s *Set) changes(job *Job, before []Ruling) []Change {
+func changesOf(run []running, job *Job, before []Ruling) []Change {
 	var told []Change
-	for _, t := range s.trials(job, before) {
+	for _, t := range trials(run, job, before) {
 		after := *job
 		after.Layers = slices.Clone(job.Layers)
 		after.Papers = slices.Clone(job.Papers)
 		t.make(&after)
-		if c, ok := s.judge(job, &after, before, t); ok {
+		if c, ok := judge(run, job, &after, before, t); ok {
 			told = append(told, c)
 		}
 	}
@@ -57,9 +57,12 @@ func (s *Set) changes(job *Job, before []Ruling) []Change {
 }
 
 // judge puts the changed job to the rules.
-func (s *Set) judge(was, job *Job, before []Ruling, t trial) (Change, bool) {
+func judge(run []running, was, job *Job, before []Ruling, t trial) (Change, bool) {
 	c := Change{What: t.what, Layer: t.layer}
-	type key struct{ rule, layer string }
+	type key struct {
+		rule  *Rule
+		layer string
+	}
 	name := func(j *Job, layer int) string {
 		if layer < 0 {
 			return ""
@@ -68,8 +71,8 @@ func (s *Set) judge(was, job *Job, before []Ruling, t trial) (Change, bool) {
 	}
 	after := make(map[key]Verdict, len(before))
 	told := make(map[string]bool, len(job.Layers)) // layers of which a rule speaks
-	for _, r := range s.rulings(job, false) {
-		after[key{r.Rule.ID, name(job, r.Layer)}] = r.Verdict
+	for _, r := range rulingsOf(run, job, false) {
+		after[key{r.Rule, name(job, r.Layer)}] = r.Verdict
 		told[name(job, r.Layer)] = true
 		c.Verdict = max(c.Verdict, r.Verdict)
 	}
@@ -79,7 +82,7 @@ func (s *Set) judge(was, job *Job, before []Ruling, t trial) (Change, bool) {
 		}
 	}
 	for _, r := range before {
-		k := key{r.Rule.ID, name(was, r.Layer)}
+		k := key{r.Rule, name(was, r.Layer)}
 		v, applies := after[k]
 		switch {
 		case applies && r.Verdict.Lets() && !v.Lets():
@@ -98,8 +101,8 @@ func (s *Set) judge(was, job *Job, before []Ruling, t trial) (Change, bool) {
 }
 
 // trials are the changes that the rulings call for, each once.
-func (s *Set) trials(job *Job, before []Ruling) []trial {
-	g := &gatherer{set: s, job: job, seen: make(map[string]bool)}
+func trials(run []running, job *Job, before []Ruling) []trial {
+	g := &gatherer{run: run, job: job, seen: make(map[string]bool)}
 	for _, r := range before {
 		if r.Verdict.Lets() {
 			continue
@@ -117,7 +120,7 @@ func (s *Set) trials(job *Job, before []Ruling) []trial {
 }
 
 type gatherer struct {
-	set  *Set
+	run  []running
 	job  *Job
 	at   int
 	list []trial
@@ -236,7 +239,7 @@ func (g *gatherer) another(at int) {
 			Coating: "none", Treated: "no", CombustionModified: "yes", FlameRetardant: "no", FlameRetardantKind: "none",
 		}
 		j.Papers = slices.DeleteFunc(j.Papers, func(p Paper) bool { return p.Layer == was.ID })
-		for _, r := range g.set.rulesFor(j) {
+		for _, r := range g.run {
 			if r.by[was.Role] {
 				for _, t := range r.asks() {
 					j.Papers = append(j.Papers, passing(j, at, t))

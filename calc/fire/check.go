@@ -42,7 +42,8 @@ func (s *Set) Check(job Job) (*Report, error) {
 		return nil, ErrPlace
 	}
 	r := &Report{Set: s, Job: job, Layers: make([]LayerReport, len(job.Layers))}
-	rulings := s.rulings(&job, true)
+	run := s.rulesFor(&job)
+	rulings := rulingsOf(run, &job, true)
 	for _, one := range rulings {
 		r.Verdict = max(r.Verdict, one.Verdict)
 		if one.Layer < 0 {
@@ -59,31 +60,38 @@ func (s *Set) Check(job Job) (*Report, error) {
 			r.Verdict = max(r.Verdict, EvidenceWanted)
 		}
 	}
-	r.Possible = s.possible(&job)
-	r.Changes = s.changes(&job, rulings)
+	r.Possible = possible(run, &job)
+	r.Changes = changesOf(run, &job, rulings)
 	r.Notices = s.notices(&job, rulings)
 	return r, nil
 }
 
-// rulings are what all rules say, those about the piece first.
-func (s *Set) rulings(job *Job, explain bool) []Ruling {
-	var out []Ruling
-	for _, r := range s.rulesFor(job) {
-		leaves := job.Destination != "" && !slices.Contains(r.Places, job.Destination)
+// running is a rule that is put to a job.
+type running struct {
+	*Rule
+	leaves bool // the piece leaves the rule's place
+}
+
+// rulingsOf are what the rules say, those about the piece first.
+func rulingsOf(run []running, job *Job, explain bool) []Ruling {
+	out := make([]Ruling, 0, 2*len(run))
+	in := &seen{job: job, at: -1}
+	for _, r := range run {
 		if r.by[piece] {
-			if one, ok := ask(r, &seen{job: job, at: -1, leaves: leaves}, explain); ok {
+			in.leaves = r.leaves
+			if one, ok := ask(r.Rule, in, explain); ok {
 				out = append(out, one)
 			}
 		}
 	}
 	for i := range job.Layers {
-		l := &job.Layers[i]
-		for _, r := range s.rulesFor(job) {
-			if !r.by[l.Role] {
+		in.layer, in.at = &job.Layers[i], i
+		for _, r := range run {
+			if !r.by[in.layer.Role] {
 				continue
 			}
-			leaves := job.Destination != "" && !slices.Contains(r.Places, job.Destination)
-			if one, ok := ask(r, &seen{job: job, layer: l, at: i, leaves: leaves}, explain); ok {
+			in.leaves = r.leaves
+			if one, ok := ask(r.Rule, in, explain); ok {
 				out = append(out, one)
 			}
 		}
@@ -92,10 +100,9 @@ func (s *Set) rulings(job *Job, explain bool) []Ruling {
 }
 
 // possible are the rules that would apply if what is unknown were as they need.
-func (s *Set) possible(job *Job) []*Rule {
+func possible(run []running, job *Job) []*Rule {
 	var out []*Rule
-	for _, r := range s.rulesFor(job) {
-		leaves := job.Destination != "" && !slices.Contains(r.Places, job.Destination)
+	for _, r := range run {
 		might := func(in seen) bool {
 			if in.clause(r.scope) != No {
 				return false
@@ -103,23 +110,23 @@ func (s *Set) possible(job *Job) []*Rule {
 			in.loose = true
 			return in.clause(r.scope) == Unknown
 		}
-		found := r.by[piece] && might(seen{job: job, at: -1, leaves: leaves})
+		found := r.by[piece] && might(seen{job: job, at: -1, leaves: r.leaves})
 		for i := range job.Layers {
-			found = found || r.by[job.Layers[i].Role] && might(seen{job: job, layer: &job.Layers[i], at: i, leaves: leaves})
+			found = found || r.by[job.Layers[i].Role] && might(seen{job: job, layer: &job.Layers[i], at: i, leaves: r.leaves})
 		}
 		if found {
-			out = append(out, r)
+			out = append(out, r.Rule)
 		}
 	}
 	return out
 }
 
 // rulesFor are the rules in force of the job's places, each once.
-func (s *Set) rulesFor(job *Job) []*Rule {
-	var out []*Rule
+func (s *Set) rulesFor(job *Job) []running {
+	out := make([]running, 0, 64)
 	for _, r := range s.places[job.Place] {
 		if r.inForce(job.AsOf) {
-			out = append(out, r)
+			out = append(out, running{r, job.Destination != "" && !slices.Contains(r.Places, job.Destination)})
 		}
 	}
 	if job.Destination == "" || job.Destination == job.Place {
@@ -127,7 +134,7 @@ func (s *Set) rulesFor(job *Job) []*Rule {
 	}
 	for _, r := range s.places[job.Destination] {
 		if r.inForce(job.AsOf) && !slices.Contains(r.Places, job.Place) {
-			out = append(out, r)
+			out = append(out, running{r, false})
 		}
 	}
 	return out
@@ -144,6 +151,7 @@ func ask(r *Rule, in *seen, explain bool) (Ruling, bool) {
 		var steps []Step
 		in.trace = &steps
 		in.outcome(r)
+		in.trace = nil
 		one.Steps, one.Say = steps, saying(r, c, v, applies)
 	}
 	return one, true

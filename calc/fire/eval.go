@@ -1,6 +1,9 @@
 package fire
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // seen is the job as a rule sees it, with the layer that it is asked about.
 type seen struct {
@@ -24,6 +27,10 @@ type Step struct {
 func (s *seen) clause(c clause) Truth {
 	got := Yes
 	for i := range c {
+		if a := c[i].atoms; s.trace != nil && len(a) == 1 && a[0].op == opScope && !a[0].negate && a[0].sure == asItIs {
+			got = got.and(s.clause(a[0].scope)) // its conditions are noted, and not its name
+			continue
+		}
 		t := s.group(&c[i])
 		got = got.and(t)
 		if s.trace != nil {
@@ -115,9 +122,18 @@ func (v value) compare(ok func(int64) bool) Truth {
 
 // found is what is known of what a condition asks, in words.
 func (s *seen) found(g *group) string {
-	a := &g.atoms[0]
+	var all []string
+	for i := range g.atoms {
+		if text := s.foundOf(&g.atoms[i]); !slices.Contains(all, text) {
+			all = append(all, text)
+		}
+	}
+	return strings.Join(all, "; ")
+}
+
+func (s *seen) foundOf(a *atom) string {
 	if a.op <= opBelow {
-		return a.fact.get(s).text(a.fact.kind)
+		return a.fact.name + " " + a.fact.get(s).text(a.fact.kind)
 	}
 	t := s.plain(a)
 	switch a.op {

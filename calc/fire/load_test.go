@@ -25,7 +25,7 @@ func TestRulesAreRight(t *testing.T) {
 
 // Bad rules are refused, with what is wrong named.
 func TestBadRulesAreRefused(t *testing.T) {
-	const good = `{"jurisdiction": "X", "places": ["x"], "scopes": {"s": ["use is home"]}, "rules": [{
+	const good = `{"jurisdiction": "X", "places": ["x"], "scopes": [{"name": "s", "when": ["use is home"]}], "rules": [{
 		"id": "x-one", "title": "T", "instrument": "I", "from": "2000-01-01", "layers": ["cover"],
 		"scope": ["scope s", "natural at-least 75%"],
 		"cases": [{"when": ["test uk-sch5-1 passes", "not coating is pvc | treated is no"], "then": "evidence-held", "say": "Held."}, {"when": [], "then": "evidence-wanted", "say": "Ask."}],
@@ -49,6 +49,8 @@ func TestBadRulesAreRefused(t *testing.T) {
 		{`"use is home"`, `"use seems home"`, "nothing is asked"},
 		{`"use is home"`, `"paper hat"`, "no such paper"},
 		{`"scope s"`, `"scope t"`, "no such scope"},
+		{`"name": "s"`, `"name": ""`, "stands twice"},
+		{`[{"name"`, `[{"name": "s", "when": ["use is home"]}, {"name"`, "stands twice"},
 		{`at-least 75%`, `at-least 750%`, "no limit"},
 		{`at-least 75%`, `at-least 75`, "no limit"},
 		{`test uk-sch5-1 passes`, `test uk-sch9 passes`, "no such test"},

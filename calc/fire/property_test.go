@@ -54,7 +54,7 @@ func anyJob(t *rapid.T, s *Set) Job {
 
 func verdictBy(s *Set, j *Job) map[[2]string]Verdict {
 	out := make(map[[2]string]Verdict)
-	for _, r := range s.rulings(j, false) {
+	for _, r := range rulingsOf(s.rulesFor(j), j, false) {
 		layer := ""
 		if r.Layer >= 0 {
 			layer = j.Layers[r.Layer].ID

@@ -57,9 +57,16 @@ type Set struct {
 	AsAt    Day    // the day on which the sources were last looked at
 	Tests   []Test
 	Rules   []Rule
+	Scopes  []Scope
 
 	places map[string][]*Rule // of each place, in the order of the files
 	tests  map[string]*Test
+}
+
+// Scope is a name for conditions that several rules of a jurisdiction share.
+type Scope struct {
+	Jurisdiction, Name string
+	When               []string
 }
 
 // Test is a test that a report may be of.
@@ -115,10 +122,15 @@ type Keep struct {
 
 // wireFile is a file of rules.
 type wireFile struct {
-	Jurisdiction string              `json:"jurisdiction"`
-	Places       []string            `json:"places"`
-	Scopes       map[string][]string `json:"scopes"`
-	Rules        []wireRule          `json:"rules"`
+	Jurisdiction string      `json:"jurisdiction"`
+	Places       []string    `json:"places"`
+	Scopes       []wireScope `json:"scopes"`
+	Rules        []wireRule  `json:"rules"`
+}
+
+type wireScope struct {
+	Name string   `json:"name"`
+	When []string `json:"when"`
 }
 
 type wireRule struct {

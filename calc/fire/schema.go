@@ -2,7 +2,6 @@ package fire
 
 import (
 	"fmt"
-	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -43,13 +42,13 @@ func (c *checker) file(s *Set, f *wireFile) {
 		c.add("a file without a jurisdiction or places")
 	}
 	p := &parser{set: s, scopes: make(map[string]clause)}
-	// A scope may name those before it in the alphabet, so that there is no loop.
-	for _, name := range slices.Sorted(maps.Keys(f.Scopes)) {
-		got, err := p.clause(f.Scopes[name])
-		if err != nil {
-			c.add("%s: scope %s: %v", f.Jurisdiction, name, err)
+	for _, w := range f.Scopes { // each may name those before it, so that there is no loop
+		got, err := p.clause(w.When)
+		if err != nil || w.Name == "" || p.scopes[w.Name] != nil {
+			c.add("%s: scope %q: it stands twice, or %v", f.Jurisdiction, w.Name, err)
 		}
-		p.scopes[name] = got
+		p.scopes[w.Name] = got
+		s.Scopes = append(s.Scopes, Scope{f.Jurisdiction, w.Name, w.When})
 	}
 	for i := range f.Rules {
 		w := &f.Rules[i]
