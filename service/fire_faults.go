@@ -115,7 +115,12 @@ func paperFaults(l *fault.List, p *fire.Paper, job *fire.Job, at fault.Path) {
 			}
 		}
 	}
-	if report && p.Test != "" && p.Test != "tb117-2013-1" && len(p.Specimens) > 0 {
+	specimenFaults(l, p, at)
+}
+
+// specimenFaults looks at what was tested.
+func specimenFaults(l *fault.List, p *fire.Paper, at fault.Path) {
+	if p.Kind == "report" && p.Test != "" && p.Test != "tb117-2013-1" && len(p.Specimens) > 0 {
 		l.Add(at.Field("specimens"), fault.NotAllowed, "", "specimens are read for section 1 of TB 117-2013 only", "give result")
 	}
 	for i, id := range p.Composite {

@@ -155,6 +155,9 @@ func (g *gatherer) atom(a *atom, negated bool) {
 		g.barrier(a)
 	case opPaper:
 		kind := a.words[0]
+		if !slices.Contains(ofLayers, kind) {
+			at = -1
+		}
 		g.add("get and keep: "+strings.ReplaceAll(kind, "-", " ")+g.of(at), func(j *Job) {
 			j.Papers = append(j.Papers, Paper{Kind: kind, Layer: idOf(j, at), Date: j.AsOf, Reference: "to come"})
 		})
@@ -162,6 +165,10 @@ func (g *gatherer) atom(a *atom, negated bool) {
 		g.answer(a)
 	}
 }
+
+// ofLayers are the papers that are about one layer; the others are about the
+// piece.
+var ofLayers = []string{"fibre-statement", "flame-retardant-statement", "supplier-statement", "treatment-record"}
 
 func idOf(j *Job, at int) string {
 	if at < 0 {

@@ -118,3 +118,37 @@ func TestDays(t *testing.T) {
 		t.Error("a month is taken for a day")
 	}
 }
+
+// A rule is in force from its first day to its last.
+func TestInForce(t *testing.T) {
+	s := rules(t)
+	ended := 0
+	for i := range s.Rules {
+		r := &s.Rules[i]
+		if !r.inForce(r.From) || r.inForce(r.From-1) {
+			t.Errorf("%s does not begin on %s", r.ID, r.From)
+		}
+		if r.To != 0 {
+			ended++
+			if !r.inForce(r.To) || r.inForce(r.To+1) {
+				t.Errorf("%s does not end on %s", r.ID, r.To)
+			}
+		}
+	}
+	if ended == 0 {
+		t.Error("no rule has ended")
+	}
+}
+
+// What is taken for a day or a part of one is printed as it was read.
+func FuzzSpan(f *testing.F) {
+	for _, s := range []string{"2025-10-30", "2025-10", "1908", "2025-02-29", "-1", "٢٠٢٥"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		got, ok := ParseSpan(s)
+		if ok && (got.String() != s || got.First > got.Last || got.First < FirstDay || got.Last > LastDay) {
+			t.Errorf("%q is %v", s, got)
+		}
+	})
+}

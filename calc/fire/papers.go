@@ -153,11 +153,7 @@ func (s *seen) compositeOf(at int, t *Test) (need []int, fills bool) {
 			}
 		}
 	case "container": // what holds a loose filling together
-		for i := at - 1; i >= 0 && layers[at].Form == "loose"; i-- {
-			if layers[i].Role == roleTicking {
-				return []int{i}, fills
-			}
-		}
+		need = containerOf(layers, at)
 	case "stack":
 		for i := range layers {
 			if layers[i].Role != roleTrim && i != at {
@@ -167,6 +163,16 @@ func (s *seen) compositeOf(at int, t *Test) (need []int, fills bool) {
 		}
 	}
 	return need, fills
+}
+
+// containerOf is the place of the ticking that holds a loose filling.
+func containerOf(layers []Layer, at int) []int {
+	for i := at - 1; i >= 0 && layers[at].Form == "loose"; i-- {
+		if layers[i].Role == roleTicking {
+			return []int{i}
+		}
+	}
+	return nil
 }
 
 // outer reports whether a layer covers, so that it is not what lies beneath

@@ -283,6 +283,8 @@ func TestRemedies(t *testing.T) {
 		{gb(), "have a report that counts for COVER: Schedule 4 Part I", "uk-cover-cigarette", true},
 		{gb(report("FOAM", "-uk-sch1-1")), "choose another filling in place of FOAM", "uk-foam-slab", true},
 		{gb(report("FOAM", "-uk-sch1-1")), "have a report that counts for FOAM: Schedule 1 Part I", "uk-foam-slab", false},
+		{gb(made("1908")), "get and keep: dating note", "uk-foam-slab", true},
+		{gb(made("1990")), "get and keep: dating note", "uk-foam-slab", false},
 		{us(report("COVER", "-tb117-2013-1")), "lay an interliner beneath COVER", "us-cover", true},
 	} {
 		r, err := s.Check(tc.job)
