@@ -33,7 +33,7 @@ var answered = []struct{ path, request, answer string }{
 	// @answers foam
 	{"/v1/wadding", "WaddingCushions", "WaddingCushionsAnswer"},
 	{"/v1/foundation", "FoundationWingChair", "FoundationWingChairAnswer"},
-	// @answers fire
+	{"/v1/fire-check", "FireArmchair", "FireArmchairAnswer"},
 }
 
 // The answers that the contract shows are those that are given. The contract is

@@ -59,11 +59,12 @@ var layers = []layer{
 	{dir: "calc/practice", std: pure, own: []string{"calc/length", "calc/fault"}},
 	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
 	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
-	// @layer fire
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	// drawing embeds a font, and says a date that is always the same in its PDF.
 	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font"}},
+	// fire reads its rules, which are embedded in the program as text, with the JSON decoder; no file is opened.
+	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	{dir: "api/strictjson", std: pure},
 	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
@@ -140,6 +141,9 @@ func TestLayersRefuse(t *testing.T) {
 		{"service/x.go", "time", false},
 		{"service/x.go", module + "/calc/plan", true},
 		{"service/x.go", module + "/service/drawing", false},
+		{"calc/fire/x.go", "embed", true},
+		{"calc/fire/x.go", "os", false},
+		{"calc/fire/x.go", "time", false},
 		{"service/x.go", module + "/api/gen", false},
 		{"service/x.go", kin + "/openapi3", false},
 		{"service/drawing/x.go", module + "/service", true},

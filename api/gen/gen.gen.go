@@ -429,6 +429,7 @@ const (
 	FaultCodeMissing        FaultCode = "missing"
 	FaultCodeNeedsPattern   FaultCode = "needs-pattern"
 	FaultCodeNoPlace        FaultCode = "no-place"
+	FaultCodeNotADate       FaultCode = "not-a-date"
 	FaultCodeNotAFraction   FaultCode = "not-a-fraction"
 	FaultCodeNotALength     FaultCode = "not-a-length"
 	FaultCodeNotAName       FaultCode = "not-a-name"
@@ -440,6 +441,7 @@ const (
 	FaultCodeTooMany        FaultCode = "too-many"
 	FaultCodeTooSmall       FaultCode = "too-small"
 	FaultCodeUnknownField   FaultCode = "unknown-field"
+	FaultCodeUnknownLayer   FaultCode = "unknown-layer"
 	FaultCodeUnknownMotif   FaultCode = "unknown-motif"
 	FaultCodeUnknownPanel   FaultCode = "unknown-panel"
 	FaultCodeWiderThanCloth FaultCode = "wider-than-cloth"
@@ -463,6 +465,8 @@ func (e FaultCode) Valid() bool {
 		return true
 	case FaultCodeNoPlace:
 		return true
+	case FaultCodeNotADate:
+		return true
 	case FaultCodeNotAFraction:
 		return true
 	case FaultCodeNotALength:
@@ -485,6 +489,8 @@ func (e FaultCode) Valid() bool {
 		return true
 	case FaultCodeUnknownField:
 		return true
+	case FaultCodeUnknownLayer:
+		return true
 	case FaultCodeUnknownMotif:
 		return true
 	case FaultCodeUnknownPanel:
@@ -492,6 +498,972 @@ func (e FaultCode) Valid() bool {
 	case FaultCodeWiderThanCloth:
 		return true
 	case FaultCodeWrongType:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireCheckRequestHazard.
+const (
+	FireCheckRequestHazardHigh     FireCheckRequestHazard = "high"
+	FireCheckRequestHazardLow      FireCheckRequestHazard = "low"
+	FireCheckRequestHazardMedium   FireCheckRequestHazard = "medium"
+	FireCheckRequestHazardVeryHigh FireCheckRequestHazard = "very-high"
+)
+
+// Valid indicates whether the value is a known member of the FireCheckRequestHazard enum.
+func (e FireCheckRequestHazard) Valid() bool {
+	switch e {
+	case FireCheckRequestHazardHigh:
+		return true
+	case FireCheckRequestHazardLow:
+		return true
+	case FireCheckRequestHazardMedium:
+		return true
+	case FireCheckRequestHazardVeryHigh:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireCheckRequestItem.
+const (
+	FireCheckRequestItemBabyArticle      FireCheckRequestItem = "baby-article"
+	FireCheckRequestItemBed              FireCheckRequestItem = "bed"
+	FireCheckRequestItemBedBase          FireCheckRequestItem = "bed-base"
+	FireCheckRequestItemBedding          FireCheckRequestItem = "bedding"
+	FireCheckRequestItemCarpet           FireCheckRequestItem = "carpet"
+	FireCheckRequestItemChildMattress    FireCheckRequestItem = "child-mattress"
+	FireCheckRequestItemCoverAlone       FireCheckRequestItem = "cover-alone"
+	FireCheckRequestItemCurtain          FireCheckRequestItem = "curtain"
+	FireCheckRequestItemExerciseOnly     FireCheckRequestItem = "exercise-only"
+	FireCheckRequestItemFloorCushion     FireCheckRequestItem = "floor-cushion"
+	FireCheckRequestItemGardenSeating    FireCheckRequestItem = "garden-seating"
+	FireCheckRequestItemHeadboard        FireCheckRequestItem = "headboard"
+	FireCheckRequestItemMattress         FireCheckRequestItem = "mattress"
+	FireCheckRequestItemOtherBabyArticle FireCheckRequestItem = "other-baby-article"
+	FireCheckRequestItemOutdoorOnly      FireCheckRequestItem = "outdoor-only"
+	FireCheckRequestItemPillow           FireCheckRequestItem = "pillow"
+	FireCheckRequestItemScatterCushion   FireCheckRequestItem = "scatter-cushion"
+	FireCheckRequestItemSeatPad          FireCheckRequestItem = "seat-pad"
+	FireCheckRequestItemSeating          FireCheckRequestItem = "seating"
+	FireCheckRequestItemSleepingBag      FireCheckRequestItem = "sleeping-bag"
+	FireCheckRequestItemSofaBed          FireCheckRequestItem = "sofa-bed"
+)
+
+// Valid indicates whether the value is a known member of the FireCheckRequestItem enum.
+func (e FireCheckRequestItem) Valid() bool {
+	switch e {
+	case FireCheckRequestItemBabyArticle:
+		return true
+	case FireCheckRequestItemBed:
+		return true
+	case FireCheckRequestItemBedBase:
+		return true
+	case FireCheckRequestItemBedding:
+		return true
+	case FireCheckRequestItemCarpet:
+		return true
+	case FireCheckRequestItemChildMattress:
+		return true
+	case FireCheckRequestItemCoverAlone:
+		return true
+	case FireCheckRequestItemCurtain:
+		return true
+	case FireCheckRequestItemExerciseOnly:
+		return true
+	case FireCheckRequestItemFloorCushion:
+		return true
+	case FireCheckRequestItemGardenSeating:
+		return true
+	case FireCheckRequestItemHeadboard:
+		return true
+	case FireCheckRequestItemMattress:
+		return true
+	case FireCheckRequestItemOtherBabyArticle:
+		return true
+	case FireCheckRequestItemOutdoorOnly:
+		return true
+	case FireCheckRequestItemPillow:
+		return true
+	case FireCheckRequestItemScatterCushion:
+		return true
+	case FireCheckRequestItemSeatPad:
+		return true
+	case FireCheckRequestItemSeating:
+		return true
+	case FireCheckRequestItemSleepingBag:
+		return true
+	case FireCheckRequestItemSofaBed:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireCheckRequestOccupancy.
+const (
+	FireCheckRequestOccupancyAssembly     FireCheckRequestOccupancy = "assembly"
+	FireCheckRequestOccupancyBoardAndCare FireCheckRequestOccupancy = "board-and-care"
+	FireCheckRequestOccupancyDayCare      FireCheckRequestOccupancy = "day-care"
+	FireCheckRequestOccupancyDetention    FireCheckRequestOccupancy = "detention"
+	FireCheckRequestOccupancyDormitory    FireCheckRequestOccupancy = "dormitory"
+	FireCheckRequestOccupancyDwelling     FireCheckRequestOccupancy = "dwelling"
+	FireCheckRequestOccupancyHospital     FireCheckRequestOccupancy = "hospital"
+	FireCheckRequestOccupancyHotel        FireCheckRequestOccupancy = "hotel"
+	FireCheckRequestOccupancyNursingHome  FireCheckRequestOccupancy = "nursing-home"
+	FireCheckRequestOccupancyOffice       FireCheckRequestOccupancy = "office"
+	FireCheckRequestOccupancyOther        FireCheckRequestOccupancy = "other"
+	FireCheckRequestOccupancyRestaurant   FireCheckRequestOccupancy = "restaurant"
+)
+
+// Valid indicates whether the value is a known member of the FireCheckRequestOccupancy enum.
+func (e FireCheckRequestOccupancy) Valid() bool {
+	switch e {
+	case FireCheckRequestOccupancyAssembly:
+		return true
+	case FireCheckRequestOccupancyBoardAndCare:
+		return true
+	case FireCheckRequestOccupancyDayCare:
+		return true
+	case FireCheckRequestOccupancyDetention:
+		return true
+	case FireCheckRequestOccupancyDormitory:
+		return true
+	case FireCheckRequestOccupancyDwelling:
+		return true
+	case FireCheckRequestOccupancyHospital:
+		return true
+	case FireCheckRequestOccupancyHotel:
+		return true
+	case FireCheckRequestOccupancyNursingHome:
+		return true
+	case FireCheckRequestOccupancyOffice:
+		return true
+	case FireCheckRequestOccupancyOther:
+		return true
+	case FireCheckRequestOccupancyRestaurant:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireCheckRequestPlatform.
+const (
+	FireCheckRequestPlatformAircraft    FireCheckRequestPlatform = "aircraft"
+	FireCheckRequestPlatformBoat        FireCheckRequestPlatform = "boat"
+	FireCheckRequestPlatformBuilding    FireCheckRequestPlatform = "building"
+	FireCheckRequestPlatformCaravan     FireCheckRequestPlatform = "caravan"
+	FireCheckRequestPlatformRoadVehicle FireCheckRequestPlatform = "road-vehicle"
+	FireCheckRequestPlatformShip        FireCheckRequestPlatform = "ship"
+	FireCheckRequestPlatformTrailer     FireCheckRequestPlatform = "trailer"
+)
+
+// Valid indicates whether the value is a known member of the FireCheckRequestPlatform enum.
+func (e FireCheckRequestPlatform) Valid() bool {
+	switch e {
+	case FireCheckRequestPlatformAircraft:
+		return true
+	case FireCheckRequestPlatformBoat:
+		return true
+	case FireCheckRequestPlatformBuilding:
+		return true
+	case FireCheckRequestPlatformCaravan:
+		return true
+	case FireCheckRequestPlatformRoadVehicle:
+		return true
+	case FireCheckRequestPlatformShip:
+		return true
+	case FireCheckRequestPlatformTrailer:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireCheckRequestTransaction.
+const (
+	FireCheckRequestTransactionHire                  FireCheckRequestTransaction = "hire"
+	FireCheckRequestTransactionImported              FireCheckRequestTransaction = "imported"
+	FireCheckRequestTransactionNew                   FireCheckRequestTransaction = "new"
+	FireCheckRequestTransactionOwnUse                FireCheckRequestTransaction = "own-use"
+	FireCheckRequestTransactionReupholsteredForOwner FireCheckRequestTransaction = "reupholstered-for-owner"
+	FireCheckRequestTransactionReupholsteredForSale  FireCheckRequestTransaction = "reupholstered-for-sale"
+	FireCheckRequestTransactionSecondHandSale        FireCheckRequestTransaction = "second-hand-sale"
+)
+
+// Valid indicates whether the value is a known member of the FireCheckRequestTransaction enum.
+func (e FireCheckRequestTransaction) Valid() bool {
+	switch e {
+	case FireCheckRequestTransactionHire:
+		return true
+	case FireCheckRequestTransactionImported:
+		return true
+	case FireCheckRequestTransactionNew:
+		return true
+	case FireCheckRequestTransactionOwnUse:
+		return true
+	case FireCheckRequestTransactionReupholsteredForOwner:
+		return true
+	case FireCheckRequestTransactionReupholsteredForSale:
+		return true
+	case FireCheckRequestTransactionSecondHandSale:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireCheckRequestUse.
+const (
+	FireCheckRequestUseContract FireCheckRequestUse = "contract"
+	FireCheckRequestUseHome     FireCheckRequestUse = "home"
+	FireCheckRequestUseLetHome  FireCheckRequestUse = "let-home"
+)
+
+// Valid indicates whether the value is a known member of the FireCheckRequestUse enum.
+func (e FireCheckRequestUse) Valid() bool {
+	switch e {
+	case FireCheckRequestUseContract:
+		return true
+	case FireCheckRequestUseHome:
+		return true
+	case FireCheckRequestUseLetHome:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireChemicalKind.
+const (
+	FireChemicalKindAntimonyTrioxide FireChemicalKind = "antimony-trioxide"
+	FireChemicalKindHalogenated      FireChemicalKind = "halogenated"
+	FireChemicalKindNanoscale        FireChemicalKind = "nanoscale"
+	FireChemicalKindNone             FireChemicalKind = "none"
+	FireChemicalKindOrganonitrogen   FireChemicalKind = "organonitrogen"
+	FireChemicalKindOrganophosphorus FireChemicalKind = "organophosphorus"
+	FireChemicalKindOther            FireChemicalKind = "other"
+)
+
+// Valid indicates whether the value is a known member of the FireChemicalKind enum.
+func (e FireChemicalKind) Valid() bool {
+	switch e {
+	case FireChemicalKindAntimonyTrioxide:
+		return true
+	case FireChemicalKindHalogenated:
+		return true
+	case FireChemicalKindNanoscale:
+		return true
+	case FireChemicalKindNone:
+		return true
+	case FireChemicalKindOrganonitrogen:
+		return true
+	case FireChemicalKindOrganophosphorus:
+		return true
+	case FireChemicalKindOther:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireFibreFibre.
+const (
+	FireFibreFibreAcetate       FireFibreFibre = "acetate"
+	FireFibreFibreAcrylic       FireFibreFibre = "acrylic"
+	FireFibreFibreAramid        FireFibreFibre = "aramid"
+	FireFibreFibreCotton        FireFibreFibre = "cotton"
+	FireFibreFibreCupro         FireFibreFibre = "cupro"
+	FireFibreFibreFlax          FireFibreFibre = "flax"
+	FireFibreFibreGlass         FireFibreFibre = "glass"
+	FireFibreFibreHemp          FireFibreFibre = "hemp"
+	FireFibreFibreJute          FireFibreFibre = "jute"
+	FireFibreFibreLyocell       FireFibreFibre = "lyocell"
+	FireFibreFibreModacrylic    FireFibreFibre = "modacrylic"
+	FireFibreFibreModal         FireFibreFibre = "modal"
+	FireFibreFibreMohair        FireFibreFibre = "mohair"
+	FireFibreFibreNylon         FireFibreFibre = "nylon"
+	FireFibreFibreOther         FireFibreFibre = "other"
+	FireFibreFibreOtherNatural  FireFibreFibre = "other-natural"
+	FireFibreFibrePolyester     FireFibreFibre = "polyester"
+	FireFibreFibrePolypropylene FireFibreFibre = "polypropylene"
+	FireFibreFibreRamie         FireFibreFibre = "ramie"
+	FireFibreFibreSilk          FireFibreFibre = "silk"
+	FireFibreFibreViscose       FireFibreFibre = "viscose"
+	FireFibreFibreWool          FireFibreFibre = "wool"
+)
+
+// Valid indicates whether the value is a known member of the FireFibreFibre enum.
+func (e FireFibreFibre) Valid() bool {
+	switch e {
+	case FireFibreFibreAcetate:
+		return true
+	case FireFibreFibreAcrylic:
+		return true
+	case FireFibreFibreAramid:
+		return true
+	case FireFibreFibreCotton:
+		return true
+	case FireFibreFibreCupro:
+		return true
+	case FireFibreFibreFlax:
+		return true
+	case FireFibreFibreGlass:
+		return true
+	case FireFibreFibreHemp:
+		return true
+	case FireFibreFibreJute:
+		return true
+	case FireFibreFibreLyocell:
+		return true
+	case FireFibreFibreModacrylic:
+		return true
+	case FireFibreFibreModal:
+		return true
+	case FireFibreFibreMohair:
+		return true
+	case FireFibreFibreNylon:
+		return true
+	case FireFibreFibreOther:
+		return true
+	case FireFibreFibreOtherNatural:
+		return true
+	case FireFibreFibrePolyester:
+		return true
+	case FireFibreFibrePolypropylene:
+		return true
+	case FireFibreFibreRamie:
+		return true
+	case FireFibreFibreSilk:
+		return true
+	case FireFibreFibreViscose:
+		return true
+	case FireFibreFibreWool:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireKnown.
+const (
+	FireKnownNo      FireKnown = "no"
+	FireKnownUnknown FireKnown = "unknown"
+	FireKnownYes     FireKnown = "yes"
+)
+
+// Valid indicates whether the value is a known member of the FireKnown enum.
+func (e FireKnown) Valid() bool {
+	switch e {
+	case FireKnownNo:
+		return true
+	case FireKnownUnknown:
+		return true
+	case FireKnownYes:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireLayerCoating.
+const (
+	FireLayerCoatingNone         FireLayerCoating = "none"
+	FireLayerCoatingOther        FireLayerCoating = "other"
+	FireLayerCoatingPolyurethane FireLayerCoating = "polyurethane"
+	FireLayerCoatingPvc          FireLayerCoating = "pvc"
+)
+
+// Valid indicates whether the value is a known member of the FireLayerCoating enum.
+func (e FireLayerCoating) Valid() bool {
+	switch e {
+	case FireLayerCoatingNone:
+		return true
+	case FireLayerCoatingOther:
+		return true
+	case FireLayerCoatingPolyurethane:
+		return true
+	case FireLayerCoatingPvc:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireLayerForm.
+const (
+	FireLayerFormCrumb   FireLayerForm = "crumb"
+	FireLayerFormLoose   FireLayerForm = "loose"
+	FireLayerFormMoulded FireLayerForm = "moulded"
+	FireLayerFormSheet   FireLayerForm = "sheet"
+	FireLayerFormSlab    FireLayerForm = "slab"
+)
+
+// Valid indicates whether the value is a known member of the FireLayerForm enum.
+func (e FireLayerForm) Valid() bool {
+	switch e {
+	case FireLayerFormCrumb:
+		return true
+	case FireLayerFormLoose:
+		return true
+	case FireLayerFormMoulded:
+		return true
+	case FireLayerFormSheet:
+		return true
+	case FireLayerFormSlab:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireLayerMaterial.
+const (
+	FireLayerMaterialCoatedCloth      FireLayerMaterial = "coated-cloth"
+	FireLayerMaterialCoir             FireLayerMaterial = "coir"
+	FireLayerMaterialCottonFelt       FireLayerMaterial = "cotton-felt"
+	FireLayerMaterialFeatherDown      FireLayerMaterial = "feather-down"
+	FireLayerMaterialHair             FireLayerMaterial = "hair"
+	FireLayerMaterialKapok            FireLayerMaterial = "kapok"
+	FireLayerMaterialKnittedCloth     FireLayerMaterial = "knitted-cloth"
+	FireLayerMaterialLatexFoam        FireLayerMaterial = "latex-foam"
+	FireLayerMaterialLeather          FireLayerMaterial = "leather"
+	FireLayerMaterialModacrylicCloth  FireLayerMaterial = "modacrylic-cloth"
+	FireLayerMaterialOther            FireLayerMaterial = "other"
+	FireLayerMaterialOtherCloth       FireLayerMaterial = "other-cloth"
+	FireLayerMaterialOtherFilling     FireLayerMaterial = "other-filling"
+	FireLayerMaterialPileCloth        FireLayerMaterial = "pile-cloth"
+	FireLayerMaterialPolyesterFibre   FireLayerMaterial = "polyester-fibre"
+	FireLayerMaterialPolyurethaneFoam FireLayerMaterial = "polyurethane-foam"
+	FireLayerMaterialStraw            FireLayerMaterial = "straw"
+	FireLayerMaterialWoolFibre        FireLayerMaterial = "wool-fibre"
+	FireLayerMaterialWovenCloth       FireLayerMaterial = "woven-cloth"
+)
+
+// Valid indicates whether the value is a known member of the FireLayerMaterial enum.
+func (e FireLayerMaterial) Valid() bool {
+	switch e {
+	case FireLayerMaterialCoatedCloth:
+		return true
+	case FireLayerMaterialCoir:
+		return true
+	case FireLayerMaterialCottonFelt:
+		return true
+	case FireLayerMaterialFeatherDown:
+		return true
+	case FireLayerMaterialHair:
+		return true
+	case FireLayerMaterialKapok:
+		return true
+	case FireLayerMaterialKnittedCloth:
+		return true
+	case FireLayerMaterialLatexFoam:
+		return true
+	case FireLayerMaterialLeather:
+		return true
+	case FireLayerMaterialModacrylicCloth:
+		return true
+	case FireLayerMaterialOther:
+		return true
+	case FireLayerMaterialOtherCloth:
+		return true
+	case FireLayerMaterialOtherFilling:
+		return true
+	case FireLayerMaterialPileCloth:
+		return true
+	case FireLayerMaterialPolyesterFibre:
+		return true
+	case FireLayerMaterialPolyurethaneFoam:
+		return true
+	case FireLayerMaterialStraw:
+		return true
+	case FireLayerMaterialWoolFibre:
+		return true
+	case FireLayerMaterialWovenCloth:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireLayerRole.
+const (
+	FireLayerRoleCover        FireLayerRole = "cover"
+	FireLayerRoleDecking      FireLayerRole = "decking"
+	FireLayerRoleFilling      FireLayerRole = "filling"
+	FireLayerRoleHiddenCover  FireLayerRole = "hidden-cover"
+	FireLayerRoleInterliner   FireLayerRole = "interliner"
+	FireLayerRoleLining       FireLayerRole = "lining"
+	FireLayerRoleLooseCover   FireLayerRole = "loose-cover"
+	FireLayerRoleStretchCover FireLayerRole = "stretch-cover"
+	FireLayerRoleTicking      FireLayerRole = "ticking"
+	FireLayerRoleTrim         FireLayerRole = "trim"
+	FireLayerRoleWadding      FireLayerRole = "wadding"
+)
+
+// Valid indicates whether the value is a known member of the FireLayerRole enum.
+func (e FireLayerRole) Valid() bool {
+	switch e {
+	case FireLayerRoleCover:
+		return true
+	case FireLayerRoleDecking:
+		return true
+	case FireLayerRoleFilling:
+		return true
+	case FireLayerRoleHiddenCover:
+		return true
+	case FireLayerRoleInterliner:
+		return true
+	case FireLayerRoleLining:
+		return true
+	case FireLayerRoleLooseCover:
+		return true
+	case FireLayerRoleStretchCover:
+		return true
+	case FireLayerRoleTicking:
+		return true
+	case FireLayerRoleTrim:
+		return true
+	case FireLayerRoleWadding:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireLayerSupplier.
+const (
+	FireLayerSupplierCustomer FireLayerSupplier = "customer"
+	FireLayerSupplierRetained FireLayerSupplier = "retained"
+	FireLayerSupplierWorkroom FireLayerSupplier = "workroom"
+)
+
+// Valid indicates whether the value is a known member of the FireLayerSupplier enum.
+func (e FireLayerSupplier) Valid() bool {
+	switch e {
+	case FireLayerSupplierCustomer:
+		return true
+	case FireLayerSupplierRetained:
+		return true
+	case FireLayerSupplierWorkroom:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireNoticeKind.
+const (
+	FireNoticeKindFails              FireNoticeKind = "fails"
+	FireNoticeKindLaterThanSupply    FireNoticeKind = "later-than-supply"
+	FireNoticeKindMissingInComposite FireNoticeKind = "missing-in-composite"
+	FireNoticeKindNoDate             FireNoticeKind = "no-date"
+	FireNoticeKindNoReference        FireNoticeKind = "no-reference"
+	FireNoticeKindNoResult           FireNoticeKind = "no-result"
+	FireNoticeKindNotSoaked          FireNoticeKind = "not-soaked"
+	FireNoticeKindOld                FireNoticeKind = "old"
+	FireNoticeKindOtherComposite     FireNoticeKind = "other-composite"
+	FireNoticeKindTooFewSpecimens    FireNoticeKind = "too-few-specimens"
+	FireNoticeKindTreatmentIsNoTest  FireNoticeKind = "treatment-is-no-test"
+	FireNoticeKindWrongTest          FireNoticeKind = "wrong-test"
+)
+
+// Valid indicates whether the value is a known member of the FireNoticeKind enum.
+func (e FireNoticeKind) Valid() bool {
+	switch e {
+	case FireNoticeKindFails:
+		return true
+	case FireNoticeKindLaterThanSupply:
+		return true
+	case FireNoticeKindMissingInComposite:
+		return true
+	case FireNoticeKindNoDate:
+		return true
+	case FireNoticeKindNoReference:
+		return true
+	case FireNoticeKindNoResult:
+		return true
+	case FireNoticeKindNotSoaked:
+		return true
+	case FireNoticeKindOld:
+		return true
+	case FireNoticeKindOtherComposite:
+		return true
+	case FireNoticeKindTooFewSpecimens:
+		return true
+	case FireNoticeKindTreatmentIsNoTest:
+		return true
+	case FireNoticeKindWrongTest:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FirePaperKind.
+const (
+	FirePaperKindClientSpecification     FirePaperKind = "client-specification"
+	FirePaperKindDatingNote              FirePaperKind = "dating-note"
+	FirePaperKindFibreStatement          FirePaperKind = "fibre-statement"
+	FirePaperKindFlameRetardantStatement FirePaperKind = "flame-retardant-statement"
+	FirePaperKindInvoice                 FirePaperKind = "invoice"
+	FirePaperKindLicence                 FirePaperKind = "licence"
+	FirePaperKindOther                   FirePaperKind = "other"
+	FirePaperKindOwnerStatement          FirePaperKind = "owner-statement"
+	FirePaperKindPrescription            FirePaperKind = "prescription"
+	FirePaperKindProductFile             FirePaperKind = "product-file"
+	FirePaperKindReport                  FirePaperKind = "report"
+	FirePaperKindSupplierStatement       FirePaperKind = "supplier-statement"
+	FirePaperKindTreatmentRecord         FirePaperKind = "treatment-record"
+	FirePaperKindWorkOrder               FirePaperKind = "work-order"
+)
+
+// Valid indicates whether the value is a known member of the FirePaperKind enum.
+func (e FirePaperKind) Valid() bool {
+	switch e {
+	case FirePaperKindClientSpecification:
+		return true
+	case FirePaperKindDatingNote:
+		return true
+	case FirePaperKindFibreStatement:
+		return true
+	case FirePaperKindFlameRetardantStatement:
+		return true
+	case FirePaperKindInvoice:
+		return true
+	case FirePaperKindLicence:
+		return true
+	case FirePaperKindOther:
+		return true
+	case FirePaperKindOwnerStatement:
+		return true
+	case FirePaperKindPrescription:
+		return true
+	case FirePaperKindProductFile:
+		return true
+	case FirePaperKindReport:
+		return true
+	case FirePaperKindSupplierStatement:
+		return true
+	case FirePaperKindTreatmentRecord:
+		return true
+	case FirePaperKindWorkOrder:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FirePaperResult.
+const (
+	FirePaperResultFail FirePaperResult = "fail"
+	FirePaperResultPass FirePaperResult = "pass"
+)
+
+// Valid indicates whether the value is a known member of the FirePaperResult enum.
+func (e FirePaperResult) Valid() bool {
+	switch e {
+	case FirePaperResultFail:
+		return true
+	case FirePaperResultPass:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FirePlace.
+const (
+	FirePlaceAustralia       FirePlace = "australia"
+	FirePlaceCalifornia      FirePlace = "california"
+	FirePlaceCanada          FirePlace = "canada"
+	FirePlaceEuropeanUnion   FirePlace = "european-union"
+	FirePlaceGreatBritain    FirePlace = "great-britain"
+	FirePlaceIreland         FirePlace = "ireland"
+	FirePlaceMaine           FirePlace = "maine"
+	FirePlaceMassachusetts   FirePlace = "massachusetts"
+	FirePlaceNevada          FirePlace = "nevada"
+	FirePlaceNewHampshire    FirePlace = "new-hampshire"
+	FirePlaceNewYork         FirePlace = "new-york"
+	FirePlaceNewZealand      FirePlace = "new-zealand"
+	FirePlaceNorthernIreland FirePlace = "northern-ireland"
+	FirePlaceRhodeIsland     FirePlace = "rhode-island"
+	FirePlaceUnitedStates    FirePlace = "united-states"
+	FirePlaceWashington      FirePlace = "washington"
+)
+
+// Valid indicates whether the value is a known member of the FirePlace enum.
+func (e FirePlace) Valid() bool {
+	switch e {
+	case FirePlaceAustralia:
+		return true
+	case FirePlaceCalifornia:
+		return true
+	case FirePlaceCanada:
+		return true
+	case FirePlaceEuropeanUnion:
+		return true
+	case FirePlaceGreatBritain:
+		return true
+	case FirePlaceIreland:
+		return true
+	case FirePlaceMaine:
+		return true
+	case FirePlaceMassachusetts:
+		return true
+	case FirePlaceNevada:
+		return true
+	case FirePlaceNewHampshire:
+		return true
+	case FirePlaceNewYork:
+		return true
+	case FirePlaceNewZealand:
+		return true
+	case FirePlaceNorthernIreland:
+		return true
+	case FirePlaceRhodeIsland:
+		return true
+	case FirePlaceUnitedStates:
+		return true
+	case FirePlaceWashington:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireRuleSetTestsComposite.
+const (
+	FireRuleSetTestsCompositeBeneath   FireRuleSetTestsComposite = "beneath"
+	FireRuleSetTestsCompositeContainer FireRuleSetTestsComposite = "container"
+	FireRuleSetTestsCompositeFillings  FireRuleSetTestsComposite = "fillings"
+	FireRuleSetTestsCompositeNone      FireRuleSetTestsComposite = "none"
+	FireRuleSetTestsCompositeStack     FireRuleSetTestsComposite = "stack"
+)
+
+// Valid indicates whether the value is a known member of the FireRuleSetTestsComposite enum.
+func (e FireRuleSetTestsComposite) Valid() bool {
+	switch e {
+	case FireRuleSetTestsCompositeBeneath:
+		return true
+	case FireRuleSetTestsCompositeContainer:
+		return true
+	case FireRuleSetTestsCompositeFillings:
+		return true
+	case FireRuleSetTestsCompositeNone:
+		return true
+	case FireRuleSetTestsCompositeStack:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireRulingApplies.
+const (
+	FireRulingAppliesUnknown FireRulingApplies = "unknown"
+	FireRulingAppliesYes     FireRulingApplies = "yes"
+)
+
+// Valid indicates whether the value is a known member of the FireRulingApplies enum.
+func (e FireRulingApplies) Valid() bool {
+	switch e {
+	case FireRulingAppliesUnknown:
+		return true
+	case FireRulingAppliesYes:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireStepHolds.
+const (
+	FireStepHoldsNo      FireStepHolds = "no"
+	FireStepHoldsUnknown FireStepHolds = "unknown"
+	FireStepHoldsYes     FireStepHolds = "yes"
+)
+
+// Valid indicates whether the value is a known member of the FireStepHolds enum.
+func (e FireStepHolds) Valid() bool {
+	switch e {
+	case FireStepHoldsNo:
+		return true
+	case FireStepHoldsUnknown:
+		return true
+	case FireStepHoldsYes:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireTestId.
+const (
+	FireTestIdAsNzs3744      FireTestId = "as-nzs-3744"
+	FireTestIdAstmE1537      FireTestId = "astm-e1537"
+	FireTestIdBs58525        FireTestId = "bs-5852-5"
+	FireTestIdBs58527        FireTestId = "bs-5852-7"
+	FireTestIdCs19153        FireTestId = "cs-191-53"
+	FireTestIdEn10211        FireTestId = "en-1021-1"
+	FireTestIdEn10212        FireTestId = "en-1021-2"
+	FireTestIdFar25853       FireTestId = "far-25-853"
+	FireTestIdFmvss302       FireTestId = "fmvss-302"
+	FireTestIdImoFtp8        FireTestId = "imo-ftp-8"
+	FireTestIdIs244Cigarette FireTestId = "is-244-cigarette"
+	FireTestIdIs4193         FireTestId = "is-419-3"
+	FireTestIdIs4195         FireTestId = "is-419-5"
+	FireTestIdIs419Filling   FireTestId = "is-419-filling"
+	FireTestIdNfpa260        FireTestId = "nfpa-260"
+	FireTestIdNfpa261        FireTestId = "nfpa-261"
+	FireTestIdOtherTest      FireTestId = "other-test"
+	FireTestIdTb1171975      FireTestId = "tb117-1975"
+	FireTestIdTb11720131     FireTestId = "tb117-2013-1"
+	FireTestIdTb11720132     FireTestId = "tb117-2013-2"
+	FireTestIdTb11720133     FireTestId = "tb117-2013-3"
+	FireTestIdTb11720134     FireTestId = "tb117-2013-4"
+	FireTestIdUfac1          FireTestId = "ufac-1"
+	FireTestIdUkSch11        FireTestId = "uk-sch1-1"
+	FireTestIdUkSch12        FireTestId = "uk-sch1-2"
+	FireTestIdUkSch13        FireTestId = "uk-sch1-3"
+	FireTestIdUkSch21        FireTestId = "uk-sch2-1"
+	FireTestIdUkSch22        FireTestId = "uk-sch2-2"
+	FireTestIdUkSch23        FireTestId = "uk-sch2-3"
+	FireTestIdUkSch24        FireTestId = "uk-sch2-4"
+	FireTestIdUkSch30        FireTestId = "uk-sch3-0"
+	FireTestIdUkSch41        FireTestId = "uk-sch4-1"
+	FireTestIdUkSch42        FireTestId = "uk-sch4-2"
+	FireTestIdUkSch51        FireTestId = "uk-sch5-1"
+	FireTestIdUkSch52        FireTestId = "uk-sch5-2"
+	FireTestIdUkSch53        FireTestId = "uk-sch5-3"
+)
+
+// Valid indicates whether the value is a known member of the FireTestId enum.
+func (e FireTestId) Valid() bool {
+	switch e {
+	case FireTestIdAsNzs3744:
+		return true
+	case FireTestIdAstmE1537:
+		return true
+	case FireTestIdBs58525:
+		return true
+	case FireTestIdBs58527:
+		return true
+	case FireTestIdCs19153:
+		return true
+	case FireTestIdEn10211:
+		return true
+	case FireTestIdEn10212:
+		return true
+	case FireTestIdFar25853:
+		return true
+	case FireTestIdFmvss302:
+		return true
+	case FireTestIdImoFtp8:
+		return true
+	case FireTestIdIs244Cigarette:
+		return true
+	case FireTestIdIs4193:
+		return true
+	case FireTestIdIs4195:
+		return true
+	case FireTestIdIs419Filling:
+		return true
+	case FireTestIdNfpa260:
+		return true
+	case FireTestIdNfpa261:
+		return true
+	case FireTestIdOtherTest:
+		return true
+	case FireTestIdTb1171975:
+		return true
+	case FireTestIdTb11720131:
+		return true
+	case FireTestIdTb11720132:
+		return true
+	case FireTestIdTb11720133:
+		return true
+	case FireTestIdTb11720134:
+		return true
+	case FireTestIdUfac1:
+		return true
+	case FireTestIdUkSch11:
+		return true
+	case FireTestIdUkSch12:
+		return true
+	case FireTestIdUkSch13:
+		return true
+	case FireTestIdUkSch21:
+		return true
+	case FireTestIdUkSch22:
+		return true
+	case FireTestIdUkSch23:
+		return true
+	case FireTestIdUkSch24:
+		return true
+	case FireTestIdUkSch30:
+		return true
+	case FireTestIdUkSch41:
+		return true
+	case FireTestIdUkSch42:
+		return true
+	case FireTestIdUkSch51:
+		return true
+	case FireTestIdUkSch52:
+		return true
+	case FireTestIdUkSch53:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireVerdict.
+const (
+	FireVerdictEvidenceHeld   FireVerdict = "evidence-held"
+	FireVerdictEvidenceWanted FireVerdict = "evidence-wanted"
+	FireVerdictExempt         FireVerdict = "exempt"
+	FireVerdictNotAllowed     FireVerdict = "not-allowed"
+	FireVerdictOtherRegime    FireVerdict = "other-regime"
+)
+
+// Valid indicates whether the value is a known member of the FireVerdict enum.
+func (e FireVerdict) Valid() bool {
+	switch e {
+	case FireVerdictEvidenceHeld:
+		return true
+	case FireVerdictEvidenceWanted:
+		return true
+	case FireVerdictExempt:
+		return true
+	case FireVerdictNotAllowed:
+		return true
+	case FireVerdictOtherRegime:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FireVerified.
+const (
+	FireVerifiedFromMemory FireVerified = "from-memory"
+	FireVerifiedInferred   FireVerified = "inferred"
+	FireVerifiedRead       FireVerified = "read"
+)
+
+// Valid indicates whether the value is a known member of the FireVerified enum.
+func (e FireVerified) Valid() bool {
+	switch e {
+	case FireVerifiedFromMemory:
+		return true
+	case FireVerifiedInferred:
+		return true
+	case FireVerifiedRead:
 		return true
 	default:
 		return false
@@ -2733,6 +3705,466 @@ type Fault struct {
 // FaultCode defines model for FaultCode.
 type FaultCode string
 
+// FireChange defines model for FireChange.
+type FireChange struct {
+	Change string `json:"change"`
+
+	// Layer Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Layer *PanelId `json:"layer,omitempty"`
+	Mends []struct {
+		// Layer Letters, digits, dot, dash or underscore; unique in the request.
+		//
+		// Example: IB
+		Layer *PanelId `json:"layer,omitempty"`
+		Rule  string   `json:"rule"`
+	} `json:"mends"`
+
+	// Verdict Of the whole after this change alone.
+	Verdict FireVerdict `json:"verdict"`
+}
+
+// FireCheckAnswer defines model for FireCheckAnswer.
+type FireCheckAnswer struct {
+	// AsOf A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	AsOf     FireDay  `json:"asOf"`
+	Cautions []string `json:"cautions"`
+
+	// Changes Single changes that were tried and mend something, the most useful first.
+	Changes []FireChange `json:"changes"`
+
+	// Destination Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
+	Destination *FirePlace        `json:"destination,omitempty"`
+	Engine      string            `json:"engine"`
+	InputDigest string            `json:"inputDigest"`
+	Layers      []FireLayerAnswer `json:"layers"`
+	NotAdvice   string            `json:"notAdvice"`
+	Notices     []FireNotice      `json:"notices"`
+
+	// Papers What to keep, for how long, and for which rules.
+	Papers []FireKeep `json:"papers"`
+
+	// Piece Rules about the whole, such as labels.
+	Piece []FireRuling `json:"piece"`
+
+	// Place Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
+	Place   FirePlace       `json:"place"`
+	RuleSet FireRuleSetName `json:"ruleSet"`
+
+	// Verdict * `exempt`: the rule says that it asks nothing here
+	// * `evidence-held`: the papers said to be held answer what is asked
+	// * `evidence-wanted`: something that must be known is not, or a paper does not fit
+	// * `other-regime`: another instrument governs, which is not checked here
+	// * `not-allowed`: what is known fails what is asked
+	//
+	// Of several the last in this order counts; `exempt` is the whole's only when every rule that applies exempts.
+	Verdict  FireVerdict `json:"verdict"`
+	Warnings []string    `json:"warnings"`
+}
+
+// FireCheckRequest defines model for FireCheckRequest.
+type FireCheckRequest struct {
+	// AsOf The day on which the work is supplied, 1996-01-01 or later. The rules in force on it are used.
+	AsOf          FireDay    `json:"asOf"`
+	ChemicalLabel *FireKnown `json:"chemicalLabel,omitempty"`
+
+	// Destination Where the piece is sent, when that is another place. The rules of both are run.
+	Destination  *FirePlace `json:"destination,omitempty"`
+	DisplayLabel *FireKnown `json:"displayLabel,omitempty"`
+	FederalLabel *FireKnown `json:"federalLabel,omitempty"`
+	FillingAdded *FireKnown `json:"fillingAdded,omitempty"`
+
+	// Hazard The client's hazard category for contract seating.
+	Hazard *FireCheckRequestHazard `json:"hazard,omitempty"`
+
+	// Item What the piece is. `baby-article` is one of: playpen, child's car seat, play mat, changing mat, pram or
+	// pushchair, cot, crib, cradle or carry cot, cot bumper, bed side barrier, rocker or bouncer, baby nest,
+	// highchair or lowchair, booster seat, baby walker, or upholstery made for these. `child-mattress` needs `size`.
+	Item *FireCheckRequestItem `json:"item,omitempty"`
+
+	// Layers All materials from the outside inwards; what lies beneath a cover decides which composite counts.
+	Layers        []FireLayer `json:"layers"`
+	LooseCushions *FireKnown  `json:"looseCushions,omitempty"`
+
+	// Made When the piece was made; a day, a month (2025-10) or a year (1908).
+	Made *string `json:"made,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Occupancy What the building is for.
+	Occupancy *FireCheckRequestOccupancy `json:"occupancy,omitempty"`
+
+	// Papers The papers that are held.
+	Papers         *[]FirePaper `json:"papers,omitempty"`
+	PermanentLabel *FireKnown   `json:"permanentLabel,omitempty"`
+
+	// Place Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
+	Place FirePlace `json:"place"`
+
+	// Platform What the piece stands in; trailer is one without an engine.
+	Platform      *FireCheckRequestPlatform `json:"platform,omitempty"`
+	Prescribed    *FireKnown                `json:"prescribed,omitempty"`
+	SeatMeetsBack *FireKnown                `json:"seatMeetsBack,omitempty"`
+
+	// Size Of a mattress, 10 mm to 10 m; of a modular one, of its largest part.
+	Size *struct {
+		// Long A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+		//
+		// Example: 62 cm
+		Long Length `json:"long"`
+
+		// Wide A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+		//
+		// Example: 62 cm
+		Wide Length `json:"wide"`
+	} `json:"size,omitempty"`
+	SmoothSurface *FireKnown `json:"smoothSurface,omitempty"`
+
+	// Transaction How it is supplied; own-use is one's own piece for one's own home.
+	Transaction *FireCheckRequestTransaction `json:"transaction,omitempty"`
+
+	// Use A home, a home that is let (also for holidays), or anywhere else.
+	Use *FireCheckRequestUse `json:"use,omitempty"`
+}
+
+// FireCheckRequestHazard The client's hazard category for contract seating.
+type FireCheckRequestHazard string
+
+// FireCheckRequestItem What the piece is. `baby-article` is one of: playpen, child's car seat, play mat, changing mat, pram or
+// pushchair, cot, crib, cradle or carry cot, cot bumper, bed side barrier, rocker or bouncer, baby nest,
+// highchair or lowchair, booster seat, baby walker, or upholstery made for these. `child-mattress` needs `size`.
+type FireCheckRequestItem string
+
+// FireCheckRequestOccupancy What the building is for.
+type FireCheckRequestOccupancy string
+
+// FireCheckRequestPlatform What the piece stands in; trailer is one without an engine.
+type FireCheckRequestPlatform string
+
+// FireCheckRequestTransaction How it is supplied; own-use is one's own piece for one's own home.
+type FireCheckRequestTransaction string
+
+// FireCheckRequestUse A home, a home that is let (also for holidays), or anywhere else.
+type FireCheckRequestUse string
+
+// FireChemical A flame-retardant chemical in the material.
+type FireChemical struct {
+	Added *FireKnown        `json:"added,omitempty"`
+	Kind  *FireChemicalKind `json:"kind,omitempty"`
+	Ppm   *int              `json:"ppm,omitempty"`
+}
+
+// FireChemicalKind defines model for FireChemical.Kind.
+type FireChemicalKind string
+
+// FireDay A day of the calendar, year first, between 1000 and 2199.
+//
+// Example: 2026-11-25
+type FireDay = string
+
+// FireFibre defines model for FireFibre.
+type FireFibre struct {
+	Fibre FireFibreFibre `json:"fibre"`
+
+	// Share By weight, above 0 % to 100 %, with at most 4 decimals.
+	//
+	// Example: 75 %
+	Share string `json:"share"`
+}
+
+// FireFibreFibre defines model for FireFibre.Fibre.
+type FireFibreFibre string
+
+// FireKeep defines model for FireKeep.
+type FireKeep struct {
+	Keep  string   `json:"keep"`
+	Paper string   `json:"paper"`
+	Rules []string `json:"rules"`
+}
+
+// FireKnown defines model for FireKnown.
+type FireKnown string
+
+// FireLayer defines model for FireLayer.
+type FireLayer struct {
+	Coating *FireLayerCoating `json:"coating,omitempty"`
+
+	// CombustionModified Of foam.
+	CombustionModified *FireKnown `json:"combustionModified,omitempty"`
+
+	// Fibres Shares by weight; together at most 100 %. What is left out may be anything.
+	Fibres *[]FireFibre `json:"fibres,omitempty"`
+
+	// FlameRetardant A flame-retardant chemical in the material.
+	FlameRetardant *FireChemical `json:"flameRetardant,omitempty"`
+
+	// Form Of a filling.
+	Form *FireLayerForm `json:"form,omitempty"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id       PanelId            `json:"id"`
+	Material *FireLayerMaterial `json:"material,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Role `hidden-cover` is platform and bottoming cloth, `interliner` what is relied on as a barrier, `lining` calico,
+	// scrim or hessian that is not, `ticking` what holds a loose filling, `decking` the deck under seat cushions.
+	Role FireLayerRole `json:"role"`
+
+	// Supplier Who supplies it; retained is what stays in the piece.
+	Supplier *FireLayerSupplier `json:"supplier,omitempty"`
+
+	// Thickness 0.01 mm to 1 m.
+	Thickness *Length `json:"thickness,omitempty"`
+
+	// Treated Whether it has a flame-retardant finish.
+	Treated *FireKnown `json:"treated,omitempty"`
+}
+
+// FireLayerCoating defines model for FireLayer.Coating.
+type FireLayerCoating string
+
+// FireLayerForm Of a filling.
+type FireLayerForm string
+
+// FireLayerMaterial defines model for FireLayer.Material.
+type FireLayerMaterial string
+
+// FireLayerRole `hidden-cover` is platform and bottoming cloth, `interliner` what is relied on as a barrier, `lining` calico,
+// scrim or hessian that is not, `ticking` what holds a loose filling, `decking` the deck under seat cushions.
+type FireLayerRole string
+
+// FireLayerSupplier Who supplies it; retained is what stays in the piece.
+type FireLayerSupplier string
+
+// FireLayerAnswer defines model for FireLayerAnswer.
+type FireLayerAnswer struct {
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Rules Every rule that applies or may apply. None means that no rule held here speaks of such a layer.
+	Rules []FireRuling `json:"rules"`
+
+	// Verdict * `exempt`: the rule says that it asks nothing here
+	// * `evidence-held`: the papers said to be held answer what is asked
+	// * `evidence-wanted`: something that must be known is not, or a paper does not fit
+	// * `other-regime`: another instrument governs, which is not checked here
+	// * `not-allowed`: what is known fails what is asked
+	//
+	// Of several the last in this order counts; `exempt` is the whole's only when every rule that applies exempts.
+	Verdict FireVerdict `json:"verdict"`
+}
+
+// FireNotice defines model for FireNotice.
+type FireNotice struct {
+	Detail string         `json:"detail"`
+	Kind   FireNoticeKind `json:"kind"`
+
+	// Paper Its place among the papers, from 0.
+	Paper int `json:"paper"`
+}
+
+// FireNoticeKind defines model for FireNotice.Kind.
+type FireNoticeKind string
+
+// FirePaper defines model for FirePaper.
+type FirePaper struct {
+	// Composite The ids of the layers that were in the specimen with it. A name that is no layer's is another material.
+	Composite *[]PanelId `json:"composite,omitempty"`
+
+	// Date A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	Date *FireDay      `json:"date,omitempty"`
+	Kind FirePaperKind `json:"kind"`
+
+	// Layer The layer that it is about; left out, the piece. A report needs one.
+	Layer *PanelId `json:"layer,omitempty"`
+
+	// Reference Printable text, without control characters.
+	Reference *Name            `json:"reference,omitempty"`
+	Result    *FirePaperResult `json:"result,omitempty"`
+
+	// Soaked Whether the material was tested after the water soak.
+	Soaked *FireKnown `json:"soaked,omitempty"`
+
+	// Specimens What each specimen of section 1 of TB 117-2013 did.
+	Specimens *[]FireSpecimen `json:"specimens,omitempty"`
+
+	// Test A test that a report may be of; /v1/fire-rules gives the titles.
+	Test *FireTestId `json:"test,omitempty"`
+}
+
+// FirePaperKind defines model for FirePaper.Kind.
+type FirePaperKind string
+
+// FirePaperResult defines model for FirePaper.Result.
+type FirePaperResult string
+
+// FirePlace Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
+type FirePlace string
+
+// FireRule defines model for FireRule.
+type FireRule struct {
+	// Cases The first whose conditions are met counts.
+	Cases []struct {
+		Say string `json:"say"`
+
+		// Then * `exempt`: the rule says that it asks nothing here
+		// * `evidence-held`: the papers said to be held answer what is asked
+		// * `evidence-wanted`: something that must be known is not, or a paper does not fit
+		// * `other-regime`: another instrument governs, which is not checked here
+		// * `not-allowed`: what is known fails what is asked
+		//
+		// Of several the last in this order counts; `exempt` is the whole's only when every rule that applies exempts.
+		Then FireVerdict `json:"then"`
+		When []string    `json:"when"`
+	} `json:"cases"`
+	Cautions []string `json:"cautions"`
+
+	// From A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	From         FireDay  `json:"from"`
+	Id           string   `json:"id"`
+	Instrument   string   `json:"instrument"`
+	Jurisdiction string   `json:"jurisdiction"`
+	Layers       []string `json:"layers"`
+	Papers       []struct {
+		Keep  string `json:"keep"`
+		Paper string `json:"paper"`
+	} `json:"papers"`
+	Places []FirePlace `json:"places"`
+
+	// Scope Conditions, all of which must be met for the rule to apply.
+	Scope  []string `json:"scope"`
+	Source string   `json:"source"`
+	Title  string   `json:"title"`
+
+	// To A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	To *FireDay `json:"to,omitempty"`
+
+	// Verified Whether the words were read in the source, inferred from what was read, or are held from memory. A rule from memory never forbids or exempts.
+	Verified FireVerified `json:"verified"`
+	Wants    []string     `json:"wants"`
+}
+
+// FireRuleSet defines model for FireRuleSet.
+type FireRuleSet struct {
+	Places  []FirePlace     `json:"places"`
+	RuleSet FireRuleSetName `json:"ruleSet"`
+	Rules   []FireRule      `json:"rules"`
+
+	// Scopes Names for conditions that several rules of a jurisdiction share.
+	Scopes []struct {
+		Jurisdiction string   `json:"jurisdiction"`
+		Name         string   `json:"name"`
+		When         []string `json:"when"`
+	} `json:"scopes"`
+	Tests []struct {
+		// Composite Which other layers the specimen must hold.
+		Composite FireRuleSetTestsComposite `json:"composite"`
+
+		// Id A test that a report may be of; /v1/fire-rules gives the titles.
+		Id FireTestId `json:"id"`
+
+		// Soak Whether a treated material is soaked in water first.
+		Soak  bool   `json:"soak"`
+		Title string `json:"title"`
+	} `json:"tests"`
+}
+
+// FireRuleSetTestsComposite Which other layers the specimen must hold.
+type FireRuleSetTestsComposite string
+
+// FireRuleSetName defines model for FireRuleSetName.
+type FireRuleSetName struct {
+	// AsAt The day on which the sources were last looked at.
+	AsAt    FireDay `json:"asAt"`
+	Version string  `json:"version"`
+}
+
+// FireRuling defines model for FireRuling.
+type FireRuling struct {
+	Applies      FireRulingApplies `json:"applies"`
+	Instrument   string            `json:"instrument"`
+	Jurisdiction string            `json:"jurisdiction"`
+	Rule         string            `json:"rule"`
+	Say          string            `json:"say"`
+	Source       string            `json:"source"`
+
+	// Steps The conditions in the order in which they were asked, first those for the rule to apply.
+	Steps []FireStep `json:"steps"`
+	Title string     `json:"title"`
+
+	// Verdict * `exempt`: the rule says that it asks nothing here
+	// * `evidence-held`: the papers said to be held answer what is asked
+	// * `evidence-wanted`: something that must be known is not, or a paper does not fit
+	// * `other-regime`: another instrument governs, which is not checked here
+	// * `not-allowed`: what is known fails what is asked
+	//
+	// Of several the last in this order counts; `exempt` is the whole's only when every rule that applies exempts.
+	Verdict FireVerdict `json:"verdict"`
+
+	// Verified Whether the words were read in the source, inferred from what was read, or are held from memory. A rule from memory never forbids or exempts.
+	Verified FireVerified `json:"verified"`
+	Wants    []string     `json:"wants"`
+}
+
+// FireRulingApplies defines model for FireRuling.Applies.
+type FireRulingApplies string
+
+// FireSpecimen defines model for FireSpecimen.
+type FireSpecimen struct {
+	// Char A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Char   Length `json:"char"`
+	Flamed bool   `json:"flamed"`
+
+	// Minutes Until it was out.
+	Minutes int `json:"minutes"`
+}
+
+// FireStep defines model for FireStep.
+type FireStep struct {
+	Condition string        `json:"condition"`
+	Found     string        `json:"found"`
+	Holds     FireStepHolds `json:"holds"`
+}
+
+// FireStepHolds defines model for FireStep.Holds.
+type FireStepHolds string
+
+// FireTestId A test that a report may be of; /v1/fire-rules gives the titles.
+type FireTestId string
+
+// FireVerdict * `exempt`: the rule says that it asks nothing here
+// * `evidence-held`: the papers said to be held answer what is asked
+// * `evidence-wanted`: something that must be known is not, or a paper does not fit
+// * `other-regime`: another instrument governs, which is not checked here
+// * `not-allowed`: what is known fails what is asked
+//
+// Of several the last in this order counts; `exempt` is the whole's only when every rule that applies exempts.
+type FireVerdict string
+
+// FireVerified Whether the words were read in the source, inferred from what was read, or are held from memory. A rule from memory never forbids or exempts.
+type FireVerified string
+
 // FoundationAnswer defines model for FoundationAnswer.
 type FoundationAnswer struct {
 	Cautions    []string                `json:"cautions"`
@@ -4251,6 +5683,9 @@ type CuttingListJSONRequestBody = CuttingListRequest
 // EstimateJSONRequestBody defines body for Estimate for application/json ContentType.
 type EstimateJSONRequestBody = EstimateRequest
 
+// FireCheckJSONRequestBody defines body for FireCheck for application/json ContentType.
+type FireCheckJSONRequestBody = FireCheckRequest
+
 // FoundationJSONRequestBody defines body for Foundation for application/json ContentType.
 type FoundationJSONRequestBody = FoundationRequest
 
@@ -4419,6 +5854,12 @@ type ServerInterface interface {
 	// Estimate A first idea of length, hours and price from the little that a customer knows
 	// (POST /v1/estimate)
 	Estimate(ctx echo.Context) error
+	// FireCheck What the fire rules ask of a stack of materials, layer by layer
+	// (POST /v1/fire-check)
+	FireCheck(ctx echo.Context) error
+	// FireRules Every fire rule that is held, with its citation
+	// (GET /v1/fire-rules)
+	FireRules(ctx echo.Context) error
 	// Foundation Webbing, springs, cloths, twine and tacks of the frames of a piece
 	// (POST /v1/foundation)
 	Foundation(ctx echo.Context) error
@@ -4526,6 +5967,24 @@ func (w *ServerInterfaceWrapper) Estimate(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.Estimate(ctx)
+	return err
+}
+
+// FireCheck converts echo context to params.
+func (w *ServerInterfaceWrapper) FireCheck(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.FireCheck(ctx)
+	return err
+}
+
+// FireRules converts echo context to params.
+func (w *ServerInterfaceWrapper) FireRules(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.FireRules(ctx)
 	return err
 }
 
@@ -4666,6 +6125,8 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/piping", wrapper.Piping, options.OperationMiddlewares["piping"]...)
 	router.POST(options.BaseURL+"/v1/wadding", wrapper.Wadding, options.OperationMiddlewares["wadding"]...)
 	router.POST(options.BaseURL+"/v1/foundation", wrapper.Foundation, options.OperationMiddlewares["foundation"]...)
+	router.POST(options.BaseURL+"/v1/fire-check", wrapper.FireCheck, options.OperationMiddlewares["fireCheck"]...)
+	router.GET(options.BaseURL+"/v1/fire-rules", wrapper.FireRules, options.OperationMiddlewares["fireRules"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -5431,6 +6892,239 @@ func (response Estimate503ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
 	}
 	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheckRequestObject struct {
+	Body *FireCheckJSONRequestBody
+}
+
+type FireCheckResponseObject interface {
+	VisitFireCheckResponse(w http.ResponseWriter) error
+}
+
+type FireCheck200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type FireCheck200JSONResponse struct {
+	Body    FireCheckAnswer
+	Headers FireCheck200ResponseHeaders
+}
+
+func (response FireCheck200JSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       FireCheck200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FireCheck200ImagesvgXmlResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type FireCheck400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck400ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck406ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck413ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck415ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck422ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck500ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck503ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRulesRequestObject struct {
+}
+
+type FireRulesResponseObject interface {
+	VisitFireRulesResponse(w http.ResponseWriter) error
+}
+
+type FireRules200ResponseHeaders struct {
+	ETag *string
+}
+
+type FireRules200JSONResponse struct {
+	Body    FireRuleSet
+	Headers FireRules200ResponseHeaders
+}
+
+func (response FireRules200JSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules304Response struct {
+}
+
+func (response FireRules304Response) VisitFireRulesResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type FireRules406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules406ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -6835,6 +8529,12 @@ type StrictServerInterface interface {
 	// Estimate A first idea of length, hours and price from the little that a customer knows
 	// (POST /v1/estimate)
 	Estimate(ctx context.Context, request EstimateRequestObject) (EstimateResponseObject, error)
+	// FireCheck What the fire rules ask of a stack of materials, layer by layer
+	// (POST /v1/fire-check)
+	FireCheck(ctx context.Context, request FireCheckRequestObject) (FireCheckResponseObject, error)
+	// FireRules Every fire rule that is held, with its citation
+	// (GET /v1/fire-rules)
+	FireRules(ctx context.Context, request FireRulesRequestObject) (FireRulesResponseObject, error)
 	// Foundation Webbing, springs, cloths, twine and tacks of the frames of a piece
 	// (POST /v1/foundation)
 	Foundation(ctx context.Context, request FoundationRequestObject) (FoundationResponseObject, error)
@@ -7122,6 +8822,75 @@ func (sh *strictHandler) Estimate(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(EstimateResponseObject); ok {
 		return validResponse.VisitEstimateResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// FireCheck operation middleware
+func (sh *strictHandler) FireCheck(ctx echo.Context) error {
+	var request FireCheckRequestObject
+
+	var body FireCheckJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.FireCheck(ctx.Request().Context(), request.(FireCheckRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "FireCheck")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FireCheckResponseObject); ok {
+		return validResponse.VisitFireCheckResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// FireRules operation middleware
+func (sh *strictHandler) FireRules(ctx echo.Context) error {
+	var request FireRulesRequestObject
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.FireRules(ctx.Request().Context(), request.(FireRulesRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "FireRules")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FireRulesResponseObject); ok {
+		return validResponse.VisitFireRulesResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -84,6 +84,7 @@ func TestFaultCodesAreTheContract(t *testing.T) {
 		string(fault.Duplicate), string(fault.UnknownPanel), string(fault.UnknownMotif), string(fault.Loop),
 		string(fault.CountDiffers), string(fault.NeedsPattern), string(fault.NotAllowed),
 		string(fault.WiderThanCloth), string(fault.LongerThanBolt), string(fault.NoPlace),
+		string(fault.NotADate), string(fault.UnknownLayer),
 	}
 	if !equal(have, listed) {
 		t.Errorf("codes are %q, the contract has %q", have, listed)

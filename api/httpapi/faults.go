@@ -117,7 +117,8 @@ func causesOf(f fault.Fault) []string {
 		// @causes relief
 		// @causes pleats
 		// @causes foam
-		// @causes fire
+	case fault.UnknownLayer:
+		return []string{"#/layers/*/id"}
 	}
 	return nil
 }

@@ -10,6 +10,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/fire"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -34,6 +35,8 @@ func stringFormats() map[string]openapi3.StringFormatValidator {
 			return ok
 		},
 		"name":     isName,
+		"day":      isDay,
+		"made":     isDayOrPart,
 		"panel-id": isPanelID,
 	} {
 		validators[name] = openapi3.NewCallbackValidator(func(s string) error {
@@ -58,6 +61,10 @@ func formatFault(format, s string) (code fault.Code, detail, try string) {
 		return fault.NotAFraction, "this is not a drop", `straight, half, or a fraction such as "1/3" with a denominator of at most 12`
 	case "panel-id":
 		return fault.NotAName, "this is not an id", "1 to 32 letters, digits, dots, dashes or underscores"
+	case "day":
+		return fault.NotADate, "this is not a day of the calendar", `year, month and day, for example "2026-11-25"`
+	case "made":
+		return fault.NotADate, "this is not a day, a month or a year", `for example "2026-11-25", "1995-03" or "1908"`
 	case "name":
 		return fault.NotAName, "this is not a name", "1 to 80 printable characters"
 	}
@@ -160,6 +167,18 @@ func isName(s string) bool {
 		blank = blank && unicode.IsSpace(r)
 	}
 	return !blank
+}
+
+// isDay reports whether s is a day of the calendar, year first.
+func isDay(s string) bool {
+	_, ok := fire.ParseDay(s)
+	return ok
+}
+
+// isDayOrPart reports whether s is a day, a month or a year.
+func isDayOrPart(s string) bool {
+	_, ok := fire.ParseSpan(s)
+	return ok
 }
 
 // isPanelID reports whether s is made of letters, digits, dots, dashes and

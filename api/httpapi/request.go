@@ -44,7 +44,7 @@ func readers() map[string]reader {
 		// @foam
 		"wadding":    {MaxBody, maxValues, reads(waddingFromWire, service.WaddingFaults, service.WaddingFieldFaults)},
 		"foundation": {MaxBody, maxValues, reads(foundationFromWire, service.FoundationFaults, service.FoundationFieldFaults)},
-		// @fire
+		"fireCheck":  {MaxBody, maxValues, reads(fireFromWire, service.FireFaults, service.FireFieldFaults)},
 	}
 }
 

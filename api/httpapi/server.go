@@ -17,6 +17,7 @@ type Server struct {
 	opts     Options
 	contract *contract
 	metrics  *metrics
+	fire     *fireRules
 	slots    chan struct{} // one for each answer worked on
 	draining atomic.Bool
 	echo     *echo.Echo
@@ -32,6 +33,10 @@ func New(opts Options) (*Server, error) {
 	if err != nil {
 		return nil, err
 	}
+	rules, err := loadFireRules()
+	if err != nil {
+		return nil, err
+	}
 	if opts.Log == nil {
 		opts.Log = slog.New(slog.DiscardHandler)
 	}
@@ -39,6 +44,7 @@ func New(opts Options) (*Server, error) {
 		opts:     opts,
 		contract: c,
 		metrics:  newMetrics(),
+		fire:     rules,
 		slots:    make(chan struct{}, opts.Solves),
 	}
 	s.echo = s.routes()

@@ -39,8 +39,9 @@ const (
 	// @codes relief
 	// @codes pleats
 	// @codes foam
-	// @codes fire
-	NoPlace Code = "no-place" // a wish that would push the panel off the cloth wherever it lies
+	NotADate     Code = "not-a-date"    // no day, or where it may be, month or year
+	UnknownLayer Code = "unknown-layer" // refers to a layer that is not in the stack
+	NoPlace      Code = "no-place"      // a wish that would push the panel off the cloth wherever it lies
 )
 
 // Fault is one thing wrong with one field.

@@ -110,7 +110,7 @@ func questions() map[string]question {
 		// @op foam
 		"wadding":    {"/v1/wadding", httpapi.MaxBody, page((*httpapi.Server).AnswerWadding, drawing.WaddingText)},
 		"foundation": {"/v1/foundation", httpapi.MaxBody, page((*httpapi.Server).AnswerFoundation, drawing.FoundationText)},
-		// @op fire
+		"fire-check": {"/v1/fire-check", httpapi.MaxBody, page((*httpapi.Server).AnswerFireCheck, drawing.FireText)},
 	}
 }
 

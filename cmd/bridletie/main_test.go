@@ -152,6 +152,22 @@ func TestRunBench(t *testing.T) {
 	}
 }
 
+// A fire check is answered through the same handler, in every form.
+func TestRunFireCheck(t *testing.T) {
+	for name, first := range map[string]string{
+		"fireside-chair-fire.json": "EVIDENCE WANTED",
+		"banquette-fire.json":      "NOT ALLOWED",
+	} {
+		file := filepath.Join("..", "..", "testdata", "jobs", name)
+		for as, want := range map[string]string{"text": first, "json": `{"asOf":`, "svg": "<svg "} {
+			code, out, stderr := call(t, "", "run", "--op", "fire-check", "--as", as, file)
+			if code != exitOK || !strings.HasPrefix(out, want) {
+				t.Errorf("%s as %s: code %d, %s%.200s", name, as, code, stderr, out)
+			}
+		}
+	}
+}
+
 func TestRunFiles(t *testing.T) {
 	dir := t.TempDir()
 	in, out := filepath.Join(dir, "job.json"), filepath.Join(dir, "plan.txt")

@@ -1,0 +1,70 @@
+package httpapi
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"net/http"
+
+	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/calc/fire"
+	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/drawing"
+)
+
+// fireRules are the rules, and the document that shows them.
+type fireRules struct {
+	set      *fire.Set
+	document document
+}
+
+// loadFireRules fails on rules that are not right: the service must not start
+// with them.
+func loadFireRules() (*fireRules, error) {
+	set, err := fire.Load()
+	if err != nil {
+		return nil, fmt.Errorf("httpapi: %w", err)
+	}
+	body, err := json.Marshal(wireFireRules(set))
+	if err != nil {
+		return nil, fmt.Errorf("httpapi: fire rules: %w", err)
+	}
+	return &fireRules{set, newDocument(append(body, '\n'))}, nil
+}
+
+// AnswerFireCheck reads a request and answers it, as AnswerYardage does.
+func (s *Server) AnswerFireCheck(ctx context.Context, body []byte) (*service.FireAnswer, *Problem) {
+	return answerTo(ctx, s, "POST /v1/fire-check", body, s.fireCheck)
+}
+
+func (s *Server) fireCheck(_ context.Context, req service.FireRequest) (*service.FireAnswer, error) {
+	return service.FireCheck(s.fire.set, req)
+}
+
+// FireCheck answers POST /v1/fire-check.
+func (h handlers) FireCheck(ctx context.Context, _ gen.FireCheckRequestObject) (gen.FireCheckResponseObject, error) {
+	in, err := read[service.FireRequest](ctx)
+	if err != nil {
+		return nil, err
+	}
+	ans, err := h.fireCheck(ctx, in.request)
+	if err != nil {
+		return nil, err
+	}
+	vary, store := "Accept", "no-store"
+	headers := gen.FireCheck200ResponseHeaders{CacheControl: &store, Vary: &vary}
+	if ctx.Value(mediaKey) == "image/svg+xml" {
+		svg := drawing.FireSVG(ans)
+		return gen.FireCheck200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
+	}
+	return gen.FireCheck200JSONResponse{Body: wireFireAnswer(ans, in.digest), Headers: headers}, nil
+}
+
+// FireRules answers GET /v1/fire-rules.
+func (h handlers) FireRules(ctx context.Context, _ gen.FireRulesRequestObject) (gen.FireRulesResponseObject, error) {
+	return served{h.fire.document, "application/json", ifNoneMatch(ctx)}, nil
+}
+
+// VisitFireRulesResponse writes the answer.
+func (s served) VisitFireRulesResponse(w http.ResponseWriter) error { return s.write(w) }
