@@ -20,7 +20,7 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/yardage", "CarverPair", "CarverPairAnswer"},
 	{"/v1/yardage/check", "CheckRight", "CheckRightAnswer"},
 	{"/v1/yardage/check", "CheckWrong", "CheckWrongAnswer"},
-	// @answers repeat
+	{"/v1/repeat", "RepeatHalfDrop", "RepeatHalfDropAnswer"},
 	// @answers piping
 	// @answers buttoning
 	// @answers relief

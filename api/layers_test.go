@@ -47,7 +47,7 @@ var layers = []layer{
 	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
 	// plan searches with numbers seeded from the job.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
-	// @layer repeat
+	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
 	// @layer piping
 	// @layer buttoning
 	// @layer relief

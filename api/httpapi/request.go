@@ -33,7 +33,7 @@ func readers() map[string]reader {
 	return map[string]reader{
 		"yardage":      {MaxBody, maxValues, reads(requestFromWire, service.YardageFaults, service.YardageFieldFaults)},
 		"yardageCheck": {MaxCheckBody, maxCheckValues, reads(checkFromWire, service.CheckFaults, service.CheckFieldFaults)},
-		// @repeat
+		"repeat":       {MaxBody, maxValues, reads(repeatFromWire, service.RepeatFaults, service.RepeatFieldFaults)},
 		// @piping
 		// @buttoning
 		// @relief

@@ -99,7 +99,7 @@ func questions() map[string]question {
 	return map[string]question{
 		"yardage":       {"/v1/yardage", httpapi.MaxBody, page((*httpapi.Server).AnswerYardage, drawing.PlanText)},
 		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCheck, drawing.CheckText)},
-		// @op repeat
+		"repeat":        {"/v1/repeat", httpapi.MaxBody, page((*httpapi.Server).AnswerRepeat, drawing.RepeatText)},
 		// @op piping
 		// @op buttoning
 		// @op relief
