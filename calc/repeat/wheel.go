@@ -8,13 +8,13 @@ import (
 // wheel is the length repeat as a circle: points where widths begin and end,
 // and the widths between them. One goes round it forward only.
 type wheel struct {
-	v      part
-	points []part // sorted, each once
-	items  []item
-	surv   []int // surplus of ends over begins at each point
-	begins []int // points at which some width begins
-	ends   []int
-	least  map[int]route // the best way by its first point
+	v       part
+	points  []part // sorted, each once
+	items   []item
+	surplus []int // surplus of ends over begins at each point
+	begins  []int // points at which some width begins
+	ends    []int
+	least   map[int]route // the best way by its first point
 }
 
 // route is a way through all widths: its first and last point, how often the
@@ -33,13 +33,13 @@ func newWheel(items []item, v part) *wheel {
 	}
 	slices.Sort(w.points)
 	w.points = slices.Compact(w.points)
-	w.surv = make([]int, len(w.points))
+	w.surplus = make([]int, len(w.points))
 	for i := range items {
 		it := &items[i]
 		it.begin, _ = slices.BinarySearch(w.points, it.from)
 		it.to, _ = slices.BinarySearch(w.points, mod(it.from+it.long, v))
-		w.surv[it.begin]--
-		w.surv[it.to]++
+		w.surplus[it.begin]--
+		w.surplus[it.to]++
 		w.begins = append(w.begins, it.begin)
 		w.ends = append(w.ends, it.to)
 	}
@@ -55,13 +55,22 @@ func (w *wheel) solve() route {
 	for _, it := range w.items {
 		widths += it.long
 	}
-	lines := w.lines()
+	lines, f := w.lines(), make([]int, len(w.points))
 	best := route{total: math.MaxInt64}
 	for _, a := range w.begins {
 		mine := route{total: math.MaxInt64}
 		for _, b := range w.ends {
-			r := w.way(a, b, lines)
-			r.total += widths
+			w.passes(f, a, b)
+			r := route{first: a, last: b, base: -slices.Min(f), total: widths}
+			for i, n := range f {
+				r.total += part(n+r.base) * w.stretch(i)
+			}
+			if r.total >= mine.total {
+				continue
+			}
+			if !w.hangs(f, r.base, a, b, lines) {
+				r.base, r.total = r.base+1, r.total+w.v
+			}
 			if r.total < mine.total {
 				mine = r
 			}
@@ -97,13 +106,12 @@ func (w *wheel) lines() [][2]int {
 	return slices.Compact(out)
 }
 
-// passes is how often each stretch is passed over, but for a number that is the
-// same for all.
-func (w *wheel) passes(a, b int) []int {
-	f := make([]int, len(w.points))
+// passes puts into f how often each stretch is passed over on a way from a to b,
+// but for a number that is the same for all.
+func (w *wheel) passes(f []int, a, b int) {
 	sum := 0
 	for i := range f {
-		sum += w.surv[i]
+		sum += w.surplus[i]
 		if i == a {
 			sum++
 		}
@@ -112,21 +120,6 @@ func (w *wheel) passes(a, b int) []int {
 		}
 		f[i] = sum
 	}
-	return f
-}
-
-// way is the least waste from the first begin at a to the last end at b.
-func (w *wheel) way(a, b int, lines [][2]int) route {
-	f := w.passes(a, b)
-	base := -slices.Min(f)
-	if !w.hangs(f, base, a, b, lines) {
-		base++
-	}
-	r := route{first: a, last: b, base: base}
-	for i, n := range f {
-		r.total += part(n+base) * w.stretch(i)
-	}
-	return r
 }
 
 // hangs reports whether the widths, with the stretches that are passed over and
@@ -163,7 +156,8 @@ func (w *wheel) hangs(f []int, base, a, b int, lines [][2]int) bool {
 // order is the widths in the order of a way: a trail over every width and every
 // stretch as often as it is passed over, found as Hierholzer did.
 func (w *wheel) order(r route) []item {
-	left := w.passes(r.first, r.last)
+	left := make([]int, len(w.points))
+	w.passes(left, r.first, r.last)
 	for i := range left {
 		left[i] += r.base
 	}

@@ -135,7 +135,7 @@ func askedText(ans *service.RepeatAnswer) []string {
 		if ans.CentreMotif() {
 			better = "The motif leaves the larger part."
 		}
-		out = append(out, "On "+near(ans.Request.Centre.Finished, sys)+": "+side("a motif", ans.Motif), side("The gap", ans.Gap), better)
+		out = append(out, "On "+near(ans.Request.Centre.Finished, sys)+", "+side("a motif", ans.Motif), side("The gap", ans.Gap), better)
 	}
 	if w := ans.Window; w != nil {
 		switch {
