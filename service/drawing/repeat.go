@@ -135,7 +135,7 @@ func askedText(ans *service.RepeatAnswer) []string {
 		if ans.CentreMotif() {
 			better = "The motif leaves the larger part."
 		}
-		out = append(out, "On "+near(ans.Request.Centre.Finished, sys)+", "+side("a motif", ans.Motif), side("The gap", ans.Gap), better)
+		out = append(out, "On "+near(ans.Request.Centre.Finished, sys)+", "+side("a motif", ans.Motif), "With "+side("the gap", ans.Gap), better)
 	}
 	if w := ans.Window; w != nil {
 		switch {
@@ -202,19 +202,22 @@ func cutName(c repeat.Cut) string {
 // RepeatSVG is the drawing of an answer about drops, as SVG.
 func RepeatSVG(ans *service.RepeatAnswer) []byte { return RepeatPicture(ans).SVG() }
 
-// RepeatPicture is the drawing of an answer about drops: the figures, the roll to
-// scale with its cuts, the kinds of drops, and what to check.
+// RepeatPicture is the drawing of an answer about drops: the figures, the first
+// joined drop, the roll to scale with its cuts, the kinds of drops, and what to
+// check.
 func RepeatPicture(ans *service.RepeatAnswer) *Picture {
 	s := newSheet(asRoll(ans))
 	s.title(RepeatTitle(ans), clothText(ans.Request.Cloth, s.sys))
 	s.facts(repeatFacts(ans))
 	s.body(tPlain, seamText(ans))
+	s.joined(ans)
+	s.heading("The roll")
 	s.strip(service.PieceUse{Length: ans.Layout.Length, Layout: s.ans.Result.Cut[0]}, nil, "cut here", nil)
 	var rows [][]string
 	for i, d := range ans.Request.Drops {
 		rows = append(rows, []string{strconv.Itoa(i + 1), apart(clean(d.Name)) + " " + dropTitle(d, s.sys), kindText(ans, i)})
 	}
-	s.table("Drops", []float64{0, 70, 480, 1450}, 0, []string{"", "drop", "cut"}, rows)
+	s.table("Drops", []float64{0, 70, 480, usualWidth + marginLeft + marginRight - 2*marginPage}, 0, []string{"", "drop", "cut"}, rows)
 	s.heading("By rule")
 	for _, t := range rulesText(ans) {
 		s.body(tPlain, t)
@@ -227,4 +230,71 @@ func RepeatPicture(ans *service.RepeatAnswer) *Picture {
 	}
 	s.closing(ans.Warnings, ans.Cautions)
 	return s.picture(RepeatTitle(ans), RepeatTitle(ans)+". "+seamText(ans), planStyles(s.k))
+}
+
+// maxJoined is how many widths of a joined drop are drawn side by side.
+const maxJoined = 6
+
+// joined draws the first drop that is joined of several widths, as it hangs:
+// seams, and the motifs that run on across them.
+func (s *sheet) joined(ans *service.RepeatAnswer) {
+	n := 0
+	for n < len(ans.Request.Drops) && ans.Request.Drops[n].Widths < 2 {
+		n++
+	}
+	if n == len(ans.Request.Drops) || !s.marks || ans.Seam.Shows <= 0 {
+		return
+	}
+	d, sys := ans.Request.Drops[n], ans.Request.Units
+	count := min(d.Widths, maxJoined)
+	s.heading("Drop " + strconv.Itoa(n+1) + " joined")
+	// Two columns of the sheet at most twice as high as they are broad.
+	shows, most := ans.Seam.Shows.MM(), s.right()-s.left()
+	long := min(d.Length.MM(), 2*shows*float64(count))
+	z := min(1, most/(shows*float64(count)), 0.9*most/long)
+	w, h := shows*z, long*z
+	s.gap(60)
+	var items []Shape
+	for k := range count {
+		cut, ok := findCut(ans.Layout.Cuts, n, k+1)
+		if !ok {
+			return
+		}
+		x := float64(k) * w
+		items = append(items, Rect{x, 0, w, h, cPanelFill}, Rect{x, 0, w, h, cPanel},
+			Text{At: Pt{x + w/2, -16 * s.k}, S: strconv.Itoa(k + 1), Size: 30 * s.k, Anchor: AtMiddle, Class: tLabelBold})
+		g := gridOf(ans.Request.Cloth, plan.Layout{Start: cut.Start}, long)
+		for kind, m := range ans.Request.Cloth.Pattern.Principal() {
+			var lines []Polyline
+			for _, p := range g.motifs(m) {
+				if at := p.X - ans.Seam.Left.MM(); at >= 0 && at <= shows {
+					lines = append(lines, glyph(kind, Pt{x + at*z, p.Y * z}, 12*s.k)...)
+				}
+			}
+			items = append(items, Path{lines, cMarker})
+		}
+		if k > 0 {
+			items = append(items, Line{Pt{x, -10 * s.k}, Pt{x, h + 10*s.k}, cSelvedge})
+		}
+	}
+	s.add(Group{Title: "drop " + strconv.Itoa(n+1) + " joined", Dx: s.left(), Dy: s.y, Items: items})
+	s.y += h
+	s.gap(20)
+	text := "Seams dashed, " + taped(ans.Seam.Shows, sys) + " apart; the motifs of each width as cut."
+	if count < d.Widths {
+		text += " The first " + strconv.Itoa(count) + " of " + strconv.Itoa(d.Widths) + " widths."
+	}
+	if long < d.Length.MM() {
+		text += " Only the top is drawn."
+	}
+	s.body(tQuiet, text)
+}
+
+func findCut(cuts []repeat.Cut, drop, width int) (repeat.Cut, bool) {
+	for _, c := range cuts {
+		if c.Drop == drop && c.Copy == 1 && c.Width == width {
+			return c, true
+		}
+	}
+	return repeat.Cut{}, false
 }
