@@ -214,6 +214,15 @@ func TestLayProperties(t *testing.T) {
 			t.Errorf("from a known start %v, best %v, any %v", known.Length, l.Length, l.AnyStart)
 		}
 		soundLayout(t, c, drops, s, known)
+		// Cut one below another, and the second moved down the roll by what it is out:
+		// then it meets.
+		for _, d := range drops {
+			off := repeat.KindOf(c, d, s).Off
+			at := new(big.Rat).SetInt64(int64(d.Length + off))
+			if 2*off > v || 2*off <= -v || !same(c.Pattern, s.Right, s.Left, new(big.Rat), at) {
+				t.Errorf("unmatched %v is not out by %v", d, off)
+			}
+		}
 		if !repeat.IsHalf(c.Pattern) || len(drops) > 1 {
 			return
 		}

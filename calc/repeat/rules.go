@@ -52,7 +52,7 @@ func KindOf(c cloth.Cloth, d Drop, s Seam) Kind {
 	next := long + mod(-step-long, whole)
 	k.Next = up(next, den)
 	k.Starts = startsOf(d, step, whole)
-	off := mod(long+step, whole)
+	off := mod(-long-step, whole) // begun so much later, the width would match
 	if 2*off > whole {
 		off -= whole
 	}

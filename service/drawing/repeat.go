@@ -92,7 +92,7 @@ func kindText(ans *service.RepeatAnswer, i int) string {
 	if ans.Request.Cloth.Pattern.LengthRepeat <= 0 {
 		return "Cut " + near(d.Length, sys) + "; nothing to match along."
 	}
-	text := strconv.FormatInt(k.Repeats, 10) + " repeats. Cut " + k.Alike.Text(sys, length.Up) + " to the next of the same start, waste " + taped(k.Alike-k.First, sys)
+	text := counted(k.Repeats, "repeat") + ". Cut " + k.Alike.Text(sys, length.Up) + " to the next of the same start, waste " + taped(k.Alike-k.First, sys)
 	if k.Starts > 1 {
 		text += "; " + k.Next.Text(sys, length.Up) + " to the width joined on the right, waste " + taped(k.Next-k.First, sys)
 		switch {
@@ -125,7 +125,7 @@ func askedText(ans *service.RepeatAnswer) []string {
 	var out []string
 	if ans.Motif != nil {
 		side := func(what string, c *repeat.Centring) string {
-			text := what + " in the middle: " + strconv.FormatInt(c.Repeats, 10) + " whole repeats and " + taped(c.Part, sys) + " of one at each side"
+			text := what + " in the middle: " + counted(c.Repeats, "whole repeat") + " and " + taped(c.Part, sys) + " of one at each side"
 			if !c.Joined {
 				return text + "; one width covers it, cut from " + taped(c.Cut, sys) + " off the left selvedge."
 			}
@@ -149,6 +149,14 @@ func askedText(ans *service.RepeatAnswer) []string {
 		}
 	}
 	return out
+}
+
+// counted is a number of things in words.
+func counted(n int64, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return strconv.FormatInt(n, 10) + " " + thing + "s"
 }
 
 func widthsText(whole int64, rest length.Length, sys length.System) string {
@@ -261,7 +269,7 @@ func (s *sheet) joined(ans *service.RepeatAnswer) {
 			return
 		}
 		x := float64(k) * w
-		items = append(items, Rect{x, 0, w, h, cPanelFill}, Rect{x, 0, w, h, cPanel},
+		items = append(items, Rect{x, 0, w, h, cPanelFill},
 			Text{At: Pt{x + w/2, -16 * s.k}, S: strconv.Itoa(k + 1), Size: 30 * s.k, Anchor: AtMiddle, Class: tLabelBold})
 		g := gridOf(ans.Request.Cloth, plan.Layout{Start: cut.Start}, long)
 		for kind, m := range ans.Request.Cloth.Pattern.Principal() {
@@ -277,6 +285,7 @@ func (s *sheet) joined(ans *service.RepeatAnswer) {
 			items = append(items, Line{Pt{x, -10 * s.k}, Pt{x, h + 10*s.k}, cSelvedge})
 		}
 	}
+	items = append(items, Rect{0, 0, w * float64(count), h, cPanel})
 	s.add(Group{Title: "drop " + strconv.Itoa(n+1) + " joined", Dx: s.left(), Dy: s.y, Items: items})
 	s.y += h
 	s.gap(20)
