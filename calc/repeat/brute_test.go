@@ -133,6 +133,14 @@ func soundLayout(t interface{ Errorf(string, ...any) }, c cloth.Cloth, drops []r
 	seen := map[string]repeat.Cut{}
 	end := length.Length(0)
 	for _, cut := range l.Cuts {
+		if v := c.Pattern.LengthRepeat; (cut.From+l.Start-cut.Start)%v != 0 {
+			t.Errorf("%+v begins elsewhere in the repeat than at %v on cloth from %v", cut, cut.From, l.Start)
+		}
+		if p := drops[cut.Drop].Place; p != nil && cut.Width == 1 {
+			if along := c.Pattern.Principal()[p.Motif].Along; (cut.Start+p.FromTop-along)%c.Pattern.LengthRepeat != 0 {
+				t.Errorf("the motif of %+v is not at %v", cut, p.FromTop)
+			}
+		}
 		if cut.From < end {
 			t.Errorf("%+v begins before %v", cut, end)
 		}
@@ -214,6 +222,16 @@ func TestLayProperties(t *testing.T) {
 			t.Errorf("from a known start %v, best %v, any %v", known.Length, l.Length, l.AnyStart)
 		}
 		soundLayout(t, c, drops, s, known)
+		// The worst start lies just past one at which some width begins.
+		if worst := length.Length(0); l.Placed {
+			for _, cut := range l.Cuts {
+				c.StartsAt = (cut.Start + 1) % v
+				worst = max(worst, repeat.Lay(c, drops, s).Length)
+			}
+			if worst != l.AnyStart-1 {
+				t.Errorf("any start %v, from the worst %v", l.AnyStart, worst)
+			}
+		}
 		// Cut one below another, and the second moved down the roll by what it is out:
 		// then it meets.
 		for _, d := range drops {

@@ -70,14 +70,15 @@ func Lay(c cloth.Cloth, drops []Drop, s Seam) Layout {
 	lead := part(0)
 	start := w.points[best.first]
 	if c.StartKnown {
-		if !out.Placed {
-			start = part(int64(c.StartsAt) * den)
-		} else {
-			start = part(int64(c.StartsAt) * den)
-			best, lead = w.from(start)
+		start = part(int64(c.StartsAt) * den)
+		if out.Placed {
+			best = w.from(start)
 		}
 	}
 	items = w.order(best)
+	if c.StartKnown && out.Placed {
+		lead = mod(items[0].from-start, v) // the way may begin with a stretch
+	}
 	at := lead
 	for i := range items {
 		it := &items[i]

@@ -192,17 +192,16 @@ func (w *wheel) order(r route) []item {
 	return out
 }
 
-// from is the best way for cloth that begins at a given place of the repeat, and
+// from is the best way for cloth that begins at a given place of the repeat, with
 // what is passed over before its first width.
-func (w *wheel) from(start part) (route, part) {
-	best, lead := route{total: math.MaxInt64}, part(0)
+func (w *wheel) from(start part) route {
+	best, least := route{}, part(math.MaxInt64)
 	for _, a := range w.begins {
-		d := mod(w.points[a]-start, w.v)
-		if r := w.least[a]; best.total == math.MaxInt64 || r.total+d < best.total+lead {
-			best, lead = r, d
+		if d := mod(w.points[a]-start, w.v) + w.least[a].total; d < least {
+			best, least = w.least[a], d
 		}
 	}
-	return best, lead
+	return best
 }
 
 // anyStart is the least length that is enough from every start. The worst is
