@@ -23,11 +23,11 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/yardage/compare", "CompareCarverPair", "CompareCarverPairAnswer"},
 	{"/v1/estimate", "EstimateWingChair", "EstimateWingChairAnswer"},
 	{"/v1/cutting-list", "CuttingListWingChair", "CuttingListWingChairAnswer"},
-	// @answers repeat
 	{"/v1/buttoning", "ButtoningStool", "ButtoningStoolAnswer"},
 	{"/v1/buttoning", "ButtoningInsideBack", "ButtoningInsideBackAnswer"},
 	{"/v1/piping", "PipingCushion", "PipingCushionAnswer"},
 	{"/v1/piping", "PipingOffcuts", "PipingOffcutsAnswer"},
+	{"/v1/repeat", "RepeatHalfDrop", "RepeatHalfDropAnswer"},
 	// @answers relief
 	// @answers pleats
 	// @answers foam

@@ -50,9 +50,9 @@ var layers = []layer{
 	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	// costing counts money in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/costing", std: pure, own: []string{"calc/length", "calc/fault"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
-	// @layer repeat
 	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	{dir: "calc/piping", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
 	// @layer relief
 	// @layer pleats
 	// @layer foam

@@ -114,26 +114,26 @@ func (r EstimateRequest) clothAt(corner int) (cloth.Cloth, cloth.Sold) {
 	return k, cloth.Sold{Step: 10 * length.Centimetre}
 }
 
-// repeat is a pattern that stands for its class.
-type repeat struct {
+// standIn is a pattern that stands for its class.
+type standIn struct {
 	along, across length.Length
 	drop          cloth.Drop
 }
 
 // repeats are the smaller, the usual and the larger repeat of each class (common
 // practice, no source).
-func repeats(p Patterned) [3]repeat {
+func repeats(p Patterned) [3]standIn {
 	const cm = length.Centimetre
 	half := cloth.Half()
 	switch p {
 	case Plain:
-		return [3]repeat{}
+		return [3]standIn{}
 	case SmallPattern:
-		return [3]repeat{{8 * cm, 7 * cm, cloth.Drop{}}, {12 * cm, 14 * cm, cloth.Drop{}}, {18 * cm, 14 * cm, half}}
+		return [3]standIn{{8 * cm, 7 * cm, cloth.Drop{}}, {12 * cm, 14 * cm, cloth.Drop{}}, {18 * cm, 14 * cm, half}}
 	case LargePattern:
-		return [3]repeat{{46 * cm, 34 * cm, cloth.Drop{}}, {64 * cm, 68 * cm, half}, {76 * cm, 68 * cm, half}}
+		return [3]standIn{{46 * cm, 34 * cm, cloth.Drop{}}, {64 * cm, 68 * cm, half}, {76 * cm, 68 * cm, half}}
 	default:
-		return [3]repeat{{24 * cm, 23 * cm, cloth.Drop{}}, {32 * cm, 34 * cm, cloth.Drop{}}, {45 * cm, 45 * cm, half}}
+		return [3]standIn{{24 * cm, 23 * cm, cloth.Drop{}}, {32 * cm, 34 * cm, cloth.Drop{}}, {45 * cm, 45 * cm, half}}
 	}
 }
 

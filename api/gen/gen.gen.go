@@ -2337,6 +2337,69 @@ func (e PriceBandPer) Valid() bool {
 	}
 }
 
+// Defines values for RepeatCentredBetter.
+const (
+	RepeatCentredBetterGap   RepeatCentredBetter = "gap"
+	RepeatCentredBetterMotif RepeatCentredBetter = "motif"
+)
+
+// Valid indicates whether the value is a known member of the RepeatCentredBetter enum.
+func (e RepeatCentredBetter) Valid() bool {
+	switch e {
+	case RepeatCentredBetterGap:
+		return true
+	case RepeatCentredBetterMotif:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for RepeatKindBetter.
+const (
+	RepeatKindBetterGrouped RepeatKindBetter = "grouped"
+	RepeatKindBetterInTurn  RepeatKindBetter = "in-turn"
+	RepeatKindBetterSame    RepeatKindBetter = "same"
+)
+
+// Valid indicates whether the value is a known member of the RepeatKindBetter enum.
+func (e RepeatKindBetter) Valid() bool {
+	switch e {
+	case RepeatKindBetterGrouped:
+		return true
+	case RepeatKindBetterInTurn:
+		return true
+	case RepeatKindBetterSame:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for RepeatRule.
+const (
+	RepeatRuleExact               RepeatRule = "exact"
+	RepeatRuleHalfRepeatEachWidth RepeatRule = "half-repeat-each-width"
+	RepeatRuleHalfRepeatOnce      RepeatRule = "half-repeat-once"
+	RepeatRuleInTurn              RepeatRule = "in-turn"
+)
+
+// Valid indicates whether the value is a known member of the RepeatRule enum.
+func (e RepeatRule) Valid() bool {
+	switch e {
+	case RepeatRuleExact:
+		return true
+	case RepeatRuleHalfRepeatEachWidth:
+		return true
+	case RepeatRuleHalfRepeatOnce:
+		return true
+	case RepeatRuleInTurn:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for Units.
 const (
 	UnitsImperial Units = "imperial"
@@ -5306,6 +5369,303 @@ type Quantity struct {
 	Text string `json:"text"`
 }
 
+// RepeatAnswer defines model for RepeatAnswer.
+type RepeatAnswer struct {
+	// AnyStart By the rule asked for, wherever in the repeat the cloth begins. The same as `needed` when no drop says where a motif falls.
+	AnyStart Quantity       `json:"anyStart"`
+	Cautions []string       `json:"cautions"`
+	Centre   *RepeatCentred `json:"centre,omitempty"`
+
+	// Cuts The widths in the order in which they are cut, with the least waste.
+	Cuts   []RepeatCut  `json:"cuts"`
+	Drops  []RepeatKind `json:"drops"`
+	Engine string       `json:"engine"`
+
+	// InputDigest Names the request by what it says.
+	InputDigest string `json:"inputDigest"`
+
+	// Lead What is passed over before the first cut, when `startsAt` was given.
+	Lead Quantity `json:"lead"`
+
+	// MatchingCosts How much longer the layout is.
+	MatchingCosts Quantity `json:"matchingCosts"`
+
+	// Needed By the rule asked for, from the best start, or from `startsAt`.
+	Needed Quantity `json:"needed"`
+
+	// Order What to buy: `anyStart`, or `needed` when `startsAt` was given, with flaws and shrinkage, rounded up as it is sold.
+	Order Quantity `json:"order"`
+
+	// Rule * `exact`: the layout as shown
+	// * `half-repeat-once`: whole repeats; in each kind of drop half a repeat once, unless as much is spare in a width
+	// * `half-repeat-each-width`: whole repeats and half a repeat in each width, and a whole one more when the widths are odd in number
+	// * `in-turn`: whole repeats, cut in the order in which widths are joined, with half a repeat at every change of start
+	//
+	// The last three are for a straight match, where all come to whole repeats, or a half-drop.
+	Rule RepeatRule `json:"rule"`
+
+	// Rules What each rule reckons from a start that suits it; only the exact layout where the printed rules do not apply.
+	Rules []RepeatRuleTotal `json:"rules"`
+	Seam  RepeatSeam        `json:"seam"`
+
+	// Start Where in the length repeat the layout begins.
+	Start Quantity `json:"start"`
+
+	// Unmatched The drops end to end, without matching.
+	Unmatched Quantity `json:"unmatched"`
+	Warnings  []string `json:"warnings"`
+
+	// Window Places of the finished top left corner at which the motif is whole; so are those a width repeat to the right, with the drop of the column, and a length repeat further.
+	Window *RepeatWindow `json:"window,omitempty"`
+}
+
+// RepeatCentre Asks what falls in the middle of a finished width.
+type RepeatCentre struct {
+	// FinishedWidth 1 mm to 100 m.
+	FinishedWidth Length `json:"finishedWidth"`
+
+	// Motif Printable text, without control characters.
+	Motif *Name `json:"motif,omitempty"`
+}
+
+// RepeatCentred defines model for RepeatCentred.
+type RepeatCentred struct {
+	// Better Which leaves the larger part of a repeat at the sides.
+	Better RepeatCentredBetter `json:"better"`
+	Gap    RepeatCentring      `json:"gap"`
+	Motif  RepeatCentring      `json:"motif"`
+}
+
+// RepeatCentredBetter Which leaves the larger part of a repeat at the sides.
+type RepeatCentredBetter string
+
+// RepeatCentring defines model for RepeatCentring.
+type RepeatCentring struct {
+	// CutFrom When not joined, the left edge of what is cut, from the left selvedge.
+	CutFrom *Quantity `json:"cutFrom,omitempty"`
+
+	// Joined False when one width covers it.
+	Joined bool `json:"joined"`
+
+	// LeftPart Of a width at the left end.
+	LeftPart Quantity `json:"leftPart"`
+
+	// LeftWidths Whole widths to the left of the middle one.
+	LeftWidths int `json:"leftWidths"`
+
+	// Middle Of what lies in the middle, from the left selvedge.
+	Middle Quantity `json:"middle"`
+
+	// PartRepeat What is left of a repeat at each side.
+	PartRepeat Quantity `json:"partRepeat"`
+
+	// Repeats Whole width repeats shown.
+	Repeats int `json:"repeats"`
+
+	// RightPart Of a width at the right end.
+	RightPart Quantity `json:"rightPart"`
+
+	// RightWidths Whole widths to the right of the middle one.
+	RightWidths int `json:"rightWidths"`
+}
+
+// RepeatCut defines model for RepeatCut.
+type RepeatCut struct {
+	Copy int `json:"copy"`
+
+	// Drop Which of `drops`, from 0.
+	Drop int `json:"drop"`
+
+	// FromMm Where it is cut, from the beginning of the cloth.
+	FromMm Coordinate `json:"fromMm"`
+
+	// StartMm Where in the length repeat that is.
+	StartMm Coordinate `json:"startMm"`
+
+	// WasteMm Passed over before the next cut.
+	WasteMm Coordinate `json:"wasteMm"`
+
+	// Width From the left, from 1.
+	Width int `json:"width"`
+}
+
+// RepeatDrop defines model for RepeatDrop.
+type RepeatDrop struct {
+	// Count How many finished drops.
+	Count *int `json:"count,omitempty"`
+
+	// Length Cut length with hems and allowances, 1 mm to 100 m.
+	Length Length `json:"length"`
+
+	// Motif Where a motif falls in a drop, in the column of the pattern in which it is given; the first motif when name is left out. Drops without this begin at the same place of the repeat as the first that has it.
+	Motif *RepeatPlace `json:"motif,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Widths Widths of cloth joined in each, from the left.
+	Widths *int `json:"widths,omitempty"`
+}
+
+// RepeatKind defines model for RepeatKind.
+type RepeatKind struct {
+	// Better Which of the two orders wastes less.
+	Better RepeatKindBetter `json:"better"`
+
+	// First What is cut for a width with none after it.
+	First Quantity `json:"first"`
+
+	// FollowingAlike From the top of a width to that of the next with the same start.
+	FollowingAlike Quantity `json:"followingAlike"`
+
+	// FollowingNext From the top of a width to that of the one that is joined to its right, cut next.
+	FollowingNext Quantity `json:"followingNext"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// OffUnmatched Without matching, how far the pattern of a width is below that of its neighbour on the left, the nearest way; less than 0 when above.
+	OffUnmatched Quantity `json:"offUnmatched"`
+
+	// Repeats Length repeats in a drop, a part counted as a whole; 0 without a length repeat.
+	Repeats int `json:"repeats"`
+
+	// Starts At how many different places of the repeat its widths begin.
+	Starts int `json:"starts"`
+
+	// WasteAlike Of `followingAlike`, what is over.
+	WasteAlike Quantity `json:"wasteAlike"`
+
+	// WasteGrouped In all, when those of one start are cut first, then those of the next.
+	WasteGrouped Quantity `json:"wasteGrouped"`
+
+	// WasteInTurn In all, when its widths are cut in the order in which they are joined.
+	WasteInTurn Quantity `json:"wasteInTurn"`
+
+	// WasteNext Of `followingNext`, what is over.
+	WasteNext Quantity `json:"wasteNext"`
+}
+
+// RepeatKindBetter Which of the two orders wastes less.
+type RepeatKindBetter string
+
+// RepeatPanel Asks where a panel may begin so that a motif is whole inside its finished edges.
+type RepeatPanel struct {
+	// Across Of the finished panel, 1 mm to 100 m.
+	Across Length `json:"across"`
+
+	// Along Of the finished panel, 1 mm to 100 m.
+	Along Length `json:"along"`
+
+	// Motif Printable text, without control characters.
+	Motif *Name `json:"motif,omitempty"`
+
+	// MotifAcross How broad the motif is, 1 mm to 100 m; its centre is in the middle.
+	MotifAcross Length `json:"motifAcross"`
+
+	// MotifAlong How high the motif is, 1 mm to 100 m; its centre is in the middle.
+	MotifAlong Length `json:"motifAlong"`
+}
+
+// RepeatPlace Where a motif falls in a drop, in the column of the pattern in which it is given; the first motif when name is left out. Drops without this begin at the same place of the repeat as the first that has it.
+type RepeatPlace struct {
+	// FromTop Of the centre of the motif in the first width, below the top of the cut; 0 to 100 m.
+	FromTop Length `json:"fromTop"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+}
+
+// RepeatRequest defines model for RepeatRequest.
+type RepeatRequest struct {
+	// Centre Asks what falls in the middle of a finished width.
+	Centre *RepeatCentre `json:"centre,omitempty"`
+	Cloth  Cloth         `json:"cloth"`
+
+	// Drops All together at most 2000 widths.
+	Drops []RepeatDrop `json:"drops"`
+
+	// Panel Asks where a panel may begin so that a motif is whole inside its finished edges.
+	Panel *RepeatPanel `json:"panel,omitempty"`
+	Rule  *RepeatRule  `json:"rule,omitempty"`
+
+	// SeamAllowance What is turned in at either side of a width where widths are joined, within the usable width; less than half of it. 0 when left out: the seam is sewn on the edge of the usable width.
+	SeamAllowance *Length `json:"seamAllowance,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// RepeatRule * `exact`: the layout as shown
+// * `half-repeat-once`: whole repeats; in each kind of drop half a repeat once, unless as much is spare in a width
+// * `half-repeat-each-width`: whole repeats and half a repeat in each width, and a whole one more when the widths are odd in number
+// * `in-turn`: whole repeats, cut in the order in which widths are joined, with half a repeat at every change of start
+//
+// The last three are for a straight match, where all come to whole repeats, or a half-drop.
+type RepeatRule string
+
+// RepeatRuleTotal defines model for RepeatRuleTotal.
+type RepeatRuleTotal struct {
+	// Rule * `exact`: the layout as shown
+	// * `half-repeat-once`: whole repeats; in each kind of drop half a repeat once, unless as much is spare in a width
+	// * `half-repeat-each-width`: whole repeats and half a repeat in each width, and a whole one more when the widths are odd in number
+	// * `in-turn`: whole repeats, cut in the order in which widths are joined, with half a repeat at every change of start
+	//
+	// The last three are for a straight match, where all come to whole repeats, or a half-drop.
+	Rule  RepeatRule `json:"rule"`
+	Total Quantity   `json:"total"`
+}
+
+// RepeatSeam defines model for RepeatSeam.
+type RepeatSeam struct {
+	// CanMeet False when a width shows less than one width repeat.
+	CanMeet bool `json:"canMeet"`
+
+	// Columns Columns of the pattern that a width shows; 0 without a width repeat.
+	Columns int `json:"columns"`
+
+	// Left Of the sewing line at the left of a width, from the left selvedge.
+	Left Quantity `json:"left"`
+
+	// LetOut Or turned in less by this, both sides together; 0 when that cannot be.
+	LetOut Quantity `json:"letOut"`
+
+	// NextStart By how much less far in the repeat the width to the right begins.
+	NextStart Quantity `json:"nextStart"`
+
+	// OffAtAllowance What the pattern is out across when sewn at the allowance alone; less than 0 when cloth is wanting to the next repeat.
+	OffAtAllowance Quantity `json:"offAtAllowance"`
+
+	// Offset What the pattern is out across at the seam worked out here: 0 when it meets.
+	Offset Quantity `json:"offset"`
+
+	// Right Of the sewing line at its right, from the left selvedge, when turned in so that the pattern meets.
+	Right Quantity `json:"right"`
+
+	// Shows From one seam to the next.
+	Shows Quantity `json:"shows"`
+
+	// Trim Turned in beyond the allowance, on the right, so that the pattern meets.
+	Trim Quantity `json:"trim"`
+}
+
+// RepeatWindow Places of the finished top left corner at which the motif is whole; so are those a width repeat to the right, with the drop of the column, and a length repeat further.
+type RepeatWindow struct {
+	// AcrossFrom For the panel's finished top left corner, from the left selvedge.
+	AcrossFrom Quantity `json:"acrossFrom"`
+	AcrossTo   Quantity `json:"acrossTo"`
+
+	// AlongFrom The same in the length repeat.
+	AlongFrom Quantity `json:"alongFrom"`
+	AlongTo   Quantity `json:"alongTo"`
+
+	// Always Wherever the panel begins some motif is whole.
+	Always bool `json:"always"`
+
+	// Fits False when the panel is smaller than the motif.
+	Fits bool `json:"fits"`
+}
+
 // Share A percentage from 0 % to 50 %, with at most 4 decimals.
 //
 // Example: 2 %
@@ -5692,6 +6052,9 @@ type FoundationJSONRequestBody = FoundationRequest
 // PipingJSONRequestBody defines body for Piping for application/json ContentType.
 type PipingJSONRequestBody = PipingRequest
 
+// RepeatJSONRequestBody defines body for Repeat for application/json ContentType.
+type RepeatJSONRequestBody = RepeatRequest
+
 // WaddingJSONRequestBody defines body for Wadding for application/json ContentType.
 type WaddingJSONRequestBody = WaddingRequest
 
@@ -5872,6 +6235,9 @@ type ServerInterface interface {
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx echo.Context) error
+	// Repeat How drops of a patterned cloth are cut and joined so that the pattern meets
+	// (POST /v1/repeat)
+	Repeat(ctx echo.Context) error
 	// Wadding Wadding, felt and loose filling for cushions, pads, arms, backs and seats
 	// (POST /v1/wadding)
 	Wadding(ctx echo.Context) error
@@ -6031,6 +6397,15 @@ func (w *ServerInterfaceWrapper) Piping(ctx echo.Context) error {
 	return err
 }
 
+// Repeat converts echo context to params.
+func (w *ServerInterfaceWrapper) Repeat(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Repeat(ctx)
+	return err
+}
+
 // Wadding converts echo context to params.
 func (w *ServerInterfaceWrapper) Wadding(ctx echo.Context) error {
 	var err error
@@ -6123,6 +6498,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
 	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
 	router.POST(options.BaseURL+"/v1/piping", wrapper.Piping, options.OperationMiddlewares["piping"]...)
+	router.POST(options.BaseURL+"/v1/repeat", wrapper.Repeat, options.OperationMiddlewares["repeat"]...)
 	router.POST(options.BaseURL+"/v1/wadding", wrapper.Wadding, options.OperationMiddlewares["wadding"]...)
 	router.POST(options.BaseURL+"/v1/foundation", wrapper.Foundation, options.OperationMiddlewares["foundation"]...)
 	router.POST(options.BaseURL+"/v1/fire-check", wrapper.FireCheck, options.OperationMiddlewares["fireCheck"]...)
@@ -7660,6 +8036,184 @@ func (response Piping503ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type RepeatRequestObject struct {
+	Body *RepeatJSONRequestBody
+}
+
+type RepeatResponseObject interface {
+	VisitRepeatResponse(w http.ResponseWriter) error
+}
+
+type Repeat200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Repeat200JSONResponse struct {
+	Body    RepeatAnswer
+	Headers Repeat200ResponseHeaders
+}
+
+func (response Repeat200JSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       Repeat200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Repeat200ImagesvgXmlResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Repeat400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat400ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat406ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat413ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat415ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat422ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat500ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat503ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type WaddingRequestObject struct {
 	Body *WaddingJSONRequestBody
 }
@@ -8547,6 +9101,9 @@ type StrictServerInterface interface {
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx context.Context, request PipingRequestObject) (PipingResponseObject, error)
+	// Repeat How drops of a patterned cloth are cut and joined so that the pattern meets
+	// (POST /v1/repeat)
+	Repeat(ctx context.Context, request RepeatRequestObject) (RepeatResponseObject, error)
 	// Wadding Wadding, felt and loose filling for cushions, pads, arms, backs and seats
 	// (POST /v1/wadding)
 	Wadding(ctx context.Context, request WaddingRequestObject) (WaddingResponseObject, error)
@@ -9031,6 +9588,52 @@ func (sh *strictHandler) Piping(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(PipingResponseObject); ok {
 		return validResponse.VisitPipingResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Repeat operation middleware
+func (sh *strictHandler) Repeat(ctx echo.Context) error {
+	var request RepeatRequestObject
+
+	var body RepeatJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Repeat(ctx.Request().Context(), request.(RepeatRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Repeat")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(RepeatResponseObject); ok {
+		return validResponse.VisitRepeatResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -113,7 +113,6 @@ func causesOf(f fault.Fault) []string {
 	case fault.WiderThanCloth, fault.LongerThanBolt:
 		panel := strings.TrimSuffix(parent, "/size")
 		return []string{"#/cloth/width", "#/cloth/railroad", "#/cloth/boltLength", panel + "/turn", panel + "/join", panel + "/joinSeam", panel + "/allow", parent}
-		// @causes repeat
 		// @causes relief
 		// @causes pleats
 		// @causes foam

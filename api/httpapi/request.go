@@ -36,9 +36,9 @@ func readers() map[string]reader {
 		"yardageCompare": {MaxCheckBody, maxCheckValues, reads(compareFromWire, service.CompareFaults, service.CompareFieldFaults)},
 		"estimate":       {MaxBody, maxValues, reads(estimateFromWire, service.EstimateFaults, service.EstimateFieldFaults)},
 		"cuttingList":    {MaxBody, maxValues, reads(cuttingListFromWire, service.CuttingListFaults, service.CuttingListFieldFaults)},
-		// @repeat
-		"buttoning": {MaxBody, maxValues, reads(buttoningFromWire, service.ButtoningFaults, service.ButtoningFieldFaults)},
-		"piping":    {MaxCheckBody, maxCheckValues, reads(pipingFromWire, service.PipingFaults, service.PipingFieldFaults)},
+		"buttoning":      {MaxBody, maxValues, reads(buttoningFromWire, service.ButtoningFaults, service.ButtoningFieldFaults)},
+		"piping":         {MaxCheckBody, maxCheckValues, reads(pipingFromWire, service.PipingFaults, service.PipingFieldFaults)},
+		"repeat":         {MaxBody, maxValues, reads(repeatFromWire, service.RepeatFaults, service.RepeatFieldFaults)},
 		// @relief
 		// @pleats
 		// @foam

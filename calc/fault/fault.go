@@ -35,7 +35,6 @@ const (
 	NotAllowed     Code = "not-allowed"      // a turn or combination that the cloth or another field forbids
 	WiderThanCloth Code = "wider-than-cloth" // a panel that does not fit the width and may not be joined
 	LongerThanBolt Code = "longer-than-bolt" // a panel longer than any length on sale
-	// @codes repeat
 	// @codes relief
 	// @codes pleats
 	// @codes foam

@@ -102,9 +102,9 @@ func questions() map[string]question {
 		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCheck, drawing.CheckText)},
 		"estimate":      {"/v1/estimate", httpapi.MaxBody, page((*httpapi.Server).AnswerEstimate, drawing.EstimateText)},
 		"cutting-list":  {"/v1/cutting-list", httpapi.MaxBody, page((*httpapi.Server).AnswerCuttingList, drawing.CuttingListText)},
-		// @op repeat
-		"buttoning": {"/v1/buttoning", httpapi.MaxBody, page((*httpapi.Server).AnswerButtoning, drawing.ButtoningText)},
-		"piping":    {"/v1/piping", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerPiping, drawing.PipingText)},
+		"buttoning":     {"/v1/buttoning", httpapi.MaxBody, page((*httpapi.Server).AnswerButtoning, drawing.ButtoningText)},
+		"piping":        {"/v1/piping", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerPiping, drawing.PipingText)},
+		"repeat":        {"/v1/repeat", httpapi.MaxBody, page((*httpapi.Server).AnswerRepeat, drawing.RepeatText)},
 		// @op relief
 		// @op pleats
 		// @op foam

@@ -1,0 +1,194 @@
+package service
+
+import (
+	"fmt"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/repeat"
+)
+
+// RepeatRequest asks how drops of one cloth are cut so that the pattern meets.
+type RepeatRequest struct {
+	Units  length.System
+	Cloth  cloth.Cloth
+	Sold   cloth.Sold
+	Drops  []RepeatDrop
+	Seam   length.Length // allowance at either side of a width
+	Rule   repeat.Rule
+	Centre *RepeatCentre // nil: nothing is to be centred
+	Panel  *RepeatPanel  // nil: no panel is asked about
+}
+
+// RepeatDrop is one kind of drop; Motif is looked at only when Placed.
+type RepeatDrop struct {
+	Name    string
+	Length  length.Length
+	Count   int
+	Widths  int
+	Placed  bool
+	Motif   string // "" is the first
+	FromTop length.Length
+}
+
+// RepeatCentre asks what lies in the middle of a finished width.
+type RepeatCentre struct {
+	Finished length.Length
+	Motif    string
+}
+
+// RepeatPanel asks where a panel may begin so that a motif is whole.
+type RepeatPanel struct {
+	Finished repeat.Extent
+	Motif    string
+	Size     repeat.Extent // of the motif
+}
+
+// RepeatAnswer is the cutting of the drops. Lengths are exact.
+type RepeatAnswer struct {
+	Request  RepeatRequest
+	Layout   repeat.Layout
+	Kinds    []repeat.Kind // by drop
+	Seam     repeat.Seam
+	Rules    []RuleTotal   // the exact layout first
+	Needed   length.Length // by the rule asked for, from the best start
+	AnyStart length.Length // by that rule, wherever the cloth begins
+	Order    length.Length // AnyStart as sold; Needed when the start is known
+	Motif    *repeat.Centring
+	Gap      *repeat.Centring
+	Window   *repeat.Window
+	Warnings []string
+	Cautions []string
+}
+
+// RuleTotal is what a rule reckons for all drops.
+type RuleTotal struct {
+	Rule  repeat.Rule
+	Total length.Length
+}
+
+// Repeat answers a request that has no faults.
+func Repeat(req RepeatRequest) (*RepeatAnswer, error) {
+	a := &RepeatAnswer{Request: req, Seam: repeat.SeamOf(req.Cloth, req.Seam)}
+	drops := req.drops()
+	for _, d := range drops {
+		a.Kinds = append(a.Kinds, repeat.KindOf(req.Cloth, d, a.Seam))
+	}
+	a.Layout = repeat.Lay(req.Cloth, drops, a.Seam)
+	a.Rules = []RuleTotal{{repeat.Exact, a.Layout.Length}}
+	if repeat.IsHalf(req.Cloth.Pattern) {
+		for _, r := range []repeat.Rule{repeat.HalfRepeatOnce, repeat.HalfRepeatEach, repeat.InTurn} {
+			a.Rules = append(a.Rules, RuleTotal{r, repeat.Printed(r, req.Cloth, drops, a.Layout.Length)})
+		}
+	}
+	a.Needed, a.AnyStart = a.Layout.Length, a.Layout.AnyStart
+	for _, r := range a.Rules[1:] {
+		if r.Rule != req.Rule {
+			continue
+		}
+		// A printed rule reckons from the start of a drop; what is passed over
+		// before it comes on top: at worst a repeat.
+		a.Needed, a.AnyStart = r.Total+a.Layout.Lead, r.Total
+		if a.Layout.Placed {
+			a.AnyStart += req.Cloth.Pattern.LengthRepeat
+		}
+	}
+	buy := a.AnyStart
+	if req.Cloth.StartKnown {
+		buy = a.Needed
+	}
+	var err error
+	if a.Order, err = req.Sold.Order(buy); err != nil {
+		return nil, err
+	}
+	a.asked()
+	a.Warnings = repeatWarnings(a)
+	a.Cautions = yardageCautions(YardageRequest{Cloth: req.Cloth, Sold: req.Sold})
+	return a, nil
+}
+
+// asked works out what was asked beside the drops.
+func (a *RepeatAnswer) asked() {
+	req := a.Request
+	if q := req.Centre; q != nil {
+		k := req.motif(q.Motif)
+		motif := repeat.Centre(req.Cloth, a.Seam, k, false, q.Finished)
+		gap := repeat.Centre(req.Cloth, a.Seam, k, true, q.Finished)
+		a.Motif, a.Gap = &motif, &gap
+	}
+	if q := req.Panel; q != nil {
+		w := repeat.WindowOf(req.Cloth, req.motif(q.Motif), q.Size, q.Finished)
+		a.Window = &w
+	}
+}
+
+// CentreMotif reports whether a motif in the middle leaves the larger part of a
+// repeat at the sides; otherwise the gap between two does.
+func (a *RepeatAnswer) CentreMotif() bool { return a.Motif.Part >= a.Gap.Part }
+
+// motif is the place of a motif in the cloth's list; a name that is left out is
+// the first.
+func (r RepeatRequest) motif(name string) int {
+	if name == "" {
+		return 0
+	}
+	k, _ := r.Cloth.Pattern.Find(name)
+	return k
+}
+
+func (r RepeatRequest) drops() []repeat.Drop {
+	out := make([]repeat.Drop, len(r.Drops))
+	for i, d := range r.Drops {
+		out[i] = repeat.Drop{Name: d.Name, Length: d.Length, Count: d.Count, Widths: d.Widths}
+		if d.Placed {
+			out[i].Place = &repeat.Place{Motif: r.motif(d.Motif), FromTop: d.FromTop}
+		}
+	}
+	return out
+}
+
+// joins reports whether some drop is joined of several widths.
+func (r RepeatRequest) joins() bool {
+	for _, d := range r.Drops {
+		if d.Widths > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// repeatWarnings are what the caller should know about this answer.
+func repeatWarnings(a *RepeatAnswer) []string {
+	req, s, out := a.Request, a.Seam, []string{}
+	up := func(l length.Length) string { return l.Text(req.Units, length.Up) }
+	if req.joins() {
+		switch {
+		case !s.CanMeet:
+			out = append(out, "a width shows less than one width repeat: the pattern cannot meet across at a seam, it is "+up(max(s.Remaining, -s.Remaining))+" out")
+		case s.Trim > 0:
+			text := "at the seam allowance the pattern is " + up(max(s.Off, -s.Off)) + " out across: turn in " + up(s.Trim) + " more on the right of each width"
+			if s.LetOut > 0 {
+				text += ", or " + up(s.LetOut) + " less in all"
+			}
+			out = append(out, text+". The cutting here is for turning in more")
+		}
+		if d := req.Cloth.Pattern.Drop; s.CanMeet && !d.IsStraight() && s.Columns > 0 && s.Columns*d.Num%d.Den == 0 {
+			out = append(out, fmt.Sprintf("a width shows %d columns of the pattern, so that all widths begin alike, in spite of the drop", s.Columns))
+		}
+	}
+	longest := length.Length(0)
+	for _, d := range req.Drops {
+		longest = max(longest, d.Length)
+	}
+	if b := req.Sold.Bolt; b > 0 && a.Order > b {
+		text := "the order is longer than a bolt of " + b.Text(req.Units, length.Down) + ": ask for one dye lot, and reckon each bolt by itself"
+		if longest > b {
+			text = "a drop is longer than a bolt of " + b.Text(req.Units, length.Down) + ": ask the supplier"
+		}
+		out = append(out, text)
+	}
+	if a.Window != nil && !a.Window.Fits {
+		out = append(out, "the panel is smaller than the motif: it cannot be whole")
+	}
+	return out
+}
