@@ -23,8 +23,9 @@ var answered = []struct{ path, request, answer string }{
 	// @answers repeat
 	// @answers piping
 	// @answers buttoning
-	// @answers relief
-	// @answers pleats
+	{"/v1/relief-cuts", "ReliefCarverSeat", "ReliefCarverSeatAnswer"},
+	{"/v1/pleats", "PleatsArmFront", "PleatsArmFrontAnswer"},
+	{"/v1/pleats", "PleatsSkirt", "PleatsSkirtAnswer"},
 	// @answers foam
 	// @answers wadding
 	// @answers foundation

@@ -50,8 +50,8 @@ var layers = []layer{
 	// @layer repeat
 	// @layer piping
 	// @layer buttoning
-	// @layer relief
-	// @layer pleats
+	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel"}},
+	{dir: "calc/pleat", std: pure, own: []string{"calc/length"}},
 	// @layer foam
 	// @layer wadding
 	// @layer foundation

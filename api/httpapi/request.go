@@ -36,8 +36,8 @@ func readers() map[string]reader {
 		// @repeat
 		// @piping
 		// @buttoning
-		// @relief
-		// @pleats
+		"reliefCuts": {MaxBody, maxValues, reads(reliefFromWire, service.ReliefFaults, service.ReliefFieldFaults)},
+		"pleats":     {MaxBody, maxValues, reads(pleatsFromWire, service.PleatsFaults, service.PleatsFieldFaults)},
 		// @foam
 		// @wadding
 		// @foundation

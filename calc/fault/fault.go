@@ -38,13 +38,11 @@ const (
 	// @codes repeat
 	// @codes piping
 	// @codes buttoning
-	// @codes relief
-	// @codes pleats
 	// @codes foam
 	// @codes wadding
 	// @codes foundation
 	// @codes fire
-	NoPlace        Code = "no-place"         // a wish that would push the panel off the cloth wherever it lies
+	NoPlace Code = "no-place" // a wish that would push the panel off the cloth wherever it lies
 )
 
 // Fault is one thing wrong with one field.

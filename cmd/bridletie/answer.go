@@ -102,8 +102,8 @@ func questions() map[string]question {
 		// @op repeat
 		// @op piping
 		// @op buttoning
-		// @op relief
-		// @op pleats
+		"relief-cuts": {"/v1/relief-cuts", httpapi.MaxBody, page((*httpapi.Server).AnswerRelief, drawing.ReliefText)},
+		"pleats":      {"/v1/pleats", httpapi.MaxBody, page((*httpapi.Server).AnswerPleats, drawing.PleatsText)},
 		// @op foam
 		// @op wadding
 		// @op foundation
