@@ -240,11 +240,17 @@ func (j Job) count(r Result) int {
 	return int(n)
 }
 
+// readable reports whether a length is whole in tenths of a millimetre or in
+// sixty-fourths of an inch, and so needs no rounding to be measured.
+func readable(l length.Length) bool {
+	return l%(length.Millimetre/10) == 0 || l%(length.Inch/64) == 0
+}
+
 // share divides the excess by n: whole steps, then a step more for each of the
 // pairs nearest the middle, as far as they go, and the rest to the middle.
 func (r *Result) share(n int) []length.Length {
 	each := length.Length(n)
-	if r.Excess/each < r.Step {
+	if r.Excess/each < r.Step || r.Excess%each == 0 && readable(r.Excess/each) {
 		r.Step = length.Nanometre
 	}
 	base := r.Excess / each / r.Step * r.Step

@@ -13,7 +13,7 @@ func (f *field) squareCorner() Cut {
 	c := Cut{Kind: None, NarrowTo: -1, Allowance: max(
 		asks(max(stop.u+leastCut, f.faceU/f.lo+f.need), f.edgeU, f.halfU),
 		asks(max(stop.v+leastCut, f.faceV/f.lo+f.need), f.edgeV, f.halfV))}
-	if stop.u+leastCut > f.edgeU || stop.v+leastCut > f.edgeV {
+	if stop.u+leastCut > f.edgeU+hair || stop.v+leastCut > f.edgeV+hair {
 		return c
 	}
 	c.Kind, c.Whole = Diagonal, true
@@ -50,7 +50,7 @@ func (f *field) legCorner() Cut {
 	c := Cut{Kind: None, NarrowTo: -1, Allowance: max(
 		asks(max(outU+leastCut, f.halfU/f.lo+f.need), f.edgeU, f.halfU),
 		asks(max(outV+leastCut, f.halfV/f.lo+f.need), f.edgeV, f.halfV))}
-	if outU+leastCut > f.edgeU || outV+leastCut > f.edgeV {
+	if outU+leastCut > f.edgeU+hair || outV+leastCut > f.edgeV+hair {
 		return c
 	}
 	c.Kind, c.Whole = Triangle, true
@@ -96,7 +96,7 @@ func (f *field) roundCorner() (Cut, bool) {
 	c := Cut{Kind: None, NarrowTo: -1, Allowance: max(
 		asks(max(tip.u+leastCut, f.faceU/f.lo+f.need), f.edgeU, f.halfU),
 		asks(max(tip.v+leastCut, f.faceV/f.lo+f.need), f.edgeV, f.halfV))}
-	if tip.u+leastCut > f.edgeU || tip.v+leastCut > f.edgeV {
+	if tip.u+leastCut > f.edgeU+hair || tip.v+leastCut > f.edgeV+hair {
 		return c, true
 	}
 	c.Whole = true

@@ -129,15 +129,19 @@ func (f *field) line(ps ...at) []panel.Point {
 	return out
 }
 
-// down is millimetres as a length, never more.
+// hair is far below what matters and far above the roundings of float64, in
+// millimetres.
+const hair = 1e-6
+
+// down is millimetres as a length, rounded down to the micrometre.
 func down(mm float64) length.Length {
-	l, _ := length.FromMM(math.Floor(mm*1000) / 1000)
+	l, _ := length.FromMM(math.Floor((mm+hair)*1000) / 1000)
 	return l
 }
 
 // wholeUp is millimetres as a length, rounded up to the whole millimetre.
 func wholeUp(mm float64) length.Length {
-	l, _ := length.FromMM(math.Ceil(mm - 1e-9))
+	l, _ := length.FromMM(math.Ceil(mm - hair))
 	return l
 }
 
@@ -163,7 +167,7 @@ func (f *field) tongue(name string, v, face float64) Flap {
 // asks is the allowance at the edge for which the slack cloth reaches to v; 0
 // where it does.
 func asks(v, edge, half float64) length.Length {
-	if v <= edge {
+	if v <= edge+hair {
 		return 0
 	}
 	return wholeUp(v - half)

@@ -190,7 +190,7 @@ func outline(r service.ReliefRequest, o relief.Obstacle) []Pt {
 	w, h := r.Size.Across.MM(), r.Size.Along.MM()
 	left, top := r.Allow.Left.MM(), r.Allow.Top.MM()
 	width, deep := o.Width.MM(), o.Deep.MM()
-	run, depth, out := w, h, []float64{top, r.Allow.Bottom.MM(), left, r.Allow.Right.MM()}
+	out := []float64{top, r.Allow.Bottom.MM(), left, r.Allow.Right.MM()}
 	from := func(u, v float64) Pt { return Pt{left + u, top + v} } // v from the edge inwards
 	var beyond float64
 	if o.Corner != relief.NoCorner {
@@ -216,13 +216,10 @@ func outline(r service.ReliefRequest, o relief.Obstacle) []Pt {
 	case relief.BottomEdge:
 		from = func(u, v float64) Pt { return Pt{left + u, top + h - v} }
 	case relief.LeftEdge:
-		run, depth = h, w
 		from = func(u, v float64) Pt { return Pt{left + v, top + u} }
 	case relief.RightEdge:
-		run, depth = h, w
 		from = func(u, v float64) Pt { return Pt{left + w - v, top + u} }
 	}
-	_, _ = run, depth
 	at := o.At.MM()
 	if o.Round {
 		return round(from, at, deep-width/2, width/2)

@@ -203,7 +203,11 @@ func (s *reliefSheet) detail(i, number int, b box) float64 {
 	s.add(Group{Title: clean(o.ID) + ", " + cutName(c.Kind), Items: items})
 	y := b.y + b.h
 	write := func(class Class, size float64, text string) {
-		for _, t := range wrap(text, b.w/(size*k)/boldAddition) {
+		room := b.w / (size * k)
+		if class == tBold {
+			room /= boldAddition
+		}
+		for _, t := range wrap(text, room) {
 			y += size * 1.3 * k
 			s.text(b.x, y, size, class, t)
 		}
@@ -214,7 +218,7 @@ func (s *reliefSheet) detail(i, number int, b box) float64 {
 			write(tQuiet, smallSize, "The others are in the list of stops.")
 			break
 		}
-		write(tPlain, smallSize, strconv.Itoa(number+n)+": "+taped(st.At.Across, s.sys)+" from the left, "+taped(st.At.Along, s.sys)+" from the top")
+		write(tPlain, smallSize, strconv.Itoa(number+n)+": "+taped(st.At.Across, s.sys)+" from left, "+taped(st.At.Along, s.sys)+" from top")
 	}
 	return y + 20*k
 }
