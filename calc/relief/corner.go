@@ -10,10 +10,8 @@ import (
 // corner of the cloth towards the inner corner of the post.
 func (f *field) squareCorner() Cut {
 	stop := at{(f.faceU + f.keep + slack) / f.lo, (f.faceV + f.keep + slack) / f.lo}
-	c := Cut{Kind: None, NarrowTo: -1, Allowance: max(
-		asks(max(stop.u+leastCut, f.faceU/f.lo+f.need), f.edgeU, f.halfU),
-		asks(max(stop.v+leastCut, f.faceV/f.lo+f.need), f.edgeV, f.halfV))}
-	if stop.u+leastCut > f.edgeU+hair || stop.v+leastCut > f.edgeV+hair {
+	c := Cut{Kind: None, NarrowTo: -1, Allowance: f.asksBoth(stop, at{f.faceU, f.faceV})}
+	if stop.u+leastCut > f.edgeU+2*hair || stop.v+leastCut > f.edgeV+2*hair {
 		return c
 	}
 	c.Kind, c.Whole = Diagonal, true
@@ -21,6 +19,17 @@ func (f *field) squareCorner() Cut {
 	c.Stops = append(c.Stops, f.stop(stop, func(p at) float64 { return min(p.u-f.faceU, p.v-f.faceV) }))
 	c.Flaps = f.cornerFlaps()
 	return c
+}
+
+// asksBoth is the allowance at both edges of a corner with which there is room
+// for the stop and flaps from the faces reach; 0 where those given do.
+func (f *field) asksBoth(stop, face at) length.Length {
+	u := max(stop.u+leastCut, face.u/f.lo+f.need)
+	v := max(stop.v+leastCut, face.v/f.lo+f.need)
+	if asks(u, f.edgeU, f.halfU) == 0 && asks(v, f.edgeV, f.halfV) == 0 {
+		return 0
+	}
+	return max(wholeUp(u-f.halfU), wholeUp(v-f.halfV))
 }
 
 // cornerFlaps go down the two faces of what stands in a corner.
@@ -47,10 +56,8 @@ func (f *field) legCorner() Cut {
 	}
 	m := f.margin.MM() + slack
 	outU, outV := (f.halfU+f.keep+slack)/f.lo, (f.halfV+f.keep+slack)/f.lo
-	c := Cut{Kind: None, NarrowTo: -1, Allowance: max(
-		asks(max(outU+leastCut, f.halfU/f.lo+f.need), f.edgeU, f.halfU),
-		asks(max(outV+leastCut, f.halfV/f.lo+f.need), f.edgeV, f.halfV))}
-	if outU+leastCut > f.edgeU+hair || outV+leastCut > f.edgeV+hair {
+	c := Cut{Kind: None, NarrowTo: -1, Allowance: f.asksBoth(at{outU, outV}, at{f.halfU, f.halfV})}
+	if outU+leastCut > f.edgeU+2*hair || outV+leastCut > f.edgeV+2*hair {
 		return c
 	}
 	c.Kind, c.Whole = Triangle, true
@@ -93,10 +100,8 @@ func (f *field) roundCorner() (Cut, bool) {
 		return at{(c0.u - float64(ring*cos)) / f.mid, (c0.v - float64(ring*sin)) / f.mid}
 	}
 	tip := end(math.Pi / 4)
-	c := Cut{Kind: None, NarrowTo: -1, Allowance: max(
-		asks(max(tip.u+leastCut, f.faceU/f.lo+f.need), f.edgeU, f.halfU),
-		asks(max(tip.v+leastCut, f.faceV/f.lo+f.need), f.edgeV, f.halfV))}
-	if tip.u+leastCut > f.edgeU+hair || tip.v+leastCut > f.edgeV+hair {
+	c := Cut{Kind: None, NarrowTo: -1, Allowance: f.asksBoth(tip, at{f.faceU, f.faceV})}
+	if tip.u+leastCut > f.edgeU+2*hair || tip.v+leastCut > f.edgeV+2*hair {
 		return c, true
 	}
 	c.Whole = true

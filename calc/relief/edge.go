@@ -24,7 +24,7 @@ func (f *field) squareEdge() (Cut, bool) {
 		wants = max(stopV+arm/f.mid, wants)
 	}
 	c := Cut{Kind: None, Allowance: asks(wants, f.edgeV, f.halfV), NarrowTo: -1}
-	if stopV+leastCut > f.edgeV+hair {
+	if stopV+leastCut > f.edgeV+2*hair {
 		return c, true
 	}
 	c.Whole = true
@@ -104,7 +104,7 @@ func (f *field) roundEdge() (Cut, bool) {
 		wants = max(wants, c0.v/f.mid)
 	}
 	c := Cut{Kind: None, Allowance: asks(max(tip.v+leastCut, f.faceV/f.lo+f.need), f.edgeV, f.halfV), NarrowTo: -1}
-	if tip.v+leastCut > f.edgeV+hair {
+	if tip.v+leastCut > f.edgeV+2*hair {
 		return c, true
 	}
 	c.Whole = true

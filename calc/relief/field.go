@@ -167,7 +167,7 @@ func (f *field) tongue(name string, v, face float64) Flap {
 // asks is the allowance at the edge for which the slack cloth reaches to v; 0
 // where it does.
 func asks(v, edge, half float64) length.Length {
-	if v <= edge+hair {
+	if v <= edge+2*hair {
 		return 0
 	}
 	return wholeUp(v - half)

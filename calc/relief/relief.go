@@ -138,8 +138,8 @@ type Cut struct {
 	Stops []Stop
 	Flaps []Flap
 
-	// Allowance is one at this edge with which the cut can be made and its flaps
-	// reach; 0 where the one given is enough or none would be.
+	// Allowance is one at this edge, in a corner at both, with which the cut can be
+	// made and its flaps reach; 0 where the one given is enough or none would be.
 	Allowance length.Length
 	// NarrowTo is, where the range of the pull is too wide for a cut, the largest
 	// most with which there is one; negative where there is none or no need.
