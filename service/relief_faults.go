@@ -93,7 +93,7 @@ func obstacleFaults(l *fault.List, req ReliefRequest, o relief.Obstacle, at faul
 	if o.Deep < 0 {
 		l.Add(at.Field("deep"), fault.TooSmall, o.Deep.String(), "an obstacle stands at least under the edge", "0 mm or more")
 	}
-	if l.Len() > before || req.Size.Across < panel.MinSize || req.Size.Along < panel.MinSize {
+	if l.Len() > before || o.Edge == relief.NoEdge || req.Size.Across < panel.MinSize || req.Size.Along < panel.MinSize {
 		return
 	}
 	if o.Corner != relief.NoCorner {

@@ -1339,7 +1339,7 @@ type Quantity struct {
 
 // ReliefCut defines model for ReliefCut.
 type ReliefCut struct {
-	// Allowance The allowance at this edge with which the cut can be made and its flaps reach, where the one given is too small.
+	// Allowance The allowance at this edge, in a corner at both, with which the cut can be made and its flaps reach, where the one given is too small.
 	Allowance *Quantity `json:"allowance,omitempty"`
 
 	// Cut straight for a thin rail; y for a square post; v where both arms begin at the edge; diagonal in a corner or where an upright is met at an angle; triangle at a corner leg; fan round a round one; none where no cut will do.

@@ -106,7 +106,7 @@ func causesOf(f fault.Fault) []string {
 			return []string{"#/lengths/*/piece"}
 		}
 	case fault.Missing:
-		return []string{parent + "/how", parent + "/part"}
+		return []string{parent + "/how", parent + "/part", parent + "/corner"}
 	case fault.NotAllowed:
 		return []string{parent + "/how", parent + "/match/how", parent + "/pair", "#/cloth/railroad", "#/cloth/oneWay"}
 	case fault.WiderThanCloth, fault.LongerThanBolt:
@@ -115,8 +115,6 @@ func causesOf(f fault.Fault) []string {
 		// @causes repeat
 		// @causes piping
 		// @causes buttoning
-		// @causes relief
-		// @causes pleats
 		// @causes foam
 		// @causes wadding
 		// @causes foundation

@@ -95,6 +95,7 @@ func (t *translator) obstacle(w *gen.ReliefObstacle, at fault.Path) relief.Obsta
 	o.Corner = cornerFrom(value(w.Corner))
 	switch {
 	case w.Edge == nil && w.Corner == nil:
+		o.Edge = relief.NoEdge
 		t.shape.Add(at.Field("edge"), fault.Missing, "", "where the obstacle stands must be said", "give edge and at, or corner")
 	case w.Edge != nil && w.Corner != nil:
 		t.shape.Add(at.Field("corner"), fault.NotAllowed, string(*w.Corner), "an obstacle stands at an edge or in a corner", "leave edge or corner out")

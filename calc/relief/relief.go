@@ -45,6 +45,8 @@ const (
 	BottomEdge
 	LeftEdge
 	RightEdge
+
+	NoEdge Edge = -1 // of an obstacle that is not said to stand anywhere, which is a fault
 )
 
 // Corner is the corner in which an obstacle stands.
