@@ -94,7 +94,7 @@ func PleatsText(ans *service.PleatsAnswer) string {
 	p.line("")
 	p.facts(pleatsFacts(ans))
 	if rows := pleatRows(ans); len(rows) > 0 {
-		p.section("MARKS in " + tapeUnit(p.sys) + " from the centre line, left of it negative")
+		p.section("MARKS, in " + tapeName(p.sys) + " from the centre line, left of it negative")
 		p.table(4, append([][]string{{"no.", "finished", "takes", "depth", "folds lie", "marks on the cloth"}}, rows...))
 	}
 	p.line("")
