@@ -60,7 +60,7 @@ func remainderText(r pleat.Result, sys length.System) string {
 	case r.Rest == 0:
 		return "All take the same."
 	}
-	out := r.Rest.String() + " is left over from equal shares in whole steps of " + stepText(r.Step, sys) + ": "
+	out := r.Rest.String() + " is left over from equal shares in whole steps of " + pleatStepText(r.Step, sys) + ": "
 	if r.Pairs > 0 {
 		out += fmt.Sprintf("one step more to each of the %d nearest the centre line on both sides, ", r.Pairs)
 	}
@@ -74,7 +74,7 @@ func remainderText(r pleat.Result, sys length.System) string {
 	return out
 }
 
-func stepText(step length.Length, sys length.System) string {
+func pleatStepText(step length.Length, sys length.System) string {
 	if step < length.Millimetre {
 		return step.String()
 	}

@@ -85,7 +85,7 @@ func reliefWarnings(req ReliefRequest, o relief.Obstacle, c relief.Cut) []string
 	case c.Allowance > 0:
 		out = append(out, fmt.Sprintf("%s: no cut can keep the show side whole: the cloth ends before there is room for one. An allowance of %s at this edge would do", o.ID, text(c.Allowance)))
 	case c.NarrowTo >= 0:
-		out = append(out, fmt.Sprintf("%s: no cut can keep the show side whole over this range of pull; no allowance helps. Pull the cloth first and cut it under tension, so that the most is %s or less", o.ID, percentText(int64(c.NarrowTo))))
+		out = append(out, fmt.Sprintf("%s: no cut can keep the show side whole over this range of pull; no allowance helps. Pull the cloth first and cut it under tension, so that the most is %s or less", o.ID, reliefPercent(int64(c.NarrowTo))))
 	default:
 		out = append(out, fmt.Sprintf("%s: no cut can keep the show side whole: it is too thin for what must stay covered on both sides of it; no allowance helps", o.ID))
 	}
@@ -108,8 +108,8 @@ func reliefWarnings(req ReliefRequest, o relief.Obstacle, c relief.Cut) []string
 	return out
 }
 
-// percentText is a share in millionths.
-func percentText(millionths int64) string {
+// reliefPercent is a share in millionths.
+func reliefPercent(millionths int64) string {
 	return fmt.Sprintf("%d.%d %%", millionths/10_000, millionths%10_000/1000)
 }
 

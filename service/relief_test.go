@@ -19,7 +19,7 @@ func reliefOn(top length.Length, os ...relief.Obstacle) *service.ReliefAnswer {
 		Most: 8 * cloth.Percent, Obstacles: os}})
 }
 
-func warned(list []string, parts ...string) bool {
+func reliefWarned(list []string, parts ...string) bool {
 	return slices.ContainsFunc(list, func(s string) bool {
 		for _, p := range parts {
 			if !strings.Contains(s, p) {
@@ -46,7 +46,7 @@ func TestReliefWarnings(t *testing.T) {
 		{"a flap that is narrow", 7 * cm, relief.Obstacle{ID: "E", At: 25 * cm, Width: 10 * length.Millimetre, Deep: 3 * cm}, true, []string{"E: the left flap is", "sew a strip"}},
 	} {
 		a := reliefOn(tc.top, tc.o)
-		if a.Whole() != tc.whole || !warned(a.Warnings, tc.parts...) {
+		if a.Whole() != tc.whole || !reliefWarned(a.Warnings, tc.parts...) {
 			t.Errorf("%s: whole %v, warnings %q", tc.name, a.Whole(), a.Warnings)
 		}
 	}
@@ -56,7 +56,7 @@ func TestReliefWarnings(t *testing.T) {
 	}
 	twin := post
 	twin.ID = "G"
-	if a := reliefOn(9*cm, post, twin); !warned(a.Warnings, "F and G cross") {
+	if a := reliefOn(9*cm, post, twin); !reliefWarned(a.Warnings, "F and G cross") {
 		t.Errorf("warnings %q", a.Warnings)
 	}
 }
@@ -76,7 +76,7 @@ func TestPleatsWarnings(t *testing.T) {
 		{"faces that overlap", plan(60*cm, 10*cm, pleat.Box, 4), "overlap"},
 		{"wide snips", plan(40*cm, 50*cm, pleat.AnyStyle, 4), "more snips"},
 	} {
-		if !warned(tc.a.Warnings, tc.part) {
+		if !reliefWarned(tc.a.Warnings, tc.part) {
 			t.Errorf("%s: warnings %q", tc.name, tc.a.Warnings)
 		}
 	}

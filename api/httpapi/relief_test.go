@@ -26,7 +26,7 @@ const reliefSound = `{
 const pleatsSound = `{"units": "metric", "name": "corner", "from": {"how": "corner", "radius": "8 cm", "angle": 90, "turnOver": "6 cm", "concave": false},
 	"style": "fan", "count": 5, "maxDepth": "15 mm", "lie": "away", "over": "10 cm", "margin": "13 mm"}`
 
-func spoilIn(t testing.TB, whole, from, to string) string {
+func spoilRelief(t testing.TB, whole, from, to string) string {
 	t.Helper()
 	if strings.Count(whole, from) != 1 {
 		t.Fatalf("%q does not stand once in the request", from)
@@ -34,14 +34,14 @@ func spoilIn(t testing.TB, whole, from, to string) string {
 	return strings.Replace(whole, from, to, 1)
 }
 
-func (c *client) postTo(path, body string, header ...string) *httptest.ResponseRecorder {
+func (c *client) postRelief(path, body string, header ...string) *httptest.ResponseRecorder {
 	c.t.Helper()
 	return c.do(http.MethodPost, path, body, append([]string{"Content-Type", "application/json"}, header...)...)
 }
 
 func TestReliefCuts(t *testing.T) {
 	c := newClient(t, options())
-	w := c.postTo("/v1/relief-cuts", reliefSound)
+	w := c.postRelief("/v1/relief-cuts", reliefSound)
 	var a gen.ReliefCutsAnswer
 	if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
 		t.Fatalf("status %d: %v: %s", w.Code, err, w.Body)
@@ -52,24 +52,24 @@ func TestReliefCuts(t *testing.T) {
 	if a.Cut.Across.Mm != 640 || a.Cut.Along.Mm != 620 || a.Centre.AcrossMm != 320 || a.Centre.AlongMm != 320 {
 		t.Errorf("cut %v, centre %v", a.Cut, a.Centre)
 	}
-	svg := c.postTo("/v1/relief-cuts", reliefSound, "Accept", "image/svg+xml")
+	svg := c.postRelief("/v1/relief-cuts", reliefSound, "Accept", "image/svg+xml")
 	if svg.Code != http.StatusOK || svg.Header().Get("Content-Type") != "image/svg+xml" || !strings.HasPrefix(svg.Body.String(), "<svg ") {
 		t.Errorf("status %d, %q", svg.Code, svg.Header().Get("Content-Type"))
 	}
-	if w := c.postTo("/v1/relief-cuts", reliefSound, "Accept", "text/html"); w.Code != http.StatusNotAcceptable {
+	if w := c.postRelief("/v1/relief-cuts", reliefSound, "Accept", "text/html"); w.Code != http.StatusNotAcceptable {
 		t.Errorf("text/html: status %d", w.Code)
 	}
-	again := c.postTo("/v1/relief-cuts", reliefSound)
+	again := c.postRelief("/v1/relief-cuts", reliefSound)
 	if again.Body.String() != w.Body.String() {
 		t.Error("the same request has two answers")
 	}
 	// no cut: a way out, and 200
-	none := spoilIn(t, spoilIn(t, reliefSound, `"corner": "top-left", "width": "4 cm", "deep": "5 cm"`, `"edge": "top", "at": "20 cm", "width": "4 cm", "deep": "0 cm"`), `"top": "9 cm"`, `"top": "5 mm"`)
-	w = c.postTo("/v1/relief-cuts", none)
+	none := spoilRelief(t, spoilRelief(t, reliefSound, `"corner": "top-left", "width": "4 cm", "deep": "5 cm"`, `"edge": "top", "at": "20 cm", "width": "4 cm", "deep": "0 cm"`), `"top": "9 cm"`, `"top": "5 mm"`)
+	w = c.postRelief("/v1/relief-cuts", none)
 	if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || a.Whole || a.Obstacles[0].Allowance == nil || a.Obstacles[0].Cut != "none" || len(a.Warnings) == 0 {
 		t.Errorf("%v: %s", err, w.Body)
 	}
-	c.postTo("/v1/relief-cuts", none, "Accept", "image/svg+xml")
+	c.postRelief("/v1/relief-cuts", none, "Accept", "image/svg+xml")
 }
 
 func TestBadReliefCuts(t *testing.T) {
@@ -119,7 +119,7 @@ func TestBadReliefCuts(t *testing.T) {
 		{"an unknown field", `"weave": "close"`, `"loose": true`, one("#/loose unknown-field")},
 		{"units of none", `"weave": "close"`, `"units": "feet"`, one("#/units not-one-of")},
 	} {
-		t.Run(tc.name, func(t *testing.T) { checkBad(t, c, "/v1/relief-cuts", reliefSound, tc) })
+		t.Run(tc.name, func(t *testing.T) { checkBadRelief(t, c, "/v1/relief-cuts", reliefSound, tc) })
 	}
 }
 
@@ -132,13 +132,13 @@ func manyPosts(n int) string {
 	return strings.Join(posts, ",")
 }
 
-func checkBad(t *testing.T, c *client, path, whole string, tc badRequest) {
+func checkBadRelief(t *testing.T, c *client, path, whole string, tc badRequest) {
 	c.t = t
 	body := tc.to
 	if tc.from != "" {
-		body = spoilIn(t, whole, tc.from, tc.to)
+		body = spoilRelief(t, whole, tc.from, tc.to)
 	}
-	w := c.postTo(path, body)
+	w := c.postRelief(path, body)
 	if w.Code != http.StatusUnprocessableEntity {
 		t.Fatalf("status %d, want 422: %s", w.Code, w.Body)
 	}
@@ -169,7 +169,7 @@ func TestPleats(t *testing.T) {
 		{`{"from": {"how": "lengths", "cloth": "80 cm", "finished": "60 cm"}, "style": "box", "count": 1, "face": "8 cm"}`, "pleats", "box", 1},
 		{`{"from": {"how": "round-seat", "radius": "20 m", "turnOver": "2 m"}, "maxDepth": "1 mm"}`, "pleats", "fan", 400},
 	} {
-		w := c.postTo("/v1/pleats", tc.body)
+		w := c.postRelief("/v1/pleats", tc.body)
 		var a gen.PleatsAnswer
 		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
 			t.Fatalf("status %d: %v: %s", w.Code, err, w.Body)
@@ -177,12 +177,12 @@ func TestPleats(t *testing.T) {
 		if string(a.Kind) != tc.kind || string(a.Style) != tc.style || a.Count != tc.count || len(a.Marks) != tc.count || a.Excess.Mm != a.Absorbed.Mm {
 			t.Errorf("%s: %s", tc.body, w.Body)
 		}
-		svg := c.postTo("/v1/pleats", tc.body, "Accept", "image/svg+xml")
+		svg := c.postRelief("/v1/pleats", tc.body, "Accept", "image/svg+xml")
 		if svg.Code != http.StatusOK || !strings.HasPrefix(svg.Body.String(), "<svg ") {
 			t.Errorf("%s: status %d", tc.body, svg.Code)
 		}
 	}
-	if w := c.postTo("/v1/pleats", pleatsSound, "Accept", "text/html"); w.Code != http.StatusNotAcceptable {
+	if w := c.postRelief("/v1/pleats", pleatsSound, "Accept", "text/html"); w.Code != http.StatusNotAcceptable {
 		t.Errorf("text/html: status %d", w.Code)
 	}
 }
@@ -231,7 +231,7 @@ func TestBadPleats(t *testing.T) {
 		{"unknown lie", `"lie": "away"`, `"lie": "left"`, one("#/lie not-one-of")},
 		{"an unknown field", `"lie": "away"`, `"direction": "left"`, one("#/direction unknown-field")},
 	} {
-		t.Run(tc.name, func(t *testing.T) { checkBad(t, c, "/v1/pleats", pleatsSound, tc) })
+		t.Run(tc.name, func(t *testing.T) { checkBadRelief(t, c, "/v1/pleats", pleatsSound, tc) })
 	}
 }
 
@@ -241,23 +241,23 @@ func FuzzReliefCuts(f *testing.F) {
 	f.Add([]byte(reliefSound))
 	f.Add([]byte(`{"panel":{"size":{"across":"1 mm","along":"100 m"},"allow":"2 m"},"stretch":{"most":"50 %"},"obstacles":[{"id":"A","what":"leg","shape":"round","corner":"bottom-right","width":"0.4 mm","deep":"0 mm"}]}`))
 	f.Add([]byte(`{"panel":{"size":{"across":"1 m","along":"1 m"}},"obstacles":[{"id":"A","what":"leg","shape":"round","edge":"left","at":"50 cm","width":"1 m","deep":"49 cm","margin":"1 mm"}]}`))
-	fuzzAt(f, "/v1/relief-cuts")
+	fuzzRelief(f, "/v1/relief-cuts")
 }
 
 func FuzzPleats(f *testing.F) {
 	f.Add([]byte(pleatsSound))
 	f.Add([]byte(`{"from":{"how":"lengths","cloth":"1.000001 mm","finished":"1 mm"},"style":"pairs","count":400,"units":"imperial"}`))
 	f.Add([]byte(`{"from":{"how":"buttons","cloth":"200 m","finished":"1 mm","buttons":200},"style":"box","face":"1 m"}`))
-	fuzzAt(f, "/v1/pleats")
+	fuzzRelief(f, "/v1/pleats")
 }
 
-func fuzzAt(f *testing.F, path string) {
+func fuzzRelief(f *testing.F, path string) {
 	c := newClient(f, options())
 	f.Fuzz(func(t *testing.T, body []byte) {
 		in := &client{t: t, doc: c.doc, handler: c.handler}
 		begun := time.Now()
 		for _, accept := range []string{"application/json", "image/svg+xml"} {
-			w := in.postTo(path, string(body), "Accept", accept)
+			w := in.postRelief(path, string(body), "Accept", accept)
 			if w.Code >= 500 {
 				t.Errorf("status %d", w.Code)
 			}
@@ -271,12 +271,12 @@ func fuzzAt(f *testing.F, path string) {
 	})
 }
 
-func BenchmarkReliefCuts(b *testing.B) { benchAt(b, "/v1/relief-cuts", reliefSound) }
+func BenchmarkReliefCuts(b *testing.B) { benchRelief(b, "/v1/relief-cuts", reliefSound) }
 
-func BenchmarkPleats(b *testing.B) { benchAt(b, "/v1/pleats", pleatsSound) }
+func BenchmarkPleats(b *testing.B) { benchRelief(b, "/v1/pleats", pleatsSound) }
 
-// benchAt answers one request from the bytes of the body to those of the answer.
-func benchAt(b *testing.B, path, body string) {
+// benchRelief answers one request from the bytes of the body to those of the answer.
+func benchRelief(b *testing.B, path, body string) {
 	handler := newServer(b, options()).Handler()
 	for b.Loop() {
 		r := httptest.NewRequest(http.MethodPost, path, strings.NewReader(body))

@@ -66,41 +66,44 @@ func anyJob(t *rapid.T) pleat.Job {
 
 // What is taken in is what there is to lose, by the shares and by the marks; the
 // left side is the right side mirrored; marks run from left to right.
-func TestExactAndSymmetric(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		j := anyJob(t)
-		r := pleat.Plan(j)
-		var byMarks length.Length
-		for _, m := range r.Marks {
-			byMarks += folded(m)
+func TestExactAndSymmetric(t *testing.T) { rapid.Check(t, exactAndSymmetric) }
+
+// The same from whatever the fuzzer finds.
+func FuzzPlan(f *testing.F) { f.Fuzz(rapid.MakeFuzz(exactAndSymmetric)) }
+
+func exactAndSymmetric(t *rapid.T) {
+	j := anyJob(t)
+	r := pleat.Plan(j)
+	var byMarks length.Length
+	for _, m := range r.Marks {
+		byMarks += folded(m)
+	}
+	if r.Absorbed() != r.Excess || byMarks != r.Excess {
+		t.Fatalf("to lose %v, taken in %v, by the marks %v", r.Excess, r.Absorbed(), byMarks)
+	}
+	if r.Short && r.Cloth+r.Excess != r.Finished || !r.Short && r.Cloth-r.Excess != r.Finished {
+		t.Fatalf("cloth %v, finished %v, excess %v", r.Cloth, r.Finished, r.Excess)
+	}
+	n := len(r.Marks)
+	for i, m := range r.Marks {
+		o := r.Marks[n-1-i]
+		odd := n%2 == 0 && r.Excess%2 == 1
+		if m.Finished != -o.Finished || m.Take != o.Take && !(odd && (i == n/2 || i == n/2-1) && absolute(m.Take-o.Take) == 1) {
+			t.Fatalf("%d and %d: %+v, %+v", i, n-1-i, m, o)
 		}
-		if r.Absorbed() != r.Excess || byMarks != r.Excess {
-			t.Fatalf("to lose %v, taken in %v, by the marks %v", r.Excess, r.Absorbed(), byMarks)
+		apart := length.Length(1)
+		if odd {
+			apart = 2 // that nanometre, and half of one
 		}
-		if sign := length.Length(1); r.Short && r.Cloth+sign*r.Excess != r.Finished || !r.Short && r.Cloth-r.Excess != r.Finished {
-			t.Fatalf("cloth %v, finished %v, excess %v", r.Cloth, r.Finished, r.Excess)
-		}
-		n := len(r.Marks)
-		for i, m := range r.Marks {
-			o := r.Marks[n-1-i]
-			odd := n%2 == 0 && r.Excess%2 == 1
-			if m.Finished != -o.Finished || m.Take != o.Take && !(odd && (i == n/2 || i == n/2-1) && absolute(m.Take-o.Take) == 1) {
-				t.Fatalf("%d and %d: %+v, %+v", i, n-1-i, m, o)
+		for k := range m.On {
+			if absolute(m.On[k]+o.On[len(o.On)-1-k]) > apart {
+				t.Fatalf("marks %v and %v do not mirror", m.On, o.On)
 			}
-			apart := length.Length(1)
-			if odd {
-				apart = 2 // that nanometre, and half of one
-			}
-			for k := range m.On {
-				if absolute(m.On[k]+o.On[len(o.On)-1-k]) > apart {
-					t.Fatalf("marks %v and %v do not mirror", m.On, o.On)
-				}
-				if k > 0 && m.On[k] < m.On[k-1] {
-					t.Fatalf("marks %v run back", m.On)
-				}
+			if k > 0 && m.On[k] < m.On[k-1] {
+				t.Fatalf("marks %v run back", m.On)
 			}
 		}
-	})
+	}
 }
 
 func absolute(l length.Length) length.Length { return max(l, -l) }

@@ -59,30 +59,33 @@ func anyJob(t *rapid.T) relief.Job {
 
 // No cut reaches what must stay covered at any pull of the range, whatever the
 // panel; and the margin said is kept.
-func TestCutsStayCovered(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		j := anyJob(t)
-		for i, c := range relief.Cuts(j) {
-			o := j.Obstacles[i]
-			if c.Whole != (len(c.Lines) > 0) || c.Whole != (c.Kind != relief.None) || c.Whole != (len(c.Stops) > 0) {
-				t.Fatalf("whole %v with %d lines, %d stops, %s", c.Whole, len(c.Lines), len(c.Stops), c.Kind)
-			}
-			if o.Lean != 0 && leaves(j, o) {
-				continue // refused as a fault
-			}
-			for _, w := range wrongWith(j, o, c) {
-				t.Errorf("%+v: %s: %s", o, c.Kind, w)
-			}
-			want := o.Margin
-			if want == 0 {
-				want = relief.MarginFor(o.Stuffing, j.Loose)
-			}
-			thin := len(c.Stops) == 1 && (o.Corner == relief.NoCorner || o.Round)
-			if c.Whole && !thin && c.Margin()+length.Micrometre < want {
-				t.Errorf("%+v: %s: %v is kept, want %v", o, c.Kind, c.Margin(), want)
-			}
+func TestCutsStayCovered(t *testing.T) { rapid.Check(t, staysCovered) }
+
+// The same from whatever the fuzzer finds.
+func FuzzCuts(f *testing.F) { f.Fuzz(rapid.MakeFuzz(staysCovered)) }
+
+func staysCovered(t *rapid.T) {
+	j := anyJob(t)
+	for i, c := range relief.Cuts(j) {
+		o := j.Obstacles[i]
+		if c.Whole != (len(c.Lines) > 0) || c.Whole != (c.Kind != relief.None) || c.Whole != (len(c.Stops) > 0) {
+			t.Fatalf("whole %v with %d lines, %d stops, %s", c.Whole, len(c.Lines), len(c.Stops), c.Kind)
 		}
-	})
+		if o.Lean != 0 && leaves(j, o) {
+			continue // refused as a fault
+		}
+		for _, w := range wrongWith(j, o, c) {
+			t.Errorf("%+v: %s: %s", o, c.Kind, w)
+		}
+		want := o.Margin
+		if want == 0 {
+			want = relief.MarginFor(o.Stuffing, j.Loose)
+		}
+		thin := len(c.Stops) == 1 && (o.Corner == relief.NoCorner || o.Round)
+		if c.Whole && !thin && c.Margin()+length.Micrometre < want {
+			t.Errorf("%+v: %s: %v is kept, want %v", o, c.Kind, c.Margin(), want)
+		}
+	}
 }
 
 // leaves reports whether a leaning cut would leave its edge.

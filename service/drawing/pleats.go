@@ -59,7 +59,7 @@ func pleatsFacts(ans *service.PleatsAnswer) []fact {
 	return append(facts, fact{"DEPTH", near(deepest, sys), "of the deepest fold"}, fact{"SPACING", near(r.Spacing, sys), "on the finished edge"})
 }
 
-func lieText(l pleat.Lie) string {
+func pleatLie(l pleat.Lie) string {
 	switch l {
 	case pleat.LiesLeft:
 		return "to the left"
@@ -81,7 +81,7 @@ func pleatRows(ans *service.PleatsAnswer) [][]string {
 		for k, l := range m.On {
 			on[k] = tape(l, sys)
 		}
-		rows = append(rows, []string{strconv.Itoa(i + 1), tape(m.Finished, sys), tape(m.Take, sys), tape(m.Depth, sys), lieText(m.Lie), strings.Join(on, ",  ")})
+		rows = append(rows, []string{strconv.Itoa(i + 1), tape(m.Finished, sys), tape(m.Take, sys), tape(m.Depth, sys), pleatLie(m.Lie), strings.Join(on, ",  ")})
 	}
 	return rows
 }
@@ -198,20 +198,20 @@ func (s *pleatSheet) markShapes(m pleat.Mark, high float64) []Shape {
 		return []Shape{Line{Pt{x[0], from}, Pt{x[0], from - depth}, cReliefCut}, Circle{Pt{x[0], from - depth}, 9 * k, cReliefStop}}
 	case m.Lie == pleat.LiesNone: // a dart
 		tip := Pt{x[1], top + 10*k}
-		return []Shape{Path{hatched([]Pt{{x[0], top + high}, tip, {x[2], top + high}}, 18*k), cHatch},
+		return []Shape{Path{hatchedPolygon([]Pt{{x[0], top + high}, tip, {x[2], top + high}}, 18*k), cHatch},
 			Path{[]Polyline{{Pts: []Pt{{x[0], top + high}, tip, {x[2], top + high}}}}, cArrow}}
 	case len(x) == 3:
 		out := []Shape{hatch(0, 2), line(0, cArrow), line(1, cFinished), line(2, cArrow)}
 		mid, reach := Pt{x[1], top + high*0.28}, min(x[2]-x[0], 70*k)
-		return append(out, Path{pointer(mid, reach, m.Lie == pleat.LiesLeft, k), cMark})
+		return append(out, Path{pleatPointer(mid, reach, m.Lie == pleat.LiesLeft, k), cMark})
 	case len(x) == 5: // inverted
 		return []Shape{hatch(0, 4), line(0, cArrow), line(1, cFinished), line(2, cTick), line(3, cFinished), line(4, cArrow),
-			Path{pointer(Pt{x[1], top + high*0.28}, min(x[2]-x[0], 70*k), false, k), cMark},
-			Path{pointer(Pt{x[3], top + high*0.28}, min(x[4]-x[2], 70*k), true, k), cMark}}
+			Path{pleatPointer(Pt{x[1], top + high*0.28}, min(x[2]-x[0], 70*k), false, k), cMark},
+			Path{pleatPointer(Pt{x[3], top + high*0.28}, min(x[4]-x[2], 70*k), true, k), cMark}}
 	}
 	return []Shape{hatch(0, 2), hatch(3, 5), line(0, cArrow), line(1, cFinished), line(2, cArrow), line(3, cArrow), line(4, cFinished), line(5, cArrow),
-		Path{pointer(Pt{x[1], top + high*0.28}, min(x[2]-x[0], 70*k), true, k), cMark},
-		Path{pointer(Pt{x[4], top + high*0.28}, min(x[5]-x[3], 70*k), false, k), cMark}}
+		Path{pleatPointer(Pt{x[1], top + high*0.28}, min(x[2]-x[0], 70*k), true, k), cMark},
+		Path{pleatPointer(Pt{x[4], top + high*0.28}, min(x[5]-x[3], 70*k), false, k), cMark}}
 }
 
 func (s *pleatSheet) snipShare() float64 {
@@ -221,8 +221,8 @@ func (s *pleatSheet) snipShare() float64 {
 	return 0.8
 }
 
-// pointer is an arrow to the left or to the right about a middle.
-func pointer(c Pt, reach float64, left bool, k float64) []Polyline {
+// pleatPointer is an arrow to the left or to the right about a middle.
+func pleatPointer(c Pt, reach float64, left bool, k float64) []Polyline {
 	tip, tail := c.X+reach/2, c.X-reach/2
 	head := min(14*k, reach/2)
 	back := tip - head
@@ -238,7 +238,7 @@ func (s *pleatSheet) folded() {
 	s.heading("The finished edge, seen from below, its layers drawn apart")
 	s.gap(50)
 	half := r.Finished.MM() / 2
-	path := foldedPath(s.ans, s.middle(), s.y, 18*k)
+	path := pleatFolds(s.ans, s.middle(), s.y, 18*k)
 	items := []Shape{Path{path, cArrow}, Line{Pt{s.middle(), s.y - 30*k}, Pt{s.middle(), s.y + 70*k}, cCutEnd}}
 	for i, m := range r.Marks {
 		if r.Spacing.MM() > 40*k || len(r.Marks) == 1 || i%5 == 0 {
@@ -252,8 +252,8 @@ func (s *pleatSheet) folded() {
 	s.gap(50)
 }
 
-// foldedPath is the line that the cloth takes, with its layers gap apart.
-func foldedPath(ans *service.PleatsAnswer, mid, y, gap float64) []Polyline {
+// pleatFolds is the line that the cloth takes, with its layers gap apart.
+func pleatFolds(ans *service.PleatsAnswer, mid, y, gap float64) []Polyline {
 	r := ans.Result
 	half := r.Finished.MM() / 2
 	pts := []Pt{{mid - half, y}}

@@ -42,11 +42,11 @@ func ReliefTitle(ans *service.ReliefAnswer) string {
 func reliefOf(ans *service.ReliefAnswer) string {
 	sys, cut := ans.Request.Units, ans.Request.Cut()
 	return "Cut " + sizeText(cut.Across, cut.Along, sys) + "; finished " + sizeText(ans.Request.Size.Across, ans.Request.Size.Along, sys) +
-		"; pulled by " + shareText(int64(ans.Request.Least)) + " to " + shareText(int64(ans.Request.Most))
+		"; pulled by " + reliefShare(int64(ans.Request.Least)) + " to " + reliefShare(int64(ans.Request.Most))
 }
 
-// shareText is a percentage given in millionths.
-func shareText(millionths int64) string {
+// reliefShare is a percentage given in millionths.
+func reliefShare(millionths int64) string {
 	return strconv.FormatFloat(float64(millionths)/10_000, 'f', -1, 64) + " %"
 }
 
@@ -163,7 +163,7 @@ func ReliefPicture(ans *service.ReliefAnswer) *Picture {
 	s.rule()
 	s.facts(reliefFacts(ans))
 	s.legend()
-	s.panel(wide)
+	s.panel()
 	s.heading("Each cut, larger")
 	s.details()
 	s.table("Stops, on the slack cloth, in "+tapeName(s.sys)+" from the left and the top cut edge",
@@ -183,9 +183,9 @@ type reliefSheet struct {
 	ans *service.ReliefAnswer
 }
 
-// outline is the obstacle as it stands on the panel, from the cut panel's top
+// reliefOutline is the obstacle as it stands on the panel, from the cut panel's top
 // left corner.
-func outline(r service.ReliefRequest, o relief.Obstacle) []Pt {
+func reliefOutline(r service.ReliefRequest, o relief.Obstacle) []Pt {
 	w, h := r.Size.Across.MM(), r.Size.Along.MM()
 	left, top := r.Allow.Left.MM(), r.Allow.Top.MM()
 	width, deep := o.Width.MM(), o.Deep.MM()
@@ -204,7 +204,7 @@ func outline(r service.ReliefRequest, o relief.Obstacle) []Pt {
 			return Pt{left + u, top + v}
 		}
 		if o.Round {
-			return round(from, deep-width/2, deep-width/2, width/2)
+			return reliefRound(from, deep-width/2, deep-width/2, width/2)
 		}
 		if deep == 0 {
 			deep = width
@@ -221,7 +221,7 @@ func outline(r service.ReliefRequest, o relief.Obstacle) []Pt {
 	}
 	at := o.At.MM()
 	if o.Round {
-		return round(from, at, deep-width/2, width/2)
+		return reliefRound(from, at, deep-width/2, width/2)
 	}
 	outer := 0.0
 	if deep == 0 {
@@ -231,7 +231,7 @@ func outline(r service.ReliefRequest, o relief.Obstacle) []Pt {
 	return []Pt{from(at-width/2+lean, outer), from(at+width/2+lean, outer), from(at+width/2, deep), from(at-width/2, deep)}
 }
 
-func round(from func(u, v float64) Pt, u, v, r float64) []Pt {
+func reliefRound(from func(u, v float64) Pt, u, v, r float64) []Pt {
 	const parts = 48
 	pts := make([]Pt, parts)
 	for i := range pts {
@@ -243,8 +243,8 @@ func round(from func(u, v float64) Pt, u, v, r float64) []Pt {
 
 func reliefPt(p panel.Point) Pt { return Pt{p.Across.MM(), p.Along.MM()} }
 
-// hatched are the strokes at 45 degrees that fill a convex polygon.
-func hatched(pts []Pt, gap float64) []Polyline {
+// hatchedPolygon are the strokes at 45 degrees that fill a convex polygon.
+func hatchedPolygon(pts []Pt, gap float64) []Polyline {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, p := range pts {
 		lo, hi = min(lo, p.X+p.Y), max(hi, p.X+p.Y)

@@ -20,9 +20,9 @@ func (s *reliefSheet) legend() {
 		{"stop here", func(p Pt) []Shape { return []Shape{Circle{p, 11 * k, cReliefStop}} }},
 		{"obstacle", func(p Pt) []Shape {
 			box := []Pt{{p.X - 24*k, p.Y - 16*k}, {p.X + 24*k, p.Y - 16*k}, {p.X + 24*k, p.Y + 16*k}, {p.X - 24*k, p.Y + 16*k}}
-			return []Shape{Path{hatched(box, 14*k), cObstacleHatch}, Path{[]Polyline{{box, true}}, cObstacle}}
+			return []Shape{Path{hatchedPolygon(box, 14*k), cObstacleHatch}, Path{[]Polyline{{box, true}}, cObstacle}}
 		}},
-		{"middle, fixed first", func(p Pt) []Shape { return cross(p, 18*k) }},
+		{"middle, fixed first", func(p Pt) []Shape { return reliefCross(p, 18*k) }},
 	} {
 		need := (72 + breadth(g.means)*smallSize + 26) * k
 		if i > 0 && x+need > s.right() {
@@ -36,7 +36,7 @@ func (s *reliefSheet) legend() {
 	s.y += line
 }
 
-func cross(p Pt, r float64) []Shape {
+func reliefCross(p Pt, r float64) []Shape {
 	return []Shape{Line{Pt{p.X - r, p.Y}, Pt{p.X + r, p.Y}, cArrow}, Line{Pt{p.X, p.Y - r}, Pt{p.X, p.Y + r}, cArrow}}
 }
 
@@ -58,7 +58,7 @@ func (s *reliefSheet) dimension(a, b Pt, text string) []Shape {
 }
 
 // panel draws the whole panel to scale.
-func (s *reliefSheet) panel(wide float64) {
+func (s *reliefSheet) panel() {
 	r, k := s.ans.Request, s.k
 	cut := r.Cut()
 	w, h := cut.Across.MM(), cut.Along.MM()
@@ -68,14 +68,14 @@ func (s *reliefSheet) panel(wide float64) {
 		Rect{0, 0, w, h, cPanelFill},
 		Rect{r.Allow.Left.MM(), r.Allow.Top.MM(), r.Size.Across.MM(), r.Size.Along.MM(), cFinished})
 	for _, o := range r.Obstacles {
-		pts := outline(r, o)
-		items = append(items, Path{hatched(pts, 16*k), cObstacleHatch}, Path{[]Polyline{{pts, true}}, cObstacle})
+		pts := reliefOutline(r, o)
+		items = append(items, Path{hatchedPolygon(pts, 16*k), cObstacleHatch}, Path{[]Polyline{{pts, true}}, cObstacle})
 	}
 	items = append(items, Rect{0, 0, w, h, cPanel})
-	items = append(items, cross(reliefPt(r.Centre()), 30*k)...)
+	items = append(items, reliefCross(reliefPt(r.Centre()), 30*k)...)
 	for i, c := range s.ans.Cuts {
 		items = append(items, cutShapes(c, func(p Pt) Pt { return p }, 9*k)...)
-		items = append(items, s.idLabel(r.Obstacles[i], outline(r, r.Obstacles[i])))
+		items = append(items, s.idLabel(r.Obstacles[i], reliefOutline(r, r.Obstacles[i])))
 	}
 	items = append(items, s.dimension(Pt{0, -36 * k}, Pt{w, -36 * k}, near(cut.Across, s.sys))...)
 	items = append(items, s.dimension(Pt{-36 * k, 0}, Pt{-36 * k, h}, near(cut.Along, s.sys))...)
@@ -87,7 +87,7 @@ func (s *reliefSheet) panel(wide float64) {
 // idLabel names an obstacle beside it, on the side of the panel's middle.
 func (s *reliefSheet) idLabel(o relief.Obstacle, pts []Pt) Shape {
 	mid := reliefPt(s.ans.Request.Centre())
-	lo, hi := boundsOf(pts)
+	lo, hi := reliefBounds(pts)
 	size := smallSize * s.k
 	text := clean(o.ID)
 	half := breadth(text) * size * boldAddition / 2
@@ -108,7 +108,7 @@ func (s *reliefSheet) idLabel(o relief.Obstacle, pts []Pt) Shape {
 	return Text{At: at, S: text, Size: size, Anchor: AtMiddle, Class: tLabelBold}
 }
 
-func boundsOf(pts []Pt) (lo, hi Pt) {
+func reliefBounds(pts []Pt) (lo, hi Pt) {
 	lo, hi = Pt{math.Inf(1), math.Inf(1)}, Pt{math.Inf(-1), math.Inf(-1)}
 	for _, p := range pts {
 		lo, hi = Pt{min(lo.X, p.X), min(lo.Y, p.Y)}, Pt{max(hi.X, p.X), max(hi.Y, p.Y)}
@@ -169,14 +169,14 @@ func (s *reliefSheet) details() {
 func (s *reliefSheet) detail(i, number int, b box) float64 {
 	r, c, o, k := s.ans.Request, s.ans.Cuts[i], s.ans.Request.Obstacles[i], s.k
 	cut := r.Cut()
-	pts := outline(r, o)
+	pts := reliefOutline(r, o)
 	all := append([]Pt{}, pts...)
 	for _, line := range c.Lines {
 		for _, p := range line {
 			all = append(all, reliefPt(p))
 		}
 	}
-	lo, hi := boundsOf(all)
+	lo, hi := reliefBounds(all)
 	pad := 0.28 * max(hi.X-lo.X, hi.Y-lo.Y)
 	scale := min(b.w/(hi.X-lo.X+2*pad), b.h/(hi.Y-lo.Y+2*pad))
 	mid := Pt{(lo.X + hi.X) / 2, (lo.Y + hi.Y) / 2}
@@ -192,7 +192,7 @@ func (s *reliefSheet) detail(i, number int, b box) float64 {
 	for n, p := range pts {
 		big[n] = to(p)
 	}
-	items = append(items, Path{hatched(big, 22*k), cObstacleHatch}, Path{[]Polyline{{big, true}}, cObstacle})
+	items = append(items, Path{hatchedPolygon(big, 22*k), cObstacleHatch}, Path{[]Polyline{{big, true}}, cObstacle})
 	items = append(items, clippedRect(b, to(Pt{0, 0}), to(Pt{cut.Across.MM(), cut.Along.MM()}), cPanel)...)
 	items = append(items, cutShapes(c, to, 11*k)...)
 	for n, line := range c.Lines {

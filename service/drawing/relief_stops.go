@@ -41,10 +41,10 @@ func (s *reliefSheet) stopDimension(i int, to func(Pt) Pt) []Shape {
 	if o.Corner == relief.NoCorner {
 		at = c.Stops[len(c.Stops)/2].At
 	}
-	lo, hi := boundsOf(outline(r, o))
+	lo, hi := reliefBounds(reliefOutline(r, o))
 	left, right, top, bottom := to(lo).X, to(hi).X, to(lo).Y, to(hi).Y
 	p := to(reliefPt(at))
-	end := to(reliefPt(panel.Point{Across: cut.Across, Along: cut.Along}))
+	end := to(reliefPt(panel.Point(cut)))
 	begin := to(Pt{0, 0})
 	atBottom := o.Corner == relief.BottomLeft || o.Corner == relief.BottomRight || o.Corner == relief.NoCorner && o.Edge == relief.BottomEdge
 	atRight := o.Corner == relief.TopRight || o.Corner == relief.BottomRight || o.Corner == relief.NoCorner && o.Edge == relief.RightEdge
