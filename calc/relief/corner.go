@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
 )
 
 // squareCorner passes a square post in a corner: one diagonal cut from the
@@ -126,6 +127,11 @@ func (f *field) roundCorner() (Cut, bool) {
 		}
 		c.Lines = append(c.Lines, f.line(hub, e))
 		c.Stops = append(c.Stops, f.stop(e, clear))
+	}
+	if len(c.Stops) == 0 {
+		c.Kind = Diagonal
+		c.Lines = [][]panel.Point{f.line(from, tip)}
+		c.Stops = []Stop{f.stop(tip, clear)}
 	}
 	return c, true
 }

@@ -1,6 +1,10 @@
 package relief
 
-import "math"
+import (
+	"math"
+
+	"github.com/bridletie/bridletie/calc/panel"
+)
 
 const (
 	leastArm  = 4.0 // millimetres to each side, below which a cut has no arms
@@ -132,6 +136,11 @@ func (f *field) roundEdge() (Cut, bool) {
 		}
 		c.Lines = append(c.Lines, f.line(hub, end))
 		c.Stops = append(c.Stops, f.stop(end, clear))
+	}
+	if len(c.Stops) == 0 { // so little of the round lies on the cloth that no snip does
+		c.Kind = Straight
+		c.Lines = [][]panel.Point{f.line(at{hub.u, f.edgeV}, tip)}
+		c.Stops = []Stop{f.stop(tip, clear)}
 	}
 	c.Flaps = append([]Flap{f.tongue("tongues", hub.v, f.faceV)}, sides...)
 	return c, true

@@ -268,6 +268,19 @@ func TestMirrored(t *testing.T) {
 	}
 }
 
+// A round of which hardly anything lies on the cloth has no room for snips.
+func TestRoundPastTheCloth(t *testing.T) {
+	j := relief.Job{Size: panel.Size{Across: 10 * cm, Along: 10 * cm}, Obstacles: []relief.Obstacle{
+		{Round: true, Margin: 1 * mm, Width: 10004 * length.Micrometre, At: 5002 * length.Micrometre, Deep: 2_001_998 * length.Nanometre}}}
+	c := relief.Cuts(j)[0]
+	if c.Kind != relief.Straight || len(c.Stops) != 1 || len(c.Lines) != 1 {
+		t.Errorf("%+v", c)
+	}
+	for _, w := range wrongWith(j, j.Obstacles[0], c) {
+		t.Error(w)
+	}
+}
+
 func TestMarginFor(t *testing.T) {
 	for _, tc := range []struct {
 		stuffing length.Length
