@@ -59,12 +59,15 @@ func newField(j Job, o Obstacle, most cloth.Share) *field {
 	reach := (f.hi - f.lo) / 2
 	f.faceV = f.halfV - f.deep
 	f.deltaV = f.halfV / f.lo * reach
+	if o.Round { // its snips may end past the finished edge
+		f.deltaV = max(f.halfV, f.faceV+f.width/2) / f.lo * reach
+	}
 	if o.Corner != NoCorner {
 		f.faceU = f.halfU - f.width
 		if o.Round {
 			f.faceU = f.halfU - f.deep
 		}
-		f.deltaU = f.halfU / f.lo * reach
+		f.deltaU = max(f.halfU, f.faceU+f.width/2) / f.lo * reach
 		return f
 	}
 	f.axis = o.At.MM() - f.halfU
