@@ -28,8 +28,9 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/piping", "PipingCushion", "PipingCushionAnswer"},
 	{"/v1/piping", "PipingOffcuts", "PipingOffcutsAnswer"},
 	{"/v1/repeat", "RepeatHalfDrop", "RepeatHalfDropAnswer"},
-	// @answers relief
-	// @answers pleats
+	{"/v1/relief-cuts", "ReliefCarverSeat", "ReliefCarverSeatAnswer"},
+	{"/v1/pleats", "PleatsArmFront", "PleatsArmFrontAnswer"},
+	{"/v1/pleats", "PleatsSkirt", "PleatsSkirtAnswer"},
 	// @answers foam
 	{"/v1/wadding", "WaddingCushions", "WaddingCushionsAnswer"},
 	{"/v1/foundation", "FoundationWingChair", "FoundationWingChairAnswer"},

@@ -53,8 +53,8 @@ var layers = []layer{
 	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	{dir: "calc/piping", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
-	// @layer relief
-	// @layer pleats
+	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel"}},
+	{dir: "calc/pleat", std: pure, own: []string{"calc/length"}},
 	// @layer foam
 	{dir: "calc/practice", std: pure, own: []string{"calc/length", "calc/fault"}},
 	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},

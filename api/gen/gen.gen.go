@@ -2301,6 +2301,159 @@ func (e PlanFaultKind) Valid() bool {
 	}
 }
 
+// Defines values for PleatsAnswerKind.
+const (
+	PleatsAnswerKindDarts  PleatsAnswerKind = "darts"
+	PleatsAnswerKindNone   PleatsAnswerKind = "none"
+	PleatsAnswerKindPleats PleatsAnswerKind = "pleats"
+	PleatsAnswerKindSnips  PleatsAnswerKind = "snips"
+)
+
+// Valid indicates whether the value is a known member of the PleatsAnswerKind enum.
+func (e PleatsAnswerKind) Valid() bool {
+	switch e {
+	case PleatsAnswerKindDarts:
+		return true
+	case PleatsAnswerKindNone:
+		return true
+	case PleatsAnswerKindPleats:
+		return true
+	case PleatsAnswerKindSnips:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PleatsAnswerStyle.
+const (
+	PleatsAnswerStyleBox      PleatsAnswerStyle = "box"
+	PleatsAnswerStyleDarts    PleatsAnswerStyle = "darts"
+	PleatsAnswerStyleFan      PleatsAnswerStyle = "fan"
+	PleatsAnswerStyleInverted PleatsAnswerStyle = "inverted"
+	PleatsAnswerStyleNone     PleatsAnswerStyle = "none"
+	PleatsAnswerStylePairs    PleatsAnswerStyle = "pairs"
+	PleatsAnswerStyleSnips    PleatsAnswerStyle = "snips"
+)
+
+// Valid indicates whether the value is a known member of the PleatsAnswerStyle enum.
+func (e PleatsAnswerStyle) Valid() bool {
+	switch e {
+	case PleatsAnswerStyleBox:
+		return true
+	case PleatsAnswerStyleDarts:
+		return true
+	case PleatsAnswerStyleFan:
+		return true
+	case PleatsAnswerStyleInverted:
+		return true
+	case PleatsAnswerStyleNone:
+		return true
+	case PleatsAnswerStylePairs:
+		return true
+	case PleatsAnswerStyleSnips:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PleatsFromHow.
+const (
+	PleatsFromHowButtons   PleatsFromHow = "buttons"
+	PleatsFromHowCorner    PleatsFromHow = "corner"
+	PleatsFromHowLengths   PleatsFromHow = "lengths"
+	PleatsFromHowRoundSeat PleatsFromHow = "round-seat"
+	PleatsFromHowScrollArm PleatsFromHow = "scroll-arm"
+)
+
+// Valid indicates whether the value is a known member of the PleatsFromHow enum.
+func (e PleatsFromHow) Valid() bool {
+	switch e {
+	case PleatsFromHowButtons:
+		return true
+	case PleatsFromHowCorner:
+		return true
+	case PleatsFromHowLengths:
+		return true
+	case PleatsFromHowRoundSeat:
+		return true
+	case PleatsFromHowScrollArm:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PleatsMarkLie.
+const (
+	PleatsMarkLieBoth  PleatsMarkLie = "both"
+	PleatsMarkLieLeft  PleatsMarkLie = "left"
+	PleatsMarkLieNone  PleatsMarkLie = "none"
+	PleatsMarkLieRight PleatsMarkLie = "right"
+)
+
+// Valid indicates whether the value is a known member of the PleatsMarkLie enum.
+func (e PleatsMarkLie) Valid() bool {
+	switch e {
+	case PleatsMarkLieBoth:
+		return true
+	case PleatsMarkLieLeft:
+		return true
+	case PleatsMarkLieNone:
+		return true
+	case PleatsMarkLieRight:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PleatsRequestLie.
+const (
+	PleatsRequestLieAway          PleatsRequestLie = "away"
+	PleatsRequestLieTowardsCentre PleatsRequestLie = "towards-centre"
+)
+
+// Valid indicates whether the value is a known member of the PleatsRequestLie enum.
+func (e PleatsRequestLie) Valid() bool {
+	switch e {
+	case PleatsRequestLieAway:
+		return true
+	case PleatsRequestLieTowardsCentre:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for PleatsRequestStyle.
+const (
+	PleatsRequestStyleBox      PleatsRequestStyle = "box"
+	PleatsRequestStyleDarts    PleatsRequestStyle = "darts"
+	PleatsRequestStyleFan      PleatsRequestStyle = "fan"
+	PleatsRequestStyleInverted PleatsRequestStyle = "inverted"
+	PleatsRequestStylePairs    PleatsRequestStyle = "pairs"
+)
+
+// Valid indicates whether the value is a known member of the PleatsRequestStyle enum.
+func (e PleatsRequestStyle) Valid() bool {
+	switch e {
+	case PleatsRequestStyleBox:
+		return true
+	case PleatsRequestStyleDarts:
+		return true
+	case PleatsRequestStyleFan:
+		return true
+	case PleatsRequestStyleInverted:
+		return true
+	case PleatsRequestStylePairs:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for PricePer.
 const (
 	PricePerM  PricePer = "m"
@@ -2331,6 +2484,147 @@ func (e PriceBandPer) Valid() bool {
 	case PriceBandPerM:
 		return true
 	case PriceBandPerYd:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ReliefCutCut.
+const (
+	ReliefCutCutDiagonal ReliefCutCut = "diagonal"
+	ReliefCutCutFan      ReliefCutCut = "fan"
+	ReliefCutCutNone     ReliefCutCut = "none"
+	ReliefCutCutStraight ReliefCutCut = "straight"
+	ReliefCutCutTriangle ReliefCutCut = "triangle"
+	ReliefCutCutV        ReliefCutCut = "v"
+	ReliefCutCutY        ReliefCutCut = "y"
+)
+
+// Valid indicates whether the value is a known member of the ReliefCutCut enum.
+func (e ReliefCutCut) Valid() bool {
+	switch e {
+	case ReliefCutCutDiagonal:
+		return true
+	case ReliefCutCutFan:
+		return true
+	case ReliefCutCutNone:
+		return true
+	case ReliefCutCutStraight:
+		return true
+	case ReliefCutCutTriangle:
+		return true
+	case ReliefCutCutV:
+		return true
+	case ReliefCutCutY:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ReliefCutsRequestWeave.
+const (
+	ReliefCutsRequestWeaveClose ReliefCutsRequestWeave = "close"
+	ReliefCutsRequestWeaveLoose ReliefCutsRequestWeave = "loose"
+)
+
+// Valid indicates whether the value is a known member of the ReliefCutsRequestWeave enum.
+func (e ReliefCutsRequestWeave) Valid() bool {
+	switch e {
+	case ReliefCutsRequestWeaveClose:
+		return true
+	case ReliefCutsRequestWeaveLoose:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ReliefObstacleCorner.
+const (
+	ReliefObstacleCornerBottomLeft  ReliefObstacleCorner = "bottom-left"
+	ReliefObstacleCornerBottomRight ReliefObstacleCorner = "bottom-right"
+	ReliefObstacleCornerTopLeft     ReliefObstacleCorner = "top-left"
+	ReliefObstacleCornerTopRight    ReliefObstacleCorner = "top-right"
+)
+
+// Valid indicates whether the value is a known member of the ReliefObstacleCorner enum.
+func (e ReliefObstacleCorner) Valid() bool {
+	switch e {
+	case ReliefObstacleCornerBottomLeft:
+		return true
+	case ReliefObstacleCornerBottomRight:
+		return true
+	case ReliefObstacleCornerTopLeft:
+		return true
+	case ReliefObstacleCornerTopRight:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ReliefObstacleEdge.
+const (
+	ReliefObstacleEdgeBottom ReliefObstacleEdge = "bottom"
+	ReliefObstacleEdgeLeft   ReliefObstacleEdge = "left"
+	ReliefObstacleEdgeRight  ReliefObstacleEdge = "right"
+	ReliefObstacleEdgeTop    ReliefObstacleEdge = "top"
+)
+
+// Valid indicates whether the value is a known member of the ReliefObstacleEdge enum.
+func (e ReliefObstacleEdge) Valid() bool {
+	switch e {
+	case ReliefObstacleEdgeBottom:
+		return true
+	case ReliefObstacleEdgeLeft:
+		return true
+	case ReliefObstacleEdgeRight:
+		return true
+	case ReliefObstacleEdgeTop:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ReliefObstacleShape.
+const (
+	ReliefObstacleShapeRound  ReliefObstacleShape = "round"
+	ReliefObstacleShapeSquare ReliefObstacleShape = "square"
+)
+
+// Valid indicates whether the value is a known member of the ReliefObstacleShape enum.
+func (e ReliefObstacleShape) Valid() bool {
+	switch e {
+	case ReliefObstacleShapeRound:
+		return true
+	case ReliefObstacleShapeSquare:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ReliefObstacleWhat.
+const (
+	ReliefObstacleWhatLeg     ReliefObstacleWhat = "leg"
+	ReliefObstacleWhatPost    ReliefObstacleWhat = "post"
+	ReliefObstacleWhatRail    ReliefObstacleWhat = "rail"
+	ReliefObstacleWhatUpright ReliefObstacleWhat = "upright"
+)
+
+// Valid indicates whether the value is a known member of the ReliefObstacleWhat enum.
+func (e ReliefObstacleWhat) Valid() bool {
+	switch e {
+	case ReliefObstacleWhatLeg:
+		return true
+	case ReliefObstacleWhatPost:
+		return true
+	case ReliefObstacleWhatRail:
+		return true
+	case ReliefObstacleWhatUpright:
 		return true
 	default:
 		return false
@@ -5304,6 +5598,144 @@ type PlanFault struct {
 // * `pair-off`: twins do not show the same or mirrored pattern
 type PlanFaultKind string
 
+// PleatsAnswer defines model for PleatsAnswer.
+type PleatsAnswer struct {
+	// Absorbed What the pleats take in, or the snips give. It equals excess.
+	Absorbed Quantity `json:"absorbed"`
+	Cautions []string `json:"cautions"`
+
+	// Closed True for an edge that comes back to itself; its centre line is where the marks begin.
+	Closed bool `json:"closed"`
+
+	// Cloth The edge on the cloth.
+	Cloth Quantity `json:"cloth"`
+	Count int      `json:"count"`
+
+	// DartLength How far a dart runs in from the edge of the cloth, where the turn-over is known.
+	DartLength *Quantity `json:"dartLength,omitempty"`
+
+	// Engine Version of the engine that answered.
+	Engine string `json:"engine"`
+
+	// Excess What there is to lose; for snips what there is to gain.
+	Excess Quantity `json:"excess"`
+
+	// Finished The edge when it is done.
+	Finished Quantity `json:"finished"`
+
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest string           `json:"inputDigest"`
+	Kind        PleatsAnswerKind `json:"kind"`
+
+	// Marks From the left end to the right.
+	Marks []PleatsMark `json:"marks"`
+	Notes []string     `json:"notes"`
+
+	// Remainder How what cannot be shared evenly is spread.
+	Remainder string `json:"remainder"`
+
+	// SnipDepth How deep each snip is cut from the edge of the cloth.
+	SnipDepth *Quantity `json:"snipDepth,omitempty"`
+
+	// Spacing From one to the next along the finished edge; 0 for one alone.
+	Spacing  Quantity          `json:"spacing"`
+	Style    PleatsAnswerStyle `json:"style"`
+	Warnings []string          `json:"warnings"`
+}
+
+// PleatsAnswerKind defines model for PleatsAnswer.Kind.
+type PleatsAnswerKind string
+
+// PleatsAnswerStyle defines model for PleatsAnswer.Style.
+type PleatsAnswerStyle string
+
+// PleatsFrom defines model for PleatsFrom.
+type PleatsFrom struct {
+	// Angle Degrees that the edge turns through; 90 for a corner and 180 for a scroll arm where left out.
+	Angle *int `json:"angle,omitempty"`
+
+	// Buttons For buttons, how many stand in the row along the edge; one pleat runs from each.
+	Buttons *int `json:"buttons,omitempty"`
+
+	// Cloth For lengths, the edge of the cloth without seams; for buttons, from button to button on the cloth.
+	Cloth *Length `json:"cloth,omitempty"`
+
+	// Concave The edge turns inwards, so that the cloth past it is too short and is snipped.
+	Concave *bool `json:"concave,omitempty"`
+
+	// Finished For lengths, what the edge must come down to; for buttons, from button to button when buttoned.
+	Finished *Length       `json:"finished,omitempty"`
+	How      PleatsFromHow `json:"how"`
+
+	// Radius Of the edge line, 0 to 20 m; for corner, scroll-arm and round-seat.
+	Radius *Length `json:"radius,omitempty"`
+
+	// TurnOver How far the cloth goes past the edge line, 1 mm to 2 m; for corner, scroll-arm and round-seat, and for lengths that need snips.
+	TurnOver *Length `json:"turnOver,omitempty"`
+}
+
+// PleatsFromHow defines model for PleatsFrom.How.
+type PleatsFromHow string
+
+// PleatsMark defines model for PleatsMark.
+type PleatsMark struct {
+	// Depth Of the fold; half of take, for box and inverted pleats a quarter. For darts and snips that of each side.
+	Depth Quantity `json:"depth"`
+
+	// FinishedMm Its middle on the finished edge from the centre line, negative to the left.
+	FinishedMm Coordinate `json:"finishedMm"`
+
+	// Lie The side to which the fold points; both for box and inverted pleats, none for darts and snips.
+	Lie PleatsMarkLie `json:"lie"`
+
+	// MarksMm The marks on the cloth from the centre line, from left to right. A pleat has its fold, the fold beneath and the line it meets, one of each side for box and inverted pleats; a dart its two legs and its middle; a snip its line.
+	MarksMm []Coordinate `json:"marksMm"`
+	Number  int          `json:"number"`
+
+	// Take What it takes in; for a snip what it opens by.
+	Take Quantity `json:"take"`
+}
+
+// PleatsMarkLie The side to which the fold points; both for box and inverted pleats, none for darts and snips.
+type PleatsMarkLie string
+
+// PleatsRequest defines model for PleatsRequest.
+type PleatsRequest struct {
+	// Count How many pleats, darts or snips; where left out, as few as maxDepth allows. Pairs take an even number.
+	Count *int `json:"count,omitempty"`
+
+	// Face The face of a box pleat; half of what it takes in where left out, so that its folds meet at the back.
+	Face *Length    `json:"face,omitempty"`
+	From PleatsFrom `json:"from"`
+
+	// Lie Which way the folds of a fan point; towards-centre where left out.
+	Lie *PleatsRequestLie `json:"lie,omitempty"`
+
+	// Margin How far a snip stops short of the edge line, 1 mm to 20 cm; 12 mm where left out (common practice, no source).
+	Margin *Length `json:"margin,omitempty"`
+
+	// MaxDepth The deepest a fold may lie, where count is left out, 1 mm to 1 m; 20 mm where left out (common practice, no source).
+	MaxDepth *Length `json:"maxDepth,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Over The length of the finished edge over which they are spread, at most the edge; the whole of it where left out.
+	Over *Length `json:"over,omitempty"`
+
+	// Style One or more box pleats or inverted pleats, pairs of pleats that meet at the middle, a fan of pleats turned to the middle, or darts that are sewn. Where left out, a fan for a scroll arm and a round seat, darts never, and otherwise pairs.
+	Style *PleatsRequestStyle `json:"style,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+}
+
+// PleatsRequestLie Which way the folds of a fan point; towards-centre where left out.
+type PleatsRequestLie string
+
+// PleatsRequestStyle One or more box pleats or inverted pleats, pairs of pleats that meet at the middle, a fan of pleats turned to the middle, or darts that are sewn. Where left out, a fan for a scroll arm and a round seat, darts never, and otherwise pairs.
+type PleatsRequestStyle string
+
 // Price defines model for Price.
 type Price struct {
 	// Amount A decimal number that is not negative, with at most 4 decimals.
@@ -5367,6 +5799,206 @@ type Quantity struct {
 
 	// Text For people, in the units asked for.
 	Text string `json:"text"`
+}
+
+// ReliefCut defines model for ReliefCut.
+type ReliefCut struct {
+	// Allowance The allowance at this edge, in a corner at both, with which the cut can be made and its flaps reach, where the one given is too small.
+	Allowance *Quantity `json:"allowance,omitempty"`
+
+	// Cut straight for a thin rail; y for a square post; v where both arms begin at the edge; diagonal in a corner or where an upright is met at an angle; triangle at a corner leg; fan round a round one; none where no cut will do.
+	Cut   ReliefCutCut `json:"cut"`
+	Flaps []ReliefFlap `json:"flaps"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Lines The cuts, each from where it begins to where it stops.
+	Lines [][]ReliefPoint `json:"lines"`
+
+	// Margin The least that is kept, at any pull of the range and any stop, between the end of a cut and what must stay covered.
+	Margin *Quantity `json:"margin,omitempty"`
+
+	// Steps How to make the cut.
+	Steps []string     `json:"steps"`
+	Stops []ReliefStop `json:"stops"`
+
+	// StretchMost Where the range of the pull is too wide for any cut, the largest most, in percent, with which one can be made for the same least; left out when none is.
+	StretchMost *float64 `json:"stretchMost,omitempty"`
+
+	// Whole True when the show side stays whole at every pull of the range.
+	Whole bool `json:"whole"`
+}
+
+// ReliefCutCut straight for a thin rail; y for a square post; v where both arms begin at the edge; diagonal in a corner or where an upright is met at an angle; triangle at a corner leg; fan round a round one; none where no cut will do.
+type ReliefCutCut string
+
+// ReliefCutsAnswer defines model for ReliefCutsAnswer.
+type ReliefCutsAnswer struct {
+	Cautions []string `json:"cautions"`
+
+	// Centre The middle of what shows, where the cloth is fixed first.
+	Centre ReliefPoint `json:"centre"`
+
+	// Cut The cut size of the panel.
+	Cut ReliefExtent `json:"cut"`
+
+	// Engine Version of the engine that answered.
+	Engine string `json:"engine"`
+
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest string      `json:"inputDigest"`
+	Obstacles   []ReliefCut `json:"obstacles"`
+	Warnings    []string    `json:"warnings"`
+
+	// Whole True when every obstacle can be passed with the show side kept whole.
+	Whole bool `json:"whole"`
+}
+
+// ReliefCutsRequest defines model for ReliefCutsRequest.
+type ReliefCutsRequest struct {
+	Obstacles []ReliefObstacle `json:"obstacles"`
+	Panel     ReliefPanel      `json:"panel"`
+
+	// Stretch How much longer the cloth may be pulled, from the middle of the panel outwards. 0 % where left out.
+	Stretch *ReliefStretch `json:"stretch,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units *Units `json:"units,omitempty"`
+
+	// Weave A loose weave runs further from the end of a cut, so 5 mm more is kept where no margin is given (common practice, no source).
+	Weave *ReliefCutsRequestWeave `json:"weave,omitempty"`
+}
+
+// ReliefCutsRequestWeave A loose weave runs further from the end of a cut, so 5 mm more is kept where no margin is given (common practice, no source).
+type ReliefCutsRequestWeave string
+
+// ReliefExtent defines model for ReliefExtent.
+type ReliefExtent struct {
+	Across Quantity `json:"across"`
+	Along  Quantity `json:"along"`
+}
+
+// ReliefFlap defines model for ReliefFlap.
+type ReliefFlap struct {
+	Name string `json:"name"`
+
+	// Needed For a tongue the stuffing and the edge it goes down and round; for a flap at the side what is turned under.
+	Needed  Quantity `json:"needed"`
+	Reaches bool     `json:"reaches"`
+
+	// Width At its widest, at the pull that leaves it least.
+	Width Quantity `json:"width"`
+}
+
+// ReliefObstacle What the cloth must pass. It stands at one edge, or at one corner.
+type ReliefObstacle struct {
+	// At Its middle along the finished edge, from the left end or from the top. Needed with edge, refused with corner.
+	At *Length `json:"at,omitempty"`
+
+	// Corner The corner in which it stands; give this or edge.
+	Corner *ReliefObstacleCorner `json:"corner,omitempty"`
+
+	// Covered How far past the face the cloth must still cover, for instance a gap that can be looked into; 0 where left out, at most 50 cm.
+	Covered *Length `json:"covered,omitempty"`
+
+	// Deep How far its innermost face lies in from the finished edge; less than half the panel. 0 when it stands under the edge, as a leg does. For a square leg in a corner, its extent along the side edge.
+	Deep Length `json:"deep"`
+
+	// Edge The edge at which it stands; give this or corner.
+	Edge *ReliefObstacleEdge `json:"edge,omitempty"`
+
+	// EdgeThickness The thickness of the edge or rail that a flap must go round to be fixed; 0 where left out, at most 50 cm.
+	EdgeThickness *Length `json:"edgeThickness,omitempty"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Lean Degrees by which an upright is met at an angle; positive when it comes from the right of the line square to the edge, seen from the middle of the panel. Only for square obstacles at an edge.
+	Lean *int `json:"lean,omitempty"`
+
+	// Margin What is kept between the end of a cut and what must stay covered, 1 mm to 20 cm; 12 mm where left out, and 1 mm more for each 10 mm of stuffing over 50 mm, at most 13 mm more (common practice, no source).
+	Margin *Length              `json:"margin,omitempty"`
+	Shape  *ReliefObstacleShape `json:"shape,omitempty"`
+
+	// Stuffing The height of the stuffing there, which a flap must go down; 0 where left out, at most 1 m.
+	Stuffing *Length            `json:"stuffing,omitempty"`
+	What     ReliefObstacleWhat `json:"what"`
+
+	// Width Its extent along the edge (in a corner along the top or bottom edge), or its diameter; 1 mm to 2 m.
+	Width Length `json:"width"`
+}
+
+// ReliefObstacleCorner The corner in which it stands; give this or edge.
+type ReliefObstacleCorner string
+
+// ReliefObstacleEdge The edge at which it stands; give this or corner.
+type ReliefObstacleEdge string
+
+// ReliefObstacleShape defines model for ReliefObstacle.Shape.
+type ReliefObstacleShape string
+
+// ReliefObstacleWhat defines model for ReliefObstacle.What.
+type ReliefObstacleWhat string
+
+// ReliefPanel defines model for ReliefPanel.
+type ReliefPanel struct {
+	// Allow What is added to the finished size; one length for all four sides, or by side.
+	Allow *ReliefPanel_Allow `json:"allow,omitempty"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id *PanelId `json:"id,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Size The finished size, 1 mm to 100 m.
+	Size Size `json:"size"`
+}
+
+// ReliefPanel_Allow What is added to the finished size; one length for all four sides, or by side.
+type ReliefPanel_Allow struct {
+	union json.RawMessage
+}
+
+// ReliefPoint A place on the cloth before it is pulled, from the left and the top cut edge.
+type ReliefPoint struct {
+	// AcrossMm Millimetres on the plan, with at most 6 decimals.
+	AcrossMm Coordinate `json:"acrossMm"`
+
+	// AlongMm Millimetres on the plan, with at most 6 decimals.
+	AlongMm Coordinate `json:"alongMm"`
+}
+
+// ReliefStop Where a cut stops, with the least margin there at any pull of the range.
+type ReliefStop struct {
+	// AcrossMm Millimetres on the plan, with at most 6 decimals.
+	AcrossMm Coordinate `json:"acrossMm"`
+
+	// AlongMm Millimetres on the plan, with at most 6 decimals.
+	AlongMm  Coordinate `json:"alongMm"`
+	FromLeft Quantity   `json:"fromLeft"`
+	FromTop  Quantity   `json:"fromTop"`
+	Margin   Quantity   `json:"margin"`
+}
+
+// ReliefStretch How much longer the cloth may be pulled, from the middle of the panel outwards. 0 % where left out.
+type ReliefStretch struct {
+	// Least A percentage from 0 % to 50 %, with at most 4 decimals.
+	//
+	// Example: 2 %
+	Least *Share `json:"least,omitempty"`
+
+	// Most A percentage from 0 % to 50 %, with at most 4 decimals.
+	//
+	// Example: 2 %
+	Most *Share `json:"most,omitempty"`
 }
 
 // RepeatAnswer defines model for RepeatAnswer.
@@ -6052,6 +6684,12 @@ type FoundationJSONRequestBody = FoundationRequest
 // PipingJSONRequestBody defines body for Piping for application/json ContentType.
 type PipingJSONRequestBody = PipingRequest
 
+// PleatsJSONRequestBody defines body for Pleats for application/json ContentType.
+type PleatsJSONRequestBody = PleatsRequest
+
+// ReliefCutsJSONRequestBody defines body for ReliefCuts for application/json ContentType.
+type ReliefCutsJSONRequestBody = ReliefCutsRequest
+
 // RepeatJSONRequestBody defines body for Repeat for application/json ContentType.
 type RepeatJSONRequestBody = RepeatRequest
 
@@ -6191,6 +6829,68 @@ func (t *Panel_Allow) UnmarshalJSON(b []byte) error {
 	return err
 }
 
+// AsLength returns the union data inside the ReliefPanel_Allow as a Length
+func (t ReliefPanel_Allow) AsLength() (Length, error) {
+	var body Length
+	err := json.Unmarshal(t.union, &body)
+	return body, err
+}
+
+// FromLength overwrites any union data inside the ReliefPanel_Allow as the provided Length
+func (t *ReliefPanel_Allow) FromLength(v Length) error {
+	b, err := json.Marshal(v)
+	t.union = b
+	return err
+}
+
+// MergeLength performs a merge with any union data inside the ReliefPanel_Allow, using the provided Length
+func (t *ReliefPanel_Allow) MergeLength(v Length) error {
+	b, err := json.Marshal(v)
+	if err != nil {
+		return err
+	}
+
+	merged, err := runtime.JSONMerge(t.union, b)
+	t.union = merged
+	return err
+}
+
+// AsSides returns the union data inside the ReliefPanel_Allow as a Sides
+func (t ReliefPanel_Allow) AsSides() (Sides, error) {
+	var body Sides
+	err := json.Unmarshal(t.union, &body)
+	return body, err
+}
+
+// FromSides overwrites any union data inside the ReliefPanel_Allow as the provided Sides
+func (t *ReliefPanel_Allow) FromSides(v Sides) error {
+	b, err := json.Marshal(v)
+	t.union = b
+	return err
+}
+
+// MergeSides performs a merge with any union data inside the ReliefPanel_Allow, using the provided Sides
+func (t *ReliefPanel_Allow) MergeSides(v Sides) error {
+	b, err := json.Marshal(v)
+	if err != nil {
+		return err
+	}
+
+	merged, err := runtime.JSONMerge(t.union, b)
+	t.union = merged
+	return err
+}
+
+func (t ReliefPanel_Allow) MarshalJSON() ([]byte, error) {
+	b, err := t.union.MarshalJSON()
+	return b, err
+}
+
+func (t *ReliefPanel_Allow) UnmarshalJSON(b []byte) error {
+	err := t.union.UnmarshalJSON(b)
+	return err
+}
+
 // ServerInterface represents all server handlers.
 type ServerInterface interface {
 	// Livez Whether the process is alive
@@ -6235,6 +6935,12 @@ type ServerInterface interface {
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx echo.Context) error
+	// Pleats Pleats, darts or snips for cloth that must turn a corner
+	// (POST /v1/pleats)
+	Pleats(ctx echo.Context) error
+	// ReliefCuts Relief cuts at posts, rails and legs, each with the point to stop at
+	// (POST /v1/relief-cuts)
+	ReliefCuts(ctx echo.Context) error
 	// Repeat How drops of a patterned cloth are cut and joined so that the pattern meets
 	// (POST /v1/repeat)
 	Repeat(ctx echo.Context) error
@@ -6397,6 +7103,24 @@ func (w *ServerInterfaceWrapper) Piping(ctx echo.Context) error {
 	return err
 }
 
+// Pleats converts echo context to params.
+func (w *ServerInterfaceWrapper) Pleats(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Pleats(ctx)
+	return err
+}
+
+// ReliefCuts converts echo context to params.
+func (w *ServerInterfaceWrapper) ReliefCuts(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.ReliefCuts(ctx)
+	return err
+}
+
 // Repeat converts echo context to params.
 func (w *ServerInterfaceWrapper) Repeat(ctx echo.Context) error {
 	var err error
@@ -6499,6 +7223,8 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
 	router.POST(options.BaseURL+"/v1/piping", wrapper.Piping, options.OperationMiddlewares["piping"]...)
 	router.POST(options.BaseURL+"/v1/repeat", wrapper.Repeat, options.OperationMiddlewares["repeat"]...)
+	router.POST(options.BaseURL+"/v1/relief-cuts", wrapper.ReliefCuts, options.OperationMiddlewares["reliefCuts"]...)
+	router.POST(options.BaseURL+"/v1/pleats", wrapper.Pleats, options.OperationMiddlewares["pleats"]...)
 	router.POST(options.BaseURL+"/v1/wadding", wrapper.Wadding, options.OperationMiddlewares["wadding"]...)
 	router.POST(options.BaseURL+"/v1/foundation", wrapper.Foundation, options.OperationMiddlewares["foundation"]...)
 	router.POST(options.BaseURL+"/v1/fire-check", wrapper.FireCheck, options.OperationMiddlewares["fireCheck"]...)
@@ -8036,6 +8762,362 @@ func (response Piping503ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type PleatsRequestObject struct {
+	Body *PleatsJSONRequestBody
+}
+
+type PleatsResponseObject interface {
+	VisitPleatsResponse(w http.ResponseWriter) error
+}
+
+type Pleats200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Pleats200JSONResponse struct {
+	Body    PleatsAnswer
+	Headers Pleats200ResponseHeaders
+}
+
+func (response Pleats200JSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       Pleats200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Pleats200ImagesvgXmlResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Pleats400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats400ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats406ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats413ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats415ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats422ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats500ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats503ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCutsRequestObject struct {
+	Body *ReliefCutsJSONRequestBody
+}
+
+type ReliefCutsResponseObject interface {
+	VisitReliefCutsResponse(w http.ResponseWriter) error
+}
+
+type ReliefCuts200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type ReliefCuts200JSONResponse struct {
+	Body    ReliefCutsAnswer
+	Headers ReliefCuts200ResponseHeaders
+}
+
+func (response ReliefCuts200JSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       ReliefCuts200ResponseHeaders
+	ContentLength int64
+}
+
+func (response ReliefCuts200ImagesvgXmlResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type ReliefCuts400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts400ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts406ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts413ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts415ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts422ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts500ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts503ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type RepeatRequestObject struct {
 	Body *RepeatJSONRequestBody
 }
@@ -9101,6 +10183,12 @@ type StrictServerInterface interface {
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx context.Context, request PipingRequestObject) (PipingResponseObject, error)
+	// Pleats Pleats, darts or snips for cloth that must turn a corner
+	// (POST /v1/pleats)
+	Pleats(ctx context.Context, request PleatsRequestObject) (PleatsResponseObject, error)
+	// ReliefCuts Relief cuts at posts, rails and legs, each with the point to stop at
+	// (POST /v1/relief-cuts)
+	ReliefCuts(ctx context.Context, request ReliefCutsRequestObject) (ReliefCutsResponseObject, error)
 	// Repeat How drops of a patterned cloth are cut and joined so that the pattern meets
 	// (POST /v1/repeat)
 	Repeat(ctx context.Context, request RepeatRequestObject) (RepeatResponseObject, error)
@@ -9588,6 +10676,98 @@ func (sh *strictHandler) Piping(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(PipingResponseObject); ok {
 		return validResponse.VisitPipingResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Pleats operation middleware
+func (sh *strictHandler) Pleats(ctx echo.Context) error {
+	var request PleatsRequestObject
+
+	var body PleatsJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Pleats(ctx.Request().Context(), request.(PleatsRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Pleats")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(PleatsResponseObject); ok {
+		return validResponse.VisitPleatsResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// ReliefCuts operation middleware
+func (sh *strictHandler) ReliefCuts(ctx echo.Context) error {
+	var request ReliefCutsRequestObject
+
+	var body ReliefCutsJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.ReliefCuts(ctx.Request().Context(), request.(ReliefCutsRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "ReliefCuts")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(ReliefCutsResponseObject); ok {
+		return validResponse.VisitReliefCutsResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

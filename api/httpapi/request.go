@@ -39,8 +39,8 @@ func readers() map[string]reader {
 		"buttoning":      {MaxBody, maxValues, reads(buttoningFromWire, service.ButtoningFaults, service.ButtoningFieldFaults)},
 		"piping":         {MaxCheckBody, maxCheckValues, reads(pipingFromWire, service.PipingFaults, service.PipingFieldFaults)},
 		"repeat":         {MaxBody, maxValues, reads(repeatFromWire, service.RepeatFaults, service.RepeatFieldFaults)},
-		// @relief
-		// @pleats
+		"reliefCuts":     {MaxBody, maxValues, reads(reliefFromWire, service.ReliefFaults, service.ReliefFieldFaults)},
+		"pleats":         {MaxBody, maxValues, reads(pleatsFromWire, service.PleatsFaults, service.PleatsFieldFaults)},
 		// @foam
 		"wadding":    {MaxBody, maxValues, reads(waddingFromWire, service.WaddingFaults, service.WaddingFieldFaults)},
 		"foundation": {MaxBody, maxValues, reads(foundationFromWire, service.FoundationFaults, service.FoundationFieldFaults)},

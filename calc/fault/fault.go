@@ -35,8 +35,6 @@ const (
 	NotAllowed     Code = "not-allowed"      // a turn or combination that the cloth or another field forbids
 	WiderThanCloth Code = "wider-than-cloth" // a panel that does not fit the width and may not be joined
 	LongerThanBolt Code = "longer-than-bolt" // a panel longer than any length on sale
-	// @codes relief
-	// @codes pleats
 	// @codes foam
 	NotADate     Code = "not-a-date"    // no day, or where it may be, month or year
 	UnknownLayer Code = "unknown-layer" // refers to a layer that is not in the stack

@@ -105,8 +105,8 @@ func questions() map[string]question {
 		"buttoning":     {"/v1/buttoning", httpapi.MaxBody, page((*httpapi.Server).AnswerButtoning, drawing.ButtoningText)},
 		"piping":        {"/v1/piping", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerPiping, drawing.PipingText)},
 		"repeat":        {"/v1/repeat", httpapi.MaxBody, page((*httpapi.Server).AnswerRepeat, drawing.RepeatText)},
-		// @op relief
-		// @op pleats
+		"relief-cuts":   {"/v1/relief-cuts", httpapi.MaxBody, page((*httpapi.Server).AnswerRelief, drawing.ReliefText)},
+		"pleats":        {"/v1/pleats", httpapi.MaxBody, page((*httpapi.Server).AnswerPleats, drawing.PleatsText)},
 		// @op foam
 		"wadding":    {"/v1/wadding", httpapi.MaxBody, page((*httpapi.Server).AnswerWadding, drawing.WaddingText)},
 		"foundation": {"/v1/foundation", httpapi.MaxBody, page((*httpapi.Server).AnswerFoundation, drawing.FoundationText)},

@@ -192,7 +192,7 @@ func RepeatText(ans *service.RepeatAnswer) string {
 	p.section("CUT IN THIS ORDER")
 	rows := [][]string{{"from", "in repeat", "waste", "drop"}}
 	for _, c := range ans.Layout.Cuts {
-		rows = append(rows, []string{tape(c.From, p.sys), tape(c.Start, p.sys), tape(c.Waste, p.sys), cutName(c)})
+		rows = append(rows, []string{tape(c.From, p.sys), tape(c.Start, p.sys), tape(c.Waste, p.sys), repeatCutName(c)})
 	}
 	p.table(3, rows)
 	p.para("", "In "+tapeName(p.sys)+" from the beginning of the cloth.")
@@ -203,7 +203,7 @@ func RepeatText(ans *service.RepeatAnswer) string {
 	return p.b.String()
 }
 
-func cutName(c repeat.Cut) string {
+func repeatCutName(c repeat.Cut) string {
 	return strconv.Itoa(c.Drop+1) + ", copy " + strconv.Itoa(c.Copy) + ", width " + strconv.Itoa(c.Width)
 }
 

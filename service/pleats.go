@@ -1,0 +1,160 @@
+package service
+
+import (
+	"fmt"
+
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/pleat"
+)
+
+// PleatsRequest asks how the fullness of an edge is laid away.
+type PleatsRequest struct {
+	Units length.System
+	Name  string
+	pleat.Job
+}
+
+// PleatsAnswer is how the fullness is laid away.
+type PleatsAnswer struct {
+	Request   PleatsRequest
+	Result    pleat.Result
+	Remainder string
+	Notes     []string
+	Warnings  []string
+	Cautions  []string
+}
+
+// Kind is what is made: none, pleats, darts or snips.
+func (a *PleatsAnswer) Kind() string {
+	switch a.Result.Style {
+	case pleat.NoStyle, pleat.Darts, pleat.Snips:
+		return string(a.Result.Style)
+	}
+	return "pleats"
+}
+
+// pleatStep is the step in which shares are taken, as marks are read off a tape.
+func pleatStep(sys length.System) length.Length {
+	if sys == length.Imperial {
+		return length.Inch / 16
+	}
+	return length.Millimetre
+}
+
+// Pleats answers a request that has no faults.
+func Pleats(req PleatsRequest) *PleatsAnswer {
+	req.Step = pleatStep(req.Units)
+	r := pleat.Plan(req.Job)
+	a := &PleatsAnswer{Request: req, Result: r, Warnings: []string{}, Cautions: pleatsCautions(r)}
+	a.Remainder = remainderText(r, req.Units)
+	a.Notes = pleatsNotes(req, r)
+	a.Warnings = append(a.Warnings, pleatsWarnings(req, r)...)
+	return a
+}
+
+// remainderText says how what does not share evenly is spread.
+func remainderText(r pleat.Result, sys length.System) string {
+	switch {
+	case len(r.Marks) == 0:
+		return "There is nothing to share out."
+	case r.Rest == 0:
+		return "All take the same."
+	}
+	out := r.Rest.String() + " is left over from equal shares in whole steps of " + pleatStepText(r.Step, sys) + ": "
+	if r.Pairs > 0 {
+		out += fmt.Sprintf("one step more to each of the %d nearest the centre line on both sides, ", r.Pairs)
+	}
+	if len(r.Marks)%2 == 1 {
+		return out + "what is still left to the one on the centre line."
+	}
+	out += "what is still left to the two beside the centre line."
+	if r.Rest%2 == 1 {
+		out += " One nanometre that cannot be halved goes to the left."
+	}
+	return out
+}
+
+func pleatStepText(step length.Length, sys length.System) string {
+	if step < length.Millimetre {
+		return step.String()
+	}
+	return step.Text(sys, length.Nearest)
+}
+
+func pleatsNotes(req PleatsRequest, r pleat.Result) []string {
+	var out []string
+	switch r.Style {
+	case pleat.NoStyle:
+		return []string{"Cloth and edge are of one length: nothing is folded or cut."}
+	case pleat.Snips:
+		out = append(out, "Mark the centre line and the snips; snip square to the edge, the middle first, and stop short of the edge line.")
+	case pleat.Darts:
+		out = append(out, "Sew each dart from its two marks at the edge of the cloth to nothing at the edge line.")
+	case pleat.Box:
+		out = append(out, "Fold outwards on both sides of each face, so that the folds lie towards each other at the back.")
+	case pleat.Inverted:
+		out = append(out, "Bring the outer marks of each together on its middle mark.")
+	case pleat.Pairs:
+		out = append(out, "Bring the outer mark of each over to its inner mark, so that the folds point to the centre line.")
+	default:
+		out = append(out, "Bring one mark of each over to the other, so that the folds point as the arrows show.")
+		if len(r.Marks)%2 == 1 {
+			out = append(out, "The one on the centre line is laid as a box pleat, so that both sides match.")
+		}
+	}
+	out = append(out, "Find the centre line first and fix it, then work to both sides by turns.")
+	if r.Closed {
+		out = append(out, "The edge comes back to itself: the centre line is at the back of the seat, where the marks begin and end half a spacing from each other.")
+	}
+	if req.How == pleat.Corner && req.Radius == 0 && req.Angle != 0 {
+		out = append(out, "At a sharp corner the cloth is taken to be trimmed round to the turn-over; a square corner of cloth has more to lose at its tip, which lies inside the fold.")
+	}
+	return out
+}
+
+func pleatsWarnings(req PleatsRequest, r pleat.Result) []string {
+	var out []string
+	text := func(l length.Length) string { return l.Text(req.Units, length.Up) }
+	if len(r.Marks) == 0 {
+		return nil
+	}
+	deepest, wide := r.Marks[0].Depth, r.Marks[0].Take
+	for _, m := range r.Marks {
+		deepest, wide = max(deepest, m.Depth), max(wide, m.Take)
+	}
+	const shallow = 3 * length.Millimetre
+	switch r.Style {
+	case pleat.Snips:
+		if wide > 10*length.Millimetre {
+			out = append(out, "each snip opens by "+text(wide)+": more snips would open less and show less")
+		}
+		return out
+	case pleat.Darts:
+		return nil
+	case pleat.Box:
+		face := req.Face
+		if face == 0 {
+			face = wide / 2
+		}
+		if len(r.Marks) > 1 && face > r.Spacing {
+			out = append(out, "the faces of the pleats are "+text(face)+" wide and only "+text(r.Spacing)+" apart: they overlap")
+		}
+	}
+	if n := len(r.Marks); n > 1 && deepest > r.Spacing {
+		out = append(out, fmt.Sprintf("the folds are %s deep and only %s apart, so that they lie over one another: spread them further or make them more and shallower", text(deepest), text(r.Spacing)))
+	}
+	if deepest < shallow {
+		out = append(out, "the folds are less than 3 mm deep: so little may be eased in without a fold, by pull or by steam where the cloth bears it")
+	}
+	return out
+}
+
+func pleatsCautions(r pleat.Result) []string {
+	out := []string{"Pin and look at it from where it will be seen before anything is sewn, tacked or cut."}
+	if r.Style == pleat.Snips || r.Style == pleat.Darts {
+		out = append(out, "A cut cannot be taken back: snip half of the depth, lay it over the edge, and cut on.")
+	}
+	return append(out,
+		"Scissors, needles, pins and tacks wound: cut away from yourself, and hold tacks on the hammer and not in the mouth.",
+		"Steam and irons burn, and some foams and piles do not bear heat: try a scrap.")
+}
