@@ -25,7 +25,7 @@ var answered = []struct{ path, request, answer string }{
 	// @answers buttoning
 	// @answers relief
 	// @answers pleats
-	// @answers foam
+	{"/v1/foam", "FoamSettee", "FoamSetteeAnswer"},
 	// @answers wadding
 	// @answers foundation
 	// @answers fire

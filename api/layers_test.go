@@ -52,7 +52,10 @@ var layers = []layer{
 	// @layer buttoning
 	// @layer relief
 	// @layer pleats
-	// @layer foam
+	// sheet draws its random changes from numbers seeded by the job.
+	{dir: "calc/sheet", std: with(pure, "math/rand/v2"), own: []string{"calc/length"}},
+	// foam nests its layers on sheets.
+	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/fault", "calc/sheet"}},
 	// @layer wadding
 	// @layer foundation
 	// @layer fire

@@ -117,7 +117,8 @@ func causesOf(f fault.Fault) []string {
 		// @causes buttoning
 		// @causes relief
 		// @causes pleats
-		// @causes foam
+	case fault.UnknownFoam:
+		return []string{"#/foams/*/id"}
 		// @causes wadding
 		// @causes foundation
 		// @causes fire

@@ -38,7 +38,7 @@ func readers() map[string]reader {
 		// @buttoning
 		// @relief
 		// @pleats
-		// @foam
+		"foam": {MaxFoamBody, maxFoamValues, reads(foamFromWire, service.FoamFaults, service.FoamFieldFaults)},
 		// @wadding
 		// @foundation
 		// @fire

@@ -40,7 +40,9 @@ const (
 	// @codes buttoning
 	// @codes relief
 	// @codes pleats
-	// @codes foam
+	NotAPrice      Code = "not-a-price"      // no decimal of few digits
+	NotADensity    Code = "not-a-density"    // no number of kg/m3
+	UnknownFoam    Code = "unknown-foam"     // refers to a foam that is not there
 	// @codes wadding
 	// @codes foundation
 	// @codes fire

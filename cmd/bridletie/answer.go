@@ -104,7 +104,7 @@ func questions() map[string]question {
 		// @op buttoning
 		// @op relief
 		// @op pleats
-		// @op foam
+		"foam": {"/v1/foam", httpapi.MaxFoamBody, page((*httpapi.Server).AnswerFoam, drawing.FoamText)},
 		// @op wadding
 		// @op foundation
 		// @op fire
