@@ -8,6 +8,7 @@ require (
 	github.com/getkin/kin-openapi v0.153.0
 	github.com/labstack/echo/v4 v4.16.0
 	github.com/oapi-codegen/runtime v1.8.0
+	github.com/paulmach/orb v0.11.1
 	github.com/prometheus/client_golang v1.25.0
 	pgregory.net/rapid v1.3.0
 )

@@ -69,7 +69,7 @@ var layers = []layer{
 }
 
 // inTests is what a test may import on top of what its layer may.
-var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify"}}
+var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify", "github.com/paulmach/orb"}}
 
 func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
 

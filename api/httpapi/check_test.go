@@ -339,7 +339,7 @@ func demoJobs(t *testing.T) map[string][]byte {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !bytes.Contains(body, []byte(`"placements"`)) {
+		if bytes.Contains(body, []byte(`"panels"`)) && !bytes.Contains(body, []byte(`"placements"`)) {
 			jobs[strings.TrimSuffix(filepath.Base(name), ".json")] = body
 		}
 	}

@@ -18,7 +18,7 @@ const maxFoamSheets = 60
 // foamSheetName names a sheet on sale: "S100: SEAT35, 10 cm thick, 1.2 × 2 m".
 func foamSheetName(ans *service.FoamAnswer, stock int) string {
 	k := &ans.Request.Stock[stock]
-	return clean(k.ID) + ": " + clean(ans.Request.Foams[k.Foam].ID) + ", " + near(k.Thickness, ans.Request.Units) + " thick, " + sizeText(k.Across, k.Along, ans.Request.Units)
+	return clean(k.ID) + ": " + clean(ans.Request.Foams[k.Foam].ID) + ", " + near(k.Thickness, ans.Request.Units) + " thick, " + bound(sizeText(k.Across, k.Along, ans.Request.Units))
 }
 
 // foamMoney is a sum with its currency, or "" where there are no prices.
@@ -105,7 +105,7 @@ func foamGroupText(ans *service.FoamAnswer, g *foam.Group) string {
 	if m := foamMoney(ans, g.Nest.Cost); m != "" {
 		text += "; " + m
 	}
-	text += fmt.Sprintf(". Waste %.1f %%; ", g.Waste*100)
+	text += fmt.Sprintf(". Waste %.1f\u00a0%%; ", g.Waste*100)
 	if g.Nest.Proven {
 		return text + "no nesting of these layers takes less."
 	}
