@@ -106,9 +106,9 @@ func causesOf(f fault.Fault) []string {
 			return []string{"#/lengths/*/piece"}
 		}
 	case fault.Missing:
-		return []string{parent + "/how", parent + "/part"}
+		return []string{parent + "/how", parent + "/part", parent + "/form"}
 	case fault.NotAllowed:
-		return []string{parent + "/how", parent + "/match/how", parent + "/pair", "#/cloth/railroad", "#/cloth/oneWay"}
+		return []string{parent + "/hardnessN", parent + "/form", "#/currency", parent + "/how", parent + "/match/how", parent + "/pair", "#/cloth/railroad", "#/cloth/oneWay"}
 	case fault.WiderThanCloth, fault.LongerThanBolt:
 		panel := strings.TrimSuffix(parent, "/size")
 		return []string{"#/cloth/width", "#/cloth/railroad", "#/cloth/boltLength", panel + "/turn", panel + "/join", panel + "/joinSeam", panel + "/allow", parent}

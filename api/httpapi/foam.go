@@ -212,7 +212,8 @@ func (t *translator) foamShape(w *gen.FoamShape, at fault.Path) foam.Shape {
 	for _, p := range value(w.Points) {
 		s.Points = append(s.Points, foam.Point{X: fromMM(p.XMm), Y: fromMM(p.YMm)})
 	}
-	if !known {
+	if !known { // its measures mean nothing
+		s.Form = foam.NoForm
 		return s
 	}
 	wants := strings.Join(kind.fields, " ")

@@ -91,6 +91,9 @@ func itemFaults(l *fault.List, j *Job, it *Item, per map[int]int, at fault.Path)
 
 // shapeFaults wants measures that make the form.
 func shapeFaults(l *fault.List, s *Shape, at fault.Path) {
+	if s.Form == NoForm {
+		return
+	}
 	if s.Form == Outline {
 		outlineFaults(l, s, at.Field("points"))
 		return

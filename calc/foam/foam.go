@@ -144,5 +144,5 @@ func (e Effort) budget() int64 {
 	case Thorough:
 		return 2_000_000
 	}
-	return 60_000
+	return 150_000
 }

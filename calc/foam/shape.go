@@ -12,14 +12,15 @@ type Form int
 
 // The forms.
 const (
-	Rectangle Form = iota
-	Trapezoid      // Back is the width at the back, Across that at the front
-	TShape         // ears of EarAcross by EarAlong at the front, on one side or both
-	LShape         // a corner of EarAcross by EarAlong is cut away at the back on the right
-	Rounded        // corners of Radius
-	Circle         // Across is the diameter
-	DShape         // straight at the back, half a circle at the front
-	Outline        // a polygon
+	NoForm Form = iota - 1 // one that could not be read
+	Rectangle
+	Trapezoid // Back is the width at the back, Across that at the front
+	TShape    // ears of EarAcross by EarAlong at the front, on one side or both
+	LShape    // a corner of EarAcross by EarAlong is cut away at the back on the right
+	Rounded   // corners of Radius
+	Circle    // Across is the diameter
+	DShape    // straight at the back, half a circle at the front
+	Outline   // a polygon
 )
 
 // Ears is on which sides a T has ears.
