@@ -3,6 +3,7 @@ package service
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foam"
@@ -77,26 +78,43 @@ func foamDefaults(req FoamRequest) []string {
 	return out
 }
 
+// foamWarnings say the same of several items once.
 func foamWarnings(a *FoamAnswer) []string {
-	req, out := a.Request, []string{}
+	req := a.Request
+	var texts []string
+	of := make(map[string][]string)
+	say := func(id, text string) {
+		if of[text] == nil {
+			texts = append(texts, text)
+		}
+		of[text] = append(of[text], id)
+	}
 	for i := range req.Items {
 		it, c := &req.Items[i], &a.Result.Cuts[i]
 		if c.Off != 0 {
-			way := "thicker"
-			off := c.Off
+			way, off := "thicker", c.Off
 			if off < 0 {
 				way, off = "thinner", -off
 			}
-			out = append(out, fmt.Sprintf("%s: the stock makes %s, %s %s than wanted", it.ID,
+			say(it.ID, fmt.Sprintf("the stock makes %s, %s %s than wanted",
 				c.Thickness.Text(req.Units, length.Nearest), off.Text(req.Units, length.Nearest), way))
 		}
 		for _, w := range foam.Concerns(it.Place, c.Thickness, req.Foams[it.Foam]) {
-			out = append(out, fmt.Sprintf("%s: the foam is %s for its place: %s", it.ID, w, concernText(w, it.Place, req.Foams[it.Foam])))
+			say(it.ID, fmt.Sprintf("the foam is %s for its place: %s", w, concernText(w, it.Place, req.Foams[it.Foam])))
 		}
 	}
-	const most = 100
-	if more := len(out) - most + 1; more > 1 {
-		out = append(out[:most-1], fmt.Sprintf("and %d more of the like", more))
+	const most, named = 100, 4
+	out := []string{}
+	for i, text := range texts {
+		if i == most-1 && len(texts) > most {
+			return append(out, fmt.Sprintf("and %d more of the like", len(texts)-i))
+		}
+		ids := of[text]
+		who := strings.Join(ids[:min(len(ids), named)], ", ")
+		if more := len(ids) - named; more > 0 {
+			who += fmt.Sprintf(" and %d more", more)
+		}
+		out = append(out, who+": "+text)
 	}
 	return out
 }

@@ -126,10 +126,11 @@ func FoamText(ans *service.FoamAnswer) string {
 	for i := range ans.Result.Groups {
 		p.para("  - ", foamGroupText(ans, &ans.Result.Groups[i]))
 	}
+	listed := 0
 	for i := range ans.Result.Groups {
 		g := &ans.Result.Groups[i]
 		for n, s := range g.Nest.Sheets {
-			if i+n >= maxFoamSheets {
+			if listed++; listed > maxFoamSheets {
 				break
 			}
 			p.section("SHEET " + strconv.Itoa(n+1) + " OF " + strconv.Itoa(len(g.Nest.Sheets)) + ", " + foamSheetName(ans, g.Stock[s.Kind]))
@@ -137,6 +138,9 @@ func FoamText(ans *service.FoamAnswer) string {
 				p.para("  - ", foamPieceName(ans, g.Pieces[pl.Piece])+": "+sizeText(pl.Across, pl.Along, p.sys)+" at "+taped(pl.X, p.sys)+", "+taped(pl.Y, p.sys))
 			}
 		}
+	}
+	if listed > maxFoamSheets {
+		p.section("Further sheets are not listed; the answer in JSON has them all.")
 	}
 	p.list("DEFAULTS USED", ans.Defaults)
 	p.list("LOOK OUT", ans.Warnings)
@@ -238,6 +242,9 @@ func (s *foamPage) foamSheet(ans *service.FoamAnswer, g *foam.Group, one nest.Sh
 		return box{min(a.X, b.X), min(a.Y, b.Y), max(a.X, b.X) - min(a.X, b.X), max(a.Y, b.Y) - min(a.Y, b.Y)}
 	}
 	whole := put(0, 0, k.Across, k.Along)
+	if turn {
+		s.body(tQuiet, "Drawn turned to the left by a quarter: places count from the lower left corner.")
+	}
 	s.gap(24)
 	items := []Shape{Rect{0, 0, whole.w, whole.h, cCloth}}
 	for _, o := range left {
