@@ -10,6 +10,7 @@ require (
 	github.com/govalues/money v0.2.4
 	github.com/labstack/echo/v4 v4.16.0
 	github.com/oapi-codegen/runtime v1.8.0
+	github.com/paulmach/orb v0.11.1
 	github.com/prometheus/client_golang v1.25.0
 	github.com/shopspring/decimal v1.6.0
 	golang.org/x/image v0.40.0

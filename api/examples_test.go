@@ -31,10 +31,10 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/relief-cuts", "ReliefCarverSeat", "ReliefCarverSeatAnswer"},
 	{"/v1/pleats", "PleatsArmFront", "PleatsArmFrontAnswer"},
 	{"/v1/pleats", "PleatsSkirt", "PleatsSkirtAnswer"},
-	// @answers foam
 	{"/v1/wadding", "WaddingCushions", "WaddingCushionsAnswer"},
 	{"/v1/foundation", "FoundationWingChair", "FoundationWingChairAnswer"},
 	{"/v1/fire-check", "FireArmchair", "FireArmchairAnswer"},
+	{"/v1/foam", "FoamSettee", "FoamSetteeAnswer"},
 }
 
 // The answers that the contract shows are those that are given. The contract is

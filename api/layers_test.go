@@ -55,16 +55,19 @@ var layers = []layer{
 	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
 	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel"}},
 	{dir: "calc/pleat", std: pure, own: []string{"calc/length"}},
-	// @layer foam
 	{dir: "calc/practice", std: pure, own: []string{"calc/length", "calc/fault"}},
 	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
 	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
+	// fire reads its rules, which are embedded in the program as text, with the JSON decoder; no file is opened.
+	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length"}},
+	// sheet draws its random changes from numbers seeded by the job.
+	{dir: "calc/sheet", std: with(pure, "math/rand/v2"), own: []string{"calc/length"}},
+	// foam nests its layers on sheets.
+	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/fault", "calc/sheet"}},
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	// drawing embeds a font, and says a date that is always the same in its PDF.
 	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font"}},
-	// fire reads its rules, which are embedded in the program as text, with the JSON decoder; no file is opened.
-	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	{dir: "api/strictjson", std: pure},
 	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
@@ -73,7 +76,7 @@ var layers = []layer{
 }
 
 // inTests is what a test may import on top of what its layer may.
-var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify", "gonum.org/v1/gonum"}}
+var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
 
 func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
 

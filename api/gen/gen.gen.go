@@ -430,9 +430,11 @@ const (
 	FaultCodeNeedsPattern   FaultCode = "needs-pattern"
 	FaultCodeNoPlace        FaultCode = "no-place"
 	FaultCodeNotADate       FaultCode = "not-a-date"
+	FaultCodeNotADensity    FaultCode = "not-a-density"
 	FaultCodeNotAFraction   FaultCode = "not-a-fraction"
 	FaultCodeNotALength     FaultCode = "not-a-length"
 	FaultCodeNotAName       FaultCode = "not-a-name"
+	FaultCodeNotAPrice      FaultCode = "not-a-price"
 	FaultCodeNotAShare      FaultCode = "not-a-share"
 	FaultCodeNotAllowed     FaultCode = "not-allowed"
 	FaultCodeNotOneOf       FaultCode = "not-one-of"
@@ -441,6 +443,7 @@ const (
 	FaultCodeTooMany        FaultCode = "too-many"
 	FaultCodeTooSmall       FaultCode = "too-small"
 	FaultCodeUnknownField   FaultCode = "unknown-field"
+	FaultCodeUnknownFoam    FaultCode = "unknown-foam"
 	FaultCodeUnknownLayer   FaultCode = "unknown-layer"
 	FaultCodeUnknownMotif   FaultCode = "unknown-motif"
 	FaultCodeUnknownPanel   FaultCode = "unknown-panel"
@@ -467,11 +470,15 @@ func (e FaultCode) Valid() bool {
 		return true
 	case FaultCodeNotADate:
 		return true
+	case FaultCodeNotADensity:
+		return true
 	case FaultCodeNotAFraction:
 		return true
 	case FaultCodeNotALength:
 		return true
 	case FaultCodeNotAName:
+		return true
+	case FaultCodeNotAPrice:
 		return true
 	case FaultCodeNotAShare:
 		return true
@@ -488,6 +495,8 @@ func (e FaultCode) Valid() bool {
 	case FaultCodeTooSmall:
 		return true
 	case FaultCodeUnknownField:
+		return true
+	case FaultCodeUnknownFoam:
 		return true
 	case FaultCodeUnknownLayer:
 		return true
@@ -1464,6 +1473,168 @@ func (e FireVerified) Valid() bool {
 	case FireVerifiedInferred:
 		return true
 	case FireVerifiedRead:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoamCutLayersPart.
+const (
+	FoamCutLayersPartCore FoamCutLayersPart = "core"
+	FoamCutLayersPartTop  FoamCutLayersPart = "top"
+)
+
+// Valid indicates whether the value is a known member of the FoamCutLayersPart enum.
+func (e FoamCutLayersPart) Valid() bool {
+	switch e {
+	case FoamCutLayersPartCore:
+		return true
+	case FoamCutLayersPartTop:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoamItemFit.
+const (
+	FoamItemFitByPlace FoamItemFit = "by-place"
+	FoamItemFitFlush   FoamItemFit = "flush"
+	FoamItemFitTight   FoamItemFit = "tight"
+)
+
+// Valid indicates whether the value is a known member of the FoamItemFit enum.
+func (e FoamItemFit) Valid() bool {
+	switch e {
+	case FoamItemFitByPlace:
+		return true
+	case FoamItemFitFlush:
+		return true
+	case FoamItemFitTight:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoamItemPlace.
+const (
+	FoamItemPlaceArm     FoamItemPlace = "arm"
+	FoamItemPlaceBack    FoamItemPlace = "back"
+	FoamItemPlacePad     FoamItemPlace = "pad"
+	FoamItemPlaceScatter FoamItemPlace = "scatter"
+	FoamItemPlaceSeat    FoamItemPlace = "seat"
+)
+
+// Valid indicates whether the value is a known member of the FoamItemPlace enum.
+func (e FoamItemPlace) Valid() bool {
+	switch e {
+	case FoamItemPlaceArm:
+		return true
+	case FoamItemPlaceBack:
+		return true
+	case FoamItemPlacePad:
+		return true
+	case FoamItemPlaceScatter:
+		return true
+	case FoamItemPlaceSeat:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoamQualityHardnessAt.
+const (
+	FoamQualityHardnessAtN25 FoamQualityHardnessAt = "25 %"
+	FoamQualityHardnessAtN40 FoamQualityHardnessAt = "40 %"
+)
+
+// Valid indicates whether the value is a known member of the FoamQualityHardnessAt enum.
+func (e FoamQualityHardnessAt) Valid() bool {
+	switch e {
+	case FoamQualityHardnessAtN25:
+		return true
+	case FoamQualityHardnessAtN40:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoamRequestUse.
+const (
+	FoamRequestUseContract      FoamRequestUse = "contract"
+	FoamRequestUseDomestic      FoamRequestUse = "domestic"
+	FoamRequestUseHeavyContract FoamRequestUse = "heavy-contract"
+)
+
+// Valid indicates whether the value is a known member of the FoamRequestUse enum.
+func (e FoamRequestUse) Valid() bool {
+	switch e {
+	case FoamRequestUseContract:
+		return true
+	case FoamRequestUseDomestic:
+		return true
+	case FoamRequestUseHeavyContract:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoamShapeEars.
+const (
+	FoamShapeEarsBoth  FoamShapeEars = "both"
+	FoamShapeEarsLeft  FoamShapeEars = "left"
+	FoamShapeEarsRight FoamShapeEars = "right"
+)
+
+// Valid indicates whether the value is a known member of the FoamShapeEars enum.
+func (e FoamShapeEars) Valid() bool {
+	switch e {
+	case FoamShapeEarsBoth:
+		return true
+	case FoamShapeEarsLeft:
+		return true
+	case FoamShapeEarsRight:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for FoamShapeForm.
+const (
+	FoamShapeFormCircle    FoamShapeForm = "circle"
+	FoamShapeFormD         FoamShapeForm = "d"
+	FoamShapeFormL         FoamShapeForm = "l"
+	FoamShapeFormOutline   FoamShapeForm = "outline"
+	FoamShapeFormRectangle FoamShapeForm = "rectangle"
+	FoamShapeFormRounded   FoamShapeForm = "rounded"
+	FoamShapeFormT         FoamShapeForm = "t"
+	FoamShapeFormTrapezoid FoamShapeForm = "trapezoid"
+)
+
+// Valid indicates whether the value is a known member of the FoamShapeForm enum.
+func (e FoamShapeForm) Valid() bool {
+	switch e {
+	case FoamShapeFormCircle:
+		return true
+	case FoamShapeFormD:
+		return true
+	case FoamShapeFormL:
+		return true
+	case FoamShapeFormOutline:
+		return true
+	case FoamShapeFormRectangle:
+		return true
+	case FoamShapeFormRounded:
+		return true
+	case FoamShapeFormT:
+		return true
+	case FoamShapeFormTrapezoid:
 		return true
 	default:
 		return false
@@ -4522,6 +4693,370 @@ type FireVerdict string
 // FireVerified Whether the words were read in the source, inferred from what was read, or are held from memory. A rule from memory never forbids or exempts.
 type FireVerified string
 
+// FoamAnswer defines model for FoamAnswer.
+type FoamAnswer struct {
+	Cautions []string   `json:"cautions"`
+	Cost     *FoamMoney `json:"cost,omitempty"`
+
+	// Defaults The defaults used, with their source.
+	Defaults []string `json:"defaults"`
+	Engine   string   `json:"engine"`
+
+	// Groups One for each foam and thickness that is cut from.
+	Groups      []FoamGroup `json:"groups"`
+	InputDigest string      `json:"inputDigest"`
+	Items       []FoamCut   `json:"items"`
+
+	// MassG Grams of all items.
+	MassG int64 `json:"massG"`
+
+	// Proven True when for the layers chosen no nesting costs less, or takes less foam where there are no prices.
+	Proven bool `json:"proven"`
+
+	// Sheets Every sheet to be cut, with its pieces.
+	Sheets   []FoamSheetCut `json:"sheets"`
+	Warnings []string       `json:"warnings"`
+
+	// Work Places tried.
+	Work int64 `json:"work"`
+}
+
+// FoamCut defines model for FoamCut.
+type FoamCut struct {
+	// Across Of the rectangle around the shape as cut.
+	Across Quantity `json:"across"`
+
+	// Advice Which class of foam a published guide wants in this place.
+	Advice struct {
+		Class  string `json:"class"`
+		Source string `json:"source"`
+		Text   string `json:"text"`
+	} `json:"advice"`
+	Along Quantity `json:"along"`
+
+	// AreaMm2 Of the cut shape.
+	AreaMm2 float64 `json:"areaMm2"`
+
+	// CornersMm2 Lost of each layer between the shape and its rectangle.
+	CornersMm2 float64 `json:"cornersMm2"`
+	Count      int     `json:"count"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Layers The core first, then the top.
+	Layers []struct {
+		Count int `json:"count"`
+
+		// Foam Letters, digits, dot, dash or underscore; unique in the request.
+		//
+		// Example: IB
+		Foam      PanelId           `json:"foam"`
+		Part      FoamCutLayersPart `json:"part"`
+		Thickness Quantity          `json:"thickness"`
+	} `json:"layers"`
+
+	// MassG Grams of one, from the exact volume, rounded once.
+	MassG int64 `json:"massG"`
+
+	// Off The thickness of the layers less that wanted.
+	Off Quantity `json:"off"`
+
+	// OutlineMm The corners of the cut shape from the corner of its rectangle; arcs as points on them.
+	OutlineMm [][]float64 `json:"outlineMm"`
+	OverCut   Quantity    `json:"overCut"`
+	Thickness Quantity    `json:"thickness"`
+	Wanted    Quantity    `json:"wanted"`
+}
+
+// FoamCutLayersPart defines model for FoamCut.Layers.Part.
+type FoamCutLayersPart string
+
+// FoamGroup defines model for FoamGroup.
+type FoamGroup struct {
+	// Bound No nesting of these pieces takes fewer sheets.
+	Bound int `json:"bound"`
+	Buy   []struct {
+		Count int `json:"count"`
+
+		// Sheet Letters, digits, dot, dash or underscore; unique in the request.
+		//
+		// Example: IB
+		Sheet PanelId `json:"sheet"`
+	} `json:"buy"`
+	Cost *FoamMoney `json:"cost,omitempty"`
+
+	// Foam Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Foam   PanelId `json:"foam"`
+	Pieces int     `json:"pieces"`
+
+	// Proven True when no nesting of these pieces costs less, or takes less foam where there are no prices.
+	Proven    bool     `json:"proven"`
+	Sheets    int      `json:"sheets"`
+	Thickness Quantity `json:"thickness"`
+
+	// WastePercent Of the foam bought, what is in no cushion: offcuts, corners, kerf and trim.
+	WastePercent float64 `json:"wastePercent"`
+}
+
+// FoamItem defines model for FoamItem.
+type FoamItem struct {
+	Count *int `json:"count,omitempty"`
+
+	// Crown How much the middle stands above that, at most 20 cm. It is added to the thickness of the foam.
+	Crown *Length `json:"crown,omitempty"`
+
+	// Fit How much larger than the cover the foam is cut. `tight` 12 mm on the whole width and depth; `flush` nothing; `by-place` a seat 12 mm, a back or scatter cushion 25 mm, an arm or a pad nothing (common practice, no source).
+	Fit *FoamItemFit `json:"fit,omitempty"`
+
+	// Foam The id of the foam of its core.
+	Foam PanelId `json:"foam"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// OverCut In place of the policy's, on the whole width and depth; at most 10 cm.
+	OverCut *Length `json:"overCut,omitempty"`
+
+	// Place A pad is a thin seat on a board or on webbing.
+	Place FoamItemPlace `json:"place"`
+
+	// Shape The finished shape, 20 mm to 4 m each way, seen from above with the front below.
+	Shape FoamShape `json:"shape"`
+
+	// Thickness Finished, 3 mm to 1 m.
+	Thickness Length `json:"thickness"`
+
+	// Top A softer layer above a firm core. The core makes up the rest of the thickness.
+	Top *struct {
+		// Both Beneath the core too, for a cushion that is turned over.
+		Both *bool `json:"both,omitempty"`
+
+		// Foam Letters, digits, dot, dash or underscore; unique in the request.
+		//
+		// Example: IB
+		Foam PanelId `json:"foam"`
+
+		// Thickness A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+		//
+		// Example: 62 cm
+		Thickness Length `json:"thickness"`
+	} `json:"top,omitempty"`
+}
+
+// FoamItemFit How much larger than the cover the foam is cut. `tight` 12 mm on the whole width and depth; `flush` nothing; `by-place` a seat 12 mm, a back or scatter cushion 25 mm, an arm or a pad nothing (common practice, no source).
+type FoamItemFit string
+
+// FoamItemPlace A pad is a thin seat on a board or on webbing.
+type FoamItemPlace string
+
+// FoamMoney defines model for FoamMoney.
+type FoamMoney struct {
+	// Amount A decimal.
+	Amount   string `json:"amount"`
+	Currency string `json:"currency"`
+}
+
+// FoamQuality defines model for FoamQuality.
+type FoamQuality struct {
+	// Density From 5 to 500 kg/m3, with at most 3 decimals: `35 kg/m3`. A pound a cubic foot is 16.0185 kg/m3.
+	//
+	// Example: 35 kg/m3
+	Density string `json:"density"`
+
+	// HardnessAt The indentation at which it was measured. One is not made into the other: the two are different tests.
+	HardnessAt *FoamQualityHardnessAt `json:"hardnessAt,omitempty"`
+
+	// HardnessN Force in newtons at the indentation.
+	HardnessN *int `json:"hardnessN,omitempty"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+}
+
+// FoamQualityHardnessAt The indentation at which it was measured. One is not made into the other: the two are different tests.
+type FoamQualityHardnessAt string
+
+// FoamRequest defines model for FoamRequest.
+type FoamRequest struct {
+	// Currency Three capital letters, as in ISO 4217. With it every sheet has a price; without it none has, and the least foam is bought.
+	//
+	// Example: GBP
+	Currency *string `json:"currency,omitempty"`
+
+	// Effort The budget of the search, counted in units of work and not in seconds.
+	Effort *Effort       `json:"effort,omitempty"`
+	Foams  []FoamQuality `json:"foams"`
+
+	// Items The cushions and pads; all copies together at most 1000, and their layers 6000.
+	Items []FoamItem `json:"items"`
+
+	// Kerf Lost between two pieces, at most 20 mm; 0 when left out, for a knife.
+	Kerf *Length `json:"kerf,omitempty"`
+
+	// Sheets The sheets on sale, of each foam at most 6.
+	Sheets []FoamSheet `json:"sheets"`
+
+	// Units The units of the texts in the answer.
+	Units *Units          `json:"units,omitempty"`
+	Use   *FoamRequestUse `json:"use,omitempty"`
+}
+
+// FoamRequestUse defines model for FoamRequest.Use.
+type FoamRequestUse string
+
+// FoamShape The finished shape, 20 mm to 4 m each way, seen from above with the front below.
+type FoamShape struct {
+	// Across A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Across *Length `json:"across,omitempty"`
+
+	// Along A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Along *Length `json:"along,omitempty"`
+
+	// Back A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Back *Length `json:"back,omitempty"`
+
+	// Diameter A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Diameter *Length `json:"diameter,omitempty"`
+
+	// EarAcross A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	EarAcross *Length `json:"earAcross,omitempty"`
+
+	// EarAlong A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	EarAlong *Length        `json:"earAlong,omitempty"`
+	Ears     *FoamShapeEars `json:"ears,omitempty"`
+
+	// Form A `trapezoid` has `across` at the front and `back` at the back. A `t` has ears at the front, `earAcross` by `earAlong`, within `across`. An `l` lacks a corner of `notchAcross` by `notchAlong` at the back on the right. A `d` is straight at the back with half a circle at the front.
+	Form FoamShapeForm `json:"form"`
+
+	// NotchAcross A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	NotchAcross *Length `json:"notchAcross,omitempty"`
+
+	// NotchAlong A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	NotchAlong *Length `json:"notchAlong,omitempty"`
+
+	// Points The corners of an `outline` in turn.
+	Points *[]struct {
+		XMm float64 `json:"xMm"`
+		YMm float64 `json:"yMm"`
+	} `json:"points,omitempty"`
+
+	// Radius A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Radius *Length `json:"radius,omitempty"`
+}
+
+// FoamShapeEars defines model for FoamShape.Ears.
+type FoamShapeEars string
+
+// FoamShapeForm A `trapezoid` has `across` at the front and `back` at the back. A `t` has ears at the front, `earAcross` by `earAlong`, within `across`. An `l` lacks a corner of `notchAcross` by `notchAlong` at the back on the right. A `d` is straight at the back with half a circle at the front.
+type FoamShapeForm string
+
+// FoamSheet defines model for FoamSheet.
+type FoamSheet struct {
+	// Across 10 cm to 4 m.
+	Across Length `json:"across"`
+
+	// Along 10 cm to 4 m.
+	Along Length `json:"along"`
+
+	// Foam The id of its foam.
+	Foam PanelId `json:"foam"`
+
+	// Id Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Id PanelId `json:"id"`
+
+	// Price Of one sheet, as a decimal with at most 4 decimals, up to 100000.
+	//
+	// Example: 48.50
+	Price *string `json:"price,omitempty"`
+
+	// Thickness 3 mm to 50 cm.
+	Thickness Length `json:"thickness"`
+
+	// Trim Lost along each edge, at most 20 mm; 0 when left out.
+	Trim *Length `json:"trim,omitempty"`
+}
+
+// FoamSheetCut defines model for FoamSheetCut.
+type FoamSheetCut struct {
+	// Offcuts Rectangles left over, 5 cm or more each way, the largest first.
+	Offcuts []struct {
+		// AcrossMm Millimetres on the plan, with at most 6 decimals.
+		AcrossMm Coordinate `json:"acrossMm"`
+
+		// AlongMm Millimetres on the plan, with at most 6 decimals.
+		AlongMm Coordinate `json:"alongMm"`
+
+		// XMm Millimetres on the plan, with at most 6 decimals.
+		XMm Coordinate `json:"xMm"`
+
+		// YMm Millimetres on the plan, with at most 6 decimals.
+		YMm Coordinate `json:"yMm"`
+	} `json:"offcuts"`
+	Pieces []struct {
+		// AcrossMm Millimetres on the plan, with at most 6 decimals.
+		AcrossMm Coordinate `json:"acrossMm"`
+
+		// AlongMm Millimetres on the plan, with at most 6 decimals.
+		AlongMm Coordinate `json:"alongMm"`
+		Copy    int        `json:"copy"`
+
+		// Item Letters, digits, dot, dash or underscore; unique in the request.
+		//
+		// Example: IB
+		Item PanelId `json:"item"`
+
+		// Layer Of those of this foam and thickness.
+		Layer  int  `json:"layer"`
+		Turned bool `json:"turned"`
+
+		// XMm Millimetres on the plan, with at most 6 decimals.
+		XMm Coordinate `json:"xMm"`
+
+		// YMm Millimetres on the plan, with at most 6 decimals.
+		YMm Coordinate `json:"yMm"`
+	} `json:"pieces"`
+
+	// Sheet Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Sheet PanelId `json:"sheet"`
+}
+
 // FoundationAnswer defines model for FoundationAnswer.
 type FoundationAnswer struct {
 	Cautions    []string                `json:"cautions"`
@@ -6678,6 +7213,9 @@ type EstimateJSONRequestBody = EstimateRequest
 // FireCheckJSONRequestBody defines body for FireCheck for application/json ContentType.
 type FireCheckJSONRequestBody = FireCheckRequest
 
+// FoamJSONRequestBody defines body for Foam for application/json ContentType.
+type FoamJSONRequestBody = FoamRequest
+
 // FoundationJSONRequestBody defines body for Foundation for application/json ContentType.
 type FoundationJSONRequestBody = FoundationRequest
 
@@ -6923,6 +7461,9 @@ type ServerInterface interface {
 	// FireRules Every fire rule that is held, with its citation
 	// (GET /v1/fire-rules)
 	FireRules(ctx echo.Context) error
+	// Foam Cut sizes, layers, mass and sheets of foam for cushions and pads
+	// (POST /v1/foam)
+	Foam(ctx echo.Context) error
 	// Foundation Webbing, springs, cloths, twine and tacks of the frames of a piece
 	// (POST /v1/foundation)
 	Foundation(ctx echo.Context) error
@@ -7057,6 +7598,15 @@ func (w *ServerInterfaceWrapper) FireRules(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.FireRules(ctx)
+	return err
+}
+
+// Foam converts echo context to params.
+func (w *ServerInterfaceWrapper) Foam(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Foam(ctx)
 	return err
 }
 
@@ -7229,6 +7779,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/foundation", wrapper.Foundation, options.OperationMiddlewares["foundation"]...)
 	router.POST(options.BaseURL+"/v1/fire-check", wrapper.FireCheck, options.OperationMiddlewares["fireCheck"]...)
 	router.GET(options.BaseURL+"/v1/fire-rules", wrapper.FireRules, options.OperationMiddlewares["fireRules"]...)
+	router.POST(options.BaseURL+"/v1/foam", wrapper.Foam, options.OperationMiddlewares["foam"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -8227,6 +8778,184 @@ func (response FireRules406ApplicationProblemPlusJSONResponse) VisitFireRulesRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FoamRequestObject struct {
+	Body *FoamJSONRequestBody
+}
+
+type FoamResponseObject interface {
+	VisitFoamResponse(w http.ResponseWriter) error
+}
+
+type Foam200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Foam200JSONResponse struct {
+	Body    FoamAnswer
+	Headers Foam200ResponseHeaders
+}
+
+func (response Foam200JSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       Foam200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foam200ImagesvgXmlResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Foam400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Foam400ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Foam406ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foam413ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Foam415ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Foam422ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Foam500ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Foam503ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10171,6 +10900,9 @@ type StrictServerInterface interface {
 	// FireRules Every fire rule that is held, with its citation
 	// (GET /v1/fire-rules)
 	FireRules(ctx context.Context, request FireRulesRequestObject) (FireRulesResponseObject, error)
+	// Foam Cut sizes, layers, mass and sheets of foam for cushions and pads
+	// (POST /v1/foam)
+	Foam(ctx context.Context, request FoamRequestObject) (FoamResponseObject, error)
 	// Foundation Webbing, springs, cloths, twine and tacks of the frames of a piece
 	// (POST /v1/foundation)
 	Foundation(ctx context.Context, request FoundationRequestObject) (FoundationResponseObject, error)
@@ -10536,6 +11268,52 @@ func (sh *strictHandler) FireRules(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(FireRulesResponseObject); ok {
 		return validResponse.VisitFireRulesResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Foam operation middleware
+func (sh *strictHandler) Foam(ctx echo.Context) error {
+	var request FoamRequestObject
+
+	var body FoamJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Foam(ctx.Request().Context(), request.(FoamRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Foam")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FoamResponseObject); ok {
+		return validResponse.VisitFoamResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -106,16 +106,18 @@ func causesOf(f fault.Fault) []string {
 			return []string{"#/lengths/*/piece"}
 		}
 	case fault.Missing:
-		return []string{parent + "/how", parent + "/part", parent + "/shape", parent + "/kind", parent + "/material", parent + "/corner"}
+		return []string{parent + "/how", parent + "/part", parent + "/shape", parent + "/kind", parent + "/material", parent + "/corner", parent + "/form"}
 	case fault.NotAllowed:
 		return []string{parent + "/how", parent + "/match/how", parent + "/pair", "#/cloth/railroad", "#/cloth/oneWay",
-			"#/build", parent + "/shape", parent + "/kind", parent + "/material", parent + "/place", parent + "/part", parent + "/sprung", parent + "/name"}
+			"#/build", parent + "/shape", parent + "/kind", parent + "/material", parent + "/place", parent + "/part", parent + "/sprung", parent + "/name",
+			parent + "/hardnessN", parent + "/form", "#/currency"}
 	case fault.WiderThanCloth, fault.LongerThanBolt:
 		panel := strings.TrimSuffix(parent, "/size")
 		return []string{"#/cloth/width", "#/cloth/railroad", "#/cloth/boltLength", panel + "/turn", panel + "/join", panel + "/joinSeam", panel + "/allow", parent}
-		// @causes foam
 	case fault.UnknownLayer:
 		return []string{"#/layers/*/id"}
+	case fault.UnknownFoam:
+		return []string{"#/foams/*/id"}
 	}
 	return nil
 }

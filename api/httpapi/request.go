@@ -41,10 +41,10 @@ func readers() map[string]reader {
 		"repeat":         {MaxBody, maxValues, reads(repeatFromWire, service.RepeatFaults, service.RepeatFieldFaults)},
 		"reliefCuts":     {MaxBody, maxValues, reads(reliefFromWire, service.ReliefFaults, service.ReliefFieldFaults)},
 		"pleats":         {MaxBody, maxValues, reads(pleatsFromWire, service.PleatsFaults, service.PleatsFieldFaults)},
-		// @foam
-		"wadding":    {MaxBody, maxValues, reads(waddingFromWire, service.WaddingFaults, service.WaddingFieldFaults)},
-		"foundation": {MaxBody, maxValues, reads(foundationFromWire, service.FoundationFaults, service.FoundationFieldFaults)},
-		"fireCheck":  {MaxBody, maxValues, reads(fireFromWire, service.FireFaults, service.FireFieldFaults)},
+		"wadding":        {MaxBody, maxValues, reads(waddingFromWire, service.WaddingFaults, service.WaddingFieldFaults)},
+		"foundation":     {MaxBody, maxValues, reads(foundationFromWire, service.FoundationFaults, service.FoundationFieldFaults)},
+		"fireCheck":      {MaxBody, maxValues, reads(fireFromWire, service.FireFaults, service.FireFieldFaults)},
+		"foam":           {MaxFoamBody, maxFoamValues, reads(foamFromWire, service.FoamFaults, service.FoamFieldFaults)},
 	}
 }
 

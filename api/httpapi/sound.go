@@ -52,9 +52,12 @@ func (s sound) part(v *strictjson.Value, schema *openapi3.Schema, at fault.Path)
 	return part
 }
 
-// branch is the alternative of the schema that a value of that kind is of, or
-// the schema itself when it has none.
+// branch is the alternative of the schema that a value of that kind is of, what
+// the schema adds a description to, or the schema itself.
 func branch(schema *openapi3.Schema, kind strictjson.Kind) *openapi3.Schema {
+	if len(schema.AllOf) == 1 && schema.Type == nil {
+		return branch(schema.AllOf[0].Value, kind)
+	}
 	for _, ref := range schema.OneOf {
 		if ref.Value.Type.Permits(typeOf(kind)) {
 			return ref.Value

@@ -35,10 +35,12 @@ const (
 	NotAllowed     Code = "not-allowed"      // a turn or combination that the cloth or another field forbids
 	WiderThanCloth Code = "wider-than-cloth" // a panel that does not fit the width and may not be joined
 	LongerThanBolt Code = "longer-than-bolt" // a panel longer than any length on sale
-	// @codes foam
-	NotADate     Code = "not-a-date"    // no day, or where it may be, month or year
-	UnknownLayer Code = "unknown-layer" // refers to a layer that is not in the stack
-	NoPlace      Code = "no-place"      // a wish that would push the panel off the cloth wherever it lies
+	NotADate       Code = "not-a-date"       // no day, or where it may be, month or year
+	UnknownLayer   Code = "unknown-layer"    // refers to a layer that is not in the stack
+	NotAPrice      Code = "not-a-price"      // no decimal of few digits
+	NotADensity    Code = "not-a-density"    // no number of kg/m3
+	UnknownFoam    Code = "unknown-foam"     // refers to a foam that is not there
+	NoPlace        Code = "no-place"         // a wish that would push the panel off the cloth wherever it lies
 )
 
 // Fault is one thing wrong with one field.

@@ -107,10 +107,10 @@ func questions() map[string]question {
 		"repeat":        {"/v1/repeat", httpapi.MaxBody, page((*httpapi.Server).AnswerRepeat, drawing.RepeatText)},
 		"relief-cuts":   {"/v1/relief-cuts", httpapi.MaxBody, page((*httpapi.Server).AnswerRelief, drawing.ReliefText)},
 		"pleats":        {"/v1/pleats", httpapi.MaxBody, page((*httpapi.Server).AnswerPleats, drawing.PleatsText)},
-		// @op foam
-		"wadding":    {"/v1/wadding", httpapi.MaxBody, page((*httpapi.Server).AnswerWadding, drawing.WaddingText)},
-		"foundation": {"/v1/foundation", httpapi.MaxBody, page((*httpapi.Server).AnswerFoundation, drawing.FoundationText)},
-		"fire-check": {"/v1/fire-check", httpapi.MaxBody, page((*httpapi.Server).AnswerFireCheck, drawing.FireText)},
+		"wadding":       {"/v1/wadding", httpapi.MaxBody, page((*httpapi.Server).AnswerWadding, drawing.WaddingText)},
+		"foundation":    {"/v1/foundation", httpapi.MaxBody, page((*httpapi.Server).AnswerFoundation, drawing.FoundationText)},
+		"fire-check":    {"/v1/fire-check", httpapi.MaxBody, page((*httpapi.Server).AnswerFireCheck, drawing.FireText)},
+		"foam":          {"/v1/foam", httpapi.MaxFoamBody, page((*httpapi.Server).AnswerFoam, drawing.FoamText)},
 	}
 }
 

@@ -1,0 +1,151 @@
+package service
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/foam"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/sheet"
+)
+
+// FoamRequest asks how cushions are cut from foam.
+type FoamRequest struct {
+	Units    length.System
+	Currency string // "" where there are no prices
+	foam.Job
+}
+
+// FoamAnswer is how they are cut, and what to buy for it.
+type FoamAnswer struct {
+	Request  FoamRequest
+	Result   *foam.Result
+	Offcuts  [][][]sheet.Offcut // by group and sheet, the largest first
+	Defaults []string           // what was not asked for, and where it comes from
+	Warnings []string
+	Cautions []string
+}
+
+// leastFoamOffcut is the least side of an offcut that is listed.
+const leastFoamOffcut = 50 * length.Millimetre
+
+// FoamFaults are everything wrong with the request.
+func FoamFaults(req FoamRequest) fault.List { return foam.Faults(&req.Job) }
+
+// FoamFieldFaults are what is wrong with the fields alone.
+func FoamFieldFaults(req FoamRequest) fault.List { return foam.FieldFaults(&req.Job) }
+
+// Foam answers a request that has no faults. It returns the context's error when
+// the context ends before the answer is complete.
+func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
+	res, err := foam.Solve(&req.Job, func() bool { return ctx.Err() != nil })
+	if err != nil {
+		return nil, err
+	}
+	a := &FoamAnswer{Request: req, Result: res}
+	for _, g := range res.Groups {
+		if flaws := sheet.Check(g.Sizes, g.Kinds, req.Kerf, g.Nest.Sheets); flaws != nil {
+			return nil, fmt.Errorf("%w: foam: %s", ErrUnsound, flaws[0])
+		}
+		left := make([][]sheet.Offcut, len(g.Nest.Sheets))
+		for i, s := range g.Nest.Sheets {
+			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], req.Kerf, leastFoamOffcut)
+		}
+		a.Offcuts = append(a.Offcuts, left)
+	}
+	a.Defaults = foamDefaults(req)
+	a.Warnings = foamWarnings(a)
+	a.Cautions = foamCautions()
+	return a, ctx.Err()
+}
+
+// foamDefaults names the defaults that the answer rests on.
+func foamDefaults(req FoamRequest) []string {
+	byPlace, tight := false, false
+	for _, it := range req.Items {
+		byPlace = byPlace || it.Over == nil && it.Fit == foam.ByPlace
+		tight = tight || it.Over == nil && it.Fit == foam.Tight
+	}
+	out := []string{}
+	if byPlace {
+		out = append(out, "Over-cut by place: a seat 12 mm over the finished width and depth, a back or scatter cushion 25 mm, an arm or a pad nothing (common practice, no source).")
+	}
+	if tight {
+		out = append(out, "Over-cut of a tight cushion: 12 mm over the finished width and depth (common practice, no source).")
+	}
+	return out
+}
+
+// foamWarnings say the same of several items once.
+func foamWarnings(a *FoamAnswer) []string {
+	req := a.Request
+	var texts []string
+	of := make(map[string][]string)
+	say := func(id, text string) {
+		if of[text] == nil {
+			texts = append(texts, text)
+		}
+		of[text] = append(of[text], id)
+	}
+	for i := range req.Items {
+		it, c := &req.Items[i], &a.Result.Cuts[i]
+		if c.Off != 0 {
+			way, off := "thicker", c.Off
+			if off < 0 {
+				way, off = "thinner", -off
+			}
+			say(it.ID, fmt.Sprintf("the stock makes %s, %s %s than wanted",
+				c.Thickness.Text(req.Units, length.Nearest), off.Text(req.Units, length.Nearest), way))
+		}
+		for _, w := range foam.Concerns(it.Place, c.Thickness, req.Foams[it.Foam]) {
+			say(it.ID, fmt.Sprintf("the foam is %s for its place: %s", w, concernText(w, it.Place, req.Foams[it.Foam])))
+		}
+	}
+	const most, named = 100, 4
+	out := []string{}
+	for i, text := range texts {
+		if i == most-1 && len(texts) > most {
+			return append(out, fmt.Sprintf("and %d more of the like", len(texts)-i))
+		}
+		ids := of[text]
+		who := strings.Join(ids[:min(len(ids), named)], ", ")
+		if more := len(ids) - named; more > 0 {
+			who += fmt.Sprintf(" and %d more", more)
+		}
+		out = append(out, who+": "+text)
+	}
+	return out
+}
+
+// concernText is the figure behind a concern.
+func concernText(c foam.Concern, p foam.Place, f foam.Foam) string {
+	switch c {
+	case foam.TooThin:
+		return "a seat is 75 mm or more, a back or scatter cushion 50 mm, a pad 25 mm, an arm 10 mm (common practice, no source)"
+	case foam.TooSoft:
+		return fmt.Sprintf("%d N at %d %%, where a seat has 133 to 178 N at 25 %% (common practice, no source)", f.Hardness, f.At)
+	case foam.TooHard:
+		return fmt.Sprintf("%d N at 25 %%, where a back has 89 N or less (common practice, no source)", f.Hardness)
+	case foam.TooDense:
+		if f.Density > 100_000 {
+			return "polyurethane foam has 15 to 100 kg/m³ (Standards New Zealand, Touchstone, May 2009)"
+		}
+		return "a seat has 28.8 to 51.3 kg/m³ (common practice, no source)"
+	}
+	if p != foam.Seat && p != foam.Pad {
+		return "polyurethane foam has 15 to 100 kg/m³ (Standards New Zealand, Touchstone, May 2009)"
+	}
+	return "a seat has 28.8 to 51.3 kg/m³ (common practice, no source)"
+}
+
+func foamCautions() []string {
+	return []string{
+		"Foam burns fast and its smoke kills. Ask /v1/fire-check which rules hold for this piece, and keep the supplier's papers; local codes and the enforcing authority decide.",
+		"Foam and its dust burn: no flame, no smoking, no sparks near it; store little, and sweep up.",
+		"Spray adhesive needs fresh air and no flame; follow its label.",
+		"Foam saws and knives cut hands: cut away from yourself, and wear a mask against the dust.",
+		"Measure the sheets before the first cut: foam is sold with a tolerance on its size, its thickness and its hardness.",
+	}
+}
