@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math/big"
 	"math/bits"
+	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/sheet"
@@ -278,7 +279,7 @@ func (s *solver) finish() {
 			}
 			c.Thickness += l.Thickness * length.Length(l.Count)
 		}
-		c.Layers = append(core, tops...)
+		c.Layers = slices.Concat(core, tops)
 		c.Off = c.Thickness - it.Wanted()
 		c.Grams = s.grams(c)
 		c.Waste = max(0, float64(c.Across.MM()*c.Along.MM())-c.Shape.Area().MM2())

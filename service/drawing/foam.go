@@ -252,7 +252,7 @@ func (s *foamPage) foamSheet(ans *service.FoamAnswer, g *foam.Group, one nest.Sh
 		items = append(items, Hatch{b.x, b.y, b.w, b.h, 26 * s.k, cHatch}, Rect{b.x, b.y, b.w, b.h, cOffcut})
 		text := []string{"offcut", bound(sizeText(o.Across, o.Along, s.sys))}
 		if lb, ok := s.fit([]level{{text, 30, 18}, {text[1:], 26, 14}}, []box{b.inset(8 * s.k)}); ok {
-			items = append(items, s.labelShapes(lb, tLabel)...)
+			items = append(items, s.labelShapes(lb)...)
 		}
 	}
 	for _, p := range one.Pieces {
@@ -275,7 +275,7 @@ func (s *foamPage) foamSheet(ans *service.FoamAnswer, g *foam.Group, one nest.Sh
 		}
 		levels := []level{{text, 40, 22}, {text[:1], 34, 16}, {[]string{clean(ans.Request.Items[pc.Item].ID)}, 30, 14}}
 		if lb, ok := s.fit(levels, []box{b.inset(24 * s.k)}); ok {
-			shapes = append(shapes, s.labelShapes(lb, tLabel)...)
+			shapes = append(shapes, s.labelShapes(lb)...)
 		}
 		items = append(items, Group{Title: text[0], Items: shapes})
 	}

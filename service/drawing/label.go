@@ -96,18 +96,18 @@ func breaksWord(s string, room float64) bool {
 }
 
 // labelShapes are the lines about the middle of their box.
-func (s *sheet) labelShapes(lb label, c Class) []Shape {
+func (s *sheet) labelShapes(lb label) []Shape {
 	out := make([]Shape, 0, len(lb.lines))
 	step := lb.size * leading
 	from := -step*float64(len(lb.lines)-1)/2 + lb.size*0.36
 	for i, line := range lb.lines {
 		d := from + float64(i)*step
-		t := Text{At: Pt{lb.in.x + lb.in.w/2, lb.in.y + lb.in.h/2 + d}, S: line, Size: lb.size, Anchor: AtMiddle, Class: c}
+		t := Text{At: Pt{lb.in.x + lb.in.w/2, lb.in.y + lb.in.h/2 + d}, S: line, Size: lb.size, Anchor: AtMiddle, Class: tLabel}
 		if lb.upright {
 			t.At = Pt{lb.in.x + lb.in.w/2 + d, lb.in.y + lb.in.h/2}
 			t.Turn = -90
 		}
-		if i < lb.strong && c == tLabel {
+		if i < lb.strong {
 			t.Class = tLabelBold
 		}
 		out = append(out, t)

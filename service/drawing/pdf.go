@@ -104,7 +104,6 @@ func newPDF(paper Paper, title string) *pdfWriter {
 	doc.AddUTF8FontFromBytes("go", "", goregular.TTF)
 	doc.AddUTF8FontFromBytes("go", "B", gobold.TTF)
 	doc.SetLineCapStyle("butt")
-	doc.SetLineJoinStyle("miter")
 	return &pdfWriter{doc: doc, paper: paper}
 }
 

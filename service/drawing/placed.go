@@ -81,12 +81,12 @@ func (s *sheet) nameShapes(f frame, pl plan.Placement, room, clear box) []Shape 
 			try = levels[:min(1, len(levels))]
 		}
 		if lb, ok := s.fit(try, boxes); ok {
-			return append(s.labelShapes(lb, tLabel), Path{arrow(tip, a, quarters(pl.Turn)), cArrow})
+			return append(s.labelShapes(lb), Path{arrow(tip, a, quarters(pl.Turn)), cArrow})
 		}
 	}
 	tip, rest := besideArrow(whole, a)
 	lb := s.number(strconv.Itoa(pl.Panel+1), rest)
-	return append(s.labelShapes(lb, tLabel), Path{arrow(tip, a, quarters(pl.Turn)), cArrow})
+	return append(s.labelShapes(lb), Path{arrow(tip, a, quarters(pl.Turn)), cArrow})
 }
 
 // levels are the ways to name a placement, the fullest first.

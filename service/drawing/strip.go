@@ -157,7 +157,7 @@ func (s *sheet) offcutShapes(left []leftover) []Shape {
 		text := []string{bound("offcut " + strconv.Itoa(r.number)), bound(sizeText(r.Across, r.Along, s.sys))}
 		in := box{x, y, w, h}.inset(8 * s.k)
 		if lb, ok := s.fit([]level{{text, 32, 20}, {text[:1], 28, 16}}, []box{in}); ok {
-			shapes = append(shapes, s.labelShapes(lb, tLabel)...)
+			shapes = append(shapes, s.labelShapes(lb)...)
 		}
 	}
 	return shapes
