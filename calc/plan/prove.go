@@ -14,7 +14,11 @@ func (s *searcher) prove(share int64) {
 	}
 	for _, tied := range []bool{false, true} {
 		if c := s.m.core(tied); c != nil {
-			share -= s.proveCore(c, share/2)
+			part := share / 2
+			if tied {
+				part = share / 3
+			}
+			share -= s.proveCore(c, part)
 			if s.done() {
 				return
 			}
