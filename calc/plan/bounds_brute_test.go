@@ -22,6 +22,7 @@ type brute struct {
 	m     *model
 	best  int64
 	steps int
+	limit int
 	sigma int64
 	at    []placedAt
 	group []groupAt
@@ -39,8 +40,11 @@ const bruteSteps = 300_000
 
 // shortest is the length of the shortest plan not longer than upper, and false
 // when that would take too long to find out.
-func shortest(m *model, upper int64) (int64, bool) {
-	b := &brute{m: m, best: upper + 1, group: make([]groupAt, len(m.groups))}
+func shortest(m *model, upper int64) (int64, bool) { return shortestWithin(m, upper, bruteSteps) }
+
+// shortestWithin is shortest with a limit on the places that may be tried.
+func shortestWithin(m *model, upper int64, limit int) (int64, bool) {
+	b := &brute{m: m, best: upper + 1, limit: limit, group: make([]groupAt, len(m.groups))}
 	last := max(m.grid.V, 1)
 	for b.sigma = 0; b.sigma < last; b.sigma++ {
 		if m.fixed && b.sigma != m.sigma {
@@ -48,12 +52,12 @@ func shortest(m *model, upper int64) (int64, bool) {
 		}
 		b.place(0, 0)
 	}
-	return b.best, b.steps < bruteSteps
+	return b.best, b.steps < b.limit
 }
 
 // place lays item k and all after it; top is how far those before reach.
 func (b *brute) place(k int, top int64) {
-	if top >= b.best || b.steps >= bruteSteps {
+	if top >= b.best || b.steps >= b.limit {
 		return
 	}
 	if k == len(b.m.items) {
@@ -142,8 +146,11 @@ func nearMultiple(d, m, tol int64) bool {
 	return false
 }
 
-// tinyJob draws a job of a few panels of a few units each.
-func tinyJob(seed uint64) Job {
+// tinyJob draws a job of two to four panels of a few units each.
+func tinyJob(seed uint64) Job { return tinyJobOf(seed, 2, 4) }
+
+// tinyJobOf draws a job of least to most panels.
+func tinyJobOf(seed uint64, least, most int) Job {
 	r := rand.New(rand.NewPCG(seed, 7))
 	const unit = length.Millimetre
 	units := func(lo, hi int) length.Length { return length.Length(lo+r.IntN(hi-lo+1)) * unit }
@@ -169,7 +176,7 @@ func tinyJob(seed uint64) Job {
 	if c.Pattern.LengthRepeat > 0 && r.IntN(3) == 0 {
 		c.StartKnown, c.StartsAt = true, units(0, 1)
 	}
-	for k := range 2 + r.IntN(3) {
+	for k := range least + r.IntN(most-least+1) {
 		tinyPanel(r, &j, k, units)
 	}
 	return j

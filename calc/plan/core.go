@@ -4,19 +4,25 @@ import "slices"
 
 // core is the sub-job of the items whose column is known: those whose wish, or
 // tie to one with a wish, fixes the phase across. Ties along whose phase is
-// open are dropped. A plan of the whole job contains a plan of the core, so no
-// plan of the whole is shorter than the shortest of the core. Nil when the core
-// is empty or is the whole job.
-func (m *model) core() *model {
+// open are dropped unless tied is set. A plan of the whole job contains a plan
+// of the core, so no plan of the whole is shorter than the shortest of the core.
+// Nil when the core is empty or is the whole job, or when there are no open ties
+// to be kept.
+func (m *model) core(tied bool) *model {
 	c := *m
 	c.items, c.groups, c.anyAbs = nil, nil, false
+	kept := false
 	for g := range m.groups {
 		gr := &m.groups[g]
 		if !gr.hasColumn() {
 			continue
 		}
 		open := slices.ContainsFunc(gr.lay, func(gl groupLay) bool { return !gl.yFixed })
-		c.addGroup(m, gr, open)
+		kept = kept || open && len(gr.items) > 1
+		c.addGroup(m, gr, open && !tied)
+	}
+	if tied && !kept {
+		return nil
 	}
 	if len(c.items) == 0 || len(c.items) == len(m.items) && len(c.groups) == len(m.groups) {
 		return nil

@@ -37,8 +37,10 @@ type exact struct {
 	skies  [][]seg // skylines by how many items are laid
 	states []groupState
 	spots  []spot
-	xs     []int64 // places across for items that may lie anywhere
-	area   []int64 // by item, the least over its lays, in coarse units
+	xs     []int64       // places across for items that may lie anywhere
+	rows   [][]*openRows // by item and way of lying; nil for every residue
+	slack  []bool        // by group: its phase was open, and no item of it rests yet
+	area   []int64       // by item, the least over its lays, in coarse units
 	coarse uint
 	lines  []*stack
 	two    *twoLines
@@ -65,7 +67,7 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 	}
 	e := &exact{m: m, stop: stop, states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items)),
 		skies: make([][]seg, len(m.items)+1), memo: make(map[string]struct{})}
-	if !e.findPlaces() {
+	if !e.findPlaces() || !e.findRows() {
 		return nil
 	}
 	for _, g := range m.groups {
@@ -74,7 +76,7 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 		}
 		for o, gl := range g.lay {
 			l := &m.items[g.items[0]].lay[o]
-			if l.consY && !gl.yFixed && m.grid.V > maxResidues || l.consX && !gl.xFixed && m.W > maxPlaces {
+			if l.consX && !gl.xFixed && m.W > maxPlaces {
 				return nil
 			}
 			e.partial = e.partial || m.mirrorsFree(&g, o)
@@ -175,6 +177,7 @@ func (e *exact) measure() {
 func (e *exact) solve(sigma, target, budget int64) (found, sure bool, used int64) {
 	e.sigma, e.target, e.budget, e.dead = sigma, target, budget, e.halted
 	clear(e.states)
+	clear(e.slack)
 	clear(e.memo)
 	e.aim()
 	e.skies[0] = append(e.skies[0][:0], seg{})
@@ -300,44 +303,57 @@ func (e *exact) layAs(k, o int, ph phase, knowX, knowY bool, alt int, rest uint6
 	return done
 }
 
-// layAt lays item k at x, at the least admissible y, or at every y of one
-// repeat when its group's phase along is still open.
+// layAt lays item k at x, at the least admissible y, or at all that are worth a
+// trial when its group's phase along is still open.
 func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, rest uint64, segs []seg) bool {
 	l := &e.m.items[k].lay[o]
-	y := baseOf(segs, x, l.w)
-	last := y
-	open := l.consY && !knowY
-	switch {
-	case open:
-		last = y + e.m.grid.V - 1
-	case l.consY:
-		y = upTo(y, e.m.patternY(l, ph, x, knowX)-e.sigma, e.m.grid.V, l.tol)
-		last = y
+	base := baseOf(segs, x, l.w)
+	if base+l.h > e.target {
+		e.spend(1)
+		return false
 	}
-	it := &e.m.items[k]
+	if l.consY && !knowY {
+		for _, y := range e.openYs(nil, k, o, base) {
+			if y+l.h <= e.target && e.layDown(k, o, ph, alt, x, y, base, rest, segs) {
+				return true
+			}
+			if e.dead {
+				return false
+			}
+		}
+		return false
+	}
+	y := base
+	if l.consY {
+		y = upTo(y, e.m.patternY(l, ph, x, knowX)-e.sigma, e.m.grid.V, l.tol)
+	}
 	if y+l.h > e.target {
 		e.spend(1)
 		return false
 	}
-	for ; y <= last && y+l.h <= e.target; y++ {
-		if e.spend(layCost) {
-			return false
-		}
-		old := e.states[it.group]
-		if !old.set && len(e.m.groups[it.group].items) > 1 {
-			gl := &e.m.groups[it.group].lay[o]
-			e.states[it.group] = groupState{set: true, lay: int8(o), alt: int16(alt), settled: e.m.settle(l, gl, ph, x, y+e.sigma)}
-		}
-		e.spots[k] = spot{x: x, y: y, lay: int8(o), alt: int16(alt), hole: -1, found: true}
-		laid := len(e.m.items) - bits.OnesCount64(rest) + 1
-		e.skies[laid] = risen(e.skies[laid][:0], segs, e.m.W, x, l.w, y, y+l.h)
-		if e.branch(rest&^(1<<k), e.skies[laid]) {
-			return true
-		}
-		e.states[it.group] = old
-		if e.dead {
-			return false
-		}
+	return e.layDown(k, o, ph, alt, x, y, base, rest, segs)
+}
+
+// layDown lays item k at a place and goes on with the others.
+func (e *exact) layDown(k, o int, ph phase, alt int, x, y, base int64, rest uint64, segs []seg) bool {
+	if e.spend(layCost) {
+		return false
 	}
+	it := &e.m.items[k]
+	l, gr := &it.lay[o], &e.m.groups[it.group]
+	old, slack := e.states[it.group], e.slack[it.group]
+	if !e.rests(k, o, y, base, rest) {
+		return false
+	}
+	if !old.set && len(gr.items) > 1 {
+		e.states[it.group] = groupState{set: true, lay: int8(o), alt: int16(alt), settled: e.m.settle(l, &gr.lay[o], ph, x, y+e.sigma)}
+	}
+	e.spots[k] = spot{x: x, y: y, lay: int8(o), alt: int16(alt), hole: -1, found: true}
+	laid := len(e.m.items) - bits.OnesCount64(rest) + 1
+	e.skies[laid] = risen(e.skies[laid][:0], segs, e.m.W, x, l.w, y, y+l.h)
+	if e.branch(rest&^(1<<k), e.skies[laid]) {
+		return true
+	}
+	e.states[it.group], e.slack[it.group] = old, slack
 	return false
 }

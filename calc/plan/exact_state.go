@@ -126,7 +126,7 @@ func (e *exact) seen(rest uint64, segs []seg) bool {
 	}
 	for g := range e.states {
 		if st := &e.states[g]; st.set && e.open(g, rest) {
-			b = binary.AppendVarint(b, int64(g)<<8|int64(st.lay))
+			b = binary.AppendVarint(b, int64(g)<<9|int64(st.lay)<<1|bit(e.slack[g]))
 			b = binary.AppendVarint(b, st.settled.x)
 			b = binary.AppendVarint(b, st.settled.y)
 		}

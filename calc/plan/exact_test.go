@@ -52,6 +52,50 @@ func TestTinyJobsAreSolved(t *testing.T) {
 	}
 }
 
+// TestSixPanelsAreSolved is the same for five and six panels. There the search of
+// all plans only looks for one that is shorter than the engine's, within more
+// steps; jobs for which that is not enough are passed over.
+func TestSixPanelsAreSolved(t *testing.T) {
+	n := 60
+	if s := os.Getenv("BRIDLETIE_TINY"); s != "" {
+		var err error
+		if n, err = strconv.Atoi(s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	drawn, tried, proven := 0, 0, 0
+	for seed := range uint64(n) {
+		job := tinyJobOf(seed, 5, 6)
+		for _, m := range models(job) {
+			if drawn++; m.blurred() {
+				continue
+			}
+			s := newSearcher(m, 3_000_000, lowerBound(m, Thorough), func() bool { return false })
+			s.run()
+			if f := Check(job, layoutOf(job, m, s.best.sigma, s.best.spots, nil)); len(f) > 0 {
+				t.Errorf("seed %d: %s", seed, f[0])
+			}
+			best, ok := shortestWithin(m, s.best.top-1, 10*bruteSteps)
+			if best < s.best.top {
+				t.Errorf("seed %d: plan %d, there is one of %d (bound %d by %s)", seed, s.best.top, best, s.bound.length, s.bound.by)
+			}
+			if s.bound.length > best {
+				t.Errorf("seed %d: bound %d by %s passes a plan of %d", seed, s.bound.length, s.bound.by, best)
+			}
+			if !ok {
+				continue
+			}
+			if tried++; s.best.top == s.bound.length {
+				proven++
+			}
+		}
+	}
+	t.Logf("%d of %d models searched, %d proved", tried, drawn, proven)
+	if tried < drawn/4 || proven < tried*9/10 {
+		t.Errorf("%d of %d models were searched, and %d proved", tried, drawn, proven)
+	}
+}
+
 // mayEndBetween reports whether twins are mirrored with an open phase, so that
 // the shortest plan may end between two units.
 func (m *model) mayEndBetween() bool {

@@ -12,10 +12,16 @@ func (s *searcher) prove(share int64) {
 	if s.done() || s.m.manyColumns() {
 		return
 	}
-	if c := s.m.core(); c != nil {
-		share -= s.proveCore(c, share/2)
-		if s.done() {
-			return
+	for _, tied := range []bool{false, true} {
+		if c := s.m.core(tied); c != nil {
+			part := share / 2
+			if tied {
+				part = share / 3
+			}
+			share -= s.proveCore(c, part)
+			if s.done() {
+				return
+			}
 		}
 	}
 	whole, better, by := s.m, s.adopt, "every plan tried"
@@ -213,7 +219,8 @@ func (s *searcher) adopt(spots []spot, sigma int64) {
 // or on a stack of items that are not bound, with nothing between. (Otherwise
 // all bound items could slide towards the start together.) An item with a
 // tolerance can lie in such a stack, and stops the slide at the end of its
-// tolerance. Nil when there are too many. first is tried first.
+// tolerance. With open phases the stack is a chain as in openRows. Nil when there
+// are too many. first is tried first.
 func (m *model) startsToTry(first int64) []int64 {
 	switch {
 	case m.fixed:
@@ -229,13 +236,34 @@ func (m *model) startsToTry(first int64) []int64 {
 		}
 		return out
 	}
+	if set := m.restingStarts(); set != nil {
+		return append(out, set...)
+	}
+	return nil
+}
+
+// restingStarts are those starts that lay an item bound to rows on a stack; nil
+// when there are too many, or rows are not known.
+func (m *model) restingStarts() []int64 {
+	v := m.grid.V
 	sums := m.looseStacks()
+	open := m.hasOpenRows()
+	if open {
+		chains := m.heldTops(-1, maxSigmas)
+		if chains == nil {
+			return nil
+		}
+		sums = chains.start
+	}
 	var set []int64
 	for k := range m.items {
 		for o := range m.items[k].lay {
 			l := &m.items[k].lay[o]
 			gl := &m.groups[m.items[k].group].lay[o]
 			if !l.consY {
+				continue
+			}
+			if open && !gl.yFixed {
 				continue
 			}
 			if !gl.yFixed || l.consX && !gl.xFixed && m.grid.D != 0 {
@@ -251,7 +279,7 @@ func (m *model) startsToTry(first int64) []int64 {
 			}
 		}
 	}
-	return append(out, set...)
+	return set
 }
 
 // rowsOf are the pattern coordinates, modulo the repeat, at which an item may
