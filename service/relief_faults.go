@@ -40,16 +40,20 @@ func ReliefFieldFaults(req ReliefRequest) fault.List {
 	if len(req.Obstacles) == 0 {
 		l.Add(list, fault.TooFew, "", "there is nothing to pass", "one obstacle or more")
 	}
+	obstacleListFaults(&l, req, list)
+	return l
+}
+
+func obstacleListFaults(l *fault.List, req ReliefRequest, at fault.Path) {
 	seen := make(map[string]bool, len(req.Obstacles))
 	for i, o := range req.Obstacles {
-		here := list.Index(i)
+		here := at.Index(i)
 		if seen[o.ID] && o.ID != "" {
 			l.Add(here.Field("id"), fault.Duplicate, o.ID, "another obstacle has this id", "an id of its own")
 		}
 		seen[o.ID] = true
-		obstacleFaults(&l, req, o, here)
+		obstacleFaults(l, req, o, here)
 	}
-	return l
 }
 
 func reliefAllowFaults(l *fault.List, s panel.Sides, at fault.Path) {

@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/relief"
 )
 
 // YardageRequest asks how much of one cloth to order for a cutting list.
@@ -21,6 +22,18 @@ type YardageRequest struct {
 	Pieces []length.Length // of the same cloth, in hand
 	Panels []panel.Panel
 	Effort plan.Effort
+	// Obstacles are what each panel must pass, by its index; for the drawing only.
+	Obstacles map[int][]relief.Obstacle
+}
+
+// ReliefCuts are the cuts by which a panel, by its index, passes what is in its
+// way, on cloth that is not pulled.
+func (r YardageRequest) ReliefCuts(i int) []relief.Cut {
+	if len(r.Obstacles[i]) == 0 {
+		return nil
+	}
+	p := r.Panels[i]
+	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i]})
 }
 
 // YardageAnswer is the order, the plan and the proof. Lengths are exact; they

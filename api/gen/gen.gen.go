@@ -5598,6 +5598,9 @@ type Panel struct {
 	// Name Printable text, without control characters.
 	Name *Name `json:"name,omitempty"`
 
+	// Obstacles What the panel must pass. The drawings of `/v1/yardage` and `/v1/yardage/check` show the relief cuts, which `/v1/relief-cuts` explains; nothing else heeds them.
+	Obstacles *[]ReliefObstacle `json:"obstacles,omitempty"`
+
 	// Pair The id of the twin panel, or the panel's own id when an even count makes the pairs.
 	Pair *PanelId `json:"pair,omitempty"`
 

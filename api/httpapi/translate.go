@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -33,7 +34,14 @@ func requestFromWire(w *gen.YardageRequest) (service.YardageRequest, fault.List)
 		req.Pieces = append(req.Pieces, lengthFrom(piece))
 	}
 	for i := range w.Panels {
-		req.Panels = append(req.Panels, t.panel(&w.Panels[i], root.Field("panels").Index(i)))
+		here := root.Field("panels").Index(i)
+		req.Panels = append(req.Panels, t.panel(&w.Panels[i], here))
+		for k, o := range value(w.Panels[i].Obstacles) {
+			if req.Obstacles == nil {
+				req.Obstacles = make(map[int][]relief.Obstacle)
+			}
+			req.Obstacles[i] = append(req.Obstacles[i], t.obstacle(&o, here.Field("obstacles").Index(k)))
+		}
 	}
 	return req, t.shape
 }

@@ -70,6 +70,11 @@ func (s *sheet) signs() []sign {
 			return []Shape{doubleLine(Pt{c.X - 26*k, c.Y - 5*k}, Pt{c.X + 26*k, c.Y - 5*k}, Pt{0, 10 * k})}
 		}})
 	}
+	if s.any(func(_ panel.Panel, pl plan.Placement) bool { return len(s.ans.Request.Obstacles[pl.Panel]) > 0 }) {
+		out = append(out, sign{"relief cut, and where it stops: snip last, on the piece", func(c Pt) []Shape {
+			return []Shape{Line{Pt{c.X - 26*k, c.Y}, Pt{c.X + 18*k, c.Y}, cCutEnd}, Circle{Pt{c.X + 18*k, c.Y}, 8 * k, cArrow}}
+		}})
+	}
 	if s.marked() {
 		out = append(out, sign{"a panel with a fault", func(c Pt) []Shape {
 			return []Shape{Hatch{c.X - 24*k, c.Y - 16*k, 48 * k, 32 * k, 14 * k, cFaultHatch}, Rect{c.X - 24*k, c.Y - 16*k, 48 * k, 32 * k, cFault}}

@@ -24,11 +24,36 @@ func (s *sheet) placed(pl plan.Placement) Group {
 		shapes, room, clear = s.seams(f, p, pl, room)
 		g.Items = append(g.Items, shapes...)
 	}
+	g.Items = append(g.Items, s.reliefShapes(f, pl)...)
 	if pl.Motif != nil {
 		g.Items = append(g.Items, s.motifShapes(f, *pl.Motif)...)
 	}
 	g.Items = append(g.Items, s.nameShapes(f, pl, room, clear)...)
 	return g
+}
+
+// reliefShapes are the relief cuts on a panel that is cut in one, with a ring
+// where each must stop.
+func (s *sheet) reliefShapes(f frame, pl plan.Placement) []Shape {
+	if pl.Parts > 1 {
+		return nil
+	}
+	var out []Shape
+	for _, c := range s.ans.Request.ReliefCuts(pl.Panel) {
+		cut := Path{Class: cCutEnd}
+		for _, l := range c.Lines {
+			var line Polyline
+			for _, p := range l {
+				line.Pts = append(line.Pts, f.at(p.Across.MM(), p.Along.MM()))
+			}
+			cut.Lines = append(cut.Lines, line)
+		}
+		out = append(out, cut)
+		for _, stop := range c.Stops {
+			out = append(out, Circle{f.at(stop.At.Across.MM(), stop.At.Along.MM()), 8 * s.k, cArrow})
+		}
+	}
+	return out
 }
 
 // tellOf is what a placement is in words, for who points at it.
