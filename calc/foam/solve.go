@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math/big"
 	"math/bits"
+	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/sheet"
@@ -16,6 +17,7 @@ const MaxPieces = 6000
 var (
 	ErrNoSheet = errors.New("foam: an item fits on no sheet of its foam")
 	ErrTooMany = errors.New("foam: too many layers")
+	ErrHalted  = errors.New("foam: halted before there was an answer")
 )
 
 // Cut is an item as it is cut.
@@ -278,7 +280,7 @@ func (s *solver) finish() {
 			}
 			c.Thickness += l.Thickness * length.Length(l.Count)
 		}
-		c.Layers = append(core, tops...)
+		c.Layers = slices.Concat(core, tops)
 		c.Off = c.Thickness - it.Wanted()
 		c.Grams = s.grams(c)
 		c.Waste = max(0, float64(c.Across.MM()*c.Along.MM())-c.Shape.Area().MM2())

@@ -32,11 +32,11 @@ func Check(pieces []Piece, kinds []Kind, kerf length.Length, sheets []Sheet) []s
 			if p.Across != want.Across || p.Along != want.Along {
 				say("sheet %d: piece %d has the wrong size", n, p.Piece)
 			}
-			if p.X < k.Trim || p.Y < k.Trim || p.X+p.Across > k.Across-k.Trim || p.Y+p.Along > k.Along-k.Trim {
+			if !k.holds(p) {
 				say("sheet %d: piece %d lies off the sheet", n, p.Piece)
 			}
 			for _, q := range s.Pieces[:i] {
-				if p.X < q.X+q.Across+kerf && q.X < p.X+p.Across+kerf && p.Y < q.Y+q.Along+kerf && q.Y < p.Y+p.Along+kerf {
+				if nearer(p, q, kerf) {
 					say("sheet %d: pieces %d and %d are less than a kerf apart", n, q.Piece, p.Piece)
 				}
 			}
@@ -48,4 +48,14 @@ func Check(pieces []Piece, kinds []Kind, kerf length.Length, sheets []Sheet) []s
 		}
 	}
 	return flaws
+}
+
+// holds reports whether a piece lies on the usable part of a sheet.
+func (k Kind) holds(p Placed) bool {
+	return p.X >= k.Trim && p.Y >= k.Trim && p.X+p.Across <= k.Across-k.Trim && p.Y+p.Along <= k.Along-k.Trim
+}
+
+// nearer reports whether two pieces are less than a kerf apart.
+func nearer(p, q Placed, kerf length.Length) bool {
+	return p.X < q.X+q.Across+kerf && q.X < p.X+p.Across+kerf && p.Y < q.Y+q.Along+kerf && q.Y < p.Y+p.Along+kerf
 }
