@@ -41,7 +41,10 @@ func FoamFieldFaults(req FoamRequest) fault.List { return foam.FieldFaults(&req.
 // the context ends before the answer is complete.
 func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
 	res, err := foam.Solve(&req.Job, func() bool { return ctx.Err() != nil })
-	if err != nil {
+	switch {
+	case ctx.Err() != nil:
+		return nil, ctx.Err()
+	case err != nil:
 		return nil, err
 	}
 	a := &FoamAnswer{Request: req, Result: res}

@@ -213,6 +213,21 @@ func manyCushions(n, foams, sheets int, thick string) string {
 		}))
 }
 
+// smallPads leave a large sheet with many free places.
+func smallPads() string {
+	var b strings.Builder
+	b.WriteString(`{"kerf":"1 mm","foams":[{"id":"F","density":"20 kg/m3"}],"sheets":[`)
+	for i := range 6 {
+		fmt.Fprintf(&b, `%s{"id":"S%d","foam":"F","across":"4 m","along":"%d mm","thickness":"10 mm"}`, strings.Repeat(",", min(i, 1)), i, 4000-i)
+	}
+	b.WriteString(`],"items":[`)
+	for i := range 500 {
+		fmt.Fprintf(&b, `%s{"id":"C%d","count":2,"place":"arm","fit":"flush","foam":"F","thickness":"60 mm","shape":{"form":"rectangle","across":"%d mm","along":"%d mm"}}`,
+			strings.Repeat(",", min(i, 1)), i, 20+i*37%90, 20+i*53%80)
+	}
+	return b.String() + "]}"
+}
+
 // 500 cushions on sheets in under a second at normal effort, and the worst that
 // may be asked ends.
 func TestManyCushions(t *testing.T) {
@@ -224,6 +239,7 @@ func TestManyCushions(t *testing.T) {
 		{"500 of two thicknesses", manyCushions(500, 1, 2, "75 mm"), 10 * time.Second}, // the machine may be busy: see BenchmarkFoam500
 		{"500 of six foams with six sheets", manyCushions(500, 6, 6, "135 mm"), 40 * time.Second},
 		{"500 of one foam with six sheets", manyCushions(500, 1, 6, "180 mm"), 40 * time.Second},
+		{"1000 small pieces of six layers on few large sheets", smallPads(), 40 * time.Second},
 	} {
 		begun := time.Now()
 		w := c.askFoam(tc.body)

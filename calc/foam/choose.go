@@ -27,11 +27,14 @@ func (s *solver) foam(f int, wants []want) error {
 		fits[i] = s.fitting(f, w.item)
 	}
 	var best *choice
-	known := make(map[string]sheet.Result)
+	known := make(map[string]*sheet.Nester)
 	tooMany := false
 	for set := uint(1); set < 1<<len(stock); set++ {
 		c, many := s.choose(f, stock, wants, fits, set, known)
 		tooMany = tooMany || many
+		if s.halt != nil && s.halt() {
+			return ErrHalted
+		}
 		if c != nil && (best == nil || c.cost < best.cost ||
 			c.cost == best.cost && (c.sheets < best.sheets || c.sheets == best.sheets && c.count < best.count)) {
 			best = c
@@ -53,7 +56,7 @@ func (s *solver) foam(f int, wants []want) error {
 
 // choose answers with a set of sheets, or with nil where they do not make every
 // thickness.
-func (s *solver) choose(f int, stock []int, wants []want, fits []uint, set uint, known map[string]sheet.Result) (c *choice, tooMany bool) {
+func (s *solver) choose(f int, stock []int, wants []want, fits []uint, set uint, known map[string]*sheet.Nester) (c *choice, tooMany bool) {
 	c = &choice{layers: make([][]Layer, len(wants))}
 	thick := s.thicknesses(f)
 	groups := make([]Group, len(thick))
@@ -107,10 +110,9 @@ func (s *solver) choose(f int, stock []int, wants []want, fits []uint, set uint,
 	return c, false
 }
 
-// nest nests a group, or finds that it has been nested.
-func (s *solver) nest(g *Group, known map[string]sheet.Result) (sheet.Result, bool) {
+// nest nests a group. Like pieces share what has been searched for them.
+func (s *solver) nest(g *Group, known map[string]*sheet.Nester) (sheet.Result, bool) {
 	var id strings.Builder
-	fmt.Fprint(&id, g.Stock)
 	last, run := sheet.Piece{}, 0
 	for _, p := range g.Sizes {
 		if p != last {
@@ -120,13 +122,11 @@ func (s *solver) nest(g *Group, known map[string]sheet.Result) (sheet.Result, bo
 		run++
 	}
 	fmt.Fprint(&id, run)
-	if r, ok := known[id.String()]; ok {
-		return r, true
+	n := known[id.String()]
+	if n == nil {
+		n = &sheet.Nester{Pieces: g.Sizes, Kerf: s.job.Kerf, Budget: s.job.Effort.budget(), Halt: s.halt}
+		known[id.String()] = n
 	}
-	r, err := sheet.Nest(g.Sizes, g.Kinds, s.job.Kerf, s.job.Effort.budget(), s.halt)
-	if err != nil {
-		return r, false
-	}
-	known[id.String()] = r
-	return r, true
+	r, err := n.Nest(g.Kinds)
+	return r, err == nil
 }

@@ -17,6 +17,7 @@ const MaxPieces = 6000
 var (
 	ErrNoSheet = errors.New("foam: an item fits on no sheet of its foam")
 	ErrTooMany = errors.New("foam: too many layers")
+	ErrHalted  = errors.New("foam: halted before there was an answer")
 )
 
 // Cut is an item as it is cut.
@@ -84,8 +85,8 @@ type key struct {
 // Solve answers a job without faults. Thickness comes first: every item gets the
 // nearest that its foam's sheets can make. Then all choices of sheets that still
 // make those thicknesses are tried, with the cheapest lamination from each, and the
-// cheapest whole answer is kept. So, where the thicknesses are as before, another
-// sheet on sale never makes a job dearer.
+// cheapest whole answer is kept. So, where every core and top is as thick as before,
+// another sheet on sale never makes a job dearer.
 func Solve(job *Job, halt func() bool) (*Result, error) {
 	s := &solver{job: job, halt: halt, lists: make(map[key][]Lamination)}
 	for i := range job.Items {

@@ -18,17 +18,25 @@ func Check(pieces []Piece, kinds []Kind, kerf length.Length, sheets []Sheet) []s
 			say("sheet %d: no such kind", n)
 			continue
 		}
+		k := kinds[s.Kind]
 		for i, p := range s.Pieces {
 			if p.Piece < 0 || p.Piece >= len(pieces) {
 				say("sheet %d: no such piece", n)
 				continue
 			}
 			seen[p.Piece]++
-			for _, what := range misplaced(p, pieces[p.Piece], kinds[s.Kind]) {
-				say("sheet %d: piece %d %s", n, p.Piece, what)
+			want := pieces[p.Piece]
+			if p.Turned {
+				want.Across, want.Along = want.Along, want.Across
+			}
+			if p.Across != want.Across || p.Along != want.Along {
+				say("sheet %d: piece %d has the wrong size", n, p.Piece)
+			}
+			if !k.holds(p) {
+				say("sheet %d: piece %d lies off the sheet", n, p.Piece)
 			}
 			for _, q := range s.Pieces[:i] {
-				if p.X < q.X+q.Across+kerf && q.X < p.X+p.Across+kerf && p.Y < q.Y+q.Along+kerf && q.Y < p.Y+p.Along+kerf {
+				if nearer(p, q, kerf) {
 					say("sheet %d: pieces %d and %d are less than a kerf apart", n, q.Piece, p.Piece)
 				}
 			}
@@ -42,16 +50,12 @@ func Check(pieces []Piece, kinds []Kind, kerf length.Length, sheets []Sheet) []s
 	return flaws
 }
 
-// misplaced says what is wrong with how a piece lies on its sheet by itself.
-func misplaced(p Placed, want Piece, k Kind) (wrong []string) {
-	if p.Turned {
-		want.Across, want.Along = want.Along, want.Across
-	}
-	if p.Across != want.Across || p.Along != want.Along {
-		wrong = append(wrong, "has the wrong size")
-	}
-	if p.X < k.Trim || p.Y < k.Trim || p.X+p.Across > k.Across-k.Trim || p.Y+p.Along > k.Along-k.Trim {
-		wrong = append(wrong, "lies off the sheet")
-	}
-	return wrong
+// holds reports whether a piece lies on the usable part of a sheet.
+func (k Kind) holds(p Placed) bool {
+	return p.X >= k.Trim && p.Y >= k.Trim && p.X+p.Across <= k.Across-k.Trim && p.Y+p.Along <= k.Along-k.Trim
+}
+
+// nearer reports whether two pieces are less than a kerf apart.
+func nearer(p, q Placed, kerf length.Length) bool {
+	return p.X < q.X+q.Across+kerf && q.X < p.X+p.Across+kerf && p.Y < q.Y+q.Along+kerf && q.Y < p.Y+p.Along+kerf
 }

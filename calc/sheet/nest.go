@@ -2,60 +2,96 @@ package sheet
 
 import (
 	"cmp"
+	"math"
 	"math/rand/v2"
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
 )
 
+// Nester nests the same pieces, whichever sheets are on sale. It keeps what it has
+// searched.
+type Nester struct {
+	Pieces []Piece
+	Kerf   length.Length
+	Budget int64       // places tried, for each choice of kinds; one whole nesting is always made
+	Halt   func() bool // asked now and then, when it is not nil; true ends the search early
+
+	known map[[2]Kind]Result
+}
+
 // Nest puts all pieces on sheets of the kinds at little cost, and then on few
-// sheets. Budget bounds the work for each choice of kinds; below some hundred
-// places a piece the first construction alone is made. Halt, when it is not nil,
-// is asked now and then and ends the search early; the answer is then a whole
-// nesting still, but not the same on every machine.
+// sheets. Halted, it still answers with a whole nesting, but not with the same on
+// every machine.
 //
 // Sheets of one kind, and of every two kinds, are searched by themselves, and the
 // cheapest nesting is the answer. So another kind never makes it dearer: what was
 // searched without it is searched with it too, with the same budget.
 //
 // It returns ErrTooLarge when a piece fits nowhere.
-func Nest(pieces []Piece, kinds []Kind, kerf length.Length, budget int64, halt func() bool) (Result, error) {
-	for _, p := range pieces {
+func (n *Nester) Nest(kinds []Kind) (Result, error) {
+	for _, p := range n.Pieces {
 		if !Fits(p, kinds) {
 			return Result{}, ErrTooLarge
 		}
 	}
-	var best Result
-	if len(pieces) == 0 {
-		best.Proven = true
-		return best, nil
+	if len(n.Pieces) == 0 {
+		return Result{Proven: true}, nil
 	}
-	found := false
+	var best Result
+	found, work := false, int64(0)
 	for i := range kinds {
 		for j := i; j < len(kinds); j++ {
-			use := []int{i}
-			if j > i {
-				use = append(use, j)
+			got := n.pair(kinds[i], kinds[j])
+			work += got.Work
+			if len(got.Sheets) == 0 || found && (got.Cost > best.Cost || got.Cost == best.Cost && len(got.Sheets) >= len(best.Sheets)) {
+				continue
 			}
-			got, ok := nestOn(pieces, kinds, use, kerf, budget, halt)
-			got.Work += best.Work
-			if ok && (!found || got.Cost < best.Cost || got.Cost == best.Cost && len(got.Sheets) < len(best.Sheets)) {
-				best, found = got, true
-			} else {
-				best.Work = got.Work
-			}
+			best, found = renumbered(got, i, j), true
 		}
 	}
 	if !found { // the pieces need three kinds or more
-		all := make([]int, len(kinds))
-		for i := range all {
-			all[i] = i
-		}
-		best, _ = nestOn(pieces, kinds, all, kerf, budget, halt)
+		best = n.search(kinds)
+		work += best.Work
 	}
-	best.Bound, best.CostBound = Bounds(pieces, kinds, kerf)
+	best.Work = work
+	best.Bound, best.CostBound = Bounds(n.Pieces, kinds, n.Kerf)
 	best.Proven = best.Cost == best.CostBound
 	return best, nil
+}
+
+// Nest nests pieces once.
+func Nest(pieces []Piece, kinds []Kind, kerf length.Length, budget int64, halt func() bool) (Result, error) {
+	n := Nester{Pieces: pieces, Kerf: kerf, Budget: budget, Halt: halt}
+	return n.Nest(kinds)
+}
+
+// pair is the nesting on sheets of two kinds, 0 and 1, or of one where they are
+// the same; without sheets where the pieces do not fit.
+func (n *Nester) pair(a, b Kind) Result {
+	key := [2]Kind{a, b}
+	r, ok := n.known[key]
+	if !ok {
+		if a == b {
+			r = n.search(key[:1])
+		} else {
+			r = n.search(key[:])
+		}
+		if n.known == nil {
+			n.known = make(map[[2]Kind]Result)
+		}
+		n.known[key] = r
+	}
+	return r
+}
+
+// renumbered is a nesting on two kinds with their numbers in a longer list.
+func renumbered(r Result, i, j int) Result {
+	r.Sheets = slices.Clone(r.Sheets)
+	for k := range r.Sheets {
+		r.Sheets[k].Kind = []int{i, j}[r.Sheets[k].Kind]
+	}
+	return r
 }
 
 // searcher nests on some of the kinds.
@@ -67,27 +103,31 @@ type searcher struct {
 	work   int64
 	budget int64
 	halt   func() bool
-	least  int    // sheets; no nesting uses fewer
-	flip   []bool // the pieces that are tried turned first
+	least  int           // sheets; no nesting uses fewer
+	flip   []bool        // the pieces that are tried turned first
+	short  length.Length // the shortest side of a piece, and the kerf
 }
 
-// nestOn searches with those kinds alone. It fails when a piece fits on none.
-func nestOn(pieces []Piece, kinds []Kind, use []int, kerf length.Length, budget int64, halt func() bool) (Result, bool) {
-	some := make([]Kind, len(use))
-	for i, k := range use {
-		some[i] = kinds[k]
-	}
-	for _, p := range pieces {
-		if !Fits(p, some) {
-			return Result{}, false
+// search nests on all of those kinds. There are no sheets when a piece fits on none.
+func (n *Nester) search(kinds []Kind) Result {
+	short := length.Length(math.MaxInt64)
+	for _, p := range n.Pieces {
+		if !Fits(p, kinds) {
+			return Result{}
 		}
+		short = min(short, p.Across, p.Along)
 	}
-	s := &searcher{pieces: pieces, kinds: kinds, kerf: kerf, budget: budget, halt: halt, flip: make([]bool, len(pieces))}
-	s.least, _ = Bounds(pieces, some, kerf)
+	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, flip: make([]bool, len(n.Pieces)), short: short + n.Kerf}
+	s.least, _ = Bounds(n.Pieces, kinds, n.Kerf)
+	use := make([]int, len(kinds))
+	for i := range use {
+		use[i] = i
+	}
+	orders := s.orders()
 	var best []*open
 	for first := range use {
 		s.use = append([]int{use[first]}, slices.Concat(use[:first], use[first+1:])...)
-		for _, order := range s.orders() {
+		for _, order := range orders {
 			for by := range rules {
 				if best != nil && (s.work > s.budget/2 || s.done(best)) {
 					continue
@@ -103,9 +143,9 @@ func nestOn(pieces []Piece, kinds []Kind, use []int, kerf length.Length, budget 
 	r := Result{Work: s.work}
 	for _, o := range best {
 		r.Cost += kinds[o.kind].Cost
-		r.Sheets = append(r.Sheets, o.sheet(kinds[o.kind], kerf))
+		r.Sheets = append(r.Sheets, o.sheet(kinds[o.kind], n.Kerf))
 	}
-	return r, true
+	return r
 }
 
 // done reports whether no nesting is better for certain.
@@ -163,7 +203,7 @@ func (s *searcher) lay(on []*open, order []int, by rule) []*open {
 		if to < 0 {
 			for _, k := range s.use {
 				if s.kinds[k].fits(p) {
-					on = append(on, newOpen(k, s.kinds[k], s.kerf))
+					on = append(on, newOpen(k, s.kinds[k], s.kerf, s.short))
 					break
 				}
 			}
@@ -171,6 +211,7 @@ func (s *searcher) lay(on []*open, order []int, by rule) []*open {
 			at = on[to].best(w, h, by, &s.work)
 		}
 		at.turned = at.turned != s.flip[i]
+		s.work += int64(len(on[to].free))
 		on[to].put(i, at)
 	}
 	return on
@@ -200,7 +241,7 @@ func (s *searcher) swapped(list []*open) []*open {
 
 // refilled is a sheet of another kind with the same pieces, or nil.
 func (s *searcher) refilled(o *open, kind int, by rule) *open {
-	out := newOpen(kind, s.kinds[kind], s.kerf)
+	out := newOpen(kind, s.kinds[kind], s.kerf, s.short)
 	for _, l := range o.laid {
 		p := s.pieces[l.piece]
 		at := out.best(p.Across+s.kerf, p.Along+s.kerf, by, &s.work)

@@ -13,7 +13,7 @@ type Offcut struct{ X, Y, Across, Along length.Length }
 // Offcuts are rectangles left of a sheet, apart from one another and a kerf away
 // from every piece, with no side below least; the largest first.
 func Offcuts(s Sheet, k Kind, kerf, least length.Length) []Offcut {
-	o := newOpen(s.Kind, k, kerf)
+	o := newOpen(s.Kind, k, kerf, least+kerf)
 	for _, p := range s.Pieces {
 		o.put(p.Piece, spot{at: rect{p.X - k.Trim, p.Y - k.Trim, p.Across + kerf, p.Along + kerf}})
 	}

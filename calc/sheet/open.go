@@ -1,6 +1,11 @@
 package sheet
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"cmp"
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // rect is a part of a sheet, in the enlarged measure: a kerf is part of each
 // piece, and of the sheet once.
@@ -15,7 +20,12 @@ type open struct {
 	laid  []laid
 	room  float64 // area that is not covered
 	whole float64
+	least length.Length // no free rectangle with a shorter side is of use
 }
+
+// mostFree is how many free rectangles a sheet keeps, the largest: what is dropped
+// is never used, and the work of a sheet with many small pieces stays bounded.
+const mostFree = 48
 
 // laid is a piece as it lies.
 type laid struct {
@@ -24,10 +34,10 @@ type laid struct {
 	turned bool
 }
 
-func newOpen(kind int, k Kind, kerf length.Length) *open {
+func newOpen(kind int, k Kind, kerf, least length.Length) *open {
 	w, h := k.Across-2*k.Trim+kerf, k.Along-2*k.Trim+kerf
 	area := area(w, h)
-	return &open{kind: kind, free: []rect{{0, 0, w, h}}, room: area, whole: area}
+	return &open{kind: kind, free: []rect{{0, 0, w, h}}, room: area, whole: area, least: least}
 }
 
 // area is in square micrometres; it only compares.
@@ -93,32 +103,34 @@ func (o *open) put(piece int, s spot) {
 	o.room -= area(s.at.w, s.at.h)
 	next := make([]rect, 0, len(o.free)+4)
 	for _, f := range o.free {
-		next = cutOut(next, f, s.at)
+		next = cutOut(next, f, s.at, o.least)
 	}
-	o.free = next[:0:0]
+	if len(next) > 2*mostFree {
+		slices.SortStableFunc(next, func(a, b rect) int { return cmp.Compare(area(b.w, b.h), area(a.w, a.h)) })
+		next = next[:2*mostFree]
+	}
+	o.free = o.free[:0]
 	for i, f := range next {
-		if !coveredBy(f, i, next) {
+		if len(o.free) < mostFree && !coveredBy(f, i, next) {
 			o.free = append(o.free, f)
 		}
 	}
 }
 
 // cutOut appends what is left of f beside a place.
-func cutOut(to []rect, f, at rect) []rect {
+func cutOut(to []rect, f, at rect, least length.Length) []rect {
 	if at.x >= f.x+f.w || at.x+at.w <= f.x || at.y >= f.y+f.h || at.y+at.h <= f.y {
 		return append(to, f)
 	}
-	if at.x > f.x {
-		to = append(to, rect{f.x, f.y, at.x - f.x, f.h})
-	}
-	if d := f.x + f.w - at.x - at.w; d > 0 {
-		to = append(to, rect{at.x + at.w, f.y, d, f.h})
-	}
-	if at.y > f.y {
-		to = append(to, rect{f.x, f.y, f.w, at.y - f.y})
-	}
-	if d := f.y + f.h - at.y - at.h; d > 0 {
-		to = append(to, rect{f.x, at.y + at.h, f.w, d})
+	for _, r := range [...]rect{
+		{f.x, f.y, at.x - f.x, f.h},
+		{at.x + at.w, f.y, f.x + f.w - at.x - at.w, f.h},
+		{f.x, f.y, f.w, at.y - f.y},
+		{f.x, at.y + at.h, f.w, f.y + f.h - at.y - at.h},
+	} {
+		if min(r.w, r.h) >= max(least, 1) {
+			to = append(to, r)
+		}
 	}
 	return to
 }

@@ -251,9 +251,7 @@ func (s *foamPage) foamSheet(ans *service.FoamAnswer, g *foam.Group, one nest.Sh
 		b := put(o.X, o.Y, o.Across, o.Along)
 		items = append(items, Hatch{b.x, b.y, b.w, b.h, 26 * s.k, cHatch}, Rect{b.x, b.y, b.w, b.h, cOffcut})
 		text := []string{"offcut", bound(sizeText(o.Across, o.Along, s.sys))}
-		if lb, ok := s.fit([]level{{text, 30, 18}, {text[1:], 26, 14}}, []box{b.inset(8 * s.k)}); ok {
-			items = append(items, s.labelShapes(lb)...)
-		}
+		items = append(items, s.foamLabel([]level{{text, 30, 18}, {text[1:], 26, 14}}, b.inset(8*s.k))...)
 	}
 	for _, p := range one.Pieces {
 		b := put(p.X, p.Y, p.Across, p.Along)
@@ -274,15 +272,22 @@ func (s *foamPage) foamSheet(ans *service.FoamAnswer, g *foam.Group, one nest.Sh
 			shapes = []Shape{Path{[]Polyline{b.outline()}, cPanelFill}, Path{[]Polyline{b.outline()}, cPanel}}
 		}
 		levels := []level{{text, 40, 22}, {text[:1], 34, 16}, {[]string{clean(ans.Request.Items[pc.Item].ID)}, 30, 14}}
-		if lb, ok := s.fit(levels, []box{b.inset(24 * s.k)}); ok {
-			shapes = append(shapes, s.labelShapes(lb)...)
-		}
+		shapes = append(shapes, s.foamLabel(levels, b.inset(24*s.k))...)
 		items = append(items, Group{Title: text[0], Items: shapes})
 	}
 	items = append(items, Rect{0, 0, whole.w, whole.h, cPanel})
 	s.add(Group{Dx: s.left(), Dy: s.y, Items: items})
 	s.y += whole.h
 	s.gap(20)
+}
+
+// foamLabel is the first level that fits in a box, or nothing.
+func (s *foamPage) foamLabel(levels []level, in box) []Shape {
+	lb, ok := s.fit(levels, []box{in})
+	if !ok {
+		return nil
+	}
+	return s.labelShapes(lb)
 }
 
 // foamLegend says what the drawing's lines are.
