@@ -37,7 +37,7 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 		case req.Cloth != nil:
 			ans.Covers[c], ans.Loosened = kept(ans.List.CutFrom(c, *req.Cloth), *req.Cloth)
 		default:
-			ans.Covers[c] = wished(ans.List, c)
+			ans.Covers[c] = ans.List.Of(c)
 		}
 	}
 	ans.Warnings, ans.Cautions = cuttingListWarnings(ans), cuttingListCautions()
@@ -60,41 +60,6 @@ func changed(list furniture.List, req CuttingListRequest) furniture.List {
 	for _, p := range req.Replace {
 		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: "as given"})
 	}
-	have := make(map[string]bool, len(panels))
-	for _, p := range panels {
-		have[p.ID] = true
-	}
-	for i := range panels {
-		if p := &panels[i]; !have[p.Pair] {
-			p.Pair = ""
-		}
-		if p := &panels[i]; p.Match.How == panel.RunsOn && !have[p.Match.From] {
-			p.Match = panel.Match{}
-		}
-	}
 	list.Panels = panels
 	return list
-}
-
-// wished are the panels of a cover with their wishes as they stand.
-func wished(list furniture.List, cover furniture.Cover) []panel.Panel {
-	have := make(map[string]bool)
-	for _, p := range list.Panels {
-		have[p.ID] = p.Cover == cover
-	}
-	var out []panel.Panel
-	for _, p := range list.Panels {
-		if p.Cover != cover {
-			continue
-		}
-		q := p.Panel
-		if q.Match.How == panel.RunsOn && !have[q.Match.From] {
-			q.Match = panel.Match{}
-		}
-		if !have[q.Pair] {
-			q.Pair = ""
-		}
-		out = append(out, q)
-	}
-	return out
 }

@@ -87,7 +87,7 @@ const (
 // cloth that is not chosen has the smaller, the usual and the larger repeat of
 // its class. The request must have no faults.
 func Estimate(ctx context.Context, req EstimateRequest, workers int) (*EstimateAnswer, error) {
-	e := estimator{req: req, comparer: comparer{ctx: ctx}}
+	e := estimator{ctx: ctx, req: req}
 	e.corners(workers)
 	if err := ctx.Err(); err != nil {
 		return nil, err

@@ -2,6 +2,7 @@ package service
 
 import (
 	"cmp"
+	"context"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -13,7 +14,7 @@ import (
 
 // estimator is an estimate while it is made.
 type estimator struct {
-	comparer
+	ctx    context.Context //nolint:containedctx // of the request that it answers
 	req    EstimateRequest
 	order  Range[length.Length]
 	narrow []Narrower

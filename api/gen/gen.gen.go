@@ -3162,6 +3162,11 @@ func (e YardageAnswerEnded) Valid() bool {
 	}
 }
 
+// Allow What is added outside the finished edge; one length for all four sides, or by side.
+type Allow struct {
+	union json.RawMessage
+}
+
 // Amount A decimal number that is not negative, with at most 4 decimals.
 //
 // Example: 48.50
@@ -3580,8 +3585,8 @@ type ButtoningOffcut struct {
 
 // ButtoningPanel defines model for ButtoningPanel.
 type ButtoningPanel struct {
-	// Allow What is added to the cloth outside the finished edge; one length for all four sides, or by side.
-	Allow *ButtoningPanel_Allow `json:"allow,omitempty"`
+	// Allow What is added outside the finished edge; one length for all four sides, or by side.
+	Allow *Allow `json:"allow,omitempty"`
 
 	// Crown How far the middle of a domed panel stands above its edges, at most 1 m; 0 for a flat panel. The grid is then measured over the dome.
 	Crown *Length `json:"crown,omitempty"`
@@ -3594,11 +3599,6 @@ type ButtoningPanel struct {
 
 	// Size The finished size, straight from edge to edge, 5 cm to 10 m.
 	Size ButtoningSize `json:"size"`
-}
-
-// ButtoningPanel_Allow What is added to the cloth outside the finished edge; one length for all four sides, or by side.
-type ButtoningPanel_Allow struct {
-	union json.RawMessage
 }
 
 // ButtoningPlace defines model for ButtoningPlace.
@@ -5577,9 +5577,9 @@ type OtherPlacement struct {
 
 // Panel defines model for Panel.
 type Panel struct {
-	// Allow What is added to the finished size; one length for all four sides, or by side.
-	Allow *Panel_Allow `json:"allow,omitempty"`
-	Count *int         `json:"count,omitempty"`
+	// Allow What is added outside the finished edge; one length for all four sides, or by side.
+	Allow *Allow `json:"allow,omitempty"`
+	Count *int   `json:"count,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -5612,11 +5612,6 @@ type Panel struct {
 
 	// Turn Whether the panel may be turned. A half turn needs a cloth that is not one-way; a quarter turn needs a cloth that may be railroaded, unless the panel's match is free.
 	Turn *PanelTurn `json:"turn,omitempty"`
-}
-
-// Panel_Allow What is added to the finished size; one length for all four sides, or by side.
-type Panel_Allow struct {
-	union json.RawMessage
 }
 
 // PanelJoin How a panel wider than the cloth is made up.
@@ -6485,8 +6480,8 @@ type ReliefObstacleWhat string
 
 // ReliefPanel defines model for ReliefPanel.
 type ReliefPanel struct {
-	// Allow What is added to the finished size; one length for all four sides, or by side.
-	Allow *ReliefPanel_Allow `json:"allow,omitempty"`
+	// Allow What is added outside the finished edge; one length for all four sides, or by side.
+	Allow *Allow `json:"allow,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -6498,11 +6493,6 @@ type ReliefPanel struct {
 
 	// Size The finished size, 1 mm to 100 m.
 	Size Size `json:"size"`
-}
-
-// ReliefPanel_Allow What is added to the finished size; one length for all four sides, or by side.
-type ReliefPanel_Allow struct {
-	union json.RawMessage
 }
 
 // ReliefPoint A place on the cloth before it is pulled, from the left and the top cut edge.
@@ -7246,22 +7236,22 @@ type YardageCheckJSONRequestBody = YardageCheckRequest
 // YardageCompareJSONRequestBody defines body for YardageCompare for application/json ContentType.
 type YardageCompareJSONRequestBody = CompareRequest
 
-// AsLength returns the union data inside the ButtoningPanel_Allow as a Length
-func (t ButtoningPanel_Allow) AsLength() (Length, error) {
+// AsLength returns the union data inside the Allow as a Length
+func (t Allow) AsLength() (Length, error) {
 	var body Length
 	err := json.Unmarshal(t.union, &body)
 	return body, err
 }
 
-// FromLength overwrites any union data inside the ButtoningPanel_Allow as the provided Length
-func (t *ButtoningPanel_Allow) FromLength(v Length) error {
+// FromLength overwrites any union data inside the Allow as the provided Length
+func (t *Allow) FromLength(v Length) error {
 	b, err := json.Marshal(v)
 	t.union = b
 	return err
 }
 
-// MergeLength performs a merge with any union data inside the ButtoningPanel_Allow, using the provided Length
-func (t *ButtoningPanel_Allow) MergeLength(v Length) error {
+// MergeLength performs a merge with any union data inside the Allow, using the provided Length
+func (t *Allow) MergeLength(v Length) error {
 	b, err := json.Marshal(v)
 	if err != nil {
 		return err
@@ -7272,22 +7262,22 @@ func (t *ButtoningPanel_Allow) MergeLength(v Length) error {
 	return err
 }
 
-// AsSides returns the union data inside the ButtoningPanel_Allow as a Sides
-func (t ButtoningPanel_Allow) AsSides() (Sides, error) {
+// AsSides returns the union data inside the Allow as a Sides
+func (t Allow) AsSides() (Sides, error) {
 	var body Sides
 	err := json.Unmarshal(t.union, &body)
 	return body, err
 }
 
-// FromSides overwrites any union data inside the ButtoningPanel_Allow as the provided Sides
-func (t *ButtoningPanel_Allow) FromSides(v Sides) error {
+// FromSides overwrites any union data inside the Allow as the provided Sides
+func (t *Allow) FromSides(v Sides) error {
 	b, err := json.Marshal(v)
 	t.union = b
 	return err
 }
 
-// MergeSides performs a merge with any union data inside the ButtoningPanel_Allow, using the provided Sides
-func (t *ButtoningPanel_Allow) MergeSides(v Sides) error {
+// MergeSides performs a merge with any union data inside the Allow, using the provided Sides
+func (t *Allow) MergeSides(v Sides) error {
 	b, err := json.Marshal(v)
 	if err != nil {
 		return err
@@ -7298,136 +7288,12 @@ func (t *ButtoningPanel_Allow) MergeSides(v Sides) error {
 	return err
 }
 
-func (t ButtoningPanel_Allow) MarshalJSON() ([]byte, error) {
+func (t Allow) MarshalJSON() ([]byte, error) {
 	b, err := t.union.MarshalJSON()
 	return b, err
 }
 
-func (t *ButtoningPanel_Allow) UnmarshalJSON(b []byte) error {
-	err := t.union.UnmarshalJSON(b)
-	return err
-}
-
-// AsLength returns the union data inside the Panel_Allow as a Length
-func (t Panel_Allow) AsLength() (Length, error) {
-	var body Length
-	err := json.Unmarshal(t.union, &body)
-	return body, err
-}
-
-// FromLength overwrites any union data inside the Panel_Allow as the provided Length
-func (t *Panel_Allow) FromLength(v Length) error {
-	b, err := json.Marshal(v)
-	t.union = b
-	return err
-}
-
-// MergeLength performs a merge with any union data inside the Panel_Allow, using the provided Length
-func (t *Panel_Allow) MergeLength(v Length) error {
-	b, err := json.Marshal(v)
-	if err != nil {
-		return err
-	}
-
-	merged, err := runtime.JSONMerge(t.union, b)
-	t.union = merged
-	return err
-}
-
-// AsSides returns the union data inside the Panel_Allow as a Sides
-func (t Panel_Allow) AsSides() (Sides, error) {
-	var body Sides
-	err := json.Unmarshal(t.union, &body)
-	return body, err
-}
-
-// FromSides overwrites any union data inside the Panel_Allow as the provided Sides
-func (t *Panel_Allow) FromSides(v Sides) error {
-	b, err := json.Marshal(v)
-	t.union = b
-	return err
-}
-
-// MergeSides performs a merge with any union data inside the Panel_Allow, using the provided Sides
-func (t *Panel_Allow) MergeSides(v Sides) error {
-	b, err := json.Marshal(v)
-	if err != nil {
-		return err
-	}
-
-	merged, err := runtime.JSONMerge(t.union, b)
-	t.union = merged
-	return err
-}
-
-func (t Panel_Allow) MarshalJSON() ([]byte, error) {
-	b, err := t.union.MarshalJSON()
-	return b, err
-}
-
-func (t *Panel_Allow) UnmarshalJSON(b []byte) error {
-	err := t.union.UnmarshalJSON(b)
-	return err
-}
-
-// AsLength returns the union data inside the ReliefPanel_Allow as a Length
-func (t ReliefPanel_Allow) AsLength() (Length, error) {
-	var body Length
-	err := json.Unmarshal(t.union, &body)
-	return body, err
-}
-
-// FromLength overwrites any union data inside the ReliefPanel_Allow as the provided Length
-func (t *ReliefPanel_Allow) FromLength(v Length) error {
-	b, err := json.Marshal(v)
-	t.union = b
-	return err
-}
-
-// MergeLength performs a merge with any union data inside the ReliefPanel_Allow, using the provided Length
-func (t *ReliefPanel_Allow) MergeLength(v Length) error {
-	b, err := json.Marshal(v)
-	if err != nil {
-		return err
-	}
-
-	merged, err := runtime.JSONMerge(t.union, b)
-	t.union = merged
-	return err
-}
-
-// AsSides returns the union data inside the ReliefPanel_Allow as a Sides
-func (t ReliefPanel_Allow) AsSides() (Sides, error) {
-	var body Sides
-	err := json.Unmarshal(t.union, &body)
-	return body, err
-}
-
-// FromSides overwrites any union data inside the ReliefPanel_Allow as the provided Sides
-func (t *ReliefPanel_Allow) FromSides(v Sides) error {
-	b, err := json.Marshal(v)
-	t.union = b
-	return err
-}
-
-// MergeSides performs a merge with any union data inside the ReliefPanel_Allow, using the provided Sides
-func (t *ReliefPanel_Allow) MergeSides(v Sides) error {
-	b, err := json.Marshal(v)
-	if err != nil {
-		return err
-	}
-
-	merged, err := runtime.JSONMerge(t.union, b)
-	t.union = merged
-	return err
-}
-
-func (t ReliefPanel_Allow) MarshalJSON() ([]byte, error) {
-	b, err := t.union.MarshalJSON()
-	return b, err
-}
-
-func (t *ReliefPanel_Allow) UnmarshalJSON(b []byte) error {
+func (t *Allow) UnmarshalJSON(b []byte) error {
 	err := t.union.UnmarshalJSON(b)
 	return err
 }

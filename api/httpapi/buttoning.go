@@ -38,7 +38,7 @@ func (h handlers) Buttoning(ctx context.Context, _ gen.ButtoningRequestObject) (
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.Buttoning200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := drawing.ButtoningSVG(ans)
 		return gen.Buttoning200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}
@@ -100,28 +100,12 @@ func buttonedPanel(w *gen.ButtoningPanel) buttoning.Panel {
 	p := buttoning.Panel{
 		Size:  panel.Size{Across: lengthFrom(w.Size.Across), Along: lengthFrom(w.Size.Along)},
 		Crown: lengthFrom(value(w.Crown)),
-		Allow: sidesOf(w.Allow),
+		Allow: sidesFrom(w.Allow),
 	}
 	if m := w.Margins; m != nil {
 		p.Edges = buttoning.Edges{Side: lengthFrom(value(m.Side)), Top: lengthFrom(value(m.Top)), Bottom: lengthFrom(value(m.Bottom))}
 	}
 	return p
-}
-
-// sidesOf is one amount on all sides, or each side's own.
-func sidesOf(w *gen.ButtoningPanel_Allow) panel.Sides {
-	if w == nil {
-		return panel.Sides{}
-	}
-	text, err := w.MarshalJSON()
-	if err != nil {
-		return panel.Sides{}
-	}
-	var same gen.Panel_Allow
-	if same.UnmarshalJSON(text) != nil {
-		return panel.Sides{}
-	}
-	return sidesFrom(&same)
 }
 
 // buttonGrid records the fields that the way needs and lacks, or has and may

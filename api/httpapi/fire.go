@@ -54,7 +54,7 @@ func (h handlers) FireCheck(ctx context.Context, _ gen.FireCheckRequestObject) (
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.FireCheck200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := drawing.FireSVG(ans)
 		return gen.FireCheck200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}

@@ -41,7 +41,7 @@ func (h handlers) Foam(ctx context.Context, _ gen.FoamRequestObject) (gen.FoamRe
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.Foam200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := foamSVG(ans)
 		return gen.Foam200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}

@@ -34,7 +34,7 @@ func (h handlers) Foundation(ctx context.Context, _ gen.FoundationRequestObject)
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.Foundation200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := drawing.FoundationSVG(ans)
 		return gen.Foundation200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}

@@ -77,7 +77,7 @@ func wirePanel(p *panel.Panel) gen.Panel {
 		set(&sides.Bottom, text(p.Allow.Bottom))
 		set(&sides.Left, text(p.Allow.Left))
 		set(&sides.Right, text(p.Allow.Right))
-		g.Allow = &gen.Panel_Allow{}
+		g.Allow = &gen.Allow{}
 		_ = g.Allow.FromSides(sides) // strings can always be written
 	}
 	if p.Match.How != panel.Free {

@@ -34,7 +34,7 @@ func (h handlers) Piping(ctx context.Context, _ gen.PipingRequestObject) (gen.Pi
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.Piping200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := drawing.PipingSVG(ans)
 		return gen.Piping200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}

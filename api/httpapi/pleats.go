@@ -33,7 +33,7 @@ func (h handlers) Pleats(ctx context.Context, _ gen.PleatsRequestObject) (gen.Pl
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.Pleats200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := drawing.PleatsSVG(ans)
 		return gen.Pleats200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}

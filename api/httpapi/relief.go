@@ -35,7 +35,7 @@ func (h handlers) ReliefCuts(ctx context.Context, _ gen.ReliefCutsRequestObject)
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.ReliefCuts200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := drawing.ReliefSVG(ans)
 		return gen.ReliefCuts200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}
@@ -48,13 +48,7 @@ func reliefFromWire(w *gen.ReliefCutsRequest) (service.ReliefRequest, fault.List
 	root := fault.Path("")
 	req := service.ReliefRequest{Units: unitsFrom(value(w.Units)), ID: value(w.Panel.Id), Name: value(w.Panel.Name)}
 	req.Size = panel.Size{Across: lengthFrom(w.Panel.Size.Across), Along: lengthFrom(w.Panel.Size.Along)}
-	if w.Panel.Allow != nil {
-		// the two forms of an allowance are the same in both requests
-		allow := gen.Panel_Allow{}
-		if raw, err := w.Panel.Allow.MarshalJSON(); err == nil && allow.UnmarshalJSON(raw) == nil {
-			req.Allow = sidesFrom(&allow)
-		}
-	}
+	req.Allow = sidesFrom(w.Panel.Allow)
 	req.Loose = value(w.Weave) == gen.ReliefCutsRequestWeaveLoose
 	if s := w.Stretch; s != nil {
 		req.Least, _ = parseShare(value(s.Least))

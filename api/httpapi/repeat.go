@@ -31,7 +31,7 @@ func (h handlers) Repeat(ctx context.Context, _ gen.RepeatRequestObject) (gen.Re
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.Repeat200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := drawing.RepeatSVG(ans)
 		return gen.Repeat200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}

@@ -172,7 +172,7 @@ func (t *translator) panel(w *gen.Panel, at fault.Path) panel.Panel {
 }
 
 // sidesFrom is one amount on all sides, or each side's own.
-func sidesFrom(w *gen.Panel_Allow) panel.Sides {
+func sidesFrom(w *gen.Allow) panel.Sides {
 	if w == nil {
 		return panel.Sides{}
 	}

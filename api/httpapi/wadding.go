@@ -35,7 +35,7 @@ func (h handlers) Wadding(ctx context.Context, _ gen.WaddingRequestObject) (gen.
 	}
 	vary, store := "Accept", "no-store"
 	headers := gen.Wadding200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == "image/svg+xml" {
+	if ctx.Value(mediaKey) == mediaSVG {
 		svg := drawing.WaddingSVG(ans)
 		return gen.Wadding200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
 	}

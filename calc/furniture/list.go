@@ -78,15 +78,14 @@ type List struct {
 	Assumed  []Measure // those that were not given and are taken as typical
 }
 
-// CutFrom are the panels of one cover, with their wishes put as a cloth can keep
-// them. A panel that runs on from one of another cover is free. What shows nothing may lie upside down where the
-// cloth has no top.
-func (l List) CutFrom(cover Cover, c cloth.Cloth) []panel.Panel {
+// Of are the panels of one cover. What ties a panel to one that is not among them
+// is dropped: one that runs on from it is free, and a twin stands alone.
+func (l List) Of(cover Cover) []panel.Panel {
 	have := make(map[string]bool, len(l.Panels))
 	for _, p := range l.Panels {
 		have[p.ID] = p.Cover == cover
 	}
-	var cut []panel.Panel
+	var of []panel.Panel
 	for _, p := range l.Panels {
 		if p.Cover != cover {
 			continue
@@ -95,14 +94,26 @@ func (l List) CutFrom(cover Cover, c cloth.Cloth) []panel.Panel {
 		if q.Match.How == panel.RunsOn && !have[q.Match.From] {
 			q.Match = panel.Match{}
 		}
-		q.Match = q.Match.On(c.Pattern)
-		if !have[q.Pair] || !q.Match.Fixes() {
+		if !have[q.Pair] {
+			q.Pair = ""
+		}
+		of = append(of, q)
+	}
+	return of
+}
+
+// CutFrom are the panels of one cover, with their wishes put as a cloth can keep
+// them. What shows nothing may lie upside down where the cloth has no top.
+func (l List) CutFrom(cover Cover, c cloth.Cloth) []panel.Panel {
+	cut := l.Of(cover)
+	for i := range cut {
+		q := &cut[i]
+		if q.Match = q.Match.On(c.Pattern); !q.Match.Fixes() {
 			q.Pair = ""
 		}
 		if q.Match.How == panel.Free && !c.OneWay {
 			q.Turn = panel.Half
 		}
-		cut = append(cut, q)
 	}
 	return cut
 }

@@ -183,19 +183,8 @@ func (s *buttonSheet) key() {
 		}
 		signs = append(signs, sign{"its extent", func(p Pt) []Shape { return []Shape{Circle{p, 20 * k, bMotifBox}} }})
 	}
-	x, line := s.left(), 54*k
 	s.gap(20)
-	for i, g := range signs {
-		need := (72 + breadth(g.means)*smallSize + 26) * k
-		if i > 0 && x+need > s.right() {
-			x = s.left()
-			s.y += line
-		}
-		s.add(g.draw(Pt{x + 28*k, s.y + 20*k})...)
-		s.text(x+66*k, s.y+30*k, smallSize, tPlain, g.means)
-		x += need
-	}
-	s.y += line
+	s.explain(signs)
 }
 
 func fateWord(f buttoning.Fate) string {

@@ -15,8 +15,13 @@ type sign struct {
 }
 
 func (s *sheet) legend() {
-	signs := s.signs()
 	s.gap(30)
+	s.explain(s.signs())
+}
+
+// explain prints a legend: the signs beside one another, in as many lines as they
+// take.
+func (s *paper) explain(signs []sign) {
 	x, line := s.left(), 54*s.k
 	for i, g := range signs {
 		need := (72 + breadth(g.means)*smallSize + 26) * s.k

@@ -10,12 +10,12 @@ import (
 )
 
 func (s *reliefSheet) legend() {
-	k, x, line := s.k, s.left(), 54*s.k
+	k := s.k
 	bar := func(c Class) func(Pt) []Shape {
 		return func(p Pt) []Shape { return []Shape{Line{Pt{p.X - 26*k, p.Y}, Pt{p.X + 26*k, p.Y}, c}} }
 	}
 	s.gap(20)
-	for i, g := range []sign{
+	s.explain([]sign{
 		{"cut edge", bar(cPanel)}, {"finished edge", bar(cFinished)}, {"cut", bar(cReliefCut)},
 		{"stop here", func(p Pt) []Shape { return []Shape{Circle{p, 11 * k, cReliefStop}} }},
 		{"obstacle", func(p Pt) []Shape {
@@ -23,17 +23,7 @@ func (s *reliefSheet) legend() {
 			return []Shape{Path{hatchedPolygon(box, 14*k), cObstacleHatch}, Path{[]Polyline{{box, true}}, cObstacle}}
 		}},
 		{"middle, fixed first", func(p Pt) []Shape { return reliefCross(p, 18*k) }},
-	} {
-		need := (72 + breadth(g.means)*smallSize + 26) * k
-		if i > 0 && x+need > s.right() {
-			x = s.left()
-			s.y += line
-		}
-		s.add(g.draw(Pt{x + 28*k, s.y + 20*k})...)
-		s.text(x+66*k, s.y+30*k, smallSize, tPlain, g.means)
-		x += need
-	}
-	s.y += line
+	})
 }
 
 func reliefCross(p Pt, r float64) []Shape {
