@@ -7974,6 +7974,33 @@ func (response Buttoning200JSONResponse) VisitButtoningResponse(w http.ResponseW
 	return err
 }
 
+type Buttoning200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Buttoning200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Buttoning200ApplicationpdfResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Buttoning200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Buttoning200ResponseHeaders
@@ -8454,6 +8481,33 @@ func (response FireCheck200JSONResponse) VisitFireCheckResponse(w http.ResponseW
 	return err
 }
 
+type FireCheck200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       FireCheck200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FireCheck200ApplicationpdfResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type FireCheck200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       FireCheck200ResponseHeaders
@@ -8687,6 +8741,33 @@ func (response Foam200JSONResponse) VisitFoamResponse(w http.ResponseWriter) err
 	return err
 }
 
+type Foam200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Foam200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foam200ApplicationpdfResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Foam200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Foam200ResponseHeaders
@@ -8862,6 +8943,33 @@ func (response Foundation200JSONResponse) VisitFoundationResponse(w http.Respons
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Foundation200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foundation200ApplicationpdfResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -9218,6 +9326,33 @@ func (response Piping200JSONResponse) VisitPipingResponse(w http.ResponseWriter)
 	return err
 }
 
+type Piping200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Piping200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Piping200ApplicationpdfResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Piping200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Piping200ResponseHeaders
@@ -9393,6 +9528,33 @@ func (response Pleats200JSONResponse) VisitPleatsResponse(w http.ResponseWriter)
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Pleats200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Pleats200ApplicationpdfResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -9574,6 +9736,33 @@ func (response ReliefCuts200JSONResponse) VisitReliefCutsResponse(w http.Respons
 	return err
 }
 
+type ReliefCuts200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       ReliefCuts200ResponseHeaders
+	ContentLength int64
+}
+
+func (response ReliefCuts200ApplicationpdfResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type ReliefCuts200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       ReliefCuts200ResponseHeaders
@@ -9752,6 +9941,33 @@ func (response Repeat200JSONResponse) VisitRepeatResponse(w http.ResponseWriter)
 	return err
 }
 
+type Repeat200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Repeat200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Repeat200ApplicationpdfResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Repeat200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Repeat200ResponseHeaders
@@ -9927,6 +10143,33 @@ func (response Wadding200JSONResponse) VisitWaddingResponse(w http.ResponseWrite
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Wadding200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Wadding200ApplicationpdfResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 

@@ -101,7 +101,7 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 		return cmp.Or(cmp.Compare(preference(a), preference(b)), strings.Compare(a, b))
 	})
 	if op.RequestBody != nil {
-		o.body = op.RequestBody.Value.Content["application/json"].Schema.Value
+		o.body = op.RequestBody.Value.Content[mediaJSON].Schema.Value
 		var ok bool
 		if o.reader, ok = readers()[o.id]; !ok {
 			return o, fmt.Errorf("httpapi: openapi.yaml: nothing reads the body of %s", o.id)
@@ -114,7 +114,7 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 // that has none of its own.
 func preference(media string) int {
 	switch media {
-	case "application/json":
+	case mediaJSON:
 		return 0
 	case mediaSVG:
 		return 1

@@ -6,6 +6,7 @@ import (
 	"maps"
 	"net/http"
 	"slices"
+	"sync"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -57,27 +58,35 @@ func (s served) VisitFurnitureResponse(w http.ResponseWriter) error { return s.w
 
 // FurnitureKind answers GET /v1/furniture/{kind}.
 func (h handlers) FurnitureKind(ctx context.Context, r gen.FurnitureKindRequestObject) (gen.FurnitureKindResponseObject, error) {
-	k, ok := furniture.Find(r.Kind)
+	media, _ := ctx.Value(mediaKey).(string)
+	draw, ok := h.guides[guideForm{r.Kind, media}]
 	if !ok {
 		return nil, problem(notFound, "")
 	}
-	media, _ := ctx.Value(mediaKey).(string)
-	body, err := []byte(nil), error(nil)
-	switch media {
-	case mediaSVG:
-		body = drawing.MeasuringSVG(k, length.Metric)
-	case mediaPDF:
-		body, err = printed(drawing.MeasuringPicture(k, length.Metric), length.Metric)
-	default:
-		media = "application/json"
-		if body, err = json.Marshal(wireKind(k)); err == nil {
-			body = append(body, '\n')
-		}
-	}
+	guide, err := draw()
 	if err != nil {
 		return nil, err
 	}
-	return served{newDocument(body), media, ifNoneMatch(ctx)}, nil
+	return served{guide, media, ifNoneMatch(ctx)}, nil
+}
+
+// guideForm is the guide to a kind of furniture in one form.
+type guideForm struct{ kind, media string }
+
+// measuringGuides are the guides to all kinds. They never change, so each is
+// made once, when it is first asked for: whoever asks again with its tag has no
+// picture drawn.
+func measuringGuides() map[guideForm]func() (document, error) {
+	all := make(map[guideForm]func() (document, error))
+	for _, k := range furniture.Kinds() {
+		for _, media := range []string{mediaJSON, mediaSVG, mediaPDF} {
+			all[guideForm{k.ID, media}] = sync.OnceValues(func() (document, error) {
+				body, err := written(media, func() any { return wireKind(k) }, func() *drawing.Picture { return drawing.MeasuringPicture(k, length.Metric) })
+				return newDocument(body), err
+			})
+		}
+	}
+	return all
 }
 
 // VisitFurnitureKindResponse writes the answer.

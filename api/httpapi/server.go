@@ -18,6 +18,7 @@ type Server struct {
 	contract *contract
 	metrics  *metrics
 	fire     *fireRules
+	guides   map[guideForm]func() (document, error)
 	slots    chan struct{} // one for each answer worked on
 	draining atomic.Bool
 	echo     *echo.Echo
@@ -45,6 +46,7 @@ func New(opts Options) (*Server, error) {
 		contract: c,
 		metrics:  newMetrics(),
 		fire:     rules,
+		guides:   measuringGuides(),
 		slots:    make(chan struct{}, opts.Solves),
 	}
 	s.echo = s.routes()
