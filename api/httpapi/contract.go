@@ -17,12 +17,12 @@ import (
 
 // contract is openapi.yaml, made ready to be asked.
 type contract struct {
-	yaml, json         document
-	furniture          document
-	formats            map[string]openapi3.StringFormatValidator
-	operations         map[string]operation
-	methods            map[string][]string // by path, what Allow says
-	parametrizedPrefix []string            // of paths whose last part is a parameter
+	yaml, json   document
+	furniture    document
+	formats      map[string]openapi3.StringFormatValidator
+	operations   map[string]operation
+	methods      map[string][]string // by path, what Allow says
+	parametrized []string            // paths with a parameter, in order
 }
 
 // document is a form of the contract that is served.
@@ -80,10 +80,11 @@ func loadContract() (*contract, error) {
 			}
 		}
 		slices.Sort(c.methods[path])
-		if prefix, _, ok := strings.Cut(path, "{"); ok {
-			c.parametrizedPrefix = append(c.parametrizedPrefix, prefix)
+		if strings.Contains(path, "{") {
+			c.parametrized = append(c.parametrized, path)
 		}
 	}
+	slices.Sort(c.parametrized)
 	return c, nil
 }
 
@@ -128,16 +129,25 @@ func (c *contract) template(path string) (string, bool) {
 	if _, ok := c.methods[path]; ok && !strings.Contains(path, "{") {
 		return path, true
 	}
-	for _, prefix := range c.parametrizedPrefix {
-		rest, ok := strings.CutPrefix(path, prefix)
-		if !ok || rest == "" || strings.Contains(rest, "/") {
-			continue
-		}
-		for template := range c.methods {
-			if strings.HasPrefix(template, prefix+"{") {
-				return template, true
-			}
+	for _, template := range c.parametrized {
+		if fits(path, template) {
+			return template, true
 		}
 	}
 	return "", false
+}
+
+// fits reports whether a path is of a template: part by part the same, or
+// anything but nothing where the template has a parameter.
+func fits(path, template string) bool {
+	parts, want := strings.Split(path, "/"), strings.Split(template, "/")
+	if len(parts) != len(want) {
+		return false
+	}
+	for i, part := range parts {
+		if parameter := strings.HasPrefix(want[i], "{"); part == "" && parameter || part != want[i] && !parameter {
+			return false
+		}
+	}
+	return true
 }

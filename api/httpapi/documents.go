@@ -39,7 +39,7 @@ func (s served) VisitSpecJsonResponse(w http.ResponseWriter) error { return s.wr
 func (s served) write(w http.ResponseWriter) error {
 	w.Header().Set("ETag", s.etag)
 	w.Header().Set("Cache-Control", "no-cache")
-	if s.known() {
+	if known(s.condition, s.etag) {
 		w.WriteHeader(http.StatusNotModified)
 		return nil
 	}
@@ -49,11 +49,11 @@ func (s served) write(w http.ResponseWriter) error {
 	return err
 }
 
-// known reports whether the condition names this document. The comparison is
+// known reports whether If-None-Match names this document. The comparison is
 // the weak one (RFC 9110, section 13.1.2).
-func (s served) known() bool {
-	for tag := range strings.SplitSeq(s.condition, ",") {
-		if tag = strings.TrimPrefix(strings.TrimSpace(tag), "W/"); tag == "*" || tag == s.etag {
+func known(condition, etag string) bool {
+	for tag := range strings.SplitSeq(condition, ",") {
+		if tag = strings.TrimPrefix(strings.TrimSpace(tag), "W/"); tag == "*" || tag == etag {
 			return true
 		}
 	}

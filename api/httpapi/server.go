@@ -10,6 +10,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/web"
 )
 
 // Server answers the operations of the contract.
@@ -18,6 +19,7 @@ type Server struct {
 	contract *contract
 	metrics  *metrics
 	fire     *fireRules
+	pages    *web.Site
 	slots    chan struct{} // one for each answer worked on
 	draining atomic.Bool
 	echo     *echo.Echo
@@ -37,6 +39,10 @@ func New(opts Options) (*Server, error) {
 	if err != nil {
 		return nil, err
 	}
+	pages, err := loadPages()
+	if err != nil {
+		return nil, err
+	}
 	if opts.Log == nil {
 		opts.Log = slog.New(slog.DiscardHandler)
 	}
@@ -45,6 +51,7 @@ func New(opts Options) (*Server, error) {
 		contract: c,
 		metrics:  newMetrics(),
 		fire:     rules,
+		pages:    pages,
 		slots:    make(chan struct{}, opts.Solves),
 	}
 	s.echo = s.routes()
