@@ -7360,6 +7360,9 @@ type ServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx echo.Context, kind string) error
+	// FurniturePicture One kind as a picture and nothing more
+	// (GET /v1/furniture/{kind}/picture)
+	FurniturePicture(ctx echo.Context, kind string) error
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx echo.Context) error
@@ -7613,6 +7616,22 @@ func (w *ServerInterfaceWrapper) FurnitureKind(ctx echo.Context) error {
 	return err
 }
 
+// FurniturePicture converts echo context to params.
+func (w *ServerInterfaceWrapper) FurniturePicture(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "kind" -------------
+	var kind string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "kind", ctx.Param("kind"), &kind, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter kind: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.FurniturePicture(ctx, kind)
+	return err
+}
+
 // Piping converts echo context to params.
 func (w *ServerInterfaceWrapper) Piping(ctx echo.Context) error {
 	var err error
@@ -7737,6 +7756,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
 	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
 	router.GET(options.BaseURL+"/v1/furniture/:kind", wrapper.FurnitureKind, options.OperationMiddlewares["furnitureKind"]...)
+	router.GET(options.BaseURL+"/v1/furniture/:kind/picture", wrapper.FurniturePicture, options.OperationMiddlewares["furniturePicture"]...)
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
 	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
@@ -9928,6 +9948,82 @@ func (response FurnitureKind406ApplicationProblemPlusJSONResponse) VisitFurnitur
 	return err
 }
 
+type FurniturePictureRequestObject struct {
+	Kind string `json:"kind"`
+}
+
+type FurniturePictureResponseObject interface {
+	VisitFurniturePictureResponse(w http.ResponseWriter) error
+}
+
+type FurniturePicture200ResponseHeaders struct {
+	ETag *string
+}
+
+type FurniturePicture200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       FurniturePicture200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FurniturePicture200ImagesvgXmlResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type FurniturePicture304Response struct {
+}
+
+func (response FurniturePicture304Response) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type FurniturePicture404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture404ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture406ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type PipingRequestObject struct {
 	Body *PipingJSONRequestBody
 }
@@ -11545,6 +11641,9 @@ type StrictServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx context.Context, request FurnitureKindRequestObject) (FurnitureKindResponseObject, error)
+	// FurniturePicture One kind as a picture and nothing more
+	// (GET /v1/furniture/{kind}/picture)
+	FurniturePicture(ctx context.Context, request FurniturePictureRequestObject) (FurniturePictureResponseObject, error)
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx context.Context, request PipingRequestObject) (PipingResponseObject, error)
@@ -12187,6 +12286,31 @@ func (sh *strictHandler) FurnitureKind(ctx echo.Context, kind string) error {
 		return err
 	} else if validResponse, ok := response.(FurnitureKindResponseObject); ok {
 		return validResponse.VisitFurnitureKindResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// FurniturePicture operation middleware
+func (sh *strictHandler) FurniturePicture(ctx echo.Context, kind string) error {
+	var request FurniturePictureRequestObject
+
+	request.Kind = kind
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.FurniturePicture(ctx.Request().Context(), request.(FurniturePictureRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "FurniturePicture")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FurniturePictureResponseObject); ok {
+		return validResponse.VisitFurniturePictureResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -80,6 +80,18 @@ func (h handlers) FurnitureKind(ctx context.Context, r gen.FurnitureKindRequestO
 	return served{newDocument(body), media, ifNoneMatch(ctx)}, nil
 }
 
+// FurniturePicture answers GET /v1/furniture/{kind}/picture.
+func (h handlers) FurniturePicture(ctx context.Context, r gen.FurniturePictureRequestObject) (gen.FurniturePictureResponseObject, error) {
+	k, ok := furniture.Find(r.Kind)
+	if !ok {
+		return nil, problem(notFound, "")
+	}
+	return served{newDocument(drawing.PieceSVG(k)), mediaSVG, ifNoneMatch(ctx)}, nil
+}
+
+// VisitFurniturePictureResponse writes the answer.
+func (s served) VisitFurniturePictureResponse(w http.ResponseWriter) error { return s.write(w) }
+
 // VisitFurnitureKindResponse writes the answer.
 func (s served) VisitFurnitureKindResponse(w http.ResponseWriter) error {
 	w.Header().Set("Vary", "Accept")

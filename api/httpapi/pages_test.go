@@ -13,6 +13,8 @@ import (
 // pageTemplate is the path of the contract that a page's path is of.
 func pageTemplate(path string) string {
 	for _, one := range []struct{ of, template string }{
+		{`/v1/furniture/[^/]+`, "/v1/furniture/{kind}"},
+		{`/v1/furniture/[^/]+/picture`, "/v1/furniture/{kind}/picture"},
 		{`/quote/[^/]+/quote\.js`, "/quote/{version}/quote.js"},
 		{`/demo/assets/[^/]+`, "/demo/assets/{file}"},
 		{`/demo/[^/]+`, "/demo/{page}"},
