@@ -61,6 +61,7 @@ func New(opts Options) (*Server, error) {
 // routes puts the pipeline before the generated routes. The order matters:
 //   - observe first, so that every answer is counted and logged, whatever gave it;
 //   - headers before anything answers;
+//   - cors before any problem, so that a page of another origin can read it;
 //   - route before the body is touched, so that a wrong path costs nothing;
 //   - negotiate before the body, so that work whose answer nobody takes is not begun;
 //   - body last: its limit is set before the first byte is read.
@@ -69,7 +70,7 @@ func (s *Server) routes() *echo.Echo {
 	e.HideBanner, e.HidePort = true, true
 	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
 	e.Binder = boundBody{}
-	e.Use(s.observe, s.headers, s.route, s.negotiate, s.body)
+	e.Use(s.observe, s.headers, s.cors, s.route, s.negotiate, s.body)
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return e
 }
