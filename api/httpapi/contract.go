@@ -3,8 +3,6 @@ package httpapi
 import (
 	"cmp"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"net/http"
 	"slices"
@@ -13,6 +11,7 @@ import (
 	"github.com/getkin/kin-openapi/openapi3"
 
 	"github.com/bridletie/bridletie"
+	"github.com/bridletie/bridletie/api/web"
 )
 
 // contract is openapi.yaml, made ready to be asked.
@@ -25,10 +24,10 @@ type contract struct {
 	parametrized []string            // paths with a parameter, in order
 }
 
-// document is a form of the contract that is served.
+// document is what is served as it is.
 type document struct {
-	body []byte
-	etag string
+	web.Form
+	gzipped *web.Form // nil where there is none
 }
 
 // operation is what the pipeline knows of an operation before it runs.
@@ -61,8 +60,8 @@ func loadContract() (*contract, error) {
 	}
 	c := &contract{
 		furniture:  kinds,
-		yaml:       newDocument(bridletie.Spec),
-		json:       newDocument(append(asJSON, '\n')),
+		yaml:       newPacked(bridletie.Spec),
+		json:       newPacked(append(asJSON, '\n')),
 		formats:    stringFormats(),
 		operations: make(map[string]operation),
 		methods:    make(map[string][]string),
@@ -88,10 +87,10 @@ func loadContract() (*contract, error) {
 	return c, nil
 }
 
-func newDocument(body []byte) document {
-	sum := sha256.Sum256(body)
-	return document{body: body, etag: `"` + hex.EncodeToString(sum[:16]) + `"`}
-}
+func newDocument(body []byte) document { return document{Form: web.NewForm(body)} }
+
+// newPacked is a document that is made once and kept compressed too.
+func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }
 
 func newOperation(op *openapi3.Operation) (operation, error) {
 	o := operation{id: op.OperationID}

@@ -30,7 +30,7 @@ func loadFireRules() (*fireRules, error) {
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: fire rules: %w", err)
 	}
-	return &fireRules{set, newDocument(append(body, '\n'))}, nil
+	return &fireRules{set, newPacked(append(body, '\n'))}, nil
 }
 
 // AnswerFireCheck reads a request and answers it, as AnswerYardage does.
@@ -63,7 +63,7 @@ func (h handlers) FireCheck(ctx context.Context, _ gen.FireCheckRequestObject) (
 
 // FireRules answers GET /v1/fire-rules.
 func (h handlers) FireRules(ctx context.Context, _ gen.FireRulesRequestObject) (gen.FireRulesResponseObject, error) {
-	return served{h.fire.document, "application/json", ifNoneMatch(ctx)}, nil
+	return serve(ctx, h.fire.document, "application/json"), nil
 }
 
 // VisitFireRulesResponse writes the answer.

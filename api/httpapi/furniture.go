@@ -25,7 +25,7 @@ func furnitureDocument() (document, error) {
 	if err != nil {
 		return document{}, err
 	}
-	return newDocument(append(body, '\n')), nil
+	return newPacked(append(body, '\n')), nil
 }
 
 func wireKind(k furniture.Kind) gen.FurnitureKind {
@@ -49,7 +49,7 @@ func wireKind(k furniture.Kind) gen.FurnitureKind {
 
 // Furniture answers GET /v1/furniture.
 func (h handlers) Furniture(ctx context.Context, _ gen.FurnitureRequestObject) (gen.FurnitureResponseObject, error) {
-	return served{h.contract.furniture, "application/json", ifNoneMatch(ctx)}, nil
+	return serve(ctx, h.contract.furniture, "application/json"), nil
 }
 
 // VisitFurnitureResponse writes the answer.
@@ -77,7 +77,7 @@ func (h handlers) FurnitureKind(ctx context.Context, r gen.FurnitureKindRequestO
 	if err != nil {
 		return nil, err
 	}
-	return served{newDocument(body), media, ifNoneMatch(ctx)}, nil
+	return serve(ctx, newDocument(body), media), nil
 }
 
 // FurniturePicture answers GET /v1/furniture/{kind}/picture.
@@ -86,7 +86,7 @@ func (h handlers) FurniturePicture(ctx context.Context, r gen.FurniturePictureRe
 	if !ok {
 		return nil, problem(notFound, "")
 	}
-	return served{newDocument(drawing.PieceSVG(k)), mediaSVG, ifNoneMatch(ctx)}, nil
+	return serve(ctx, newDocument(drawing.PieceSVG(k)), mediaSVG), nil
 }
 
 // VisitFurniturePictureResponse writes the answer.

@@ -25,7 +25,7 @@ func (h handlers) page(ctx context.Context, at string) (pageFile, error) {
 	if !ok {
 		return pageFile{}, problem(notFound, "")
 	}
-	return pageFile{f, ifNoneMatch(ctx), takesGzip(ctx)}, nil
+	return pageFile{f, serve(ctx, document{f.Plain, f.Gzipped}, f.Media)}, nil
 }
 
 // QuoteScript answers GET /quote.js.
@@ -58,11 +58,10 @@ func (h handlers) DocsAsset(ctx context.Context, r gen.DocsAssetRequestObject) (
 	return h.page(ctx, "/docs/assets/"+r.File)
 }
 
-// pageFile is an embedded file as an answer, 304 when the client has it.
+// pageFile is an embedded file as an answer.
 type pageFile struct {
-	file      *web.File
-	condition string // If-None-Match
-	gzip      bool   // whether the client takes it compressed
+	file *web.File
+	as   served
 }
 
 // VisitQuoteScriptResponse writes the answer.
@@ -92,38 +91,7 @@ func (p pageFile) write(w http.ResponseWriter) error {
 		h.Set("Access-Control-Allow-Origin", "*") // a script that anybody may read
 		h.Set("Cross-Origin-Resource-Policy", "cross-origin")
 	}
-	return packed{p.file.Plain, p.file.Gzipped, p.gzip, p.condition}.write(w, p.file.Media, p.file.Cache)
-}
-
-// packed is a document that is also kept compressed.
-type packed struct {
-	plain     web.Form
-	gzipped   *web.Form // nil where there is none
-	gzip      bool      // whether the client takes it
-	condition string    // If-None-Match
-}
-
-func (p packed) write(w http.ResponseWriter, media, cache string) error {
-	h, form := w.Header(), p.plain
-	if p.gzipped != nil {
-		h.Add("Vary", "Accept-Encoding")
-		if p.gzip {
-			form = *p.gzipped
-		}
-	}
-	h.Set("ETag", form.ETag)
-	h.Set("Cache-Control", cache)
-	if known(p.condition, form.ETag) {
-		w.WriteHeader(http.StatusNotModified)
-		return nil
-	}
-	if p.gzip && p.gzipped != nil {
-		h.Set("Content-Encoding", "gzip")
-	}
-	h.Set("Content-Type", media)
-	w.WriteHeader(http.StatusOK)
-	_, err := w.Write(form.Body)
-	return err
+	return p.as.writeFor(w, p.file.Cache)
 }
 
 // takesGzip reports whether the client takes answers compressed by gzip

@@ -150,7 +150,7 @@ func (s *Site) add(name string, body []byte) error {
 	if !ok {
 		return fmt.Errorf("%s: nothing that lies there is served", name)
 	}
-	f := &File{Media: kind, Policy: policyFile, Cache: cacheCheck, Plain: form(body), Gzipped: gzipped(body)}
+	f := &File{Media: kind, Policy: policyFile, Cache: cacheCheck, Plain: NewForm(body), Gzipped: Gzipped(body)}
 	if path.Ext(name) == ".html" {
 		f.Policy = policyPage
 	}
@@ -189,18 +189,19 @@ func servedAt(name string) (string, bool) {
 	return "", false
 }
 
-func form(body []byte) Form {
+// NewForm is bytes with their ETag.
+func NewForm(body []byte) Form {
 	sum := sha256.Sum256(body)
 	return Form{Body: body, ETag: `"` + hex.EncodeToString(sum[:16]) + `"`}
 }
 
-// gzipped is the compressed form; nil where it is not a tenth smaller.
-func gzipped(body []byte) *Form {
+// Gzipped is the compressed form; nil where it is not a tenth smaller.
+func Gzipped(body []byte) *Form {
 	packed := Gzip(body)
 	if len(packed) > len(body)*9/10 {
 		return nil
 	}
-	f := form(packed)
+	f := NewForm(packed)
 	return &f
 }
 
