@@ -26,7 +26,7 @@ func furnitureDocument() (document, error) {
 	if err != nil {
 		return document{}, err
 	}
-	return newDocument(append(body, '\n')), nil
+	return newPacked(append(body, '\n')), nil
 }
 
 func wireKind(k furniture.Kind) gen.FurnitureKind {
@@ -50,7 +50,7 @@ func wireKind(k furniture.Kind) gen.FurnitureKind {
 
 // Furniture answers GET /v1/furniture.
 func (h handlers) Furniture(ctx context.Context, _ gen.FurnitureRequestObject) (gen.FurnitureResponseObject, error) {
-	return served{h.contract.furniture, "application/json", ifNoneMatch(ctx)}, nil
+	return serve(ctx, h.contract.furniture, "application/json"), nil
 }
 
 // VisitFurnitureResponse writes the answer.
@@ -67,7 +67,7 @@ func (h handlers) FurnitureKind(ctx context.Context, r gen.FurnitureKindRequestO
 	if err != nil {
 		return nil, err
 	}
-	return served{guide, media, ifNoneMatch(ctx)}, nil
+	return serve(ctx, guide, media), nil
 }
 
 // guideForm is the guide to a kind of furniture in one form.
@@ -88,6 +88,18 @@ func measuringGuides() map[guideForm]func() (document, error) {
 	}
 	return all
 }
+
+// FurniturePicture answers GET /v1/furniture/{kind}/picture.
+func (h handlers) FurniturePicture(ctx context.Context, r gen.FurniturePictureRequestObject) (gen.FurniturePictureResponseObject, error) {
+	k, ok := furniture.Find(r.Kind)
+	if !ok {
+		return nil, problem(notFound, "")
+	}
+	return serve(ctx, newDocument(drawing.PieceSVG(k)), mediaSVG), nil
+}
+
+// VisitFurniturePictureResponse writes the answer.
+func (s served) VisitFurniturePictureResponse(w http.ResponseWriter) error { return s.write(w) }
 
 // VisitFurnitureKindResponse writes the answer.
 func (s served) VisitFurnitureKindResponse(w http.ResponseWriter) error {

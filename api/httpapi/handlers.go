@@ -23,6 +23,7 @@ type contextKey int
 const (
 	mediaKey     contextKey = iota // the media type negotiated
 	conditionKey                   // If-None-Match
+	encodingKey                    // Accept-Encoding
 	inputKey                       // the body, read
 )
 

@@ -20,6 +20,7 @@ type Options struct {
 	Solves    int           // answers worked on at the same time
 	SolveWait time.Duration // how long a request waits for its turn before 503
 	SolveTime time.Duration // how long an answer may be worked on before 503
+	Origins   []string      // of pages that may call, such as https://shop.example; * alone for all
 }
 
 // DefaultOptions are the settings of a server in use, without a log.
@@ -44,5 +45,5 @@ func (o Options) validate() error {
 	case o.SolveTime <= 0:
 		return fmt.Errorf("httpapi: Options.SolveTime must be positive")
 	}
-	return nil
+	return checkOrigins(o.Origins)
 }

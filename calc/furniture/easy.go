@@ -28,7 +28,7 @@ func easyChairs() []Kind {
 		},
 		{
 			ID: "wing-chair", Name: "wing chair", About: "A high-backed easy chair with wings above its arms.",
-			Measures: append(armchair(56, 56, 20, 56, 78), tape("wing-width", "wing width", "Across the inside wing at its widthst, from the inside back to its front edge.", 26, 8, 50),
+			Measures: append(armchair(56, 56, 20, 56, 78), tape("wing-width", "wing width", "Across the inside wing at its widest, from the inside back to its front edge.", 26, 8, 50),
 				tape("wing-height", "wing height", "From the top of the arm up the wing to its highest point.", 50, 20, 90), skirt),
 			Options: easyOptions(),
 			build:   wingChair,
