@@ -18,6 +18,8 @@ type Work struct {
 type Operation struct {
 	Name                                                          string
 	PerPiece, PerPanel, PerCushion, PerFrame, PerButton, PerMetre decimal.Decimal
+	Fixed                                                         decimal.Decimal  // for the whole job, whatever the work
+	Rate                                                          *decimal.Decimal // for an hour; nil: that of the job
 }
 
 // Preset is a named set of hours.
