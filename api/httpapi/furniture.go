@@ -1,6 +1,7 @@
 package httpapi
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"maps"
@@ -113,6 +114,14 @@ func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest,
 		req.Cloth = &c
 	}
 	req.Drop = value(w.Drop)
+	for id, c := range value(w.Covers) {
+		if req.Covers == nil {
+			req.Covers = make(map[string]furniture.Cover)
+		}
+		req.Covers[id] = map[gen.CuttingListCover]furniture.Cover{
+			gen.CuttingListCoverTop: furniture.Top, gen.CuttingListCoverOutside: furniture.Outside, gen.CuttingListCoverLining: furniture.Lining,
+		}[c]
+	}
 	for i, p := range value(w.Replace) {
 		req.Replace = append(req.Replace, t.panel(&p, root.Field("replace").Index(i)))
 	}
@@ -134,9 +143,19 @@ func (h handlers) CuttingList(ctx context.Context, _ gen.CuttingListRequestObjec
 	if err != nil {
 		return nil, err
 	}
+	ans := service.CuttingList(in.request)
 	vary, store := "Accept", "no-store"
-	return gen.CuttingList200JSONResponse{
-		Body:    wireCuttingList(service.CuttingList(in.request), in.digest),
-		Headers: gen.CuttingList200ResponseHeaders{CacheControl: &store, Vary: &vary},
-	}, nil
+	headers := gen.CuttingList200ResponseHeaders{CacheControl: &store, Vary: &vary}
+	switch ctx.Value(mediaKey) {
+	case mediaSVG:
+		svg := drawing.CuttingListSVG(ans)
+		return gen.CuttingList200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
+	case mediaPDF:
+		pdf, err := printed(drawing.CuttingListPicture(ans), ans.Request.Piece.Units)
+		if err != nil {
+			return nil, err
+		}
+		return gen.CuttingList200ApplicationpdfResponse{Body: bytes.NewReader(pdf), Headers: headers, ContentLength: int64(len(pdf))}, nil
+	}
+	return gen.CuttingList200JSONResponse{Body: wireCuttingList(ans, in.digest), Headers: headers}, nil
 }
