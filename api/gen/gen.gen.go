@@ -333,6 +333,27 @@ func (e CuttingListCover) Valid() bool {
 	}
 }
 
+// Defines values for CuttingListFireItem.
+const (
+	CuttingListFireItemHeadboard CuttingListFireItem = "headboard"
+	CuttingListFireItemSeatPad   CuttingListFireItem = "seat-pad"
+	CuttingListFireItemSeating   CuttingListFireItem = "seating"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListFireItem enum.
+func (e CuttingListFireItem) Valid() bool {
+	switch e {
+	case CuttingListFireItemHeadboard:
+		return true
+	case CuttingListFireItemSeatPad:
+		return true
+	case CuttingListFireItemSeating:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for CuttingListPlace.
 const (
 	CuttingListPlaceArm  CuttingListPlace = "arm"
@@ -348,6 +369,30 @@ func (e CuttingListPlace) Valid() bool {
 	case CuttingListPlaceBack:
 		return true
 	case CuttingListPlaceSeat:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for CuttingListStackWhere.
+const (
+	CuttingListStackWhereArm     CuttingListStackWhere = "arm"
+	CuttingListStackWhereBack    CuttingListStackWhere = "back"
+	CuttingListStackWhereOutside CuttingListStackWhere = "outside"
+	CuttingListStackWhereSeat    CuttingListStackWhere = "seat"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListStackWhere enum.
+func (e CuttingListStackWhere) Valid() bool {
+	switch e {
+	case CuttingListStackWhereArm:
+		return true
+	case CuttingListStackWhereBack:
+		return true
+	case CuttingListStackWhereOutside:
+		return true
+	case CuttingListStackWhereSeat:
 		return true
 	default:
 		return false
@@ -4137,6 +4182,9 @@ type CuttingListAnswer struct {
 	// Fillings Cushions and pads.
 	Fillings []CuttingListFilling `json:"fillings"`
 
+	// Fire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
+	Fire CuttingListFire `json:"fire"`
+
 	// Frames Frames to be webbed or covered.
 	Frames      []CuttingListFrame `json:"frames"`
 	InputDigest string             `json:"inputDigest"`
@@ -4212,6 +4260,16 @@ type CuttingListFilling struct {
 	Thickness Quantity         `json:"thickness"`
 }
 
+// CuttingListFire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
+type CuttingListFire struct {
+	Item          CuttingListFireItem `json:"item"`
+	LooseCushions FireKnown           `json:"looseCushions"`
+	Stacks        []CuttingListStack  `json:"stacks"`
+}
+
+// CuttingListFireItem defines model for CuttingListFire.Item.
+type CuttingListFireItem string
+
 // CuttingListFrame defines model for CuttingListFrame.
 type CuttingListFrame struct {
 	Across Quantity `json:"across"`
@@ -4253,6 +4311,9 @@ type CuttingListRequest struct {
 	// Count How many pieces alike.
 	Count *int `json:"count,omitempty"`
 
+	// Covers Panels that are cut from another cloth than usual, by their ids.
+	Covers *map[string]CuttingListCover `json:"covers,omitempty"`
+
 	// Drop Panels to leave out.
 	Drop *[]PanelId `json:"drop,omitempty"`
 
@@ -4268,7 +4329,7 @@ type CuttingListRequest struct {
 	// Options By the names that `/v1/furniture` lists for the kind.
 	Options *map[string]FurnitureId `json:"options,omitempty"`
 
-	// Replace Panels that stand in for those of the same id, or are added to the top cover.
+	// Replace Panels that stand in for those of the same id, or are added, to the top cover unless `covers` says otherwise.
 	Replace *[]Panel `json:"replace,omitempty"`
 
 	// Units The units of the texts in the answer.
@@ -4285,6 +4346,16 @@ type CuttingListRun struct {
 	// Name Printable text, without control characters.
 	Name Name `json:"name"`
 }
+
+// CuttingListStack defines model for CuttingListStack.
+type CuttingListStack struct {
+	// Layers From the outside inwards, in the form of `layers` of `/v1/fire-check`. A material that lies at several places has one id.
+	Layers []FireLayer           `json:"layers"`
+	Where  CuttingListStackWhere `json:"where"`
+}
+
+// CuttingListStackWhere defines model for CuttingListStack.Where.
+type CuttingListStackWhere string
 
 // Effort The budget of the search, counted in units of work and not in seconds.
 type Effort string
@@ -9558,6 +9629,60 @@ func (response CuttingList200JSONResponse) VisitCuttingListResponse(w http.Respo
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       CuttingList200ResponseHeaders
+	ContentLength int64
+}
+
+func (response CuttingList200ApplicationpdfResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type CuttingList200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       CuttingList200ResponseHeaders
+	ContentLength int64
+}
+
+func (response CuttingList200ImagesvgXmlResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 

@@ -134,6 +134,14 @@ func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest,
 		req.Cloth = &c
 	}
 	req.Drop = value(w.Drop)
+	for id, c := range value(w.Covers) {
+		if req.Covers == nil {
+			req.Covers = make(map[string]furniture.Cover)
+		}
+		req.Covers[id] = map[gen.CuttingListCover]furniture.Cover{
+			gen.CuttingListCoverTop: furniture.Top, gen.CuttingListCoverOutside: furniture.Outside, gen.CuttingListCoverLining: furniture.Lining,
+		}[c]
+	}
 	for i, p := range value(w.Replace) {
 		req.Replace = append(req.Replace, t.panel(&p, root.Field("replace").Index(i)))
 	}
@@ -151,13 +159,8 @@ func cuttingList(_ context.Context, req service.CuttingListRequest) (*service.Cu
 
 // CuttingList answers POST /v1/cutting-list.
 func (h handlers) CuttingList(ctx context.Context, _ gen.CuttingListRequestObject) (gen.CuttingListResponseObject, error) {
-	in, err := read[service.CuttingListRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	return gen.CuttingList200JSONResponse{
-		Body:    wireCuttingList(service.CuttingList(in.request), in.digest),
-		Headers: gen.CuttingList200ResponseHeaders{CacheControl: &store, Vary: &vary},
-	}, nil
+	return answered(ctx, cuttingList, wireCuttingList, drawing.CuttingListPicture)
 }
+
+// VisitCuttingListResponse sends the answer.
+func (r reply) VisitCuttingListResponse(w http.ResponseWriter) error { return r.write(w) }
