@@ -13,6 +13,7 @@ require (
 	github.com/paulmach/orb v0.11.1
 	github.com/prometheus/client_golang v1.25.0
 	github.com/shopspring/decimal v1.6.0
+	github.com/swaggest/swgui v1.8.8
 	golang.org/x/image v0.40.0
 	gonum.org/v1/gonum v0.16.0
 	pgregory.net/rapid v1.3.0
