@@ -186,6 +186,8 @@ section { display: grid; gap: var(--_gap); padding: var(--bridletie-padding, 1.2
   border: 1px solid var(--_line); border-radius: calc(var(--_round) * 2); }
 .fields, .result { display: grid; gap: var(--_gap); align-content: start; min-width: 0; }
 @container (min-width: 46em) { section { grid-template-columns: 1.15fr 1fr; column-gap: 2.2em; } .result { align-self: start; position: sticky; top: 1em; } }
+@container (max-width: 45.99em) { .result { display: contents; } #status { position: sticky; bottom: 0; z-index: 1; margin-inline: -.6em; padding: .6em; background: var(--_paper); border-block-start: 2px solid var(--_accent); }
+  :focus { scroll-margin-block: 1em 6em; } }
 .pair, .grid { display: grid; gap: .9em var(--_gap); }
 @container (min-width: 24em) { .pair { grid-template-columns: 1fr 1fr; } .wide { grid-template-columns: 2fr 1fr; } }
 @container (min-width: 32em) { .grid { grid-template-columns: 1fr 1fr; } }
@@ -201,7 +203,8 @@ input:not([type=radio]), select { width: 100%; min-width: 0; padding: .45em .7em
 .error:empty { display: none; }
 :focus-visible { outline: 3px solid var(--_accent); outline-offset: 2px; }
 .unit { display: grid; grid-template-columns: 1fr auto; align-items: center; gap: .5em; }
-.choices { display: flex; flex-wrap: wrap; gap: .4em; }
+.choices { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(7.5em, 100%), 1fr)); gap: .4em; }
+.choices:has(.swatch) { grid-template-columns: repeat(auto-fit, minmax(min(11em, 100%), 1fr)); }
 .choice { position: relative; display: flex; align-items: center; gap: .5em; flex: 1 1 auto; min-height: 44px; padding: .3em .8em;
   font-weight: 400; border: 1px solid var(--_line); border-radius: var(--_round); cursor: pointer; }
 .choice input { min-height: 0; width: 1.15em; height: 1.15em; margin: 0; flex: none; accent-color: var(--_accent); }
@@ -215,9 +218,9 @@ summary { min-height: 44px; display: flex; align-items: center; gap: .6em; font-
 summary::-webkit-details-marker { display: none; }
 summary::before { content: ''; width: .55em; height: .55em; border: solid currentColor; border-width: 0 2px 2px 0; transform: rotate(-45deg); flex: none; }
 [open] > summary::before { transform: rotate(45deg); }
-details > .grid { margin-block: .6em .4em; }
+details > * + * { margin-block: .6em .4em; }
 figure { margin: 0; padding: .8em; background: var(--_tint); border-radius: var(--_round); }
-svg { display: block; width: 100%; height: auto; max-height: 19em; }
+svg { display: block; width: 100%; height: auto; max-height: 15em; }
 .f { fill: var(--_paper); rx: 14px; } .c { rx: 14px; } .l { fill: none; stroke: var(--_ink); stroke-width: 5; rx: 14px; } .leg { fill: none; stroke: var(--_line); stroke-width: 4; }
 .floor { stroke: var(--_line); stroke-width: 3; } .motif { fill: var(--_accent); opacity: .6; }
 .m { visibility: hidden; } .measuring .m { visibility: visible; } .pointing .m { opacity: .2; } .pointing .m.on { opacity: 1; }
@@ -388,7 +391,7 @@ class Quote extends HTMLElement {
   #capital(text) { return text.charAt(0).toLocaleUpperCase(this.#locale) + text.slice(1); }
 
   /** @param {number} value @param {Intl.NumberFormatOptions} options */
-  #number(value, options) { return new Intl.NumberFormat(this.#locale, options).format(value); }
+  #number(value, options) { return new Intl.NumberFormat(this.#locale, options).format(value).replace(/ /g, '\xa0'); }
 
   /** A length of cloth, rounded up. @param {number} mm */
   #clothLength(mm) {

@@ -124,7 +124,7 @@ $('place').addEventListener('click', () => {
 
 async function begin() {
   try {
-    [known, { cloths }] = await Promise.all([kinds(), read('/demo/assets/cloths.json')]);
+    [known, { cloths }] = await Promise.all([kinds(), read('/demo/assets/store.json')]);
   } catch (error) {
     failed(error);
     return;
