@@ -5679,16 +5679,8 @@ type JobDay struct {
 	Hours string       `json:"hours"`
 
 	// Number From 1, waiting days counted.
-	Number int `json:"number"`
-	Work   []struct {
-		// Begins The operation begins on this day.
-		Begins bool `json:"begins"`
-
-		// Ends The operation ends on this day.
-		Ends      bool   `json:"ends"`
-		Hours     string `json:"hours"`
-		Operation string `json:"operation"`
-	} `json:"work"`
+	Number int        `json:"number"`
+	Work   []JobSpell `json:"work"`
 }
 
 // JobDayTerms How the shop works. What is left out is usual, and is listed with the plan.
@@ -5853,6 +5845,17 @@ type JobQuantity struct {
 	//
 	// Example: 62 cm
 	Length *Length `json:"length,omitempty"`
+}
+
+// JobSpell defines model for JobSpell.
+type JobSpell struct {
+	// Begins The operation begins on this day.
+	Begins bool `json:"begins"`
+
+	// Ends The operation ends on this day.
+	Ends      bool   `json:"ends"`
+	Hours     string `json:"hours"`
+	Operation string `json:"operation"`
 }
 
 // JobTax defines model for JobTax.
