@@ -57,7 +57,7 @@ func costParts(c *service.JobCost) []costPart {
 	sums[2] = q.Overhead.Net.Add(q.Contingency.Net)
 	sums[3] = q.Tax
 	var out []costPart
-	for i, p := range []costPart{{name: "materials", fill: slanted}, {name: "labour", fill: upright}, {name: "overhead and contingency", fill: level}, {name: "tax", fill: crossed}} {
+	for i, p := range []costPart{{name: "materials", fill: fillSlanted}, {name: "labour", fill: fillUpright}, {name: "overhead and contingency", fill: fillLevel}, {name: "tax", fill: fillCrossed}} {
 		if p.sum = sums[i]; p.sum.IsPositive() {
 			out = append(out, p)
 		}
@@ -65,9 +65,9 @@ func costParts(c *service.JobCost) []costPart {
 	return out
 }
 
-func slanted(k, x, y, w, h float64) []Shape { return []Shape{Hatch{x, y, w, h, 18 * k, cArrow}} }
+func fillSlanted(k, x, y, w, h float64) []Shape { return []Shape{Hatch{x, y, w, h, 18 * k, cArrow}} }
 
-func upright(k, x, y, w, h float64) []Shape {
+func fillUpright(k, x, y, w, h float64) []Shape {
 	var lines []Polyline
 	for d := 16 * k; d < w; d += 16 * k {
 		lines = append(lines, Polyline{Pts: []Pt{{x + d, y}, {x + d, y + h}}})
@@ -75,7 +75,7 @@ func upright(k, x, y, w, h float64) []Shape {
 	return []Shape{Path{lines, cArrow}}
 }
 
-func level(k, x, y, w, h float64) []Shape {
+func fillLevel(k, x, y, w, h float64) []Shape {
 	var lines []Polyline
 	for d := 16 * k; d < h; d += 16 * k {
 		lines = append(lines, Polyline{Pts: []Pt{{x, y + d}, {x + w, y + d}}})
@@ -83,8 +83,8 @@ func level(k, x, y, w, h float64) []Shape {
 	return []Shape{Path{lines, cArrow}}
 }
 
-func crossed(k, x, y, w, h float64) []Shape {
-	return append(upright(k, x, y, w, h), level(k, x, y, w, h)...)
+func fillCrossed(k, x, y, w, h float64) []Shape {
+	return append(fillUpright(k, x, y, w, h), fillLevel(k, x, y, w, h)...)
 }
 
 // costBar draws the bar, and below it a line for each part with its sign, its
