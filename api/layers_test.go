@@ -69,7 +69,7 @@ var layers = []layer{
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	// drawing embeds a font, and says a date that is always the same in its PDF.
-	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font"}},
+	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	{dir: "api/strictjson", std: pure},
 	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static"}},

@@ -4931,8 +4931,8 @@ type FireVerified string
 
 // FoamAnswer defines model for FoamAnswer.
 type FoamAnswer struct {
-	Cautions []string   `json:"cautions"`
-	Cost     *FoamMoney `json:"cost,omitempty"`
+	Cautions []string `json:"cautions"`
+	Cost     *Money   `json:"cost,omitempty"`
 
 	// Defaults The defaults used, with their source.
 	Defaults []string `json:"defaults"`
@@ -5022,7 +5022,7 @@ type FoamGroup struct {
 		// Example: IB
 		Sheet PanelId `json:"sheet"`
 	} `json:"buy"`
-	Cost *FoamMoney `json:"cost,omitempty"`
+	Cost *Money `json:"cost,omitempty"`
 
 	// Foam Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -5095,13 +5095,6 @@ type FoamItemFit string
 // FoamItemPlace A pad is a thin seat on a board or on webbing.
 type FoamItemPlace string
 
-// FoamMoney defines model for FoamMoney.
-type FoamMoney struct {
-	// Amount A decimal.
-	Amount   string `json:"amount"`
-	Currency string `json:"currency"`
-}
-
 // FoamQuality defines model for FoamQuality.
 type FoamQuality struct {
 	// Density From 5 to 500 kg/m3, with at most 3 decimals: `35 kg/m3`. A pound a cubic foot is 16.0185 kg/m3.
@@ -5129,10 +5122,8 @@ type FoamQualityHardnessAt string
 
 // FoamRequest defines model for FoamRequest.
 type FoamRequest struct {
-	// Currency Three capital letters, as in ISO 4217. With it every sheet has a price; without it none has, and the least foam is bought.
-	//
-	// Example: GBP
-	Currency *string `json:"currency,omitempty"`
+	// Currency With it every sheet has a price; without it none has, and the least foam is bought.
+	Currency *Currency `json:"currency,omitempty"`
 
 	// Effort The budget of the search, counted in units of work and not in seconds.
 	Effort *Effort       `json:"effort,omitempty"`
@@ -5759,16 +5750,8 @@ type JobDay struct {
 	Hours string       `json:"hours"`
 
 	// Number From 1, waiting days counted.
-	Number int `json:"number"`
-	Work   []struct {
-		// Begins The operation begins on this day.
-		Begins bool `json:"begins"`
-
-		// Ends The operation ends on this day.
-		Ends      bool   `json:"ends"`
-		Hours     string `json:"hours"`
-		Operation string `json:"operation"`
-	} `json:"work"`
+	Number int        `json:"number"`
+	Work   []JobSpell `json:"work"`
 }
 
 // JobDayTerms How the shop works. What is left out is usual, and is listed with the plan.
@@ -5933,6 +5916,17 @@ type JobQuantity struct {
 	//
 	// Example: 62 cm
 	Length *Length `json:"length,omitempty"`
+}
+
+// JobSpell defines model for JobSpell.
+type JobSpell struct {
+	// Begins The operation begins on this day.
+	Begins bool `json:"begins"`
+
+	// Ends The operation ends on this day.
+	Ends      bool   `json:"ends"`
+	Hours     string `json:"hours"`
+	Operation string `json:"operation"`
 }
 
 // JobTax defines model for JobTax.

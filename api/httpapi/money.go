@@ -1,8 +1,6 @@
 package httpapi
 
 import (
-	"errors"
-
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
@@ -12,11 +10,18 @@ import (
 // money is an amount; at is where its currency stands. An amount that the
 // contract refuses counts as none.
 func (t *translator) money(amount, currency string, at fault.Path) money.Money {
-	m, err := money.Parse(amount, currency)
-	if errors.Is(err, money.ErrCurrency) {
-		t.shape.Add(at.Field("currency"), fault.NotOneOf, currency, "there is no such currency", "a code of ISO 4217, for example GBP")
-	}
+	m := money.Money{Currency: t.currency(currency, at)}
+	m.Amount, _ = money.ParseAmount(amount)
 	return m
+}
+
+// currency is a currency by its code; at is where the field stands.
+func (t *translator) currency(code string, at fault.Path) money.Currency {
+	c, err := money.ParseCurrency(code)
+	if err != nil {
+		t.shape.Add(at.Field("currency"), fault.NotOneOf, code, "there is no such currency", "a code of ISO 4217, for example GBP")
+	}
+	return c
 }
 
 // amount is an amount of a currency that is looked at elsewhere; nil when either

@@ -1,6 +1,11 @@
 package costing
 
-import "github.com/bridletie/bridletie/calc/calendar"
+import (
+	"strconv"
+
+	"github.com/bridletie/bridletie/calc/calendar"
+	"github.com/bridletie/bridletie/calc/fault"
+)
 
 // Validity is how long a price holds. There is no clock: AsOf is the day on
 // which the price is given.
@@ -21,4 +26,25 @@ func (v Validity) Until() calendar.Day { return v.AsOf.Add(v.Days) }
 func (v Validity) Late() bool {
 	until := v.Until()
 	return v.Supply != 0 && until != 0 && v.Supply > until
+}
+
+// Faults are what is wrong with the validity; at is where its fields stand.
+func (v Validity) Faults(at fault.Path) fault.List {
+	var l fault.List
+	days := strconv.Itoa(v.Days)
+	switch {
+	case v.AsOf == 0 && v.Days != 0:
+		l.Add(at.Field("validDays"), fault.NotAllowed, days, "days are counted from the day on which the price is given", "give asOf too, or leave validDays out")
+	case v.AsOf == 0 && v.Supply != 0:
+		l.Add(at.Field("supply"), fault.NotAllowed, v.Supply.String(), "it is not said on which day the price is given", "give asOf too, or leave supply out")
+	case v.Days < 0:
+		l.Add(at.Field("validDays"), fault.TooSmall, days, "a price holds for no less than no days", "from 0 to "+strconv.Itoa(MaxValid))
+	case v.Days > MaxValid:
+		l.Add(at.Field("validDays"), fault.TooLarge, days, "nobody can hold a price for so long", "from 0 to "+strconv.Itoa(MaxValid))
+	case v.AsOf != 0 && v.Until() == 0:
+		l.Add(at.Field("validDays"), fault.TooLarge, days, "the price would hold past the last day that is believed, "+calendar.Last.String(), "fewer days, or an earlier asOf")
+	case v.Supply != 0 && v.Supply < v.AsOf:
+		l.Add(at.Field("supply"), fault.TooSmall, v.Supply.String(), "the work is delivered before the price is given", "asOf or later")
+	}
+	return l
 }

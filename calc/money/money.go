@@ -2,6 +2,7 @@ package money
 
 import (
 	"errors"
+	"strings"
 
 	iso "github.com/govalues/money"
 	"github.com/shopspring/decimal"
@@ -34,15 +35,11 @@ var (
 	ErrCurrency = errors.New("money: not a currency of ISO 4217")
 )
 
-// The limits of what is read: an amount has no more digits before the point,
-// and no more after it.
+// The limits of what is read: the digits before the point and after it.
 const (
-	MaxWhole    = 7
+	maxWhole    = 7
 	MaxDecimals = 4
 )
-
-// maxAmount bounds the text of an amount, so that reading one takes no time.
-const maxAmount = 24
 
 // ParseCurrency reads a code such as GBP. XXX, which is none, and XTS, which is
 // for testing, are refused.
@@ -54,15 +51,13 @@ func ParseCurrency(code string) (Currency, error) {
 	return c, nil
 }
 
-// ParseAmount reads a decimal number without a sign, such as 48.50.
+// ParseAmount reads a decimal number without a sign, of at most 7 digits and 4
+// decimals, such as 48.50.
 func ParseAmount(amount string) (decimal.Decimal, error) {
-	if len(amount) > maxAmount {
+	whole, part, point := strings.Cut(amount, ".")
+	if whole == "" || len(whole) > maxWhole || point && (part == "" || len(part) > MaxDecimals) ||
+		strings.Trim(whole+part, "0123456789") != "" { // no signs and no powers of ten
 		return decimal.Decimal{}, ErrAmount
-	}
-	for _, r := range amount {
-		if r != '.' && (r < '0' || r > '9') { // no signs and no powers of ten
-			return decimal.Decimal{}, ErrAmount
-		}
 	}
 	d, err := decimal.NewFromString(amount)
 	if err != nil {
