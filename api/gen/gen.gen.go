@@ -2661,6 +2661,24 @@ func (e PriceBandPer) Valid() bool {
 	}
 }
 
+// Defines values for ProblemViolatedPolicies.
+const (
+	ProblemViolatedPoliciesRequests ProblemViolatedPolicies = "requests"
+	ProblemViolatedPoliciesWork     ProblemViolatedPolicies = "work"
+)
+
+// Valid indicates whether the value is a known member of the ProblemViolatedPolicies enum.
+func (e ProblemViolatedPolicies) Valid() bool {
+	switch e {
+	case ProblemViolatedPoliciesRequests:
+		return true
+	case ProblemViolatedPoliciesWork:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for ReliefCutCut.
 const (
 	ReliefCutCutDiagonal ReliefCutCut = "diagonal"
@@ -6323,7 +6341,13 @@ type Problem struct {
 
 	// Type A path under /problems.
 	Type string `json:"type"`
+
+	// ViolatedPolicies The quotas that are used, by their names in RateLimit-Policy.
+	ViolatedPolicies *[]ProblemViolatedPolicies `json:"violated-policies,omitempty"`
 }
+
+// ProblemViolatedPolicies defines model for Problem.ViolatedPolicies.
+type ProblemViolatedPolicies string
 
 // Quantity defines model for Quantity.
 type Quantity struct {
@@ -7170,8 +7194,14 @@ type YardageRequest struct {
 	Units *Units `json:"units,omitempty"`
 }
 
+// AddressTooLong RFC 9457 problem details.
+type AddressTooLong = Problem
+
 // BadRequest RFC 9457 problem details.
 type BadRequest = Problem
+
+// HeadersTooLarge RFC 9457 problem details.
+type HeadersTooLarge = Problem
 
 // Internal RFC 9457 problem details.
 type Internal = Problem
@@ -7184,6 +7214,12 @@ type NotFound = Problem
 
 // TooLarge RFC 9457 problem details.
 type TooLarge = Problem
+
+// TooMany RFC 9457 problem details.
+type TooMany = Problem
+
+// Unauthorized RFC 9457 problem details.
+type Unauthorized = Problem
 
 // Unavailable RFC 9457 problem details.
 type Unavailable = Problem
@@ -7657,7 +7693,11 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 
 }
 
+type AddressTooLongApplicationProblemPlusJSONResponse Problem
+
 type BadRequestApplicationProblemPlusJSONResponse Problem
+
+type HeadersTooLargeApplicationProblemPlusJSONResponse Problem
 
 type InternalApplicationProblemPlusJSONResponse Problem
 
@@ -7666,6 +7706,26 @@ type NotAcceptableApplicationProblemPlusJSONResponse Problem
 type NotFoundApplicationProblemPlusJSONResponse Problem
 
 type TooLargeApplicationProblemPlusJSONResponse Problem
+
+type TooManyResponseHeaders struct {
+	RateLimit       *string
+	RateLimitPolicy *string
+	RetryAfter      *int
+}
+type TooManyApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers TooManyResponseHeaders
+}
+
+type UnauthorizedResponseHeaders struct {
+	WWWAuthenticate *string
+}
+type UnauthorizedApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers UnauthorizedResponseHeaders
+}
 
 type UnavailableResponseHeaders struct {
 	RetryAfter *int
@@ -7713,6 +7773,38 @@ func (response Livez406ApplicationProblemPlusJSONResponse) VisitLivezResponse(w 
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Livez414ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Livez431ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -7768,6 +7860,38 @@ func (response SpecJson406ApplicationProblemPlusJSONResponse) VisitSpecJsonRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson414ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson431ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -7831,6 +7955,38 @@ func (response SpecYaml406ApplicationProblemPlusJSONResponse) VisitSpecYamlRespo
 	return err
 }
 
+type SpecYaml414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml414ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecYaml431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml431ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ProblemRequestObject struct {
 	Name string `json:"name"`
 }
@@ -7882,6 +8038,38 @@ func (response Problem406ApplicationProblemPlusJSONResponse) VisitProblemRespons
 	return err
 }
 
+type Problem414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Problem414ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Problem431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Problem431ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReadyzRequestObject struct {
 }
 
@@ -7915,6 +8103,38 @@ func (response Readyz406ApplicationProblemPlusJSONResponse) VisitReadyzResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz414ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz431ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8017,6 +8237,25 @@ func (response Buttoning400ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning401ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8049,6 +8288,22 @@ func (response Buttoning413ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning414ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8077,6 +8332,47 @@ func (response Buttoning422ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning429ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning431ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8168,6 +8464,25 @@ func (response CuttingList400ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	return err
 }
 
+type CuttingList401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList401ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type CuttingList406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8200,6 +8515,22 @@ func (response CuttingList413ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	return err
 }
 
+type CuttingList414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList414ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type CuttingList415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8228,6 +8559,47 @@ func (response CuttingList422ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList429ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList431ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8319,6 +8691,25 @@ func (response Estimate400ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate401ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8351,6 +8742,22 @@ func (response Estimate413ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate414ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8379,6 +8786,47 @@ func (response Estimate422ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate429ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate431ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8497,6 +8945,25 @@ func (response FireCheck400ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck401ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8529,6 +8996,22 @@ func (response FireCheck413ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck414ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8557,6 +9040,47 @@ func (response FireCheck422ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck429ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck431ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8635,6 +9159,25 @@ func (response FireRules304Response) VisitFireRulesResponse(w http.ResponseWrite
 	return nil
 }
 
+type FireRules401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules401ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireRules406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8647,6 +9190,63 @@ func (response FireRules406ApplicationProblemPlusJSONResponse) VisitFireRulesRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules414ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules429ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules431ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8730,6 +9330,25 @@ func (response Foam400ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foam401ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8762,6 +9381,22 @@ func (response Foam413ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foam414ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8790,6 +9425,47 @@ func (response Foam422ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foam429ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foam431ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8908,6 +9584,25 @@ func (response Foundation400ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation401ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8940,6 +9635,22 @@ func (response Foundation413ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation414ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8968,6 +9679,47 @@ func (response Foundation422ApplicationProblemPlusJSONResponse) VisitFoundationR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation429ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation431ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9046,6 +9798,25 @@ func (response Furniture304Response) VisitFurnitureResponse(w http.ResponseWrite
 	return nil
 }
 
+type Furniture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture401ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Furniture406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9058,6 +9829,63 @@ func (response Furniture406ApplicationProblemPlusJSONResponse) VisitFurnitureRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture414ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture429ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture431ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9150,6 +9978,25 @@ func (response FurnitureKind304Response) VisitFurnitureKindResponse(w http.Respo
 	return nil
 }
 
+type FurnitureKind401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind401ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FurnitureKind404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -9178,6 +10025,63 @@ func (response FurnitureKind406ApplicationProblemPlusJSONResponse) VisitFurnitur
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind414ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind429ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind431ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9261,6 +10165,25 @@ func (response Piping400ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Piping401ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9293,6 +10216,22 @@ func (response Piping413ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Piping414ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9321,6 +10260,47 @@ func (response Piping422ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Piping429ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Piping431ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9439,6 +10419,25 @@ func (response Pleats400ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats401ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9471,6 +10470,22 @@ func (response Pleats413ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats414ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9499,6 +10514,47 @@ func (response Pleats422ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats429ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats431ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9617,6 +10673,25 @@ func (response ReliefCuts400ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts401ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9649,6 +10724,22 @@ func (response ReliefCuts413ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts414ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9677,6 +10768,47 @@ func (response ReliefCuts422ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts429ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts431ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9795,6 +10927,25 @@ func (response Repeat400ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat401ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9827,6 +10978,22 @@ func (response Repeat413ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat414ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9855,6 +11022,47 @@ func (response Repeat422ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat429ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat431ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9973,6 +11181,25 @@ func (response Wadding400ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding401ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10005,6 +11232,22 @@ func (response Wadding413ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding414ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10033,6 +11276,47 @@ func (response Wadding422ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding429ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding431ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10178,6 +11462,25 @@ func (response Yardage400ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage401ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10210,6 +11513,22 @@ func (response Yardage413ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage414ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10238,6 +11557,47 @@ func (response Yardage422ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage429ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage431ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10383,6 +11743,25 @@ func (response YardageCheck400ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck401ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10415,6 +11794,22 @@ func (response YardageCheck413ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck414ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10443,6 +11838,47 @@ func (response YardageCheck422ApplicationProblemPlusJSONResponse) VisitYardageCh
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck429ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck431ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10638,6 +12074,25 @@ func (response YardageCompare400ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare401ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10670,6 +12125,22 @@ func (response YardageCompare413ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare414ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10698,6 +12169,47 @@ func (response YardageCompare422ApplicationProblemPlusJSONResponse) VisitYardage
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare429ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare431ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
