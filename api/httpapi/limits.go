@@ -44,7 +44,7 @@ func DefaultLimits() Limits {
 		AddressBytes: 8192, HeaderFields: 100,
 		SolveTime: 50 * time.Second,
 		Solves:    max(1, cores-1), SolveQueue: max(1, cores-1), SolveWait: 5 * time.Second,
-		Lights: 4 * cores, LightQueue: 64 * cores, LightWait: 250 * time.Millisecond, LightTime: 25 * time.Millisecond,
+		Lights: 4 * cores, LightQueue: 64 * cores, LightWait: 250 * time.Millisecond, LightTime: 250 * time.Millisecond,
 	}
 }
 
