@@ -2871,6 +2871,24 @@ func (e PriceBandPer) Valid() bool {
 	}
 }
 
+// Defines values for ProblemViolatedPolicies.
+const (
+	ProblemViolatedPoliciesRequests ProblemViolatedPolicies = "requests"
+	ProblemViolatedPoliciesWork     ProblemViolatedPolicies = "work"
+)
+
+// Valid indicates whether the value is a known member of the ProblemViolatedPolicies enum.
+func (e ProblemViolatedPolicies) Valid() bool {
+	switch e {
+	case ProblemViolatedPoliciesRequests:
+		return true
+	case ProblemViolatedPoliciesWork:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for ReliefCutCut.
 const (
 	ReliefCutCutDiagonal ReliefCutCut = "diagonal"
@@ -7004,7 +7022,13 @@ type Problem struct {
 
 	// Type A path under /problems.
 	Type string `json:"type"`
+
+	// ViolatedPolicies The quotas that are used, by their names in RateLimit-Policy.
+	ViolatedPolicies *[]ProblemViolatedPolicies `json:"violated-policies,omitempty"`
 }
+
+// ProblemViolatedPolicies defines model for Problem.ViolatedPolicies.
+type ProblemViolatedPolicies string
 
 // Quantity defines model for Quantity.
 type Quantity struct {
@@ -7851,8 +7875,14 @@ type YardageRequest struct {
 	Units *Units `json:"units,omitempty"`
 }
 
+// AddressTooLong RFC 9457 problem details.
+type AddressTooLong = Problem
+
 // BadRequest RFC 9457 problem details.
 type BadRequest = Problem
+
+// HeadersTooLarge RFC 9457 problem details.
+type HeadersTooLarge = Problem
 
 // Internal RFC 9457 problem details.
 type Internal = Problem
@@ -7865,6 +7895,12 @@ type NotFound = Problem
 
 // TooLarge RFC 9457 problem details.
 type TooLarge = Problem
+
+// TooMany RFC 9457 problem details.
+type TooMany = Problem
+
+// Unauthorized RFC 9457 problem details.
+type Unauthorized = Problem
 
 // Unavailable RFC 9457 problem details.
 type Unavailable = Problem
@@ -8464,7 +8500,11 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 
 }
 
+type AddressTooLongApplicationProblemPlusJSONResponse Problem
+
 type BadRequestApplicationProblemPlusJSONResponse Problem
+
+type HeadersTooLargeApplicationProblemPlusJSONResponse Problem
 
 type InternalApplicationProblemPlusJSONResponse Problem
 
@@ -8473,6 +8513,26 @@ type NotAcceptableApplicationProblemPlusJSONResponse Problem
 type NotFoundApplicationProblemPlusJSONResponse Problem
 
 type TooLargeApplicationProblemPlusJSONResponse Problem
+
+type TooManyResponseHeaders struct {
+	RateLimit       *string
+	RateLimitPolicy *string
+	RetryAfter      *int
+}
+type TooManyApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers TooManyResponseHeaders
+}
+
+type UnauthorizedResponseHeaders struct {
+	WWWAuthenticate *string
+}
+type UnauthorizedApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers UnauthorizedResponseHeaders
+}
 
 type UnavailableResponseHeaders struct {
 	RetryAfter *int
@@ -8664,6 +8724,38 @@ func (response DemoAsset406ApplicationProblemPlusJSONResponse) VisitDemoAssetRes
 	return err
 }
 
+type DemoAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset414ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset431ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DemoPageRequestObject struct {
 	Page string `json:"page"`
 }
@@ -8744,6 +8836,38 @@ func (response DemoPage406ApplicationProblemPlusJSONResponse) VisitDemoPageRespo
 	return err
 }
 
+type DemoPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage414ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage431ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DocsPageRequestObject struct {
 }
 
@@ -8803,6 +8927,38 @@ func (response DocsPage406ApplicationProblemPlusJSONResponse) VisitDocsPageRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage414ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage431ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8984,6 +9140,38 @@ func (response DocsAsset406ApplicationProblemPlusJSONResponse) VisitDocsAssetRes
 	return err
 }
 
+type DocsAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset414ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset431ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type LivezRequestObject struct {
 }
 
@@ -9017,6 +9205,38 @@ func (response Livez406ApplicationProblemPlusJSONResponse) VisitLivezResponse(w 
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Livez414ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Livez431ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9072,6 +9292,38 @@ func (response SpecJson406ApplicationProblemPlusJSONResponse) VisitSpecJsonRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson414ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson431ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9135,6 +9387,38 @@ func (response SpecYaml406ApplicationProblemPlusJSONResponse) VisitSpecYamlRespo
 	return err
 }
 
+type SpecYaml414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml414ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecYaml431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml431ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ProblemRequestObject struct {
 	Name string `json:"name"`
 }
@@ -9182,6 +9466,38 @@ func (response Problem406ApplicationProblemPlusJSONResponse) VisitProblemRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Problem414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Problem414ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Problem431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Problem431ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9245,6 +9561,38 @@ func (response QuoteScript406ApplicationProblemPlusJSONResponse) VisitQuoteScrip
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript414ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript431ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9329,6 +9677,38 @@ func (response QuoteScriptVersion406ApplicationProblemPlusJSONResponse) VisitQuo
 	return err
 }
 
+type QuoteScriptVersion414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion414ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion431ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReadyzRequestObject struct {
 }
 
@@ -9362,6 +9742,38 @@ func (response Readyz406ApplicationProblemPlusJSONResponse) VisitReadyzResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz414ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz431ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9491,6 +9903,25 @@ func (response Buttoning400ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning401ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9523,6 +9954,22 @@ func (response Buttoning413ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning414ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9551,6 +9998,47 @@ func (response Buttoning422ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning429ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning431ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9696,6 +10184,25 @@ func (response CuttingList400ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	return err
 }
 
+type CuttingList401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList401ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type CuttingList406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9728,6 +10235,22 @@ func (response CuttingList413ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	return err
 }
 
+type CuttingList414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList414ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type CuttingList415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9756,6 +10279,47 @@ func (response CuttingList422ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList429ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList431ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9847,6 +10411,25 @@ func (response Estimate400ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate401ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9879,6 +10462,22 @@ func (response Estimate413ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate414ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9907,6 +10506,47 @@ func (response Estimate422ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate429ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate431ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10052,6 +10692,25 @@ func (response FireCheck400ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck401ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10084,6 +10743,22 @@ func (response FireCheck413ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck414ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10112,6 +10787,47 @@ func (response FireCheck422ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck429ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck431ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10190,6 +10906,25 @@ func (response FireRules304Response) VisitFireRulesResponse(w http.ResponseWrite
 	return nil
 }
 
+type FireRules401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules401ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireRules406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10202,6 +10937,63 @@ func (response FireRules406ApplicationProblemPlusJSONResponse) VisitFireRulesRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules414ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules429ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules431ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10312,6 +11104,25 @@ func (response Foam400ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foam401ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10344,6 +11155,22 @@ func (response Foam413ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foam414ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10372,6 +11199,47 @@ func (response Foam422ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foam429ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foam431ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10517,6 +11385,25 @@ func (response Foundation400ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation401ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10549,6 +11436,22 @@ func (response Foundation413ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation414ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10577,6 +11480,47 @@ func (response Foundation422ApplicationProblemPlusJSONResponse) VisitFoundationR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation429ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation431ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10655,6 +11599,25 @@ func (response Furniture304Response) VisitFurnitureResponse(w http.ResponseWrite
 	return nil
 }
 
+type Furniture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture401ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Furniture406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10667,6 +11630,63 @@ func (response Furniture406ApplicationProblemPlusJSONResponse) VisitFurnitureRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture414ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture429ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture431ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10759,6 +11779,25 @@ func (response FurnitureKind304Response) VisitFurnitureKindResponse(w http.Respo
 	return nil
 }
 
+type FurnitureKind401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind401ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FurnitureKind404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -10787,6 +11826,63 @@ func (response FurnitureKind406ApplicationProblemPlusJSONResponse) VisitFurnitur
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind414ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind429ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind431ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10835,6 +11931,25 @@ func (response FurniturePicture304Response) VisitFurniturePictureResponse(w http
 	return nil
 }
 
+type FurniturePicture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture401ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FurniturePicture404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -10863,6 +11978,63 @@ func (response FurniturePicture406ApplicationProblemPlusJSONResponse) VisitFurni
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture414ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture429ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture431ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10973,6 +12145,25 @@ func (response Piping400ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Piping401ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11005,6 +12196,22 @@ func (response Piping413ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Piping414ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11033,6 +12240,47 @@ func (response Piping422ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Piping429ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Piping431ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11178,6 +12426,25 @@ func (response Pleats400ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats401ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11210,6 +12477,22 @@ func (response Pleats413ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats414ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11238,6 +12521,47 @@ func (response Pleats422ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats429ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats431ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11383,6 +12707,25 @@ func (response ReliefCuts400ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts401ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11415,6 +12758,22 @@ func (response ReliefCuts413ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts414ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11443,6 +12802,47 @@ func (response ReliefCuts422ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts429ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts431ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11588,6 +12988,25 @@ func (response Repeat400ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat401ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11620,6 +13039,22 @@ func (response Repeat413ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat414ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11648,6 +13083,47 @@ func (response Repeat422ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat429ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat431ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11793,6 +13269,25 @@ func (response Wadding400ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding401ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11825,6 +13320,22 @@ func (response Wadding413ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding414ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11853,6 +13364,47 @@ func (response Wadding422ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding429ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding431ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11998,6 +13550,25 @@ func (response Yardage400ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage401ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12030,6 +13601,22 @@ func (response Yardage413ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage414ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12058,6 +13645,47 @@ func (response Yardage422ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage429ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage431ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -12203,6 +13831,25 @@ func (response YardageCheck400ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck401ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12235,6 +13882,22 @@ func (response YardageCheck413ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck414ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12263,6 +13926,47 @@ func (response YardageCheck422ApplicationProblemPlusJSONResponse) VisitYardageCh
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck429ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck431ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -12458,6 +14162,25 @@ func (response YardageCompare400ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare401ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12490,6 +14213,22 @@ func (response YardageCompare413ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare414ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12518,6 +14257,47 @@ func (response YardageCompare422ApplicationProblemPlusJSONResponse) VisitYardage
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare429ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare431ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
