@@ -88,12 +88,15 @@ func (h *halving) narrow(share int64) int64 {
 func (h *halving) goesOn() bool { return h.left > 0 && !h.e.halted }
 
 // round halves the range again and again, giving each target at most try work;
-// targets that stay open are passed over downwards.
+// targets that stay open are passed over downwards. It begins at the top.
 func (h *halving) round(try int64) {
 	lo, hi := h.low, h.high-1
-	for lo <= hi && h.goesOn() {
-		target := lo + (hi-lo)/2
-		found, sure := h.decide(target, min(try, h.left))
+	for first := true; lo <= hi && h.goesOn(); first = false {
+		target, work := lo+(hi-lo)/2, try
+		if first { // a plan just shorter than the best, or the proof that there is none
+			target, work = hi, try/4+1
+		}
+		found, sure := h.decide(target, min(work, h.left))
 		switch {
 		case found:
 			hi = h.high - 1
@@ -125,7 +128,6 @@ func (h *halving) decide(target, work int64) (found, sure bool) {
 			return true, true
 		}
 		if !sure {
-			h.starts[0], h.starts[k] = h.starts[k], h.starts[0] // hard ones first
 			return false, false
 		}
 		s.low = h.nextEnd(s.sigma, target+1)
