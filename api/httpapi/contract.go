@@ -18,6 +18,7 @@ import (
 type contract struct {
 	yaml, json   document
 	furniture    document
+	pictures     map[string]func() document // by kind
 	formats      map[string]openapi3.StringFormatValidator
 	operations   map[string]operation
 	methods      map[string][]string // by path, what Allow says
@@ -27,7 +28,7 @@ type contract struct {
 // document is what is served as it is.
 type document struct {
 	web.Form
-	gzipped *web.Form // nil where there is none
+	gzipped func() *web.Form // nil where there is none
 }
 
 // operation is what the pipeline knows of an operation before it runs.
@@ -60,6 +61,7 @@ func loadContract() (*contract, error) {
 	}
 	c := &contract{
 		furniture:  kinds,
+		pictures:   furniturePictures(),
 		yaml:       newPacked(bridletie.Spec),
 		json:       newPacked(append(asJSON, '\n')),
 		formats:    stringFormats(),

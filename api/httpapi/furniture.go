@@ -6,6 +6,7 @@ import (
 	"maps"
 	"net/http"
 	"slices"
+	"sync"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -26,6 +27,16 @@ func furnitureDocument() (document, error) {
 		return document{}, err
 	}
 	return newPacked(append(body, '\n')), nil
+}
+
+// furniturePictures are those of GET /v1/furniture/{kind}/picture, each drawn when
+// it is first asked for.
+func furniturePictures() map[string]func() document {
+	pictures := make(map[string]func() document)
+	for _, k := range furniture.Kinds() {
+		pictures[k.ID] = sync.OnceValue(func() document { return newPacked(drawing.PieceSVG(k)) })
+	}
+	return pictures
 }
 
 func wireKind(k furniture.Kind) gen.FurnitureKind {
@@ -82,11 +93,11 @@ func (h handlers) FurnitureKind(ctx context.Context, r gen.FurnitureKindRequestO
 
 // FurniturePicture answers GET /v1/furniture/{kind}/picture.
 func (h handlers) FurniturePicture(ctx context.Context, r gen.FurniturePictureRequestObject) (gen.FurniturePictureResponseObject, error) {
-	k, ok := furniture.Find(r.Kind)
+	picture, ok := h.contract.pictures[r.Kind]
 	if !ok {
 		return nil, problem(notFound, "")
 	}
-	return serve(ctx, newDocument(drawing.PieceSVG(k)), mediaSVG), nil
+	return serve(ctx, picture(), mediaSVG), nil
 }
 
 // VisitFurniturePictureResponse writes the answer.

@@ -27,6 +27,7 @@ import (
 	"io/fs"
 	"path"
 	"strings"
+	"sync"
 )
 
 //go:embed static
@@ -39,7 +40,7 @@ type File struct {
 	Cache   string // its Cache-Control
 	Shared  bool   // whether pages of other origins may load it
 	Plain   Form
-	Gzipped *Form // nil where it would save nothing
+	Gzipped func() *Form // as Gzipped makes it
 }
 
 // Form is the bytes of a file in one encoding.
@@ -195,14 +196,17 @@ func NewForm(body []byte) Form {
 	return Form{Body: body, ETag: `"` + hex.EncodeToString(sum[:16]) + `"`}
 }
 
-// Gzipped is the compressed form; nil where it is not a tenth smaller.
-func Gzipped(body []byte) *Form {
-	packed := Gzip(body)
-	if len(packed) > len(body)*9/10 {
-		return nil
-	}
-	f := NewForm(packed)
-	return &f
+// Gzipped is the compressed form, made when it is first asked for; nil where it
+// is not a tenth smaller.
+func Gzipped(body []byte) func() *Form {
+	return sync.OnceValue(func() *Form {
+		packed := Gzip(body)
+		if len(packed) > len(body)*9/10 {
+			return nil
+		}
+		f := NewForm(packed)
+		return &f
+	})
 }
 
 // Gzip compresses as tightly as gzip does; the same bytes always give the same.
