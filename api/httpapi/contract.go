@@ -19,6 +19,7 @@ type contract struct {
 	yaml, json   document
 	furniture    document
 	depth        int
+	pictures     map[string]func() document // by kind
 	formats      map[string]openapi3.StringFormatValidator
 	operations   map[string]operation
 	methods      map[string][]string // by path, what Allow says
@@ -28,7 +29,7 @@ type contract struct {
 // document is what is served as it is.
 type document struct {
 	web.Form
-	gzipped *web.Form // nil where there is none
+	gzipped func() *web.Form // nil where there is none
 }
 
 // operation is what the pipeline knows of an operation before it runs.
@@ -65,6 +66,7 @@ func loadContract(l Limits) (*contract, error) {
 	}
 	c := &contract{
 		furniture:  kinds,
+		pictures:   furniturePictures(),
 		yaml:       newPacked(asYAML),
 		json:       newPacked(append(asJSON, '\n')),
 		formats:    stringFormats(),

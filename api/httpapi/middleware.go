@@ -206,7 +206,6 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 	}
 }
 
-
 // readBody is the body of an operation that has one.
 func readBody(c echo.Context, op operation) ([]byte, error) {
 	if op.body == nil {

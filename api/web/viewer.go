@@ -34,7 +34,7 @@ func (s *Site) addViewer() error {
 		if err != nil {
 			return fmt.Errorf("the viewer of the reference, %s: %w", packed, err)
 		}
-		if err := s.add(name, body, zipped); err != nil {
+		if err := s.add(name, body, func() *Form { return worthwhile(body, zipped) }); err != nil {
 			return err
 		}
 	}

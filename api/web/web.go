@@ -27,6 +27,7 @@ import (
 	"io/fs"
 	"path"
 	"strings"
+	"sync"
 )
 
 //go:embed static
@@ -39,7 +40,7 @@ type File struct {
 	Cache   string // its Cache-Control
 	Shared  bool   // whether pages of other origins may load it
 	Plain   Form
-	Gzipped *Form // nil where it would save nothing
+	Gzipped func() *Form // as Gzipped makes it
 }
 
 // Form is the bytes of a file in one encoding.
@@ -108,7 +109,7 @@ func Load(number string) (*Site, error) {
 		if err != nil {
 			return err
 		}
-		return s.add(strings.TrimPrefix(name, "static/"), body, Gzip(body))
+		return s.add(strings.TrimPrefix(name, "static/"), body, Gzipped(body))
 	})
 	if err == nil {
 		err = s.addViewer()
@@ -152,7 +153,7 @@ func (s *Site) Paths() []string {
 
 // add serves a file where its name beneath static says, and its compressed form
 // where that is worth it.
-func (s *Site) add(name string, body, zipped []byte) error {
+func (s *Site) add(name string, body []byte, zipped func() *Form) error {
 	kind, ok := media()[path.Ext(name)]
 	if !ok {
 		return fmt.Errorf("%s: files of its ending are not served", name)
@@ -161,7 +162,7 @@ func (s *Site) add(name string, body, zipped []byte) error {
 	if !ok {
 		return fmt.Errorf("%s: nothing that lies there is served", name)
 	}
-	f := &File{Media: kind, Policy: policyFile, Cache: cacheCheck, Plain: NewForm(body), Gzipped: worthwhile(body, zipped)}
+	f := &File{Media: kind, Policy: policyFile, Cache: cacheCheck, Plain: NewForm(body), Gzipped: zipped}
 	if path.Ext(name) == ".html" {
 		f.Policy = policyPage
 	}
@@ -206,8 +207,11 @@ func NewForm(body []byte) Form {
 	return Form{Body: body, ETag: `"` + hex.EncodeToString(sum[:16]) + `"`}
 }
 
-// Gzipped is the compressed form; nil where it is not a tenth smaller.
-func Gzipped(body []byte) *Form { return worthwhile(body, Gzip(body)) }
+// Gzipped is the compressed form, made when it is first asked for; nil where it
+// is not a tenth smaller.
+func Gzipped(body []byte) func() *Form {
+	return sync.OnceValue(func() *Form { return worthwhile(body, Gzip(body)) })
+}
 
 func worthwhile(body, zipped []byte) *Form {
 	if len(zipped) > len(body)*9/10 {

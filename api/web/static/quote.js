@@ -306,6 +306,8 @@ class Quote extends HTMLElement {
   /** @type {number | undefined} */ #timer;
   /** @type {{request: Request, estimate: Answer} | undefined} */ #answer;
   /** @type {Fault[]} */ #faults = [];
+  #down = false;
+  #saying = () => this.#say('begin');
 
   constructor() {
     super();
@@ -453,7 +455,7 @@ class Quote extends HTMLElement {
         make('div', { id: 'kindPart', class: 'fields' })),
       make('div', { class: 'result', part: 'result' },
         make('figure', { part: 'picture', id: 'picture', hidden: true }),
-        make('p', { class: 'summary', part: 'summary', role: 'status', id: 'status', tabindex: '-1' }, t('begin')),
+        make('p', { class: 'summary', part: 'summary', role: 'status', id: 'status', tabindex: '-1' }, this.#saying()),
         make('div', { class: 'ranges', part: 'estimate', id: 'ranges' }),
         make('div', { class: 'narrow', part: 'narrow', id: 'narrow' }),
         make('button', { type: 'button', part: 'button', id: 'again', hidden: true, onclick: () => this.#retry() }, t('again')),
@@ -718,10 +720,11 @@ class Quote extends HTMLElement {
   /** Asks when nothing more has been said for a while; what was under way is dropped. @param {number} after in ms */
   #ask(after) {
     this.#stop();
+    this.#down = false;
     if (!this.#loaded || !this.#kinds.length) return;
     if (!this.#state.kind) {
       this.#answer = undefined;
-      this.#status(this.#say('begin'));
+      this.#status(() => this.#say('begin'));
       this.#show();
       return;
     }
@@ -734,7 +737,7 @@ class Quote extends HTMLElement {
     const asking = (this.#asking = new AbortController());
     const late = setTimeout(() => asking.abort('late'), 20000);
     const request = this.#request();
-    const slow = setTimeout(() => this.#status(this.#say('wait')), 400);
+    const slow = setTimeout(() => this.#status(() => this.#say('wait')), 400);
     try {
       const answer = await this.#fetch('/v1/estimate', {
         method: 'POST', headers: { 'Content-Type': 'application/json', Accept: 'application/json' },
@@ -757,7 +760,7 @@ class Quote extends HTMLElement {
   /** Tries once more by itself, when the service says and a little later, so that not all come back at once. @param {number} seconds @param {boolean} mayRetry */
   #busy(seconds, mayRetry) {
     if (!mayRetry || seconds > 30) return this.#failed();
-    this.#status(this.#say('busy', { x: String(seconds) }));
+    this.#status(() => this.#say('busy', { x: String(seconds) }));
     this.#timer = setTimeout(() => this.#estimate(false), seconds * 1000 + Math.random() * 500);
   }
 
@@ -766,10 +769,15 @@ class Quote extends HTMLElement {
     this.#answer = { request, estimate };
     this.#faults = [];
     this.#show();
-    const { order, price } = estimate;
-    const x = price ? [price.likely, price.low, price.high].map((m) => this.#money(m)) : [order.likely, order.low, order.high].map((l) => this.#clothLength(l.mm));
-    this.#status(order.high.mm ? this.#say(price ? 'summaryPrice' : 'summary', { x: x[0], low: x[1], high: x[2] }) : this.#say('none'));
+    this.#status(() => this.#summary(estimate));
     this.#raise('bridletie-estimate', { request, estimate });
+  }
+
+  /** @param {Answer} estimate */
+  #summary({ order, price }) {
+    if (!order.high.mm) return this.#say('none');
+    const [x, low, high] = price ? [price.likely, price.low, price.high].map((m) => this.#money(m)) : [order.likely, order.low, order.high].map((l) => this.#clothLength(l.mm));
+    return this.#say(price ? 'summaryPrice' : 'summary', { x, low, high });
   }
 
   /** @param {Fault[]} faults */
@@ -782,10 +790,9 @@ class Quote extends HTMLElement {
   #failed() {
     this.#answer = undefined;
     this.#faults = [];
+    this.#down = true;
     this.#show();
-    this.#status(this.#say('fail'));
-    this.#at('again').hidden = false;
-    this.#at('fallback').hidden = false;
+    this.#status(() => this.#say('fail'));
   }
 
   #retry() {
@@ -796,17 +803,17 @@ class Quote extends HTMLElement {
 
   // ---- the answer
 
-  /** @param {string} text */
-  #status(text) {
+  /** Says how things stand, now and whenever the language changes. @param {() => string} say */
+  #status(say) {
+    this.#saying = say;
     const at = this.#at('status');
-    if (at.textContent !== text) at.textContent = text;
+    if (at.textContent !== say()) at.textContent = say();
   }
 
   /** Puts the last answer, or the faults, on the page. */
   #show() {
     const a = this.#answer?.estimate;
-    this.#at('again').hidden = true;
-    this.#at('fallback').hidden = true;
+    this.#at('again').hidden = this.#at('fallback').hidden = !this.#down;
     const ranges = this.#at('ranges');
     ranges.classList.remove('stale');
     ranges.replaceChildren(...(a && a.order.high.mm ? [
@@ -856,7 +863,7 @@ class Quote extends HTMLElement {
   #mark() {
     for (const e of this.#root.querySelectorAll('.error')) e.textContent = '';
     for (const e of this.#root.querySelectorAll('[aria-invalid]')) e.removeAttribute('aria-invalid');
-    const where = [];
+    const where = /** @type {string[]} */ ([]);
     for (const f of this.#faults) {
       const id = this.#fieldOf(f.pointer);
       const text = this.#faultText(f, id);
@@ -872,7 +879,7 @@ class Quote extends HTMLElement {
       if (id.startsWith('m-')) this.#at('measures').open = true;
       where.push(this.#root.querySelector(`label[for="${id}"]`)?.textContent ?? id);
     }
-    if (where.length) this.#status(this.#say('look', { x: where.join(', ') }));
+    if (where.length) this.#status(() => this.#say('look', { x: where.join(', ') }));
   }
 
   /** What a fault is in the customer's language; empty where only the service's own words will do. @param {Fault} f @param {string} id */
