@@ -1,7 +1,6 @@
 package service_test
 
 import (
-	"context"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
@@ -54,9 +53,13 @@ func pieceFrom(b *bytesOf) furniture.Piece {
 	return p
 }
 
-// mostPlanned is how many panels are planned at once: more would try the search,
-// which other tests do, and not the lists.
-const mostPlanned = 150
+// mostPlanned is how many panels are planned at once, and mostPolls how often the
+// search asks whether to go on: more would try the search, which other tests do,
+// and not the lists.
+const (
+	mostPlanned = 100
+	mostPolls   = 25
+)
 
 // provePiece makes the list of a piece on a cloth, and plans every cover.
 func provePiece(t *testing.T, p furniture.Piece, c cloth.Cloth) {
@@ -93,11 +96,9 @@ func provePiece(t *testing.T, p furniture.Piece, c cloth.Cloth) {
 		if l := service.YardageFaults(ask); l.Len() > 0 {
 			t.Fatalf("cover %d: %+v", cover, l.Faults())
 		}
-		got, err := service.Yardage(context.Background(), ask)
-		if err != nil {
-			t.Fatalf("cover %d: %v", cover, err)
-		}
-		for _, f := range plan.Check(plan.Job{Cloth: from, Panels: panels}, got.Result.Cut...) {
+		job, polls := plan.Job{Cloth: from, Panels: panels}, 0
+		got := plan.Solve(job, plan.Quick, func() bool { polls++; return polls > mostPolls })
+		for _, f := range plan.Check(job, got.Cut...) {
 			t.Errorf("cover %d: %s", cover, f)
 		}
 	}
