@@ -25,6 +25,7 @@ const (
 	conditionKey                   // If-None-Match
 	inputKey                       // the body, read
 	turnKey                        // the *turn of the request
+	accountKey                     // the *admit.Account that pays for the work
 )
 
 // The media types that answers are drawn in.
