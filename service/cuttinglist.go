@@ -12,8 +12,11 @@ import (
 type CuttingListRequest struct {
 	Piece   furniture.Piece
 	Cloth   *cloth.Cloth // the top cover; nil when it is not chosen yet
+	Outside *cloth.Cloth // another cloth for the outside panels; nil for a plain one
+	Lining  *cloth.Cloth // nil for a plain one
 	Drop    []string     // panels to leave out
 	Replace []panel.Panel
+	ByHand  [3][]panel.Panel // by furniture.Cover; in place of a piece of some kind
 }
 
 // CuttingListAnswer is what the piece comes down to.
@@ -28,14 +31,19 @@ type CuttingListAnswer struct {
 
 // CuttingList makes the cutting list. The request must have no faults.
 func CuttingList(req CuttingListRequest) *CuttingListAnswer {
+	if req.Piece.Kind == "" {
+		return writtenList(req)
+	}
 	ans := &CuttingListAnswer{Request: req, List: changed(req.Piece.List(), req)}
 	for cover := range ans.Covers {
 		c := furniture.Cover(cover)
+		k := [...]*cloth.Cloth{req.Cloth, req.Outside, req.Lining}[c]
 		switch {
+		case k != nil:
+			panels, loosened := kept(ans.List.CutFrom(c, *k), *k)
+			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		case c != furniture.Top:
 			ans.Covers[c] = ans.List.CutFrom(c, cloth.Cloth{})
-		case req.Cloth != nil:
-			ans.Covers[c], ans.Loosened = kept(ans.List.CutFrom(c, *req.Cloth), *req.Cloth)
 		default:
 			ans.Covers[c] = ans.List.Of(c)
 		}
@@ -62,4 +70,16 @@ func changed(list furniture.List, req CuttingListRequest) furniture.List {
 	}
 	list.Panels = panels
 	return list
+}
+
+// writtenList is a cutting list that was written by hand: its wishes stand as
+// they are.
+func writtenList(req CuttingListRequest) *CuttingListAnswer {
+	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: cuttingListCautions()}
+	for cover, panels := range req.ByHand {
+		for _, p := range panels {
+			ans.List.Panels = append(ans.List.Panels, furniture.Panel{Panel: p, Cover: furniture.Cover(cover), How: "as given"})
+		}
+	}
+	return ans
 }

@@ -110,6 +110,7 @@ func questions() map[string]question {
 		"wadding":       {"/v1/wadding", httpapi.MaxBody, page((*httpapi.Server).AnswerWadding, drawing.WaddingText)},
 		"foundation":    {"/v1/foundation", httpapi.MaxBody, page((*httpapi.Server).AnswerFoundation, drawing.FoundationText)},
 		"fire-check":    {"/v1/fire-check", httpapi.MaxBody, page((*httpapi.Server).AnswerFireCheck, drawing.FireText)},
+		"job":           {"/v1/job", httpapi.MaxJobBody, page((*httpapi.Server).AnswerJob, drawing.JobText)},
 		"foam":          {"/v1/foam", httpapi.MaxFoamBody, page((*httpapi.Server).AnswerFoam, drawing.FoamText)},
 	}
 }
