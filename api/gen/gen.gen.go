@@ -2421,6 +2421,63 @@ func (e JobFoundationAnswerBuild) Valid() bool {
 	}
 }
 
+// Defines values for JobLabourPreset.
+const (
+	JobLabourPresetNewWork JobLabourPreset = "new-work"
+	JobLabourPresetNone    JobLabourPreset = "none"
+	JobLabourPresetReCover JobLabourPreset = "re-cover"
+	JobLabourPresetRebuild JobLabourPreset = "rebuild"
+)
+
+// Valid indicates whether the value is a known member of the JobLabourPreset enum.
+func (e JobLabourPreset) Valid() bool {
+	switch e {
+	case JobLabourPresetNewWork:
+		return true
+	case JobLabourPresetNone:
+		return true
+	case JobLabourPresetReCover:
+		return true
+	case JobLabourPresetRebuild:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobPer.
+const (
+	JobPerEach    JobPer = "each"
+	JobPerHundred JobPer = "hundred"
+	JobPerKg      JobPer = "kg"
+	JobPerLb      JobPer = "lb"
+	JobPerM       JobPer = "m"
+	JobPerPack    JobPer = "pack"
+	JobPerYd      JobPer = "yd"
+)
+
+// Valid indicates whether the value is a known member of the JobPer enum.
+func (e JobPer) Valid() bool {
+	switch e {
+	case JobPerEach:
+		return true
+	case JobPerHundred:
+		return true
+	case JobPerKg:
+		return true
+	case JobPerLb:
+		return true
+	case JobPerM:
+		return true
+	case JobPerPack:
+		return true
+	case JobPerYd:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for JobPieceBuild.
 const (
 	JobPieceBuildKeep        JobPieceBuild = "keep"
@@ -2442,6 +2499,48 @@ func (e JobPieceBuild) Valid() bool {
 	}
 }
 
+// Defines values for JobTermsRounding.
+const (
+	JobTermsRoundingCustomer JobTermsRounding = "customer"
+	JobTermsRoundingHalfEven JobTermsRounding = "half-even"
+	JobTermsRoundingHalfUp   JobTermsRounding = "half-up"
+	JobTermsRoundingShop     JobTermsRounding = "shop"
+)
+
+// Valid indicates whether the value is a known member of the JobTermsRounding enum.
+func (e JobTermsRounding) Valid() bool {
+	switch e {
+	case JobTermsRoundingCustomer:
+		return true
+	case JobTermsRoundingHalfEven:
+		return true
+	case JobTermsRoundingHalfUp:
+		return true
+	case JobTermsRoundingShop:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobTermsTaxBy.
+const (
+	JobTermsTaxByLine JobTermsTaxBy = "line"
+	JobTermsTaxByRate JobTermsTaxBy = "rate"
+)
+
+// Valid indicates whether the value is a known member of the JobTermsTaxBy enum.
+func (e JobTermsTaxBy) Valid() bool {
+	switch e {
+	case JobTermsTaxByLine:
+		return true
+	case JobTermsTaxByRate:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for JobWaddingSheet.
 const (
 	JobWaddingSheetCottonFelt JobWaddingSheet = "cotton-felt"
@@ -2457,6 +2556,24 @@ func (e JobWaddingSheet) Valid() bool {
 	case JobWaddingSheetPolyester:
 		return true
 	case JobWaddingSheetSkin:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobWaitFor.
+const (
+	JobWaitForCloth JobWaitFor = "cloth"
+	JobWaitForGlue  JobWaitFor = "glue"
+)
+
+// Valid indicates whether the value is a known member of the JobWaitFor enum.
+func (e JobWaitFor) Valid() bool {
+	switch e {
+	case JobWaitForCloth:
+		return true
+	case JobWaitForGlue:
 		return true
 	default:
 		return false
@@ -2511,6 +2628,54 @@ func (e MatchHow) Valid() bool {
 	case MatchHowFree:
 		return true
 	case MatchHowRunsOn:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for OrderAmountUnit.
+const (
+	OrderAmountUnitEach OrderAmountUnit = "each"
+	OrderAmountUnitKg   OrderAmountUnit = "kg"
+	OrderAmountUnitM    OrderAmountUnit = "m"
+)
+
+// Valid indicates whether the value is a known member of the OrderAmountUnit enum.
+func (e OrderAmountUnit) Valid() bool {
+	switch e {
+	case OrderAmountUnitEach:
+		return true
+	case OrderAmountUnitKg:
+		return true
+	case OrderAmountUnitM:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for OrderLineGroup.
+const (
+	OrderLineGroupCloth      OrderLineGroup = "cloth"
+	OrderLineGroupFoam       OrderLineGroup = "foam"
+	OrderLineGroupFoundation OrderLineGroup = "foundation"
+	OrderLineGroupTrimmings  OrderLineGroup = "trimmings"
+	OrderLineGroupWadding    OrderLineGroup = "wadding"
+)
+
+// Valid indicates whether the value is a known member of the OrderLineGroup enum.
+func (e OrderLineGroup) Valid() bool {
+	switch e {
+	case OrderLineGroupCloth:
+		return true
+	case OrderLineGroupFoam:
+		return true
+	case OrderLineGroupFoundation:
+		return true
+	case OrderLineGroupTrimmings:
+		return true
+	case OrderLineGroupWadding:
 		return true
 	default:
 		return false
@@ -4103,6 +4268,11 @@ type ButtoningWidth struct {
 	ToMm Coordinate `json:"toMm"`
 }
 
+// CalendarDay A day of the calendar, year first, between 1000 and 2199.
+//
+// Example: 2026-11-25
+type CalendarDay = string
+
 // CheckedLength defines model for CheckedLength.
 type CheckedLength struct {
 	Length Quantity `json:"length"`
@@ -4579,8 +4749,8 @@ type FireCheckAnswer struct {
 	// AsOf A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	AsOf     FireDay  `json:"asOf"`
-	Cautions []string `json:"cautions"`
+	AsOf     CalendarDay `json:"asOf"`
+	Cautions []string    `json:"cautions"`
 
 	// Changes Single changes that were tried and mend something, the most useful first.
 	Changes []FireChange `json:"changes"`
@@ -4617,8 +4787,8 @@ type FireCheckAnswer struct {
 // FireCheckRequest defines model for FireCheckRequest.
 type FireCheckRequest struct {
 	// AsOf The day on which the work is supplied, 1996-01-01 or later. The rules in force on it are used.
-	AsOf          FireDay    `json:"asOf"`
-	ChemicalLabel *FireKnown `json:"chemicalLabel,omitempty"`
+	AsOf          CalendarDay `json:"asOf"`
+	ChemicalLabel *FireKnown  `json:"chemicalLabel,omitempty"`
 
 	// Destination Where the piece is sent, when that is another place. The rules of both are run.
 	Destination  *FirePlace `json:"destination,omitempty"`
@@ -4709,11 +4879,6 @@ type FireChemical struct {
 
 // FireChemicalKind defines model for FireChemical.Kind.
 type FireChemicalKind string
-
-// FireDay A day of the calendar, year first, between 1000 and 2199.
-//
-// Example: 2026-11-25
-type FireDay = string
 
 // FireFibre defines model for FireFibre.
 type FireFibre struct {
@@ -4836,7 +5001,7 @@ type FirePaper struct {
 	// Date A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	Date *FireDay      `json:"date,omitempty"`
+	Date *CalendarDay  `json:"date,omitempty"`
 	Kind FirePaperKind `json:"kind"`
 
 	// Layer The layer that it is about; left out, the piece. A report needs one.
@@ -4886,11 +5051,11 @@ type FireRule struct {
 	// From A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	From         FireDay  `json:"from"`
-	Id           string   `json:"id"`
-	Instrument   string   `json:"instrument"`
-	Jurisdiction string   `json:"jurisdiction"`
-	Layers       []string `json:"layers"`
+	From         CalendarDay `json:"from"`
+	Id           string      `json:"id"`
+	Instrument   string      `json:"instrument"`
+	Jurisdiction string      `json:"jurisdiction"`
+	Layers       []string    `json:"layers"`
 	Papers       []struct {
 		Keep  string `json:"keep"`
 		Paper string `json:"paper"`
@@ -4905,7 +5070,7 @@ type FireRule struct {
 	// To A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	To *FireDay `json:"to,omitempty"`
+	To *CalendarDay `json:"to,omitempty"`
 
 	// Verified Whether the words were read in the source, inferred from what was read, or are held from memory. A rule from memory never forbids or exempts.
 	Verified FireVerified `json:"verified"`
@@ -4943,8 +5108,8 @@ type FireRuleSetTestsComposite string
 // FireRuleSetName defines model for FireRuleSetName.
 type FireRuleSetName struct {
 	// AsAt The day on which the sources were last looked at.
-	AsAt    FireDay `json:"asAt"`
-	Version string  `json:"version"`
+	AsAt    CalendarDay `json:"asAt"`
+	Version string      `json:"version"`
 }
 
 // FireRuling defines model for FireRuling.
@@ -5016,8 +5181,8 @@ type FireVerified string
 
 // FoamAnswer defines model for FoamAnswer.
 type FoamAnswer struct {
-	Cautions []string   `json:"cautions"`
-	Cost     *FoamMoney `json:"cost,omitempty"`
+	Cautions []string `json:"cautions"`
+	Cost     *Money   `json:"cost,omitempty"`
 
 	// Defaults The defaults used, with their source.
 	Defaults []string `json:"defaults"`
@@ -5107,7 +5272,7 @@ type FoamGroup struct {
 		// Example: IB
 		Sheet PanelId `json:"sheet"`
 	} `json:"buy"`
-	Cost *FoamMoney `json:"cost,omitempty"`
+	Cost *Money `json:"cost,omitempty"`
 
 	// Foam Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -5180,13 +5345,6 @@ type FoamItemFit string
 // FoamItemPlace A pad is a thin seat on a board or on webbing.
 type FoamItemPlace string
 
-// FoamMoney defines model for FoamMoney.
-type FoamMoney struct {
-	// Amount A decimal.
-	Amount   string `json:"amount"`
-	Currency string `json:"currency"`
-}
-
 // FoamQuality defines model for FoamQuality.
 type FoamQuality struct {
 	// Density From 5 to 500 kg/m3, with at most 3 decimals: `35 kg/m3`. A pound a cubic foot is 16.0185 kg/m3.
@@ -5214,10 +5372,8 @@ type FoamQualityHardnessAt string
 
 // FoamRequest defines model for FoamRequest.
 type FoamRequest struct {
-	// Currency Three capital letters, as in ISO 4217. With it every sheet has a price; without it none has, and the least foam is bought.
-	//
-	// Example: GBP
-	Currency *string `json:"currency,omitempty"`
+	// Currency With it every sheet has a price; without it none has, and the least foam is bought.
+	Currency *Currency `json:"currency,omitempty"`
 
 	// Effort The budget of the search, counted in units of work and not in seconds.
 	Effort *Effort       `json:"effort,omitempty"`
@@ -5915,6 +6071,129 @@ type JobClothAnswer struct {
 // JobClothAnswerEffort The share of the budget that the plan had.
 type JobClothAnswerEffort string
 
+// JobCost Every sum is that of what is printed for it, to the smallest unit of the currency.
+type JobCost struct {
+	// AsOf A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	AsOf    *CalendarDay `json:"asOf,omitempty"`
+	Balance Money        `json:"balance"`
+
+	// Complete True when everything on the order list has a price and the work has a rate.
+	Complete    bool        `json:"complete"`
+	Contingency JobCostLine `json:"contingency"`
+
+	// Cost What the shop pays for materials.
+	Cost    Money `json:"cost"`
+	Deposit Money `json:"deposit"`
+
+	// Hours All hours of work.
+	//
+	// Example: 14.6
+	Hours  string        `json:"hours"`
+	Labour []JobCostLine `json:"labour"`
+
+	// Late True when the day of supply is past validUntil.
+	Late      *bool         `json:"late,omitempty"`
+	Materials []JobCostLine `json:"materials"`
+	Missing   []JobUnpriced `json:"missing"`
+
+	// Net All lines, before tax.
+	Net      Money       `json:"net"`
+	Overhead JobCostLine `json:"overhead"`
+
+	// Preset The example that the hours begin from.
+	Preset *string `json:"preset,omitempty"`
+
+	// Rounded What rounding to the step added to the total, or below nothing took off.
+	Rounded Money       `json:"rounded"`
+	Tax     Money       `json:"tax"`
+	Taxes   []JobTaxSum `json:"taxes"`
+	Total   Money       `json:"total"`
+
+	// Unused Articles that were priced and are not on the order list.
+	Unused []OrderArticle `json:"unused"`
+
+	// ValidUntil The last day on which the price holds.
+	ValidUntil *CalendarDay `json:"validUntil,omitempty"`
+	Warnings   Notes        `json:"warnings"`
+}
+
+// JobCostLine defines model for JobCostLine.
+type JobCostLine struct {
+	// Article Example: tacks/13mm
+	Article *OrderArticle `json:"article,omitempty"`
+
+	// Cost What the shop pays, of materials.
+	Cost *Money `json:"cost,omitempty"`
+
+	// Gross Net and tax; left out where tax is by rate.
+	Gross *Money `json:"gross,omitempty"`
+	Name  string `json:"name"`
+	Net   Money  `json:"net"`
+
+	// Quantity Bought, or hours.
+	Quantity *string `json:"quantity,omitempty"`
+
+	// Tax Left out where tax is by rate.
+	Tax     *Money  `json:"tax,omitempty"`
+	TaxName *string `json:"taxName,omitempty"`
+}
+
+// JobDay defines model for JobDay.
+type JobDay struct {
+	// Date A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	Date  *CalendarDay `json:"date,omitempty"`
+	Hours string       `json:"hours"`
+
+	// Number From 1, waiting days counted.
+	Number int `json:"number"`
+	Work   []struct {
+		// Begins The operation begins on this day.
+		Begins bool `json:"begins"`
+
+		// Ends The operation ends on this day.
+		Ends      bool   `json:"ends"`
+		Hours     string `json:"hours"`
+		Operation string `json:"operation"`
+	} `json:"work"`
+}
+
+// JobDayTerms How the shop works. What is left out is usual, and is listed with the plan.
+type JobDayTerms struct {
+	// Delivery Working days from the order to the cloth (common practice, no source).
+	Delivery *int `json:"delivery,omitempty"`
+
+	// Glue Working days until a glued frame may be loaded (common practice, no source).
+	Glue *int `json:"glue,omitempty"`
+
+	// PerDay Working hours in a day; 7 when left out (common practice, no source).
+	PerDay *JobHours `json:"perDay,omitempty"`
+
+	// Start The first working day; without it days are only numbered.
+	Start *CalendarDay `json:"start,omitempty"`
+
+	// Weekends Saturdays and Sundays are worked too. Public holidays are not known.
+	Weekends *bool `json:"weekends,omitempty"`
+}
+
+// JobDays defines model for JobDays.
+type JobDays struct {
+	// Days Days on which there is work, the first thousand.
+	Days     []JobDay `json:"days"`
+	Defaults Notes    `json:"defaults"`
+	Hours    string   `json:"hours"`
+
+	// Last The number of the last day.
+	Last int `json:"last"`
+
+	// PerDay Example: 7
+	PerDay string    `json:"perDay"`
+	Waits  []JobWait `json:"waits"`
+}
+
 // JobFault Why a part could not be answered.
 type JobFault struct {
 	Count  int     `json:"count"`
@@ -5928,8 +6207,8 @@ type JobFire struct {
 	// AsOf A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	AsOf          FireDay    `json:"asOf"`
-	ChemicalLabel *FireKnown `json:"chemicalLabel,omitempty"`
+	AsOf          CalendarDay `json:"asOf"`
+	ChemicalLabel *FireKnown  `json:"chemicalLabel,omitempty"`
 
 	// Destination Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
 	Destination  *FirePlace     `json:"destination,omitempty"`
@@ -6038,12 +6317,98 @@ type JobFoundationAnswer struct {
 // JobFoundationAnswerBuild defines model for JobFoundationAnswer.Build.
 type JobFoundationAnswerBuild string
 
+// JobHours Hours as a decimal number.
+//
+// Example: 0.35
+type JobHours = string
+
+// JobLabour defines model for JobLabour.
+type JobLabour struct {
+	// Lines The shop's own hours, in place of the lines of the same name; others are added. A line without hours takes its operation out.
+	Lines *[]JobOperation `json:"lines,omitempty"`
+
+	// Preset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
+	Preset *JobLabourPreset `json:"preset,omitempty"`
+
+	// Rate For an hour.
+	Rate Amount `json:"rate"`
+}
+
+// JobLabourPreset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
+type JobLabourPreset string
+
 // JobNote defines model for JobNote.
 type JobNote struct {
 	// From The parts that say so.
 	From []string `json:"from"`
 	Text string   `json:"text"`
 }
+
+// JobOperation defines model for JobOperation.
+type JobOperation struct {
+	// Fixed For the whole job, whatever the work.
+	Fixed *JobHours `json:"fixed,omitempty"`
+
+	// Name One of the bench: strip, frame repair, foundation, stuffing, cutting, machining, covering, buttoning, trimming, collection; or another.
+	Name Name `json:"name"`
+
+	// PerButton Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerButton *JobHours `json:"perButton,omitempty"`
+
+	// PerCushion Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerCushion *JobHours `json:"perCushion,omitempty"`
+
+	// PerFrame Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerFrame *JobHours `json:"perFrame,omitempty"`
+
+	// PerMetre Of piping.
+	PerMetre *JobHours `json:"perMetre,omitempty"`
+
+	// PerPanel Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerPanel *JobHours `json:"perPanel,omitempty"`
+
+	// PerPiece Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerPiece *JobHours `json:"perPiece,omitempty"`
+
+	// Rate For an hour of this operation; that of the labour when it is left out.
+	Rate *Amount `json:"rate,omitempty"`
+}
+
+// JobOverhead defines model for JobOverhead.
+type JobOverhead struct {
+	// OnLabour A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	OnLabour *JobPercent `json:"onLabour,omitempty"`
+
+	// OnMaterials A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	OnMaterials *JobPercent `json:"onMaterials,omitempty"`
+
+	// PerHour A decimal number that is not negative, with at most 4 decimals.
+	//
+	// Example: 48.50
+	PerHour *Amount `json:"perHour,omitempty"`
+}
+
+// JobPer What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
+type JobPer string
+
+// JobPercent A percentage that is not negative, with at most 4 decimals.
+//
+// Example: 20 %
+type JobPercent = string
 
 // JobPiece A piece by its `kind`, with measures and options, or by its `covers`, written by hand.
 type JobPiece struct {
@@ -6150,6 +6515,51 @@ type JobPipingAnswer struct {
 	Piping *PipingAnswer `json:"piping,omitempty"`
 }
 
+// JobPrice defines model for JobPrice.
+type JobPrice struct {
+	// Amount List price, without tax, in the currency of the terms.
+	Amount Amount `json:"amount"`
+
+	// Article Of an order line, or what stands before a `/` in it: the price of `tacks` is that of all tacks. The longest that fits counts.
+	Article OrderArticle `json:"article"`
+
+	// Discount Trade discount, of the list price; that of the terms when it is left out.
+	Discount *JobPercent `json:"discount,omitempty"`
+
+	// MarkUp Of what the shop pays; that of the terms when it is left out.
+	MarkUp *JobPercent `json:"markUp,omitempty"`
+
+	// Minimum The least that is sold.
+	Minimum *JobQuantity `json:"minimum,omitempty"`
+
+	// Pack It is sold in packs of this much.
+	Pack *JobQuantity `json:"pack,omitempty"`
+
+	// Per What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
+	Per JobPer `json:"per"`
+
+	// Tax The name of one of the taxes of the terms; materialsTax when it is left out.
+	Tax *Name `json:"tax,omitempty"`
+}
+
+// JobPrices What articles cost, by what the order list calls them. What is not in it is listed as not priced.
+type JobPrices = []JobPrice
+
+// JobQuantity A number of articles, a length or a mass; whichever the article is counted by.
+type JobQuantity struct {
+	Count *int `json:"count,omitempty"`
+
+	// Kilograms A decimal number.
+	//
+	// Example: 2.5
+	Kilograms *string `json:"kilograms,omitempty"`
+
+	// Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Length *Length `json:"length,omitempty"`
+}
+
 // JobRequest defines model for JobRequest.
 type JobRequest struct {
 	// Cloths The cloths of the job. The first is the top cover of every piece that names none.
@@ -6203,6 +6613,97 @@ type JobSections struct {
 	Wadding    *bool `json:"wadding,omitempty"`
 }
 
+// JobTax defines model for JobTax.
+type JobTax struct {
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+
+	// Rate A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	Rate JobPercent `json:"rate"`
+}
+
+// JobTaxSum defines model for JobTaxSum.
+type JobTaxSum struct {
+	Name string `json:"name"`
+
+	// Net What the tax is on.
+	Net Money `json:"net"`
+
+	// Rate Example: 20 %
+	Rate string `json:"rate"`
+	Tax  Money  `json:"tax"`
+}
+
+// JobTerms The shop's own terms. What is left out is nothing.
+type JobTerms struct {
+	// AsOf The day on which the price is given. There is no clock in an answer.
+	AsOf *CalendarDay `json:"asOf,omitempty"`
+
+	// Contingency Of materials, labour and overhead together.
+	Contingency *JobPercent `json:"contingency,omitempty"`
+
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+
+	// Deposit Of the total.
+	Deposit *JobPercent `json:"deposit,omitempty"`
+
+	// Discount A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	Discount *JobPercent `json:"discount,omitempty"`
+	Labour   *JobLabour  `json:"labour,omitempty"`
+
+	// LabourTax The name of the tax on labour; left out, it has none.
+	LabourTax *Name `json:"labourTax,omitempty"`
+
+	// MarkUp A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	MarkUp *JobPercent `json:"markUp,omitempty"`
+
+	// MaterialsTax The name of the tax on materials; left out, they have none.
+	MaterialsTax *Name        `json:"materialsTax,omitempty"`
+	Overhead     *JobOverhead `json:"overhead,omitempty"`
+
+	// OverheadTax The name of the tax on overhead and contingency; left out, they have none.
+	OverheadTax *Name `json:"overheadTax,omitempty"`
+
+	// Rounding Who has what is smaller than the smallest unit of the currency: `half-up` and `half-even` go to the nearest, `customer` rounds down, `shop` up.
+	Rounding *JobTermsRounding `json:"rounding,omitempty"`
+
+	// Step The total is rounded to a multiple of it, as `rounding` says.
+	Step *Amount `json:"step,omitempty"`
+
+	// Supply When the work is to be delivered; a price that no longer holds then is flagged.
+	Supply *CalendarDay `json:"supply,omitempty"`
+
+	// TaxBy Whether the tax of each line is rounded, or that of each rate on the sum of its lines.
+	TaxBy *JobTermsTaxBy `json:"taxBy,omitempty"`
+	Taxes *[]JobTax      `json:"taxes,omitempty"`
+
+	// ValidDays How many days after asOf the price holds; needs asOf.
+	ValidDays *int `json:"validDays,omitempty"`
+}
+
+// JobTermsRounding Who has what is smaller than the smallest unit of the currency: `half-up` and `half-even` go to the nearest, `customer` rounds down, `shop` up.
+type JobTermsRounding string
+
+// JobTermsTaxBy Whether the tax of each line is rounded, or that of each rate on the sum of its lines.
+type JobTermsTaxBy string
+
+// JobUnpriced defines model for JobUnpriced.
+type JobUnpriced struct {
+	// Article Example: tacks/13mm
+	Article OrderArticle `json:"article"`
+	Name    string       `json:"name"`
+	Why     string       `json:"why"`
+}
+
 // JobWadding defines model for JobWadding.
 type JobWadding struct {
 	Settings *[]WaddingSetting `json:"settings,omitempty"`
@@ -6220,6 +6721,26 @@ type JobWaddingAnswer struct {
 	Fault   *JobFault      `json:"fault,omitempty"`
 	Wadding *WaddingAnswer `json:"wadding,omitempty"`
 }
+
+// JobWait defines model for JobWait.
+type JobWait struct {
+	// Before The operation that waits.
+	Before string `json:"before"`
+
+	// Days Working days on which nothing of this job can be done.
+	Days int        `json:"days"`
+	For  JobWaitFor `json:"for"`
+
+	// From The day on which waiting begins.
+	From int `json:"from"`
+
+	// Until The first day on which the operation may begin.
+	Until int    `json:"until"`
+	Why   string `json:"why"`
+}
+
+// JobWaitFor defines model for JobWait.For.
+type JobWaitFor string
 
 // JoinedPanel defines model for JoinedPanel.
 type JoinedPanel struct {
@@ -6338,6 +6859,92 @@ type Offcut struct {
 
 	// YMm Millimetres on the plan, with at most 6 decimals.
 	YMm Coordinate `json:"yMm"`
+}
+
+// OrderAmount defines model for OrderAmount.
+type OrderAmount struct {
+	// Amount An exact decimal.
+	//
+	// Example: 6.42
+	Amount string `json:"amount"`
+
+	// Text For people, in the units asked for.
+	//
+	// Example: 6.42 m
+	Text string          `json:"text"`
+	Unit OrderAmountUnit `json:"unit"`
+}
+
+// OrderAmountUnit defines model for OrderAmount.Unit.
+type OrderAmountUnit string
+
+// OrderArticle Example: tacks/13mm
+type OrderArticle = string
+
+// OrderLine defines model for OrderLine.
+type OrderLine struct {
+	// Article What a list of prices calls it. A price may be given for a whole family of articles by what stands before a `/`.
+	Article OrderArticle   `json:"article"`
+	Group   OrderLineGroup `json:"group"`
+
+	// Lengths The lengths to buy, longest first, where one is longer than is sold in one piece.
+	Lengths *[]Quantity `json:"lengths,omitempty"`
+	Name    string      `json:"name"`
+
+	// Needed Exactly what the job takes; the sum of the reasons.
+	Needed OrderAmount `json:"needed"`
+
+	// Order What to buy, rounded up once to what is sold.
+	Order OrderAmount `json:"order"`
+
+	// Packs The order in packs.
+	Packs *int64      `json:"packs,omitempty"`
+	Price *OrderPrice `json:"price,omitempty"`
+
+	// Reasons Which part of the job takes how much, and what for.
+	Reasons []OrderReason `json:"reasons"`
+
+	// Sold How it is sold, as far as that is settled.
+	Sold *OrderSold `json:"sold,omitempty"`
+
+	// Unpriced Why a price that was given could not be used.
+	Unpriced *string `json:"unpriced,omitempty"`
+}
+
+// OrderLineGroup defines model for OrderLine.Group.
+type OrderLineGroup string
+
+// OrderPrice defines model for OrderPrice.
+type OrderPrice struct {
+	// Amount Example: 48.50
+	Amount string `json:"amount"`
+
+	// Article As the list of prices has it.
+	Article OrderArticle `json:"article"`
+
+	// Per What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
+	Per JobPer `json:"per"`
+}
+
+// OrderReason defines model for OrderReason.
+type OrderReason struct {
+	Amount OrderAmount `json:"amount"`
+	For    string      `json:"for"`
+
+	// Part Of the job; left out for what is added to the whole, such as for flaws.
+	Part *string `json:"part,omitempty"`
+}
+
+// OrderSold How it is sold, as far as that is settled.
+type OrderSold struct {
+	// Longest In one piece, such as a bolt.
+	Longest *OrderAmount `json:"longest,omitempty"`
+	Minimum *OrderAmount `json:"minimum,omitempty"`
+	Pack    *OrderAmount `json:"pack,omitempty"`
+
+	// PackName Example: box
+	PackName *string      `json:"packName,omitempty"`
+	Step     *OrderAmount `json:"step,omitempty"`
 }
 
 // OtherPlacement The placement with which it does not go together.

@@ -4,6 +4,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/money"
 )
 
 // The limits of what is believed of a job.
@@ -25,6 +26,9 @@ func (j Job) Faults(at fault.Path) fault.List {
 		c.between(here.Field("rate"), "a rate of tax", t.Rate, 100)
 		if c.known[t.Name] {
 			c.Add(here.Field("name"), fault.Duplicate, t.Name, "another rate has this name", "a name of its own")
+		}
+		if t.Name == "" {
+			c.Add(here.Field("name"), fault.NotAName, "", "a rate of tax has a name by which lines have it", "a name such as standard")
 		}
 		c.known[t.Name] = true
 	}
@@ -65,6 +69,9 @@ func (c *checker) material(m Material, at fault.Path) {
 	c.between(at.Field("pack"), "the pack", m.Pack, maxQuantity)
 	c.between(at.Field("minimum"), "the least quantity sold", m.Minimum, maxQuantity)
 	c.between(at.Field("price"), "the price", m.Price, maxPrice)
+	if m.Per.IsNegative() {
+		c.Add(at.Field("per"), fault.TooSmall, m.Per.String(), "a price is for more than nothing", "how many units the price is for, or leave it out for one")
+	}
 	c.between(at.Field("discount"), "the discount", m.Discount, 100)
 	c.between(at.Field("markUp"), "the mark-up", m.MarkUp, maxPercent)
 	c.tax(at.Field("tax"), m.Tax)
@@ -93,7 +100,7 @@ func (c *checker) tax(at fault.Path, name string) {
 // step wants a multiple of the minor unit.
 func (c *checker) step(at fault.Path, j Job) {
 	c.between(at, "the step", j.Step, maxPrice)
-	if scale := int32(j.Currency.Scale()); !j.Step.Equal(j.Step.Truncate(scale)) { //nolint:gosec // 0, 2 or 3
+	if !j.Step.Equal(j.Step.Truncate(money.Scale(j.Currency))) {
 		c.Add(at, fault.NotAllowed, j.Step.String(), "the step is finer than the currency's smallest unit", "a multiple of the smallest unit")
 	}
 }
