@@ -138,6 +138,9 @@ type JobButtoned struct {
 	Count int
 	Cloth int
 	Chart JobPart[ButtoningAnswer]
+	// Copies are the chart for each of them; they differ in the offcuts that their
+	// buttons are covered from.
+	Copies []*ButtoningAnswer
 }
 
 // JobFounded is the foundation of all frames of one build.

@@ -20,6 +20,8 @@ type clothJob struct {
 	plan   JobPlan
 	piped  *JobPiped
 	charts []JobButtoned
+
+	offcuts []int // of the plan, in the order in which the piping has them
 }
 
 // cloth works out what is cut from one cloth: the charts of its buttoned panels,
@@ -37,7 +39,7 @@ func (j *jobber) cloth(ctx context.Context, c int, effort plan.Effort) (*clothJo
 	if err := j.pipes(ctx, c, out); err != nil {
 		return nil, err
 	}
-	j.circles(c, out)
+	j.circles(out)
 	return out, j.order(c, out)
 }
 
@@ -97,12 +99,7 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 		req.OneLean = req.Cloth.OneWay
 	}
 	if ans := out.plan.Plan.Answer; ans != nil && ans.Pieces == nil {
-		for i, o := range ans.Offcuts {
-			req.Offcuts = append(req.Offcuts, PipingOffcut{
-				Name: "offcut " + strconv.Itoa(i+1), Piece: o.Piece, Placed: true,
-				Rect: piping.Rect{X: o.Rect.X, Y: o.Rect.Y, Across: o.Rect.Across, Along: o.Rect.Along},
-			})
-		}
+		out.strips(&req, ans.Offcuts)
 	}
 	out.piped = &JobPiped{Cloth: c}
 	l := PipingFaults(req)
@@ -119,21 +116,58 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 	return err
 }
 
-// piped prefers the offcuts.
-func (j *jobber) piped(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
-	if len(req.Offcuts) > 0 {
-		way := piping.FromRects
-		req.Way = &way
-		ans, err := Piping(ctx, req)
-		if err != nil {
-			return nil, err
+// strips names the offcuts that any strip can be cut from.
+func (out *clothJob) strips(req *PipingRequest, offcuts []Offcut) {
+	j, _ := req.job()
+	for i, o := range offcuts {
+		r := piping.Rect{X: o.Rect.X, Y: o.Rect.Y, Across: o.Rect.Across, Along: o.Rect.Along}
+		gives := false
+		for _, lean := range []piping.Lean{piping.Upright, piping.ToRight, piping.ToLeft} {
+			if (lean == piping.Upright) != (j.Cut == piping.Bias) {
+				gives = gives || len(piping.InRect(r, j.Shape, lean)) > 0
+			}
 		}
-		if w := ans.Plan(); w != nil && w.Missing == 0 && (w.Keeps || !slices.ContainsFunc(ans.Ways, func(o PipingWay) bool { return o.Keeps })) {
-			return ans, nil
+		if gives {
+			req.Offcuts = append(req.Offcuts, PipingOffcut{Name: "offcut " + strconv.Itoa(i+1), Piece: o.Piece, Placed: true, Rect: r})
+			out.offcuts = append(out.offcuts, i)
 		}
-		req.Way = nil
 	}
-	return Piping(ctx, req)
+}
+
+// piped takes the way that needs the least new cloth of those that keep all
+// wishes, or that cover all runs when none does; out of the offcuts before any
+// other that needs no more.
+func (j *jobber) piped(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
+	ans, err := Piping(ctx, req)
+	if err != nil {
+		return nil, err
+	}
+	best := -1
+	for i := range ans.Ways {
+		w := &ans.Ways[i]
+		if w.Possible && (best < 0 || thriftier(w, &ans.Ways[best])) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return ans, nil
+	}
+	ans.Request.Way = &ans.Ways[best].Way
+	ans.Shown = ans.choose()
+	ans.Warnings = pipingWarnings(ans)
+	return ans, nil
+}
+
+// thriftier reports whether a way is to be preferred in a job, where new cloth is
+// bought with that for the panels.
+func thriftier(v, w *PipingWay) bool {
+	return cmp.Or(
+		behind(!v.Keeps)-behind(!w.Keeps),
+		cmp.Compare(v.Missing, w.Missing),
+		cmp.Compare(v.Cloth, w.Cloth),
+		behind(v.Way != piping.FromRects)-behind(w.Way != piping.FromRects),
+		cmp.Compare(v.Joins, w.Joins),
+	) < 0
 }
 
 // order adds up what is bought of a cloth.
@@ -174,38 +208,44 @@ func (p *JobPlan) buy(sold cloth.Sold, already, more length.Length) error {
 	return err
 }
 
-// circles gives the buttons what the piping has left of the offcuts, and works
-// out how much new cloth the others take.
-func (j *jobber) circles(c int, out *clothJob) {
+// circles gives the buttons what the piping has left of the offcuts, panel by
+// panel, and adds up how much new cloth the others take.
+func (j *jobber) circles(out *clothJob) {
 	free := j.leftOver(out)
 	for i := range out.charts {
-		ch := out.charts[i].Chart.Answer
-		if ch == nil {
+		b := &out.charts[i]
+		if b.Chart.Answer == nil {
 			continue
 		}
-		total := ch.Buttons.Count * out.charts[i].Count
-		if ch.Request.Buttons.Motif != nil {
-			if k, ok := j.cloths[c].Cloth.Pattern.Find(*ch.Request.Buttons.Motif); ok {
-				if cut, ok := buttoning.CentredFor(total, k, ch.Buttons.Circle, j.cloths[c].Cloth.Width, j.cloths[c].Cloth.Pattern); ok {
-					out.plan.ForButtons += cut.Length
-				}
+		for range b.Count {
+			var one *ButtoningAnswer
+			one, free = covered(*b.Chart.Answer, free)
+			b.Copies = append(b.Copies, one)
+			switch c := one.Buttons; {
+			case c.Centred != nil:
+				out.plan.ForButtons += c.Centred.Length
+			case c.Strip != nil:
+				out.plan.ForButtons += c.Strip.Piece.Along
 			}
-			continue
 		}
-		held := 0
-		for len(free) > 0 && held < total && len(ch.Request.Buttons.Offcuts) < maxCircleOffcuts {
-			if n := buttoning.NestIn(free[0], ch.Buttons.Circle).Count; n > 0 {
-				ch.Request.Buttons.Offcuts = append(ch.Request.Buttons.Offcuts, free[0])
-				held += n
-			}
-			free = free[1:]
-		}
-		ch.buttons()
-		ch.Warnings = buttoningWarnings(ch)
-		if strip, ok := buttoning.StripFor(total-held, ch.Buttons.Circle, j.cloths[c].Cloth.Width); ok {
-			out.plan.ForButtons += strip.Piece.Along
-		}
+		b.Chart.Answer = b.Copies[0]
 	}
+}
+
+// covered is a chart whose buttons are covered out of the offcuts, as many as it
+// takes, and the offcuts that are left.
+func covered(a ButtoningAnswer, free []panel.Size) (*ButtoningAnswer, []panel.Size) {
+	held := 0
+	for len(free) > 0 && held < a.Buttons.Count && a.Request.Buttons.Motif == nil && len(a.Request.Buttons.Offcuts) < maxCircleOffcuts {
+		if n := buttoning.NestIn(free[0], a.Buttons.Circle).Count; n > 0 {
+			a.Request.Buttons.Offcuts = append(slices.Clip(a.Request.Buttons.Offcuts), free[0])
+			held += n
+		}
+		free = free[1:]
+	}
+	a.buttons()
+	a.Warnings = buttoningWarnings(&a)
+	return &a, free
 }
 
 const maxCircleOffcuts = 50
@@ -220,7 +260,9 @@ func (j *jobber) leftOver(out *clothJob) []panel.Size {
 	if out.piped != nil && out.piped.Piping.OK() {
 		if w := out.piped.Piping.Answer.Plan(); w != nil {
 			for _, s := range w.Strips {
-				used[s.Rect] = true
+				if s.Rect >= 0 {
+					used[out.offcuts[s.Rect]] = true
+				}
 			}
 		}
 	}

@@ -15,6 +15,7 @@ type noteBook struct{ notes []JobNote }
 
 func (b *noteBook) add(from string, texts ...string) {
 	for _, t := range texts {
+		t = oneVoice(t)
 		n := slices.IndexFunc(b.notes, func(o JobNote) bool { return sameNote(o.Text, t) })
 		if n < 0 {
 			b.notes = append(b.notes, JobNote{Text: t})
@@ -29,6 +30,35 @@ func (b *noteBook) add(from string, texts ...string) {
 // sameNote tells whether two notes say the same but for how they begin and end.
 func sameNote(a, b string) bool {
 	return strings.EqualFold(strings.TrimRight(a, "."), strings.TrimRight(b, "."))
+}
+
+// topics are cautions that several parts give in words of their own: a text with
+// these words in it stands on the sheet as the one that says it for all.
+var topics = []struct{ words, text string }{
+	{"is a matter of the fire rules", "Whether these cloths and fillings may be used for this piece is a matter of the fire rules where it is supplied; local codes and the supplier's papers decide."},
+	{"trimming knives cut hands", cutCaution}, {"needles cut and stab hands", cutCaution}, {"knives cut hands", cutCaution},
+	{"pray adhesive needs", "Spray adhesive needs fresh air and no flame; follow its label."},
+	{"ld stuffing can hold", oldStuffing}, {"oam dust and old stuffing", oldStuffing}, {"ld hair and fibre can hold", oldStuffing},
+	{"oam and its dust burn", burningFoam}, {"oam burns fast", burningFoam},
+	{"easure the repeats on the cloth itself", "Measure the repeats on the cloth itself at several places: printed repeats run out, and plans and charts are exact."},
+	{"easure every seam again", measureAgain}, {"easure the piece and the cloth once more", measureAgain}, {"easure over the stuffing and at the widest", measureAgain},
+}
+
+const (
+	cutCaution   = "Shears, rotary cutters, trimming knives, foam saws and needles cut and stab hands: cut away from yourself, keep blades closed, and wear a mask against foam dust."
+	oldStuffing  = "Old stuffing can hold dust, mould, pests and, rarely, germs: wear a mask and gloves, bag it, and vacuum rather than sweep. Old finishes can hold lead."
+	burningFoam  = "Foam and its dust burn fast and give deadly smoke: no flame, no smoking, no heater near it; store little, and keep the supplier's papers."
+	measureAgain = "Measure once more before the first cut: the piece over its stuffing and at its widest, every seam that is piped, and the cloth: its width between the selvedges, its flaws, and which way is up."
+)
+
+// oneVoice is a text as the sheet has it.
+func oneVoice(text string) string {
+	for _, t := range topics {
+		if strings.Contains(text, t.words) {
+			return t.text
+		}
+	}
+	return text
 }
 
 // sections names the parts of the sheet that have notes, in their order.
@@ -158,4 +188,21 @@ func JobUnanswered(a *JobAnswer) fault.List {
 		l.Append(s.faults)
 	}
 	return l
+}
+
+// JobFaulted is a part that could not be worked out.
+type JobFaulted struct {
+	Part   string
+	Faults fault.List
+}
+
+// Faulted are the parts that are shown and could not be worked out.
+func (a *JobAnswer) Faulted() []JobFaulted {
+	var out []JobFaulted
+	for _, s := range a.sections() {
+		if !s.hidden && s.faults.Len() > 0 {
+			out = append(out, JobFaulted{s.from, s.faults})
+		}
+	}
+	return out
 }
