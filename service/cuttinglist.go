@@ -16,7 +16,8 @@ type CuttingListRequest struct {
 	Lining  *cloth.Cloth // nil for a plain one
 	Drop    []string     // panels to leave out
 	Replace []panel.Panel
-	ByHand  [3][]panel.Panel // by furniture.Cover; in place of a piece of some kind
+	Covers  map[string]furniture.Cover // panels cut from another cover than usual, by id
+	ByHand  [3][]panel.Panel           // by furniture.Cover; in place of a piece of some kind
 }
 
 // CuttingListAnswer is what the piece comes down to.
@@ -67,6 +68,11 @@ func changed(list furniture.List, req CuttingListRequest) furniture.List {
 	}
 	for _, p := range req.Replace {
 		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: "as given"})
+	}
+	for i, p := range panels {
+		if cover, moved := req.Covers[p.ID]; moved {
+			panels[i].Cover, panels[i].Hidden = cover, p.Hidden && cover == furniture.Lining
+		}
 	}
 	list.Panels = panels
 	return list

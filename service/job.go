@@ -27,6 +27,11 @@ type JobRequest struct {
 	Foam   JobFoam
 	Bench  JobBench
 	Fire   *FireRequest // its layers are what is known of those of the pieces
+
+	Prices     []JobPrice
+	Terms      *JobTerms // nil: nothing is costed
+	PresetSaid bool      // the terms name the example that hours begin from
+	Days       DayTerms
 }
 
 // JobPiping is how piping is cut, without cloth, offcuts and runs.
@@ -37,7 +42,7 @@ type JobPiping struct {
 
 // JobSections are parts of the sheet.
 type JobSections struct {
-	CuttingLists, Cloths, Piping, Buttoning, Foam, Wadding, Foundation, Fire bool
+	CuttingLists, Cloths, Piping, Buttoning, Foam, Wadding, Foundation, Fire, OrderList, Cost, DayPlan bool
 }
 
 // JobPiece is a piece of furniture, or so many alike, by its measures or by its
@@ -47,6 +52,7 @@ type JobPiece struct {
 	Piece     furniture.Piece // of no kind when it is written by hand
 	Drop      []string
 	Replace   []panel.Panel
+	Moved     map[string]furniture.Cover
 	Covers    [3][]panel.Panel      // by furniture.Cover, when it is written by hand
 	Runs      []PipingRun           // besides those of the kind
 	HandAt    map[string]fault.Path // where each panel of Covers stands in the request
@@ -173,6 +179,9 @@ type JobAnswer struct {
 	Wadding    *JobPart[WaddingAnswer] // nil when nothing is wrapped
 	Foundation []JobFounded
 	Fire       []JobChecked
+	Orders     []OrderLine
+	Cost       *JobCost // nil without terms
+	Days       *JobDays
 	Warnings   []JobNote
 	Cautions   []JobNote
 	Work       plan.Work

@@ -7,9 +7,7 @@ import (
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/buttoning"
-	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
-	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/calc/plan"
@@ -40,7 +38,8 @@ func (j *jobber) cloth(ctx context.Context, c int, effort plan.Effort) (*clothJo
 		return nil, err
 	}
 	j.circles(out)
-	return out, j.order(c, out)
+	out.counts()
+	return out, nil
 }
 
 // plan plans the panels of a cloth.
@@ -170,42 +169,21 @@ func thriftier(v, w *PipingWay) bool {
 	) < 0
 }
 
-// order adds up what is bought of a cloth.
-func (j *jobber) order(c int, out *clothJob) error {
-	p, sold := &out.plan, j.cloths[c].Sold
+// counts says what of a cloth is for what.
+func (out *clothJob) counts() {
+	p := &out.plan
 	if out.piped != nil && out.piped.Piping.OK() {
 		if w := out.piped.Piping.Answer.Plan(); w != nil {
 			p.ForPiping = w.Cloth
 		}
 	}
-	more := p.ForPiping + p.ForButtons
-	ans := p.Plan.Answer
-	switch {
+	switch ans := p.Plan.Answer; {
 	case ans == nil:
-		return p.buy(sold, 0, more)
 	case ans.Pieces != nil:
 		p.ForPanels = ans.Pieces.Short
-		if len(ans.Pieces.Uses)-len(ans.Request.Pieces) > 1 {
-			return p.buy(sold, ans.Pieces.Order, more)
-		}
-		return p.buy(sold, 0, p.ForPanels+more)
+	default:
+		p.ForPanels = ans.AnyStart
 	}
-	p.ForPanels = ans.AnyStart
-	if len(ans.Lengths) == 1 && (sold.Bolt == 0 || ans.AnyStart+more <= sold.Bolt) {
-		return p.buy(sold, 0, ans.AnyStart+more)
-	}
-	return p.buy(sold, ans.Order, more)
-}
-
-// buy adds one more length to what is bought already.
-func (p *JobPlan) buy(sold cloth.Sold, already, more length.Length) error {
-	p.Order = already
-	if more == 0 {
-		return nil
-	}
-	l, err := sold.Order(more)
-	p.Order += l
-	return err
 }
 
 // circles gives the buttons what the piping has left of the offcuts, panel by
@@ -223,7 +201,8 @@ func (j *jobber) circles(out *clothJob) {
 			b.Copies = append(b.Copies, one)
 			switch c := one.Buttons; {
 			case c.Centred != nil:
-				out.plan.ForButtons += c.Centred.Length
+				// From any start it is at most a repeat more than from the best.
+				out.plan.ForButtons += c.Centred.Length + one.Request.Cloth.Pattern.LengthRepeat
 			case c.Strip != nil:
 				out.plan.ForButtons += c.Strip.Piece.Along
 			}

@@ -32,7 +32,7 @@ func JobFaults(req JobRequest) fault.List {
 			l.Append(p.writtenFaults(i))
 			continue
 		}
-		own := CuttingListFaults(CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace})
+		own := CuttingListFaults(CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved})
 		l.Append(own.Below(jobPiecePath(i)))
 	}
 	return l
@@ -47,7 +47,7 @@ func (p *JobPiece) writtenFaults(i int) fault.List {
 		found := panel.ListFaults(panels, "")
 		for _, f := range found.Faults() {
 			n, rest := entryOf(f.Pointer, "#/")
-			at := jobPiecePath(i).Field("covers")
+			at := jobPiecePath(i).Field("written")
 			if n >= 0 && n < len(panels) {
 				at = p.HandAt[panels[n].ID]
 			}
@@ -132,7 +132,7 @@ func (p *JobPiece) fieldFaults(l *fault.List, req JobRequest, at fault.Path) {
 			}
 		}
 	} else {
-		l.Append(CuttingListFieldFaults(CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace}).Below(at))
+		l.Append(CuttingListFieldFaults(CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved}).Below(at))
 	}
 	p.idFaults(l, req)
 	for id, ob := range p.Obstacles {
@@ -212,6 +212,10 @@ func jobBenchFaults(l *fault.List, req JobRequest) {
 	}
 	l.Append(wadding.Book().Faults(req.Bench.Wadding, root.Field("wadding").Field("settings")))
 	l.Append(foundation.Book().Faults(req.Bench.Foundation, root.Field("foundation").Field("settings")))
+	if req.Terms != nil {
+		l.Append(JobMoneyFaults(req.Prices, *req.Terms, root))
+	}
+	l.Append(DayFaults(req.Days, root.Field("days")))
 	if req.Fire != nil {
 		fires := FireFieldFaults(*req.Fire)
 		if req.Fire.Job.AsOf != 0 {

@@ -93,7 +93,7 @@ func (p *JobPiece) lined() bool {
 	if p.byHand() {
 		return len(p.Covers[furniture.Lining]) > 0
 	}
-	list := changed(p.Piece.List(), CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace})
+	list := changed(p.Piece.List(), CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved})
 	return slices.ContainsFunc(list.Panels, func(q furniture.Panel) bool { return q.Cover == furniture.Lining })
 }
 
@@ -117,7 +117,7 @@ func (p *JobPiece) Title() string {
 // listRequest is the request of the cutting list of a piece.
 func (j *jobber) listRequest(i int) CuttingListRequest {
 	p := &j.req.Pieces[i]
-	r := CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, ByHand: p.Covers}
+	r := CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved, ByHand: p.Covers}
 	of := func(c int) *cloth.Cloth {
 		if c < 0 {
 			return nil

@@ -97,6 +97,9 @@ func (a *JobAnswer) sections() []jobSection {
 	for _, f := range a.Fire {
 		add(partNotes(h.Fire, "fire check "+jobPieceIDs(a.Request, f.Pieces), f.Check, func(y *FireAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
 	}
+	if a.Cost != nil {
+		add(h.Cost, "cost", fault.List{}, a.Cost.Warnings, nil)
+	}
 	return all
 }
 

@@ -49,6 +49,9 @@ func Job(ctx context.Context, rules *fire.Set, req JobRequest, workers int) (*Jo
 			ans.take(c)
 		}
 	}
+	if err := j.money(ans); err != nil {
+		return nil, err
+	}
 	ans.Warnings, ans.Cautions = jobNotes(j, ans)
 	return ans, nil
 }

@@ -1,10 +1,25 @@
 package service
 
 import (
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
-	"github.com/shopspring/decimal"
+	"github.com/bridletie/bridletie/calc/practice"
 )
+
+// OrderRequest asks what to buy for the parts of a job.
+type OrderRequest struct {
+	Units    length.System // of names
+	Parts    []OrderPart
+	Prices   []JobPrice
+	Currency money.Currency // of the prices; a price that comes with an article in another is not used
+}
 
 // OrderPart is one part of a job, such as a chair, with the answers that say
 // what it takes. Several parts may have answers of the same kind, and one part
@@ -42,6 +57,7 @@ type OrderPiping struct {
 // covers of the buttons are ordered from the article Cloth, unless that is empty:
 // then they come from offcuts.
 type OrderButtoning struct {
+	Count  int // panels alike; 0 is one
 	Cloth  string
 	Answer *ButtoningAnswer
 }
@@ -69,6 +85,11 @@ const (
 	OrderTrimmings
 	orderGroups
 )
+
+// String is the name of the group.
+func (g OrderGroup) String() string {
+	return [orderGroups]string{"cloth", "foundation", "foam", "wadding", "trimmings"}[g]
+}
 
 // OrderLine is an article and how much of it to buy. Need and Order are counted
 // as Measure says.
@@ -137,9 +158,66 @@ const (
 	PerPack // the pack that it is sold in: a roll, a box, a sheet
 )
 
+// String is the name of what a price is for.
+func (p JobPer) String() string {
+	return [...]string{"each", "hundred", "m", "yd", "kg", "lb", "pack"}[p]
+}
+
+// Text is a quantity for people, rounded up.
+func (m OrderMeasure) Text(q int64, units length.System) string {
+	switch m {
+	case OrderLength:
+		return length.Length(q).Text(units, length.Up)
+	case OrderMass:
+		return practice.MassText(q, units)
+	}
+	return strconv.FormatInt(q, 10)
+}
+
+// BoughtText is what to buy, for people: "2 boxes of 1000", "6.5 m".
+func (l *OrderLine) BoughtText(units length.System) string {
+	if l.Packs == 0 {
+		return l.Measure.Text(l.Order, units)
+	}
+	name := l.Sold.Name
+	if l.Packs != 1 {
+		name = severalOf(name)
+	}
+	text := strconv.FormatInt(l.Packs, 10) + " " + name
+	if l.Sold.Pack == 1 && l.Measure == OrderCount {
+		return text
+	}
+	return text + " of " + l.Measure.Text(l.Sold.Pack, units)
+}
+
+// severalOf is the plural of what things are sold in.
+func severalOf(pack string) string {
+	if strings.HasSuffix(pack, "x") {
+		return pack + "es"
+	}
+	return pack + "s"
+}
+
 // OrderList is everything to buy, one line an article. What several parts take is
 // added up first and then rounded once, to what is sold. The same parts in any
 // order, and prices in any order, give the same list.
-func OrderList(parts []OrderPart, prices []JobPrice) ([]OrderLine, error) {
-	panic("to be filled")
+func OrderList(req OrderRequest) ([]OrderLine, error) {
+	b := orderBook{req: &req, entries: make(map[orderKey]*orderEntry)}
+	for i := range req.Parts {
+		b.cloths(&req.Parts[i])
+	}
+	for i := range req.Parts {
+		b.part(&req.Parts[i])
+	}
+	var list []OrderLine
+	for _, k := range slices.SortedFunc(maps.Keys(b.entries), compareOrderKeys) {
+		line, err := b.line(k, b.entries[k])
+		if err != nil {
+			return nil, err
+		}
+		if line.Need > 0 {
+			list = append(list, line)
+		}
+	}
+	return list, nil
 }

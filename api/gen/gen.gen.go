@@ -333,6 +333,27 @@ func (e CuttingListCover) Valid() bool {
 	}
 }
 
+// Defines values for CuttingListFireItem.
+const (
+	CuttingListFireItemHeadboard CuttingListFireItem = "headboard"
+	CuttingListFireItemSeatPad   CuttingListFireItem = "seat-pad"
+	CuttingListFireItemSeating   CuttingListFireItem = "seating"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListFireItem enum.
+func (e CuttingListFireItem) Valid() bool {
+	switch e {
+	case CuttingListFireItemHeadboard:
+		return true
+	case CuttingListFireItemSeatPad:
+		return true
+	case CuttingListFireItemSeating:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for CuttingListPlace.
 const (
 	CuttingListPlaceArm  CuttingListPlace = "arm"
@@ -348,6 +369,30 @@ func (e CuttingListPlace) Valid() bool {
 	case CuttingListPlaceBack:
 		return true
 	case CuttingListPlaceSeat:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for CuttingListStackWhere.
+const (
+	CuttingListStackWhereArm     CuttingListStackWhere = "arm"
+	CuttingListStackWhereBack    CuttingListStackWhere = "back"
+	CuttingListStackWhereOutside CuttingListStackWhere = "outside"
+	CuttingListStackWhereSeat    CuttingListStackWhere = "seat"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListStackWhere enum.
+func (e CuttingListStackWhere) Valid() bool {
+	switch e {
+	case CuttingListStackWhereArm:
+		return true
+	case CuttingListStackWhereBack:
+		return true
+	case CuttingListStackWhereOutside:
+		return true
+	case CuttingListStackWhereSeat:
 		return true
 	default:
 		return false
@@ -4458,6 +4503,9 @@ type CuttingListAnswer struct {
 	// Fillings Cushions and pads.
 	Fillings []CuttingListFilling `json:"fillings"`
 
+	// Fire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
+	Fire CuttingListFire `json:"fire"`
+
 	// Frames Frames to be webbed or covered.
 	Frames      []CuttingListFrame `json:"frames"`
 	InputDigest string             `json:"inputDigest"`
@@ -4533,6 +4581,16 @@ type CuttingListFilling struct {
 	Thickness Quantity         `json:"thickness"`
 }
 
+// CuttingListFire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
+type CuttingListFire struct {
+	Item          CuttingListFireItem `json:"item"`
+	LooseCushions FireKnown           `json:"looseCushions"`
+	Stacks        []CuttingListStack  `json:"stacks"`
+}
+
+// CuttingListFireItem defines model for CuttingListFire.Item.
+type CuttingListFireItem string
+
 // CuttingListFrame defines model for CuttingListFrame.
 type CuttingListFrame struct {
 	Across Quantity `json:"across"`
@@ -4574,6 +4632,9 @@ type CuttingListRequest struct {
 	// Count How many pieces alike.
 	Count *int `json:"count,omitempty"`
 
+	// Covers Panels that are cut from another cloth than usual, by their ids.
+	Covers *map[string]CuttingListCover `json:"covers,omitempty"`
+
 	// Drop Panels to leave out.
 	Drop *[]PanelId `json:"drop,omitempty"`
 
@@ -4589,7 +4650,7 @@ type CuttingListRequest struct {
 	// Options By the names that `/v1/furniture` lists for the kind.
 	Options *map[string]FurnitureId `json:"options,omitempty"`
 
-	// Replace Panels that stand in for those of the same id, or are added to the top cover.
+	// Replace Panels that stand in for those of the same id, or are added, to the top cover unless `covers` says otherwise.
 	Replace *[]Panel `json:"replace,omitempty"`
 
 	// Units The units of the texts in the answer.
@@ -4606,6 +4667,16 @@ type CuttingListRun struct {
 	// Name Printable text, without control characters.
 	Name Name `json:"name"`
 }
+
+// CuttingListStack defines model for CuttingListStack.
+type CuttingListStack struct {
+	// Layers From the outside inwards, in the form of `layers` of `/v1/fire-check`. A material that lies at several places has one id.
+	Layers []FireLayer           `json:"layers"`
+	Where  CuttingListStackWhere `json:"where"`
+}
+
+// CuttingListStackWhere defines model for CuttingListStack.Where.
+type CuttingListStackWhere string
 
 // Effort The budget of the search, counted in units of work and not in seconds.
 type Effort string
@@ -5928,8 +5999,12 @@ type JobAnswer struct {
 	Cautions  []JobNote             `json:"cautions"`
 
 	// Cloths The cloths that something is cut from.
-	Cloths       *[]JobClothAnswer `json:"cloths,omitempty"`
+	Cloths *[]JobClothAnswer `json:"cloths,omitempty"`
+
+	// Cost Every sum is that of what is printed for it, to the smallest unit of the currency.
+	Cost         *JobCost          `json:"cost,omitempty"`
 	CuttingLists *[]JobPieceAnswer `json:"cuttingLists,omitempty"`
+	DayPlan      *JobDays          `json:"dayPlan,omitempty"`
 	Engine       string            `json:"engine"`
 
 	// Fire One check for all pieces of the same stack.
@@ -5937,6 +6012,9 @@ type JobAnswer struct {
 	Foam        *JobFoamAnswer         `json:"foam,omitempty"`
 	Foundation  *[]JobFoundationAnswer `json:"foundation,omitempty"`
 	InputDigest string                 `json:"inputDigest"`
+
+	// OrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
+	OrderList *JobOrderList `json:"orderList,omitempty"`
 
 	// Piping The piping, by the cloth that it is cut from.
 	Piping  *[]JobPipingAnswer `json:"piping,omitempty"`
@@ -6149,16 +6227,8 @@ type JobDay struct {
 	Hours string       `json:"hours"`
 
 	// Number From 1, waiting days counted.
-	Number int `json:"number"`
-	Work   []struct {
-		// Begins The operation begins on this day.
-		Begins bool `json:"begins"`
-
-		// Ends The operation ends on this day.
-		Ends      bool   `json:"ends"`
-		Hours     string `json:"hours"`
-		Operation string `json:"operation"`
-	} `json:"work"`
+	Number int        `json:"number"`
+	Work   []JobSpell `json:"work"`
 }
 
 // JobDayTerms How the shop works. What is left out is usual, and is listed with the plan.
@@ -6384,6 +6454,14 @@ type JobOperation struct {
 	Rate *Amount `json:"rate,omitempty"`
 }
 
+// JobOrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
+type JobOrderList struct {
+	Lines []OrderLine `json:"lines"`
+
+	// Without Parts that could not be worked out, so that nothing is ordered for them.
+	Without []string `json:"without"`
+}
+
 // JobOverhead defines model for JobOverhead.
 type JobOverhead struct {
 	// OnLabour A percentage that is not negative, with at most 4 decimals.
@@ -6410,7 +6488,7 @@ type JobPer string
 // Example: 20 %
 type JobPercent = string
 
-// JobPiece A piece by its `kind`, with measures and options, or by its `covers`, written by hand.
+// JobPiece A piece by its `kind`, with measures and options, or by its panels, `written` by hand.
 type JobPiece struct {
 	// Allow What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
 	Allow *CuttingListAllowances `json:"allow,omitempty"`
@@ -6430,8 +6508,8 @@ type JobPiece struct {
 	// Count How many pieces alike, of a kind.
 	Count *int `json:"count,omitempty"`
 
-	// Covers The panels by hand, in the form in which `/v1/cutting-list` answers them; in place of `kind` and what belongs to it.
-	Covers *[]CuttingListCovered `json:"covers,omitempty"`
+	// Covers Panels that are cut from another cloth than usual, by their ids.
+	Covers *map[string]CuttingListCover `json:"covers,omitempty"`
 
 	// Drop Panels to leave out.
 	Drop *[]PanelId `json:"drop,omitempty"`
@@ -6461,6 +6539,9 @@ type JobPiece struct {
 
 	// Runs Runs of piping, besides those that the kind and its options bring.
 	Runs *[]PipingRun `json:"runs,omitempty"`
+
+	// Written The panels by hand, in the form of `covers` in an answer of `/v1/cutting-list`; in place of `kind` and what belongs to it.
+	Written *[]CuttingListCovered `json:"written,omitempty"`
 }
 
 // JobPieceBuild `traditional`: woven webs, springs, stuffing; `modern`: elastic webs and foam; `keep`: frame and fixed stuffing stay, and get new wadding only. Loose cushions are new foam in any build but `keep`.
@@ -6565,6 +6646,9 @@ type JobRequest struct {
 	// Cloths The cloths of the job. The first is the top cover of every piece that names none.
 	Cloths []JobCloth `json:"cloths"`
 
+	// Days How the shop works. What is left out is usual, and is listed with the plan.
+	Days *JobDayTerms `json:"days,omitempty"`
+
 	// Effort The budget of the search, counted in units of work and not in seconds.
 	Effort *Effort `json:"effort,omitempty"`
 
@@ -6589,8 +6673,14 @@ type JobRequest struct {
 	// Piping How piping is cut, as `/v1/piping` takes it; 4 mm cord when left out (common practice, no source).
 	Piping *JobPiping `json:"piping,omitempty"`
 
+	// Prices What articles cost, by what the order list calls them. What is not in it is listed as not priced.
+	Prices *JobPrices `json:"prices,omitempty"`
+
 	// Sections What the sheet shows.
 	Sections *JobSections `json:"sections,omitempty"`
+
+	// Terms The shop's own terms. What is left out is nothing.
+	Terms *JobTerms `json:"terms,omitempty"`
 
 	// Units The units of the texts in the answer.
 	Units   *Units      `json:"units,omitempty"`
@@ -6602,15 +6692,31 @@ type JobSections struct {
 	Buttoning *bool `json:"buttoning,omitempty"`
 
 	// Cloths For each cloth the plan, the order and the offcuts.
-	Cloths       *bool `json:"cloths,omitempty"`
+	Cloths *bool `json:"cloths,omitempty"`
+
+	// Cost Shown only when `terms` are given.
+	Cost         *bool `json:"cost,omitempty"`
 	CuttingLists *bool `json:"cuttingLists,omitempty"`
+	DayPlan      *bool `json:"dayPlan,omitempty"`
 
 	// Fire Shown only when `fire` is given.
 	Fire       *bool `json:"fire,omitempty"`
 	Foam       *bool `json:"foam,omitempty"`
 	Foundation *bool `json:"foundation,omitempty"`
+	OrderList  *bool `json:"orderList,omitempty"`
 	Piping     *bool `json:"piping,omitempty"`
 	Wadding    *bool `json:"wadding,omitempty"`
+}
+
+// JobSpell defines model for JobSpell.
+type JobSpell struct {
+	// Begins The operation begins on this day.
+	Begins bool `json:"begins"`
+
+	// Ends The operation ends on this day.
+	Ends      bool   `json:"ends"`
+	Hours     string `json:"hours"`
+	Operation string `json:"operation"`
 }
 
 // JobTax defines model for JobTax.
@@ -8686,6 +8792,18 @@ func (t *Allow) UnmarshalJSON(b []byte) error {
 
 // ServerInterface represents all server handlers.
 type ServerInterface interface {
+	// DemoAsset A file that a demo page loads
+	// (GET /demo/assets/{file})
+	DemoAsset(ctx echo.Context, file string) error
+	// DemoPage A page that shows the service at work
+	// (GET /demo/{page})
+	DemoPage(ctx echo.Context, page string) error
+	// DocsPage The reference of this contract as a page
+	// (GET /docs)
+	DocsPage(ctx echo.Context) error
+	// DocsAsset A file that the reference loads
+	// (GET /docs/assets/{file})
+	DocsAsset(ctx echo.Context, file string) error
 	// Livez Whether the process is alive
 	// (GET /livez)
 	Livez(ctx echo.Context) error
@@ -8698,6 +8816,12 @@ type ServerInterface interface {
 	// Problem What a type of problem means and what helps
 	// (GET /problems/{name})
 	Problem(ctx echo.Context, name string) error
+	// QuoteScript The quote element, a script for a shop's own page
+	// (GET /quote.js)
+	QuoteScript(ctx echo.Context) error
+	// QuoteScriptVersion One version of the quote element, whose bytes never change
+	// (GET /quote/{version}/quote.js)
+	QuoteScriptVersion(ctx echo.Context, version string) error
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx echo.Context) error
@@ -8728,6 +8852,9 @@ type ServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx echo.Context, kind string) error
+	// FurniturePicture One kind as a picture and nothing more
+	// (GET /v1/furniture/{kind}/picture)
+	FurniturePicture(ctx echo.Context, kind string) error
 	// Job The job sheet of a piece or a suite: cutting lists, plans, order list, charts, fire check, cost
 	// (POST /v1/job)
 	Job(ctx echo.Context) error
@@ -8760,6 +8887,63 @@ type ServerInterface interface {
 // ServerInterfaceWrapper converts echo contexts to parameters.
 type ServerInterfaceWrapper struct {
 	Handler ServerInterface
+}
+
+// DemoAsset converts echo context to params.
+func (w *ServerInterfaceWrapper) DemoAsset(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "file" -------------
+	var file string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "file", ctx.Param("file"), &file, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter file: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DemoAsset(ctx, file)
+	return err
+}
+
+// DemoPage converts echo context to params.
+func (w *ServerInterfaceWrapper) DemoPage(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "page" -------------
+	var page string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "page", ctx.Param("page"), &page, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter page: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DemoPage(ctx, page)
+	return err
+}
+
+// DocsPage converts echo context to params.
+func (w *ServerInterfaceWrapper) DocsPage(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DocsPage(ctx)
+	return err
+}
+
+// DocsAsset converts echo context to params.
+func (w *ServerInterfaceWrapper) DocsAsset(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "file" -------------
+	var file string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "file", ctx.Param("file"), &file, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter file: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DocsAsset(ctx, file)
+	return err
 }
 
 // Livez converts echo context to params.
@@ -8802,6 +8986,31 @@ func (w *ServerInterfaceWrapper) Problem(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.Problem(ctx, name)
+	return err
+}
+
+// QuoteScript converts echo context to params.
+func (w *ServerInterfaceWrapper) QuoteScript(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.QuoteScript(ctx)
+	return err
+}
+
+// QuoteScriptVersion converts echo context to params.
+func (w *ServerInterfaceWrapper) QuoteScriptVersion(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "version" -------------
+	var version string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "version", ctx.Param("version"), &version, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter version: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.QuoteScriptVersion(ctx, version)
 	return err
 }
 
@@ -8899,6 +9108,22 @@ func (w *ServerInterfaceWrapper) FurnitureKind(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.FurnitureKind(ctx, kind)
+	return err
+}
+
+// FurniturePicture converts echo context to params.
+func (w *ServerInterfaceWrapper) FurniturePicture(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "kind" -------------
+	var kind string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "kind", ctx.Param("kind"), &kind, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter kind: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.FurniturePicture(ctx, kind)
 	return err
 }
 
@@ -9035,6 +9260,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
 	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
 	router.GET(options.BaseURL+"/v1/furniture/:kind", wrapper.FurnitureKind, options.OperationMiddlewares["furnitureKind"]...)
+	router.GET(options.BaseURL+"/v1/furniture/:kind/picture", wrapper.FurniturePicture, options.OperationMiddlewares["furniturePicture"]...)
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
 	router.POST(options.BaseURL+"/v1/job", wrapper.Job, options.OperationMiddlewares["job"]...)
@@ -9048,6 +9274,12 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/fire-check", wrapper.FireCheck, options.OperationMiddlewares["fireCheck"]...)
 	router.GET(options.BaseURL+"/v1/fire-rules", wrapper.FireRules, options.OperationMiddlewares["fireRules"]...)
 	router.POST(options.BaseURL+"/v1/foam", wrapper.Foam, options.OperationMiddlewares["foam"]...)
+	router.GET(options.BaseURL+"/quote.js", wrapper.QuoteScript, options.OperationMiddlewares["quoteScript"]...)
+	router.GET(options.BaseURL+"/quote/:version/quote.js", wrapper.QuoteScriptVersion, options.OperationMiddlewares["quoteScriptVersion"]...)
+	router.GET(options.BaseURL+"/demo/:page", wrapper.DemoPage, options.OperationMiddlewares["demoPage"]...)
+	router.GET(options.BaseURL+"/demo/assets/:file", wrapper.DemoAsset, options.OperationMiddlewares["demoAsset"]...)
+	router.GET(options.BaseURL+"/docs", wrapper.DocsPage, options.OperationMiddlewares["docsPage"]...)
+	router.GET(options.BaseURL+"/docs/assets/:file", wrapper.DocsAsset, options.OperationMiddlewares["docsAsset"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -9078,6 +9310,503 @@ type UnavailableApplicationProblemPlusJSONResponse struct {
 type UnprocessableApplicationProblemPlusJSONResponse Problem
 
 type UnsupportedMediaTypeApplicationProblemPlusJSONResponse Problem
+
+type DemoAssetRequestObject struct {
+	File string `json:"file"`
+}
+
+type DemoAssetResponseObject interface {
+	VisitDemoAssetResponse(w http.ResponseWriter) error
+}
+
+type DemoAsset200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DemoAsset200JSONResponse struct {
+	Body    map[string]interface{}
+	Headers DemoAsset200ResponseHeaders
+}
+
+func (response DemoAsset200JSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       DemoAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoAsset200ImagesvgXmlResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoAsset200TextcssResponse struct {
+	Body          io.Reader
+	Headers       DemoAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoAsset200TextcssResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/css")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoAsset200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       DemoAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoAsset200TextjavascriptResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoAsset200TextResponse struct {
+	Body    string
+	Headers DemoAsset200ResponseHeaders
+}
+
+func (response DemoAsset200TextResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/plain")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	_, err := w.Write([]byte(fmt.Sprint(response.Body)))
+	return err
+}
+
+type DemoAsset304Response struct {
+}
+
+func (response DemoAsset304Response) VisitDemoAssetResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DemoAsset404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset404ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset406ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPageRequestObject struct {
+	Page string `json:"page"`
+}
+
+type DemoPageResponseObject interface {
+	VisitDemoPageResponse(w http.ResponseWriter) error
+}
+
+type DemoPage200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DemoPage200TexthtmlResponse struct {
+	Body          io.Reader
+	Headers       DemoPage200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoPage200TexthtmlResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/html")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoPage304Response struct {
+}
+
+func (response DemoPage304Response) VisitDemoPageResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DemoPage404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage404ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage406ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPageRequestObject struct {
+}
+
+type DocsPageResponseObject interface {
+	VisitDocsPageResponse(w http.ResponseWriter) error
+}
+
+type DocsPage200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DocsPage200TexthtmlResponse struct {
+	Body          io.Reader
+	Headers       DocsPage200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsPage200TexthtmlResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/html")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsPage304Response struct {
+}
+
+func (response DocsPage304Response) VisitDocsPageResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DocsPage406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage406ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAssetRequestObject struct {
+	File string `json:"file"`
+}
+
+type DocsAssetResponseObject interface {
+	VisitDocsAssetResponse(w http.ResponseWriter) error
+}
+
+type DocsAsset200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DocsAsset200JSONResponse struct {
+	Body    map[string]interface{}
+	Headers DocsAsset200ResponseHeaders
+}
+
+func (response DocsAsset200JSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       DocsAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsAsset200ImagesvgXmlResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsAsset200TextcssResponse struct {
+	Body          io.Reader
+	Headers       DocsAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsAsset200TextcssResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/css")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsAsset200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       DocsAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsAsset200TextjavascriptResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsAsset200TextResponse struct {
+	Body    string
+	Headers DocsAsset200ResponseHeaders
+}
+
+func (response DocsAsset200TextResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/plain")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	_, err := w.Write([]byte(fmt.Sprint(response.Body)))
+	return err
+}
+
+type DocsAsset304Response struct {
+}
+
+func (response DocsAsset304Response) VisitDocsAssetResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DocsAsset404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset404ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset406ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
 
 type LivezRequestObject struct {
 }
@@ -9281,6 +10010,149 @@ func (response Problem406ApplicationProblemPlusJSONResponse) VisitProblemRespons
 	return err
 }
 
+type QuoteScriptRequestObject struct {
+}
+
+type QuoteScriptResponseObject interface {
+	VisitQuoteScriptResponse(w http.ResponseWriter) error
+}
+
+type QuoteScript200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type QuoteScript200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       QuoteScript200ResponseHeaders
+	ContentLength int64
+}
+
+func (response QuoteScript200TextjavascriptResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type QuoteScript304Response struct {
+}
+
+func (response QuoteScript304Response) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type QuoteScript406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript406ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersionRequestObject struct {
+	Version string `json:"version"`
+}
+
+type QuoteScriptVersionResponseObject interface {
+	VisitQuoteScriptVersionResponse(w http.ResponseWriter) error
+}
+
+type QuoteScriptVersion200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type QuoteScriptVersion200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       QuoteScriptVersion200ResponseHeaders
+	ContentLength int64
+}
+
+func (response QuoteScriptVersion200TextjavascriptResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type QuoteScriptVersion304Response struct {
+}
+
+func (response QuoteScriptVersion304Response) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type QuoteScriptVersion404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion404ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion406ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReadyzRequestObject struct {
 }
 
@@ -9370,6 +10242,33 @@ func (response Buttoning200JSONResponse) VisitButtoningResponse(w http.ResponseW
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Buttoning200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Buttoning200ApplicationpdfResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -9548,6 +10447,60 @@ func (response CuttingList200JSONResponse) VisitCuttingListResponse(w http.Respo
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       CuttingList200ResponseHeaders
+	ContentLength int64
+}
+
+func (response CuttingList200ApplicationpdfResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type CuttingList200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       CuttingList200ResponseHeaders
+	ContentLength int64
+}
+
+func (response CuttingList200ImagesvgXmlResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -9853,6 +10806,33 @@ func (response FireCheck200JSONResponse) VisitFireCheckResponse(w http.ResponseW
 	return err
 }
 
+type FireCheck200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       FireCheck200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FireCheck200ApplicationpdfResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type FireCheck200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       FireCheck200ResponseHeaders
@@ -10086,6 +11066,33 @@ func (response Foam200JSONResponse) VisitFoamResponse(w http.ResponseWriter) err
 	return err
 }
 
+type Foam200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Foam200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foam200ApplicationpdfResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Foam200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Foam200ResponseHeaders
@@ -10261,6 +11268,33 @@ func (response Foundation200JSONResponse) VisitFoundationResponse(w http.Respons
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Foundation200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foundation200ApplicationpdfResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -10581,6 +11615,82 @@ func (response FurnitureKind406ApplicationProblemPlusJSONResponse) VisitFurnitur
 	return err
 }
 
+type FurniturePictureRequestObject struct {
+	Kind string `json:"kind"`
+}
+
+type FurniturePictureResponseObject interface {
+	VisitFurniturePictureResponse(w http.ResponseWriter) error
+}
+
+type FurniturePicture200ResponseHeaders struct {
+	ETag *string
+}
+
+type FurniturePicture200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       FurniturePicture200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FurniturePicture200ImagesvgXmlResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type FurniturePicture304Response struct {
+}
+
+func (response FurniturePicture304Response) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type FurniturePicture404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture404ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture406ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type JobRequestObject struct {
 	Body *JobJSONRequestBody
 }
@@ -10822,6 +11932,33 @@ func (response Piping200JSONResponse) VisitPipingResponse(w http.ResponseWriter)
 	return err
 }
 
+type Piping200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Piping200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Piping200ApplicationpdfResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Piping200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Piping200ResponseHeaders
@@ -10997,6 +12134,33 @@ func (response Pleats200JSONResponse) VisitPleatsResponse(w http.ResponseWriter)
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Pleats200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Pleats200ApplicationpdfResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -11178,6 +12342,33 @@ func (response ReliefCuts200JSONResponse) VisitReliefCutsResponse(w http.Respons
 	return err
 }
 
+type ReliefCuts200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       ReliefCuts200ResponseHeaders
+	ContentLength int64
+}
+
+func (response ReliefCuts200ApplicationpdfResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type ReliefCuts200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       ReliefCuts200ResponseHeaders
@@ -11356,6 +12547,33 @@ func (response Repeat200JSONResponse) VisitRepeatResponse(w http.ResponseWriter)
 	return err
 }
 
+type Repeat200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Repeat200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Repeat200ApplicationpdfResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Repeat200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Repeat200ResponseHeaders
@@ -11531,6 +12749,33 @@ func (response Wadding200JSONResponse) VisitWaddingResponse(w http.ResponseWrite
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Wadding200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Wadding200ApplicationpdfResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -12343,6 +13588,18 @@ func (response YardageCompare503ApplicationProblemPlusJSONResponse) VisitYardage
 
 // StrictServerInterface represents all server handlers.
 type StrictServerInterface interface {
+	// DemoAsset A file that a demo page loads
+	// (GET /demo/assets/{file})
+	DemoAsset(ctx context.Context, request DemoAssetRequestObject) (DemoAssetResponseObject, error)
+	// DemoPage A page that shows the service at work
+	// (GET /demo/{page})
+	DemoPage(ctx context.Context, request DemoPageRequestObject) (DemoPageResponseObject, error)
+	// DocsPage The reference of this contract as a page
+	// (GET /docs)
+	DocsPage(ctx context.Context, request DocsPageRequestObject) (DocsPageResponseObject, error)
+	// DocsAsset A file that the reference loads
+	// (GET /docs/assets/{file})
+	DocsAsset(ctx context.Context, request DocsAssetRequestObject) (DocsAssetResponseObject, error)
 	// Livez Whether the process is alive
 	// (GET /livez)
 	Livez(ctx context.Context, request LivezRequestObject) (LivezResponseObject, error)
@@ -12355,6 +13612,12 @@ type StrictServerInterface interface {
 	// Problem What a type of problem means and what helps
 	// (GET /problems/{name})
 	Problem(ctx context.Context, request ProblemRequestObject) (ProblemResponseObject, error)
+	// QuoteScript The quote element, a script for a shop's own page
+	// (GET /quote.js)
+	QuoteScript(ctx context.Context, request QuoteScriptRequestObject) (QuoteScriptResponseObject, error)
+	// QuoteScriptVersion One version of the quote element, whose bytes never change
+	// (GET /quote/{version}/quote.js)
+	QuoteScriptVersion(ctx context.Context, request QuoteScriptVersionRequestObject) (QuoteScriptVersionResponseObject, error)
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx context.Context, request ReadyzRequestObject) (ReadyzResponseObject, error)
@@ -12385,6 +13648,9 @@ type StrictServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx context.Context, request FurnitureKindRequestObject) (FurnitureKindResponseObject, error)
+	// FurniturePicture One kind as a picture and nothing more
+	// (GET /v1/furniture/{kind}/picture)
+	FurniturePicture(ctx context.Context, request FurniturePictureRequestObject) (FurniturePictureResponseObject, error)
 	// Job The job sheet of a piece or a suite: cutting lists, plans, order list, charts, fire check, cost
 	// (POST /v1/job)
 	Job(ctx context.Context, request JobRequestObject) (JobResponseObject, error)
@@ -12424,6 +13690,104 @@ func NewStrictHandler(ssi StrictServerInterface, middlewares []StrictMiddlewareF
 type strictHandler struct {
 	ssi         StrictServerInterface
 	middlewares []StrictMiddlewareFunc
+}
+
+// DemoAsset operation middleware
+func (sh *strictHandler) DemoAsset(ctx echo.Context, file string) error {
+	var request DemoAssetRequestObject
+
+	request.File = file
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DemoAsset(ctx.Request().Context(), request.(DemoAssetRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DemoAsset")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DemoAssetResponseObject); ok {
+		return validResponse.VisitDemoAssetResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// DemoPage operation middleware
+func (sh *strictHandler) DemoPage(ctx echo.Context, page string) error {
+	var request DemoPageRequestObject
+
+	request.Page = page
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DemoPage(ctx.Request().Context(), request.(DemoPageRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DemoPage")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DemoPageResponseObject); ok {
+		return validResponse.VisitDemoPageResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// DocsPage operation middleware
+func (sh *strictHandler) DocsPage(ctx echo.Context) error {
+	var request DocsPageRequestObject
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DocsPage(ctx.Request().Context(), request.(DocsPageRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DocsPage")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DocsPageResponseObject); ok {
+		return validResponse.VisitDocsPageResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// DocsAsset operation middleware
+func (sh *strictHandler) DocsAsset(ctx echo.Context, file string) error {
+	var request DocsAssetRequestObject
+
+	request.File = file
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DocsAsset(ctx.Request().Context(), request.(DocsAssetRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DocsAsset")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DocsAssetResponseObject); ok {
+		return validResponse.VisitDocsAssetResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
 }
 
 // Livez operation middleware
@@ -12514,6 +13878,54 @@ func (sh *strictHandler) Problem(ctx echo.Context, name string) error {
 		return err
 	} else if validResponse, ok := response.(ProblemResponseObject); ok {
 		return validResponse.VisitProblemResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// QuoteScript operation middleware
+func (sh *strictHandler) QuoteScript(ctx echo.Context) error {
+	var request QuoteScriptRequestObject
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.QuoteScript(ctx.Request().Context(), request.(QuoteScriptRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "QuoteScript")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(QuoteScriptResponseObject); ok {
+		return validResponse.VisitQuoteScriptResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// QuoteScriptVersion operation middleware
+func (sh *strictHandler) QuoteScriptVersion(ctx echo.Context, version string) error {
+	var request QuoteScriptVersionRequestObject
+
+	request.Version = version
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.QuoteScriptVersion(ctx.Request().Context(), request.(QuoteScriptVersionRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "QuoteScriptVersion")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(QuoteScriptVersionResponseObject); ok {
+		return validResponse.VisitQuoteScriptVersionResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}
@@ -12884,6 +14296,31 @@ func (sh *strictHandler) FurnitureKind(ctx echo.Context, kind string) error {
 		return err
 	} else if validResponse, ok := response.(FurnitureKindResponseObject); ok {
 		return validResponse.VisitFurnitureKindResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// FurniturePicture operation middleware
+func (sh *strictHandler) FurniturePicture(ctx echo.Context, kind string) error {
+	var request FurniturePictureRequestObject
+
+	request.Kind = kind
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.FurniturePicture(ctx.Request().Context(), request.(FurniturePictureRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "FurniturePicture")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FurniturePictureResponseObject); ok {
+		return validResponse.VisitFurniturePictureResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -1,8 +1,8 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 	"strconv"
 	"strings"
 
@@ -14,6 +14,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // The limits of a request for foam, which may list 500 cushions.
@@ -34,22 +35,11 @@ func (s *Server) foam(ctx context.Context, req service.FoamRequest) (*service.Fo
 
 // Foam answers POST /v1/foam.
 func (h handlers) Foam(ctx context.Context, _ gen.FoamRequestObject) (gen.FoamResponseObject, error) {
-	in, err := read[service.FoamRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.foam(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Foam200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := foamSVG(ans)
-		return gen.Foam200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.Foam200JSONResponse{Body: wireFoam(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.foam, wireFoam, drawing.FoamPicture)
 }
+
+// VisitFoamResponse sends the answer.
+func (r reply) VisitFoamResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // foamFromWire translates a request for foam, as requestFromWire does.
 func foamFromWire(w *gen.FoamRequest) (service.FoamRequest, fault.List) {

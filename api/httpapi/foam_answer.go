@@ -8,11 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/service"
-	"github.com/bridletie/bridletie/service/drawing"
 )
-
-// foamSVG is the drawing of an answer.
-func foamSVG(ans *service.FoamAnswer) []byte { return drawing.FoamSVG(ans) }
 
 // wireFoam is the answer as the contract has it.
 func wireFoam(ans *service.FoamAnswer, digest string) gen.FoamAnswer {

@@ -17,6 +17,7 @@ func wireJob(ans *service.JobAnswer, digest string) gen.JobAnswer {
 		Work:   gen.Work{Used: ans.Work.Used, Budget: ans.Work.Budget},
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
+	wireJobMoney(&g, ans)
 	if !h.CuttingLists {
 		list := []gen.JobPieceAnswer{}
 		for i, l := range ans.Lists {
@@ -50,6 +51,20 @@ func wireJob(ans *service.JobAnswer, digest string) gen.JobAnswer {
 	}
 	wireJobBench(&g, ans, digest)
 	return g
+}
+
+// wireJobMoney is what is bought, what it costs and when it is done.
+func wireJobMoney(g *gen.JobAnswer, ans *service.JobAnswer) {
+	h := ans.Request.Hide
+	if !h.OrderList {
+		g.OrderList = &gen.JobOrderList{Lines: wireOrderLines(ans.Orders, ans.Request.Units), Without: append([]string{}, ans.Without()...)}
+	}
+	if !h.Cost && ans.Cost != nil {
+		g.Cost = wireJobCost(ans.Cost, ans.Request.Units)
+	}
+	if !h.DayPlan {
+		g.DayPlan = wireJobDays(ans.Days)
+	}
 }
 
 // wireJobBench are the parts beneath the cover, and the fire check.

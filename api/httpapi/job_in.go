@@ -42,6 +42,7 @@ func jobFromWire(w *gen.JobRequest) (service.JobRequest, fault.List) {
 	t.jobFoam(w.Foam, &req)
 	t.jobBench(w, &req)
 	t.jobFire(w.Fire, &req)
+	t.jobMoney(w, &req)
 	return req, t.shape
 }
 
@@ -54,6 +55,7 @@ func hidden(w *gen.JobSections) (h service.JobSections) {
 	return service.JobSections{
 		CuttingLists: off(w.CuttingLists), Cloths: off(w.Cloths), Piping: off(w.Piping), Buttoning: off(w.Buttoning),
 		Foam: off(w.Foam), Wadding: off(w.Wadding), Foundation: off(w.Foundation), Fire: off(w.Fire),
+		OrderList: off(w.OrderList), Cost: off(w.Cost), DayPlan: off(w.DayPlan),
 	}
 }
 
@@ -66,9 +68,9 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, at fault.Path) s
 	p.Build = map[gen.JobPieceBuild]service.JobBuild{gen.JobPieceBuildModern: service.JobModern, gen.JobPieceBuildKeep: service.JobKeep}[value(w.Build)]
 	p.Piece.Units, p.Piece.Count = units, 1
 	switch {
-	case w.Kind == nil && w.Covers == nil:
-		t.shape.Add(at.Field("kind"), fault.Missing, "", "a piece has a kind, or covers that are written by hand", "kind, or covers")
-	case w.Covers != nil:
+	case w.Kind == nil && w.Written == nil:
+		t.shape.Add(at.Field("kind"), fault.Missing, "", "a piece has a kind, or panels that are written by hand", "kind, or written")
+	case w.Written != nil:
 		t.byHand(w, &p, at)
 	default:
 		t.byKind(w, &p, units, at)
@@ -84,10 +86,10 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, at fault.Path) s
 // byKind reads what a piece of a kind has, as /v1/cutting-list does.
 func (t *jobReader) byKind(w *gen.JobPiece, p *service.JobPiece, units length.System, at fault.Path) {
 	list, shape := cuttingListFromWire(&gen.CuttingListRequest{
-		Kind: *w.Kind, Count: w.Count, Measures: w.Measures, Options: w.Options, Allow: w.Allow, Motif: w.Motif, Drop: w.Drop, Replace: w.Replace,
+		Kind: *w.Kind, Count: w.Count, Measures: w.Measures, Options: w.Options, Allow: w.Allow, Motif: w.Motif, Drop: w.Drop, Replace: w.Replace, Covers: w.Covers,
 	})
 	t.within(shape, at)
-	p.Piece, p.Drop, p.Replace = list.Piece, list.Drop, list.Replace
+	p.Piece, p.Drop, p.Replace, p.Moved = list.Piece, list.Drop, list.Replace, list.Covers
 	p.Piece.Units = units
 }
 
@@ -100,15 +102,16 @@ func (t *jobReader) byHand(w *gen.JobPiece, p *service.JobPiece, at fault.Path) 
 	}{
 		{"kind", w.Kind != nil}, {"count", w.Count != nil}, {"measures", w.Measures != nil}, {"options", w.Options != nil},
 		{"allow", w.Allow != nil}, {"motif", w.Motif != nil}, {"drop", w.Drop != nil}, {"replace", w.Replace != nil},
+		{"covers", w.Covers != nil},
 	} {
 		if f.given {
-			t.shape.Add(at.Field(f.name), fault.NotAllowed, "", f.name+" belongs to a piece of a kind", "leave "+f.name+" out, or covers")
+			t.shape.Add(at.Field(f.name), fault.NotAllowed, "", f.name+" belongs to a piece of a kind", "leave "+f.name+" out, or written")
 		}
 	}
 	p.HandAt = make(map[string]fault.Path)
 	seen := make(map[gen.CuttingListCover]bool)
-	for i := range *w.Covers {
-		c, here := &(*w.Covers)[i], at.Field("covers").Index(i)
+	for i := range *w.Written {
+		c, here := &(*w.Written)[i], at.Field("written").Index(i)
 		if seen[c.Cover] {
 			t.shape.Add(here.Field("cover"), fault.Duplicate, string(c.Cover), "this cover is there already", "each cover once")
 		}
@@ -141,8 +144,8 @@ func (t *jobReader) obstaclesOf(w *gen.JobPiece, at fault.Path) map[string][]rel
 		}
 	}
 	add(value(w.Replace), at.Field("replace"))
-	for i, c := range value(w.Covers) {
-		add(c.Panels, at.Field("covers").Index(i).Field("panels"))
+	for i, c := range value(w.Written) {
+		add(c.Panels, at.Field("written").Index(i).Field("panels"))
 	}
 	return out
 }
@@ -289,4 +292,21 @@ func (t *jobReader) jobFire(w *gen.JobFire, req *service.JobRequest) {
 	})
 	t.within(shape, fault.Path("").Field("fire"))
 	req.Fire = &one
+}
+
+// jobMoney reads prices and terms. Where nothing is said of the hours they begin
+// from the example for what is done: a new cover, or a rebuilt piece.
+func (t *jobReader) jobMoney(w *gen.JobRequest, req *service.JobRequest) {
+	root := fault.Path("")
+	req.Days = t.jobDayTerms(w.Days, root.Field("days"))
+	req.Prices = t.jobPrices(value(w.Prices), root.Field("prices"))
+	if w.Terms == nil {
+		if w.Prices != nil {
+			t.shape.Add(root.Field("terms"), fault.Missing, "", "prices need a currency, which the terms give", "terms with a currency")
+		}
+		return
+	}
+	terms := t.jobTerms(w.Terms, root.Field("terms"))
+	req.Terms = &terms
+	req.PresetSaid = w.Terms.Labour != nil && w.Terms.Labour.Preset != nil
 }

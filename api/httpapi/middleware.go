@@ -123,6 +123,7 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 		r := c.Request()
 		ctx := context.WithValue(r.Context(), mediaKey, media)
 		ctx = context.WithValue(ctx, conditionKey, strings.Join(r.Header.Values("If-None-Match"), ","))
+		ctx = context.WithValue(ctx, encodingKey, strings.Join(r.Header.Values("Accept-Encoding"), ","))
 		c.SetRequest(r.WithContext(ctx))
 		return next(c)
 	}

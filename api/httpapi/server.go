@@ -10,6 +10,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/web"
 )
 
 // Server answers the operations of the contract.
@@ -18,6 +19,8 @@ type Server struct {
 	contract *contract
 	metrics  *metrics
 	fire     *fireRules
+	guides   map[guideForm]func() (document, error)
+	pages    *web.Site
 	slots    chan struct{} // one for each answer worked on
 	draining atomic.Bool
 	echo     *echo.Echo
@@ -37,6 +40,10 @@ func New(opts Options) (*Server, error) {
 	if err != nil {
 		return nil, err
 	}
+	pages, err := loadPages()
+	if err != nil {
+		return nil, err
+	}
 	if opts.Log == nil {
 		opts.Log = slog.New(slog.DiscardHandler)
 	}
@@ -45,6 +52,8 @@ func New(opts Options) (*Server, error) {
 		contract: c,
 		metrics:  newMetrics(),
 		fire:     rules,
+		guides:   measuringGuides(),
+		pages:    pages,
 		slots:    make(chan struct{}, opts.Solves),
 	}
 	s.echo = s.routes()
@@ -54,6 +63,7 @@ func New(opts Options) (*Server, error) {
 // routes puts the pipeline before the generated routes. The order matters:
 //   - observe first, so that every answer is counted and logged, whatever gave it;
 //   - headers before anything answers;
+//   - cors before any problem, so that a page of another origin can read it;
 //   - route before the body is touched, so that a wrong path costs nothing;
 //   - negotiate before the body, so that work whose answer nobody takes is not begun;
 //   - body last: its limit is set before the first byte is read.
@@ -62,7 +72,7 @@ func (s *Server) routes() *echo.Echo {
 	e.HideBanner, e.HidePort = true, true
 	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
 	e.Binder = boundBody{}
-	e.Use(s.observe, s.headers, s.route, s.negotiate, s.body)
+	e.Use(s.observe, s.headers, s.cors, s.route, s.negotiate, s.body)
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return e
 }

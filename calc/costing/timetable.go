@@ -128,7 +128,7 @@ func (t Timetable) Faults(at fault.Path) fault.List {
 			c.between(here.Field(per.field), "the time", per.hours, maxPer)
 		}
 		if o.Rate != nil {
-			c.between(here.Field("rate"), "the rate", *o.Rate, maxPrice)
+			c.between(here.Field("rate"), "the rate", *o.Rate, MaxPrice)
 		}
 	}
 	return c.List

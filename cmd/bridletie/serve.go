@@ -9,6 +9,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"strings"
 	"time"
 
 	"github.com/bridletie/bridletie/api/httpapi"
@@ -20,6 +21,7 @@ type config struct {
 	metrics string        // of the metrics; "" for none
 	drain   time.Duration // between readyz failing and the listener closing
 	grace   time.Duration // for answers under way once the listener is closed
+	origins []string      // of pages that may call
 }
 
 // readConfig takes flags before the environment and the environment before the
@@ -32,8 +34,13 @@ func readConfig(args []string, getenv func(string) string, stderr io.Writer) (co
 	flags.StringVar(&c.metrics, "metrics-addr", c.metrics, "address of the metrics, off for none (BRIDLETIE_METRICS_ADDR)")
 	flags.DurationVar(&c.drain, "drain", c.drain, "how long readyz fails before the listener closes (BRIDLETIE_DRAIN)")
 	flags.DurationVar(&c.grace, "grace", c.grace, "how long answers under way may take after that (BRIDLETIE_GRACE)")
+	flags.Func("allow-origin", "origins of pages that may call, with commas between, * for all (BRIDLETIE_ALLOW_ORIGIN)", func(list string) error {
+		c.origins = strings.Split(list, ",")
+		return nil
+	})
 	for name, key := range map[string]string{
-		"addr": "BRIDLETIE_ADDR", "metrics-addr": "BRIDLETIE_METRICS_ADDR", "drain": "BRIDLETIE_DRAIN", "grace": "BRIDLETIE_GRACE",
+		"allow-origin": "BRIDLETIE_ALLOW_ORIGIN",
+		"addr":         "BRIDLETIE_ADDR", "metrics-addr": "BRIDLETIE_METRICS_ADDR", "drain": "BRIDLETIE_DRAIN", "grace": "BRIDLETIE_GRACE",
 	} {
 		if v := getenv(key); v != "" {
 			if err := flags.Set(name, v); err != nil {
@@ -76,7 +83,7 @@ func serve(ctx context.Context, args []string, getenv func(string) string, stder
 // what is under way is finished.
 func listenAndDrain(ctx context.Context, c config, log *slog.Logger) error {
 	opts := httpapi.DefaultOptions()
-	opts.Log = log
+	opts.Log, opts.Origins = log, c.origins
 	api, err := httpapi.New(opts)
 	if err != nil {
 		return err

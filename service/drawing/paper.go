@@ -87,7 +87,7 @@ func (s *paper) scale() float64 {
 // picture is the sheet as it has been drawn.
 func (s *paper) picture(title, desc string, styles []Style) *Picture {
 	return &Picture{
-		Title: title, Desc: desc,
+		Title: title, Desc: desc, Units: s.sys,
 		Width: s.page, Height: s.y + marginPage*s.k, Scale: s.scale(),
 		Classes: styles, Items: s.items,
 	}

@@ -9,6 +9,8 @@ import (
 	"codeberg.org/go-pdf/fpdf"
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
+
+	"github.com/bridletie/bridletie/calc/length"
 )
 
 // Paper is a size of page, upright, in millimetres.
@@ -25,6 +27,14 @@ func A4() Paper { return a4 }
 
 // Letter is the North American page.
 func Letter() Paper { return letter }
+
+// PaperFor is the paper that is usual where lengths are given in those units.
+func PaperFor(sys length.System) Paper {
+	if sys == length.Imperial {
+		return letter
+	}
+	return a4
+}
 
 // The margins of a page, and the strip at its foot for the page's number, in
 // millimetres.
@@ -45,6 +55,9 @@ const mostPages = 200
 func (p *Picture) PDF(paper Paper) ([]byte, error) {
 	return PDF(paper, p.Title, p)
 }
+
+// Printed is the picture as PDF on the paper that is usual with its units.
+func (p *Picture) Printed() ([]byte, error) { return p.PDF(PaperFor(p.Units)) }
 
 // PDF writes pictures one after another, each beginning on a new page, as one
 // document with that title.

@@ -1,8 +1,11 @@
 package drawing
 
+import "github.com/bridletie/bridletie/calc/length"
+
 // Picture is a drawing in millimetres of the thing drawn, y downwards.
 type Picture struct {
 	Title, Desc   string
+	Units         length.System // that it is lettered in
 	Width, Height float64
 	Scale         float64 // drawn at 1:Scale where it is printed; 0 means 1
 	Classes       []Style
