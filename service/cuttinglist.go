@@ -10,6 +10,7 @@ import (
 
 // CuttingListRequest is a measured piece of furniture.
 type CuttingListRequest struct {
+	Name    string // of the piece; "" for that of its kind
 	Piece   furniture.Piece
 	Cloth   *cloth.Cloth // the top cover; nil when it is not chosen yet
 	Outside *cloth.Cloth // another cloth for the outside panels; nil for a plain one

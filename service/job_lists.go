@@ -3,6 +3,7 @@ package service
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -114,10 +115,25 @@ func (p *JobPiece) Title() string {
 	return text
 }
 
+// nameOf is what the cutting list of a piece is headed with; "" for the name of
+// its kind.
+func (j *jobber) nameOf(i int) string {
+	p := &j.req.Pieces[i]
+	k, _ := furniture.Find(p.Piece.Kind)
+	name := p.Name
+	if name == "" {
+		name = k.Name
+	}
+	if len(j.req.Pieces) > 1 {
+		return strings.TrimSpace(p.ID + " " + name)
+	}
+	return name
+}
+
 // listRequest is the request of the cutting list of a piece.
 func (j *jobber) listRequest(i int) CuttingListRequest {
 	p := &j.req.Pieces[i]
-	r := CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved, ByHand: p.Covers}
+	r := CuttingListRequest{Name: j.nameOf(i), Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved, ByHand: p.Covers}
 	of := func(c int) *cloth.Cloth {
 		if c < 0 {
 			return nil

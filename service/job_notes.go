@@ -164,6 +164,13 @@ func (j *jobber) ownNotes(w *noteBook, a *JobAnswer) {
 		w.add("job", "nothing is said of the foam on sale: usual sheets are taken (common practice, no source)")
 	}
 	w.add("foam", j.foamNotes...)
+	for _, b := range a.Buttoning {
+		if b.Chart.OK() && !a.Request.Hide.CuttingLists {
+			cut := b.Chart.Answer.Work.Cut()
+			w.add("buttoning "+b.Panel, b.Panel+" is cut "+cut.Across.Text(units, length.Up)+" across and "+cut.Along.Text(units, length.Up)+
+				" along, as its chart and the plan have it, and not as on the cutting list: the wells take the rest")
+		}
+	}
 	for _, p := range a.Plans {
 		if n := len(p.Loosened); n > 0 && !a.Request.Hide.Cloths {
 			w.add("cloth "+a.Cloths[p.Cloth].ID, fmt.Sprintf("wishes about the pattern that cannot be kept on this cloth and were loosened: %d", n))

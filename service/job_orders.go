@@ -63,10 +63,7 @@ func (j *jobber) preset() string {
 
 // orderPart is all that is worked out, as the order list takes it.
 func (j *jobber) orderPart(ans *JobAnswer) OrderPart {
-	part := OrderPart{Name: "all pieces"}
-	if len(j.req.Pieces) == 1 {
-		part.Name = j.req.Pieces[0].Title()
-	}
+	var part OrderPart
 	for _, p := range ans.Plans {
 		if p.Plan.OK() {
 			part.Cloths = append(part.Cloths, OrderCloth{Article: ans.Cloths[p.Cloth].ID, For: "panels", Answer: p.Plan.Answer})

@@ -21,6 +21,11 @@ func JobDrawings(ans *service.JobAnswer) []JobDrawing {
 	d := jobDrawings{ans: ans}
 	h := ans.Request.Hide
 	d.add("cover", jobCover(ans))
+	if !h.CuttingLists {
+		for i, l := range ans.Lists {
+			d.add("cutting-list-"+ans.Request.Pieces[i].ID, CuttingListPicture(quietList(l)))
+		}
+	}
 	if !h.Cloths {
 		for _, p := range ans.Plans {
 			if y := p.Plan.Answer; y != nil {
@@ -43,6 +48,11 @@ func JobDrawings(ans *service.JobAnswer) []JobDrawing {
 		}
 	}
 	d.bench()
+	if ans.Cost != nil && !h.Cost {
+		q := *ans.Cost
+		q.Warnings = nil
+		d.add("cost", CostChart(&q))
+	}
 	d.add("cautions", jobNotesPicture(ans))
 	return d.list
 }
@@ -91,6 +101,12 @@ func jobPieceIDs(ans *service.JobAnswer, pieces []int) []string {
 
 // The parts of a job are drawn without their notes, which stand together at the
 // end of the sheet.
+
+func quietList(a *service.CuttingListAnswer) *service.CuttingListAnswer {
+	q := *a
+	q.Warnings, q.Cautions = nil, nil
+	return &q
+}
 
 func quietPlan(a *service.YardageAnswer) *service.YardageAnswer {
 	q := *a

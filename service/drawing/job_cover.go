@@ -18,17 +18,30 @@ func jobCover(ans *service.JobAnswer) *Picture {
 		s.body(tPlain, line)
 	}
 	if rows := jobFaultRows(ans); len(rows) > 0 {
-		s.table("Not worked out", []float64{0, 420, 1780}, 0, []string{"Part", "Why"}, rows)
+		s.table("Not worked out", []float64{0, 380, 1490}, 0, []string{"Part", "Why"}, rows)
 	}
-	if !ans.Request.Hide.Cloths {
-		s.table("Cloth to buy", []float64{0, 230, 800, 1780}, 0, []string{"Buy", "Cloth", "Which is"}, jobClothRows(ans))
+	h := ans.Request.Hide
+	switch {
+	case !h.OrderList:
+		s.orderList(ans.Orders)
+		if without := ans.Without(); len(without) > 0 {
+			s.body(tBold, "Nothing is ordered for: "+apart(strings.Join(without, "; "))+".")
+		}
+	case !h.Cloths:
+		s.table("Cloth to buy", []float64{0, 200, 650, 1490}, 0, []string{"Buy", "Cloth", "Which is"}, jobClothRows(ans))
+	}
+	if !h.Cost && ans.Cost != nil {
+		s.jobCost(ans.Cost)
+	}
+	if !h.DayPlan {
+		s.jobDays(ans.Days)
 	}
 	return s.picture("Job sheet", "Job sheet: "+apart(ans.Title()), planStyles(s.k))
 }
 
-// jobPaperWidth is the breadth of the cover and of the last page, which hold text
-// alone: wider than a drawing's, so that the text is printed smaller.
-const jobPaperWidth = 1900.0
+// jobPaperWidth is the breadth of the cover and of the last page, that of the
+// tables on them.
+const jobPaperWidth = usualWidth + marginLeft + marginRight
 
 func jobPaper(ans *service.JobAnswer) *paper {
 	return &paper{sys: ans.Request.Units, k: 1, page: jobPaperWidth}
@@ -99,7 +112,7 @@ func jobFaultText(l fault.List) string {
 func jobNotesPicture(ans *service.JobAnswer) *Picture {
 	s := jobPaper(ans)
 	s.title("Look out, and before you cut", apart(ans.Title()))
-	stops := []float64{0, 1260, 1780}
+	stops := []float64{0, 1080, 1490}
 	rows := func(notes []service.JobNote) [][]string {
 		var out [][]string
 		for _, n := range notes {

@@ -22,7 +22,7 @@ func JobText(ans *service.JobAnswer) string {
 			p.para("  "+r[0]+": ", r[1])
 		}
 	}
-	p.cloths()
+	p.money()
 	p.parts()
 	p.bench()
 	p.notes("LOOK OUT", ans.Warnings)
@@ -35,15 +35,28 @@ type jobPage struct {
 	ans *service.JobAnswer
 }
 
-// cloths lists what to buy of each cloth, and why.
-func (p *jobPage) cloths() {
-	if p.ans.Request.Hide.Cloths || len(p.ans.Plans) == 0 {
-		return
+// money is what to buy, what it costs, and when it is done; where the order list
+// is left out, the cloths by themselves.
+func (p *jobPage) money() {
+	h := p.ans.Request.Hide
+	switch {
+	case !h.OrderList:
+		p.orderList(p.ans.Orders)
+		if without := p.ans.Without(); len(without) > 0 {
+			p.para("  Nothing is ordered for: ", strings.Join(without, "; "))
+		}
+	case !h.Cloths && len(p.ans.Plans) > 0:
+		p.section("CLOTH TO BUY")
+		for _, r := range jobClothRows(p.ans) {
+			p.para("  "+padLeft(r[0], 8)+"  ", r[1])
+			p.para("            ", r[2])
+		}
 	}
-	p.section("CLOTH TO BUY")
-	for _, r := range jobClothRows(p.ans) {
-		p.para("  "+padLeft(r[0], 8)+"  ", r[1])
-		p.para("            ", r[2])
+	if !h.Cost && p.ans.Cost != nil {
+		p.jobCost(p.ans.Cost)
+	}
+	if !h.DayPlan {
+		p.jobDays(p.ans.Days)
 	}
 }
 
@@ -58,12 +71,8 @@ func (p *jobPage) part(text string) {
 func (p *jobPage) parts() {
 	ans, h := p.ans, p.ans.Request.Hide
 	if !h.CuttingLists {
-		for i, l := range ans.Lists {
-			q := *l
-			q.Warnings, q.Cautions = nil, nil
-			text := CuttingListText(&q)
-			_, rest, _ := strings.Cut(text, "\n")
-			p.part("Cutting list " + clean(ans.Request.Pieces[i].ID) + ": " + apart(ans.Request.Pieces[i].Title()) + "\n" + rest)
+		for _, l := range ans.Lists {
+			p.part(CuttingListText(quietList(l)))
 		}
 	}
 	if !h.Cloths {
