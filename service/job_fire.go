@@ -2,7 +2,6 @@ package service
 
 import (
 	"fmt"
-	"reflect"
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/fault"
@@ -172,12 +171,15 @@ func (j *jobber) fires(rules *fire.Set) ([]JobChecked, error) {
 	}
 	var out []JobChecked
 	var asked []FireRequest
+	same := make(map[string]int) // requests by what they say
 	for i := range j.req.Pieces {
 		req := j.fireRequest(i)
-		if n := slices.IndexFunc(asked, func(o FireRequest) bool { return reflect.DeepEqual(o, req) }); n >= 0 {
+		says := fmt.Sprintf("%+v", req)
+		if n, ok := same[says]; ok {
 			out[n].Pieces = append(out[n].Pieces, i)
 			continue
 		}
+		same[says] = len(asked)
 		asked, out = append(asked, req), append(out, JobChecked{Pieces: []int{i}})
 	}
 	papers := j.strangePapers(asked)

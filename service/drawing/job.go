@@ -85,10 +85,20 @@ func (d *jobDrawings) bench() {
 	if !h.Fire {
 		for _, f := range ans.Fire {
 			if y := f.Check.Answer; y != nil {
-				d.add("fire-"+strings.Join(jobPieceIDs(ans, f.Pieces), "-"), FirePicture(quietFire(y, ans, f.Pieces)))
+				d.add("fire-"+jobFireName(ans, f.Pieces), FirePicture(quietFire(y, ans, f.Pieces)))
 			}
 		}
 	}
+}
+
+// jobFireName names the pieces of a fire check, the first few.
+func jobFireName(ans *service.JobAnswer, pieces []int) string {
+	const few = 4
+	name := strings.Join(jobPieceIDs(ans, pieces[:min(len(pieces), few)]), "-")
+	if len(pieces) > few {
+		name += "-and-others"
+	}
+	return name
 }
 
 func jobPieceIDs(ans *service.JobAnswer, pieces []int) []string {
