@@ -3192,6 +3192,24 @@ func (e PriceBandPer) Valid() bool {
 	}
 }
 
+// Defines values for ProblemViolatedPolicies.
+const (
+	ProblemViolatedPoliciesRequests ProblemViolatedPolicies = "requests"
+	ProblemViolatedPoliciesWork     ProblemViolatedPolicies = "work"
+)
+
+// Valid indicates whether the value is a known member of the ProblemViolatedPolicies enum.
+func (e ProblemViolatedPolicies) Valid() bool {
+	switch e {
+	case ProblemViolatedPoliciesRequests:
+		return true
+	case ProblemViolatedPoliciesWork:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for ReliefCutCut.
 const (
 	ReliefCutCutDiagonal ReliefCutCut = "diagonal"
@@ -7812,7 +7830,13 @@ type Problem struct {
 
 	// Type A path under /problems.
 	Type string `json:"type"`
+
+	// ViolatedPolicies The quotas that are used, by their names in RateLimit-Policy.
+	ViolatedPolicies *[]ProblemViolatedPolicies `json:"violated-policies,omitempty"`
 }
+
+// ProblemViolatedPolicies defines model for Problem.ViolatedPolicies.
+type ProblemViolatedPolicies string
 
 // Quantity defines model for Quantity.
 type Quantity struct {
@@ -8659,8 +8683,14 @@ type YardageRequest struct {
 	Units *Units `json:"units,omitempty"`
 }
 
+// AddressTooLong RFC 9457 problem details.
+type AddressTooLong = Problem
+
 // BadRequest RFC 9457 problem details.
 type BadRequest = Problem
+
+// HeadersTooLarge RFC 9457 problem details.
+type HeadersTooLarge = Problem
 
 // Internal RFC 9457 problem details.
 type Internal = Problem
@@ -8673,6 +8703,12 @@ type NotFound = Problem
 
 // TooLarge RFC 9457 problem details.
 type TooLarge = Problem
+
+// TooMany RFC 9457 problem details.
+type TooMany = Problem
+
+// Unauthorized RFC 9457 problem details.
+type Unauthorized = Problem
 
 // Unavailable RFC 9457 problem details.
 type Unavailable = Problem
@@ -9288,7 +9324,11 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 
 }
 
+type AddressTooLongApplicationProblemPlusJSONResponse Problem
+
 type BadRequestApplicationProblemPlusJSONResponse Problem
+
+type HeadersTooLargeApplicationProblemPlusJSONResponse Problem
 
 type InternalApplicationProblemPlusJSONResponse Problem
 
@@ -9297,6 +9337,26 @@ type NotAcceptableApplicationProblemPlusJSONResponse Problem
 type NotFoundApplicationProblemPlusJSONResponse Problem
 
 type TooLargeApplicationProblemPlusJSONResponse Problem
+
+type TooManyResponseHeaders struct {
+	RateLimit       *string
+	RateLimitPolicy *string
+	RetryAfter      *int
+}
+type TooManyApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers TooManyResponseHeaders
+}
+
+type UnauthorizedResponseHeaders struct {
+	WWWAuthenticate *string
+}
+type UnauthorizedApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers UnauthorizedResponseHeaders
+}
 
 type UnavailableResponseHeaders struct {
 	RetryAfter *int
@@ -9456,6 +9516,25 @@ func (response DemoAsset304Response) VisitDemoAssetResponse(w http.ResponseWrite
 	return nil
 }
 
+type DemoAsset401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset401ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DemoAsset404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -9484,6 +9563,63 @@ func (response DemoAsset406ApplicationProblemPlusJSONResponse) VisitDemoAssetRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset414ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset429ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset431ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9536,6 +9672,25 @@ func (response DemoPage304Response) VisitDemoPageResponse(w http.ResponseWriter)
 	return nil
 }
 
+type DemoPage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage401ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DemoPage404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -9564,6 +9719,63 @@ func (response DemoPage406ApplicationProblemPlusJSONResponse) VisitDemoPageRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage414ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage429ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage431ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9615,6 +9827,25 @@ func (response DocsPage304Response) VisitDocsPageResponse(w http.ResponseWriter)
 	return nil
 }
 
+type DocsPage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage401ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DocsPage406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9627,6 +9858,63 @@ func (response DocsPage406ApplicationProblemPlusJSONResponse) VisitDocsPageRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage414ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage429ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage431ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9776,6 +10064,25 @@ func (response DocsAsset304Response) VisitDocsAssetResponse(w http.ResponseWrite
 	return nil
 }
 
+type DocsAsset401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset401ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DocsAsset404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -9804,6 +10111,63 @@ func (response DocsAsset406ApplicationProblemPlusJSONResponse) VisitDocsAssetRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset414ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset429ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset431ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9841,6 +10205,38 @@ func (response Livez406ApplicationProblemPlusJSONResponse) VisitLivezResponse(w 
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Livez414ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Livez431ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9896,6 +10292,38 @@ func (response SpecJson406ApplicationProblemPlusJSONResponse) VisitSpecJsonRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson414ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson431ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9959,6 +10387,38 @@ func (response SpecYaml406ApplicationProblemPlusJSONResponse) VisitSpecYamlRespo
 	return err
 }
 
+type SpecYaml414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml414ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecYaml431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml431ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ProblemRequestObject struct {
 	Name string `json:"name"`
 }
@@ -10010,6 +10470,38 @@ func (response Problem406ApplicationProblemPlusJSONResponse) VisitProblemRespons
 	return err
 }
 
+type Problem414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Problem414ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Problem431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Problem431ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type QuoteScriptRequestObject struct {
 }
 
@@ -10057,6 +10549,25 @@ func (response QuoteScript304Response) VisitQuoteScriptResponse(w http.ResponseW
 	return nil
 }
 
+type QuoteScript401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript401ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type QuoteScript406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10069,6 +10580,63 @@ func (response QuoteScript406ApplicationProblemPlusJSONResponse) VisitQuoteScrip
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript414ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript429ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript431ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10121,6 +10689,25 @@ func (response QuoteScriptVersion304Response) VisitQuoteScriptVersionResponse(w 
 	return nil
 }
 
+type QuoteScriptVersion401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion401ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type QuoteScriptVersion404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -10149,6 +10736,63 @@ func (response QuoteScriptVersion406ApplicationProblemPlusJSONResponse) VisitQuo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion414ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion429ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion431ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10186,6 +10830,38 @@ func (response Readyz406ApplicationProblemPlusJSONResponse) VisitReadyzResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz414ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz431ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10315,6 +10991,25 @@ func (response Buttoning400ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning401ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10347,6 +11042,22 @@ func (response Buttoning413ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning414ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10375,6 +11086,47 @@ func (response Buttoning422ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning429ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning431ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10520,6 +11272,25 @@ func (response CuttingList400ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	return err
 }
 
+type CuttingList401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList401ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type CuttingList406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10552,6 +11323,22 @@ func (response CuttingList413ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	return err
 }
 
+type CuttingList414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList414ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type CuttingList415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10580,6 +11367,47 @@ func (response CuttingList422ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList429ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList431ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10671,6 +11499,25 @@ func (response Estimate400ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate401ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10703,6 +11550,22 @@ func (response Estimate413ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate414ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10731,6 +11594,47 @@ func (response Estimate422ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate429ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate431ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10876,6 +11780,25 @@ func (response FireCheck400ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck401ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10908,6 +11831,22 @@ func (response FireCheck413ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck414ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10936,6 +11875,47 @@ func (response FireCheck422ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck429ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck431ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11014,6 +11994,25 @@ func (response FireRules304Response) VisitFireRulesResponse(w http.ResponseWrite
 	return nil
 }
 
+type FireRules401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules401ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireRules406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11026,6 +12025,63 @@ func (response FireRules406ApplicationProblemPlusJSONResponse) VisitFireRulesRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules414ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules429ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules431ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11136,6 +12192,25 @@ func (response Foam400ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foam401ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11168,6 +12243,22 @@ func (response Foam413ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foam414ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11196,6 +12287,47 @@ func (response Foam422ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foam429ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foam431ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11341,6 +12473,25 @@ func (response Foundation400ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation401ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11373,6 +12524,22 @@ func (response Foundation413ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation414ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11401,6 +12568,47 @@ func (response Foundation422ApplicationProblemPlusJSONResponse) VisitFoundationR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation429ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation431ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11479,6 +12687,25 @@ func (response Furniture304Response) VisitFurnitureResponse(w http.ResponseWrite
 	return nil
 }
 
+type Furniture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture401ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Furniture406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11491,6 +12718,63 @@ func (response Furniture406ApplicationProblemPlusJSONResponse) VisitFurnitureRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture414ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture429ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture431ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11583,6 +12867,25 @@ func (response FurnitureKind304Response) VisitFurnitureKindResponse(w http.Respo
 	return nil
 }
 
+type FurnitureKind401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind401ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FurnitureKind404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -11611,6 +12914,63 @@ func (response FurnitureKind406ApplicationProblemPlusJSONResponse) VisitFurnitur
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind414ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind429ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind431ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11659,6 +13019,25 @@ func (response FurniturePicture304Response) VisitFurniturePictureResponse(w http
 	return nil
 }
 
+type FurniturePicture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture401ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FurniturePicture404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -11687,6 +13066,63 @@ func (response FurniturePicture406ApplicationProblemPlusJSONResponse) VisitFurni
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture414ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture429ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture431ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -12002,6 +13438,25 @@ func (response Piping400ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Piping401ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12034,6 +13489,22 @@ func (response Piping413ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Piping414ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12062,6 +13533,47 @@ func (response Piping422ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Piping429ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Piping431ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -12207,6 +13719,25 @@ func (response Pleats400ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats401ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12239,6 +13770,22 @@ func (response Pleats413ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats414ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12267,6 +13814,47 @@ func (response Pleats422ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats429ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats431ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -12412,6 +14000,25 @@ func (response ReliefCuts400ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts401ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12444,6 +14051,22 @@ func (response ReliefCuts413ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts414ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12472,6 +14095,47 @@ func (response ReliefCuts422ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts429ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts431ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -12617,6 +14281,25 @@ func (response Repeat400ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat401ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12649,6 +14332,22 @@ func (response Repeat413ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat414ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12677,6 +14376,47 @@ func (response Repeat422ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat429ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat431ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -12822,6 +14562,25 @@ func (response Wadding400ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding401ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12854,6 +14613,22 @@ func (response Wadding413ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding414ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12882,6 +14657,47 @@ func (response Wadding422ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding429ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding431ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -13027,6 +14843,25 @@ func (response Yardage400ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage401ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -13059,6 +14894,22 @@ func (response Yardage413ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage414ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -13087,6 +14938,47 @@ func (response Yardage422ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage429ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage431ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -13232,6 +15124,25 @@ func (response YardageCheck400ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck401ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -13264,6 +15175,22 @@ func (response YardageCheck413ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck414ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -13292,6 +15219,47 @@ func (response YardageCheck422ApplicationProblemPlusJSONResponse) VisitYardageCh
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck429ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck431ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -13487,6 +15455,25 @@ func (response YardageCompare400ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare401ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -13519,6 +15506,22 @@ func (response YardageCompare413ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare414ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -13547,6 +15550,47 @@ func (response YardageCompare422ApplicationProblemPlusJSONResponse) VisitYardage
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare429ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare431ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
