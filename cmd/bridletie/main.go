@@ -22,7 +22,7 @@ const (
 
 const usage = `usage:
   bridletie serve [flags]                         answer over HTTP until told to stop
-  bridletie run [--op NAME] [--as json|text|svg|pdf] [--out FILE] FILE|-
+  bridletie run [--op NAME] [--as json|text|svg|pdf] [--out FILE] [--drawings DIR] FILE|-
                                                   answer one request from a file or standard input
   bridletie key [--rate N] [--work N] NAME        make a key for a client
   bridletie version                               print the version
