@@ -276,6 +276,8 @@ func newPool(t testing.TB) pool {
 	staples := wingChairFrames()
 	staples.Fixing, staples.Build = foundation.Staples, foundation.Modern
 	staples.Given = []practice.Given{{Name: "staple-box", Kind: practice.Count, Value: 2000}}
+	three := wingChairFrames()
+	three.Frames[0].Count = 3
 	back := chairBack()
 	back.Buttons.Tufts = true
 	return pool{
@@ -283,7 +285,7 @@ func newPool(t testing.TB) pool {
 		buttoning:  []*service.ButtoningAnswer{button(t, chairBack()), button(t, back)},
 		foam:       []*service.FoamAnswer{foamOf(t)},
 		wadding:    []*service.WaddingAnswer{waddingOf(t, setteeWadding())},
-		foundation: []*service.FoundationAnswer{foundationOf(t, wingChairFrames()), foundationOf(t, staples)},
+		foundation: []*service.FoundationAnswer{foundationOf(t, wingChairFrames()), foundationOf(t, staples), foundationOf(t, three)},
 	}
 }
 
