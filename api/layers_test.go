@@ -72,10 +72,11 @@ var layers = []layer{
 	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	{dir: "api/strictjson", std: pure},
-	{dir: "api/web", std: []string{"..."}},
-	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/web"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
+	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static"}},
+	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time")},
+	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/admit", "api/web"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
 	{dir: "api", std: []string{"..."}, own: []string{"..."}},
-	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi"}},
+	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi"}, ext: []string{"golang.org/x/net/netutil"}},
 }
 
 // inTests is what a test may import on top of what its layer may.

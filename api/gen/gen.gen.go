@@ -2871,6 +2871,24 @@ func (e PriceBandPer) Valid() bool {
 	}
 }
 
+// Defines values for ProblemViolatedPolicies.
+const (
+	ProblemViolatedPoliciesRequests ProblemViolatedPolicies = "requests"
+	ProblemViolatedPoliciesWork     ProblemViolatedPolicies = "work"
+)
+
+// Valid indicates whether the value is a known member of the ProblemViolatedPolicies enum.
+func (e ProblemViolatedPolicies) Valid() bool {
+	switch e {
+	case ProblemViolatedPoliciesRequests:
+		return true
+	case ProblemViolatedPoliciesWork:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for ReliefCutCut.
 const (
 	ReliefCutCutDiagonal ReliefCutCut = "diagonal"
@@ -4328,6 +4346,9 @@ type CuttingListRequest struct {
 
 	// Options By the names that `/v1/furniture` lists for the kind.
 	Options *map[string]FurnitureId `json:"options,omitempty"`
+
+	// OutsideCloth The cloth of the outside panels, where the options give them another.
+	OutsideCloth *Cloth `json:"outsideCloth,omitempty"`
 
 	// Replace Panels that stand in for those of the same id, or are added, to the top cover unless `covers` says otherwise.
 	Replace *[]Panel `json:"replace,omitempty"`
@@ -7004,7 +7025,13 @@ type Problem struct {
 
 	// Type A path under /problems.
 	Type string `json:"type"`
+
+	// ViolatedPolicies The quotas that are used, by their names in RateLimit-Policy.
+	ViolatedPolicies *[]ProblemViolatedPolicies `json:"violated-policies,omitempty"`
 }
+
+// ProblemViolatedPolicies defines model for Problem.ViolatedPolicies.
+type ProblemViolatedPolicies string
 
 // Quantity defines model for Quantity.
 type Quantity struct {
@@ -7851,8 +7878,14 @@ type YardageRequest struct {
 	Units *Units `json:"units,omitempty"`
 }
 
+// AddressTooLong RFC 9457 problem details.
+type AddressTooLong = Problem
+
 // BadRequest RFC 9457 problem details.
 type BadRequest = Problem
+
+// HeadersTooLarge RFC 9457 problem details.
+type HeadersTooLarge = Problem
 
 // Internal RFC 9457 problem details.
 type Internal = Problem
@@ -7865,6 +7898,12 @@ type NotFound = Problem
 
 // TooLarge RFC 9457 problem details.
 type TooLarge = Problem
+
+// TooMany RFC 9457 problem details.
+type TooMany = Problem
+
+// Unauthorized RFC 9457 problem details.
+type Unauthorized = Problem
 
 // Unavailable RFC 9457 problem details.
 type Unavailable = Problem
@@ -8464,7 +8503,11 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 
 }
 
+type AddressTooLongApplicationProblemPlusJSONResponse Problem
+
 type BadRequestApplicationProblemPlusJSONResponse Problem
+
+type HeadersTooLargeApplicationProblemPlusJSONResponse Problem
 
 type InternalApplicationProblemPlusJSONResponse Problem
 
@@ -8473,6 +8516,26 @@ type NotAcceptableApplicationProblemPlusJSONResponse Problem
 type NotFoundApplicationProblemPlusJSONResponse Problem
 
 type TooLargeApplicationProblemPlusJSONResponse Problem
+
+type TooManyResponseHeaders struct {
+	RateLimit       *string
+	RateLimitPolicy *string
+	RetryAfter      *int
+}
+type TooManyApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers TooManyResponseHeaders
+}
+
+type UnauthorizedResponseHeaders struct {
+	WWWAuthenticate *string
+}
+type UnauthorizedApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers UnauthorizedResponseHeaders
+}
 
 type UnavailableResponseHeaders struct {
 	RetryAfter *int
@@ -8632,6 +8695,25 @@ func (response DemoAsset304Response) VisitDemoAssetResponse(w http.ResponseWrite
 	return nil
 }
 
+type DemoAsset401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset401ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DemoAsset404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -8660,6 +8742,63 @@ func (response DemoAsset406ApplicationProblemPlusJSONResponse) VisitDemoAssetRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset414ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset429ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset431ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8712,6 +8851,25 @@ func (response DemoPage304Response) VisitDemoPageResponse(w http.ResponseWriter)
 	return nil
 }
 
+type DemoPage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage401ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DemoPage404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -8740,6 +8898,63 @@ func (response DemoPage406ApplicationProblemPlusJSONResponse) VisitDemoPageRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage414ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage429ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage431ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8791,6 +9006,25 @@ func (response DocsPage304Response) VisitDocsPageResponse(w http.ResponseWriter)
 	return nil
 }
 
+type DocsPage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage401ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DocsPage406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8803,6 +9037,63 @@ func (response DocsPage406ApplicationProblemPlusJSONResponse) VisitDocsPageRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage414ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage429ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage431ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8952,6 +9243,25 @@ func (response DocsAsset304Response) VisitDocsAssetResponse(w http.ResponseWrite
 	return nil
 }
 
+type DocsAsset401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset401ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type DocsAsset404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -8980,6 +9290,63 @@ func (response DocsAsset406ApplicationProblemPlusJSONResponse) VisitDocsAssetRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset414ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset429ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset431ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9017,6 +9384,38 @@ func (response Livez406ApplicationProblemPlusJSONResponse) VisitLivezResponse(w 
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Livez414ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Livez431ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9072,6 +9471,38 @@ func (response SpecJson406ApplicationProblemPlusJSONResponse) VisitSpecJsonRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson414ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson431ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9135,6 +9566,38 @@ func (response SpecYaml406ApplicationProblemPlusJSONResponse) VisitSpecYamlRespo
 	return err
 }
 
+type SpecYaml414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml414ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecYaml431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml431ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ProblemRequestObject struct {
 	Name string `json:"name"`
 }
@@ -9186,6 +9649,38 @@ func (response Problem406ApplicationProblemPlusJSONResponse) VisitProblemRespons
 	return err
 }
 
+type Problem414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Problem414ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Problem431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Problem431ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type QuoteScriptRequestObject struct {
 }
 
@@ -9233,6 +9728,25 @@ func (response QuoteScript304Response) VisitQuoteScriptResponse(w http.ResponseW
 	return nil
 }
 
+type QuoteScript401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript401ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type QuoteScript406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9245,6 +9759,63 @@ func (response QuoteScript406ApplicationProblemPlusJSONResponse) VisitQuoteScrip
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript414ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript429ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript431ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9297,6 +9868,25 @@ func (response QuoteScriptVersion304Response) VisitQuoteScriptVersionResponse(w 
 	return nil
 }
 
+type QuoteScriptVersion401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion401ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type QuoteScriptVersion404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -9325,6 +9915,63 @@ func (response QuoteScriptVersion406ApplicationProblemPlusJSONResponse) VisitQuo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion414ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion429ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion431ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9362,6 +10009,38 @@ func (response Readyz406ApplicationProblemPlusJSONResponse) VisitReadyzResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz414ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz431ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9491,6 +10170,25 @@ func (response Buttoning400ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning401ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9523,6 +10221,22 @@ func (response Buttoning413ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning414ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9551,6 +10265,47 @@ func (response Buttoning422ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning429ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning431ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9696,6 +10451,25 @@ func (response CuttingList400ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	return err
 }
 
+type CuttingList401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList401ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type CuttingList406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9728,6 +10502,22 @@ func (response CuttingList413ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	return err
 }
 
+type CuttingList414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList414ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type CuttingList415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9756,6 +10546,47 @@ func (response CuttingList422ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList429ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList431ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9847,6 +10678,25 @@ func (response Estimate400ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate401ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9879,6 +10729,22 @@ func (response Estimate413ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate414ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9907,6 +10773,47 @@ func (response Estimate422ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate429ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate431ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10052,6 +10959,25 @@ func (response FireCheck400ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck401ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10084,6 +11010,22 @@ func (response FireCheck413ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck414ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10112,6 +11054,47 @@ func (response FireCheck422ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck429ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck431ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10190,6 +11173,25 @@ func (response FireRules304Response) VisitFireRulesResponse(w http.ResponseWrite
 	return nil
 }
 
+type FireRules401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules401ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireRules406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10202,6 +11204,63 @@ func (response FireRules406ApplicationProblemPlusJSONResponse) VisitFireRulesRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules414ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules429ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules431ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10312,6 +11371,25 @@ func (response Foam400ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foam401ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10344,6 +11422,22 @@ func (response Foam413ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foam414ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10372,6 +11466,47 @@ func (response Foam422ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foam429ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foam431ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10517,6 +11652,25 @@ func (response Foundation400ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation401ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10549,6 +11703,22 @@ func (response Foundation413ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation414ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10577,6 +11747,47 @@ func (response Foundation422ApplicationProblemPlusJSONResponse) VisitFoundationR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation429ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation431ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10655,6 +11866,25 @@ func (response Furniture304Response) VisitFurnitureResponse(w http.ResponseWrite
 	return nil
 }
 
+type Furniture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture401ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Furniture406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10667,6 +11897,63 @@ func (response Furniture406ApplicationProblemPlusJSONResponse) VisitFurnitureRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture414ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture429ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture431ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10759,6 +12046,25 @@ func (response FurnitureKind304Response) VisitFurnitureKindResponse(w http.Respo
 	return nil
 }
 
+type FurnitureKind401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind401ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FurnitureKind404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -10787,6 +12093,63 @@ func (response FurnitureKind406ApplicationProblemPlusJSONResponse) VisitFurnitur
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind414ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind429ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind431ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10835,6 +12198,25 @@ func (response FurniturePicture304Response) VisitFurniturePictureResponse(w http
 	return nil
 }
 
+type FurniturePicture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture401ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FurniturePicture404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -10863,6 +12245,63 @@ func (response FurniturePicture406ApplicationProblemPlusJSONResponse) VisitFurni
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture414ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture429ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture431ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10973,6 +12412,25 @@ func (response Piping400ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Piping401ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11005,6 +12463,22 @@ func (response Piping413ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Piping414ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11033,6 +12507,47 @@ func (response Piping422ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Piping429ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Piping431ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11178,6 +12693,25 @@ func (response Pleats400ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats401ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11210,6 +12744,22 @@ func (response Pleats413ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats414ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11238,6 +12788,47 @@ func (response Pleats422ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats429ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats431ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11383,6 +12974,25 @@ func (response ReliefCuts400ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts401ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11415,6 +13025,22 @@ func (response ReliefCuts413ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts414ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11443,6 +13069,47 @@ func (response ReliefCuts422ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts429ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts431ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11588,6 +13255,25 @@ func (response Repeat400ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat401ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11620,6 +13306,22 @@ func (response Repeat413ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat414ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11648,6 +13350,47 @@ func (response Repeat422ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat429ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat431ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11793,6 +13536,25 @@ func (response Wadding400ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding401ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -11825,6 +13587,22 @@ func (response Wadding413ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding414ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -11853,6 +13631,47 @@ func (response Wadding422ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding429ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding431ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -11998,6 +13817,25 @@ func (response Yardage400ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage401ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12030,6 +13868,22 @@ func (response Yardage413ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage414ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12058,6 +13912,47 @@ func (response Yardage422ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage429ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage431ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -12203,6 +14098,25 @@ func (response YardageCheck400ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck401ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12235,6 +14149,22 @@ func (response YardageCheck413ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck414ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12263,6 +14193,47 @@ func (response YardageCheck422ApplicationProblemPlusJSONResponse) VisitYardageCh
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck429ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck431ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -12458,6 +14429,25 @@ func (response YardageCompare400ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare401ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -12490,6 +14480,22 @@ func (response YardageCompare413ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare414ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -12518,6 +14524,47 @@ func (response YardageCompare422ApplicationProblemPlusJSONResponse) VisitYardage
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare429ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare431ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }

@@ -18,6 +18,8 @@ import (
 type contract struct {
 	yaml, json   document
 	furniture    document
+	depth        int
+	pictures     map[string]func() document // by kind
 	formats      map[string]openapi3.StringFormatValidator
 	operations   map[string]operation
 	methods      map[string][]string // by path, what Allow says
@@ -27,7 +29,7 @@ type contract struct {
 // document is what is served as it is.
 type document struct {
 	web.Form
-	gzipped *web.Form // nil where there is none
+	gzipped func() *web.Form // nil where there is none
 }
 
 // operation is what the pipeline knows of an operation before it runs.
@@ -40,7 +42,7 @@ type operation struct {
 
 // loadContract reads the embedded document. It fails only when the document is
 // not a right one.
-func loadContract() (*contract, error) {
+func loadContract(l Limits) (*contract, error) {
 	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.yaml: %w", err)
@@ -50,9 +52,13 @@ func loadContract() (*contract, error) {
 	if err := doc.Validate(context.Background(), openapi3.DisableExamplesValidation()); err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.yaml: %w", err)
 	}
+	asYAML, tightened := bridletie.Spec, l.tighten(doc)
 	asJSON, err := doc.MarshalJSON()
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.json: %w", err)
+	}
+	if tightened {
+		asYAML = asJSON // every JSON is YAML
 	}
 	kinds, err := furnitureDocument()
 	if err != nil {
@@ -60,15 +66,17 @@ func loadContract() (*contract, error) {
 	}
 	c := &contract{
 		furniture:  kinds,
-		yaml:       newPacked(bridletie.Spec),
+		pictures:   furniturePictures(),
+		yaml:       newPacked(asYAML),
 		json:       newPacked(append(asJSON, '\n')),
 		formats:    stringFormats(),
+		depth:      l.Depth,
 		operations: make(map[string]operation),
 		methods:    make(map[string][]string),
 	}
 	for path, item := range doc.Paths.Map() {
 		for method, op := range item.Operations() {
-			o, err := newOperation(op)
+			o, err := newOperation(op, l)
 			if err != nil {
 				return nil, err
 			}
@@ -92,7 +100,7 @@ func newDocument(body []byte) document { return document{Form: web.NewForm(body)
 // newPacked is a document that is made once and kept compressed too.
 func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }
 
-func newOperation(op *openapi3.Operation) (operation, error) {
+func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
 	o := operation{id: op.OperationID}
 	for media := range op.Responses.Value("200").Value.Content {
 		o.offers = append(o.offers, media)
@@ -107,6 +115,7 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 			return o, fmt.Errorf("httpapi: openapi.yaml: nothing reads the body of %s", o.id)
 		}
 	}
+	o.reader.most, o.reader.values = min(o.reader.most, l.BodyBytes), min(o.reader.values, l.Values)
 	return o, nil
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/web"
 )
 
 // SpecYaml answers GET /openapi.yaml.
@@ -46,12 +47,15 @@ func (s served) write(w http.ResponseWriter) error { return s.writeFor(w, "no-ca
 
 // writeFor writes the answer with what Cache-Control says.
 func (s served) writeFor(w http.ResponseWriter, cache string) error {
-	h, form := w.Header(), s.Form
+	h, form, packed := w.Header(), s.Form, (*web.Form)(nil)
 	if s.gzipped != nil {
 		h.Add("Vary", "Accept-Encoding")
 		if s.gzip {
-			form = *s.gzipped
+			packed = s.gzipped()
 		}
+	}
+	if packed != nil {
+		form = *packed
 	}
 	h.Set("ETag", form.ETag)
 	h.Set("Cache-Control", cache)
@@ -59,7 +63,7 @@ func (s served) writeFor(w http.ResponseWriter, cache string) error {
 		w.WriteHeader(http.StatusNotModified)
 		return nil
 	}
-	if s.gzip && s.gzipped != nil {
+	if packed != nil {
 		h.Set("Content-Encoding", "gzip")
 	}
 	h.Set("Content-Type", s.media)

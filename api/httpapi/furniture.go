@@ -29,6 +29,16 @@ func furnitureDocument() (document, error) {
 	return newPacked(append(body, '\n')), nil
 }
 
+// furniturePictures are those of GET /v1/furniture/{kind}/picture, each drawn when
+// it is first asked for.
+func furniturePictures() map[string]func() document {
+	pictures := make(map[string]func() document)
+	for _, k := range furniture.Kinds() {
+		pictures[k.ID] = sync.OnceValue(func() document { return newPacked(drawing.PieceSVG(k)) })
+	}
+	return pictures
+}
+
 func wireKind(k furniture.Kind) gen.FurnitureKind {
 	w := answerWriter{}
 	g := gen.FurnitureKind{Kind: k.ID, Name: k.Name, About: k.About, Measures: []gen.FurnitureMeasure{}, Options: []gen.FurnitureOption{}}
@@ -91,11 +101,11 @@ func measuringGuides() map[guideForm]func() (document, error) {
 
 // FurniturePicture answers GET /v1/furniture/{kind}/picture.
 func (h handlers) FurniturePicture(ctx context.Context, r gen.FurniturePictureRequestObject) (gen.FurniturePictureResponseObject, error) {
-	k, ok := furniture.Find(r.Kind)
+	picture, ok := h.contract.pictures[r.Kind]
 	if !ok {
 		return nil, problem(notFound, "")
 	}
-	return serve(ctx, newDocument(drawing.PieceSVG(k)), mediaSVG), nil
+	return serve(ctx, picture(), mediaSVG), nil
 }
 
 // VisitFurniturePictureResponse writes the answer.
@@ -132,6 +142,10 @@ func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest,
 	if w.Cloth != nil {
 		c := t.cloth(w.Cloth, root.Field("cloth"))
 		req.Cloth = &c
+	}
+	if w.OutsideCloth != nil {
+		c := t.cloth(w.OutsideCloth, root.Field("outsideCloth"))
+		req.Outside = &c
 	}
 	req.Drop = value(w.Drop)
 	for id, c := range value(w.Covers) {

@@ -72,7 +72,7 @@ func easyOptions() []Option {
 func armchair(width, depth, rise, back, high int) []Measure {
 	return []Measure{
 		seatWidth(width, 35, 90), seatDepth(depth, 35, 90), seatRise(rise, 6),
-		backWidth(back, 35, 95), backHeight(high, 25, 110), cushion(12, 4, 30),
+		backWidth(back, 35, 95), backHeight(high, 25, 130), cushion(12, 4, 30),
 		armLength(58, 30, 100), armRise(42, 12, 80), outsideArm(36, 10, 80), armThickness(12, 3, 35), facingHeight(52, 15, 90),
 		tape("outside-depth", "outside arm length", "Along the outside arm, from its front to the edge of the outside back.", 66, 30, 110),
 		outsideWidth(width+20, 35, 140), outsideHeight(high+16, 30, 140),

@@ -30,7 +30,7 @@ func backWidth(typical, least, most int) Measure {
 }
 
 func backHeight(typical, least, most int) Measure {
-	return tape("back-height", "back height", "Up the middle of the inside back, from the seat over the stuffing to the top edge.", typical, least, most)
+	return tape("back-height", "back height", "Up the middle of the inside back, from the seat over the stuffing to the top edge; with a loose cushion, from the platform beneath it.", typical, least, most)
 }
 
 func outsideWidth(typical, least, most int) Measure {
@@ -46,7 +46,7 @@ func armLength(typical, least, most int) Measure {
 }
 
 func armRise(typical, least, most int) Measure {
-	return tape("arm-rise", "arm rise", "From the seat up the inside of an arm and over the top to where the outside arm begins; with square arms, to the seam of the arm top.", typical, least, most)
+	return tape("arm-rise", "arm rise", "From the seat, or the platform beneath a loose cushion, up the inside of an arm and over the top to where the outside arm begins; with square arms, to the seam of the arm top.", typical, least, most)
 }
 
 func outsideArm(typical, least, most int) Measure {

@@ -45,22 +45,23 @@ func (l List) Stacks() []Stack {
 
 // padded are the layers over the fillings of a place.
 func (l List) padded(place Place) []StackLayer {
-	var fillings, hidden []StackLayer
-	deck := false
+	var fillings []StackLayer
+	deck, tight := false, false
 	for _, f := range l.Fillings {
 		if f.Place == place {
 			fillings = append(fillings, StackLayer{ID: f.ID, Name: f.Name, Role: "filling", Thickness: f.Thickness})
 			deck = deck || f.Loose && place == SeatPlace && len(l.Frames) > 0
+			tight = tight || !f.Loose
 		}
 	}
 	if len(fillings) == 0 {
 		return nil
 	}
 	layers := []StackLayer{{ID: "COVER", Name: "top cover", Role: "cover"}}
-	if l.framed(place) {
-		hidden = append(hidden, StackLayer{ID: "CALICO", Name: "calico beneath the cover", Role: "lining"})
+	if tight && l.framed(place) {
+		layers = append(layers, StackLayer{ID: "CALICO", Name: "calico beneath the cover", Role: "lining"})
 	}
-	layers = append(append(layers, hidden...), StackLayer{ID: "WADDING", Name: "wadding beneath the cover", Role: "wadding"})
+	layers = append(layers, StackLayer{ID: "WADDING", Name: "wadding beneath the cover", Role: "wadding"})
 	layers = append(layers, fillings...)
 	if deck && l.has(true, Lining) {
 		layers = append(layers, StackLayer{ID: "PLATFORM", Name: "platform cloth beneath the cushions", Role: "hidden-cover"})

@@ -159,12 +159,14 @@ func FoamSVG(ans *service.FoamAnswer) []byte { return FoamPicture(ans).SVG() }
 // FoamPicture draws what to buy, every sheet with its pieces, and the list of the
 // cushions.
 func FoamPicture(ans *service.FoamAnswer) *Picture {
-	wide := 0.0
+	// A sheet stands on one page with its heading, and the first below the figures.
+	wide, long := 100.0, 0.0
 	for _, k := range ans.Request.Stock {
-		wide = max(wide, min(k.Across, k.Along).MM())
+		wide, long = max(wide, min(k.Across, k.Along).MM()), max(long, max(k.Across, k.Along).MM())
 	}
-	wide = min(max(wide, 100), 1e5)
-	s := &foamPage{sheet{paper: paper{sys: ans.Request.Units, k: wide / usualWidth, page: wide * 1.09}, wide: wide}}
+	wide, long = min(wide, 1e5), min(long, 1e5)
+	page := max(wide*1.09, long*1.14)
+	s := &foamPage{sheet{paper: paper{sys: ans.Request.Units, k: page / 1.09 / usualWidth, page: page}, wide: wide}}
 	s.title(foamTitle(ans), "Seen from above. Every piece takes the rectangle around it.")
 	s.facts(foamFacts(ans))
 	for i := range ans.Result.Groups {
@@ -261,7 +263,7 @@ func (s *foamPage) foamSheet(ans *service.FoamAnswer, g *foam.Group, one nest.Sh
 			}
 			outline.Pts = append(outline.Pts, at(p.X.MM()+x, p.Y.MM()+y))
 		}
-		text := []string{foamPieceName(ans, pc), bound(sizeText(p.Across, p.Along, s.sys))}
+		text := []string{strings.Replace(foamPieceName(ans, pc), ", layer ", ", layer\u00a0", 1), bound(sizeText(p.Across, p.Along, s.sys))}
 		shapes := []Shape{Path{[]Polyline{b.outline()}, cPanelFill}, Hatch{b.x, b.y, b.w, b.h, 40 * s.k, cOffcut},
 			Path{[]Polyline{outline}, cPanelFill}, Path{[]Polyline{b.outline()}, cFinished}, Path{[]Polyline{outline}, cPanel}}
 		if len(c.Shape.Path()) == 4 && c.Shape.Form == foam.Rectangle {
@@ -269,7 +271,7 @@ func (s *foamPage) foamSheet(ans *service.FoamAnswer, g *foam.Group, one nest.Sh
 		}
 		levels := []level{{text, 40, 22}, {text[:1], 34, 16}, {[]string{clean(ans.Request.Items[pc.Item].ID)}, 30, 14}}
 		shapes = append(shapes, s.foamLabel(levels, b.inset(24*s.k))...)
-		items = append(items, Group{Title: text[0], Items: shapes})
+		items = append(items, Group{Title: foamPieceName(ans, pc), Items: shapes})
 	}
 	items = append(items, Rect{0, 0, whole.w, whole.h, cPanel})
 	s.add(Group{Dx: s.left(), Dy: s.y, Items: items})
