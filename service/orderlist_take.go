@@ -22,16 +22,32 @@ const (
 func exactMM(l length.Length) string { return decimal.New(int64(l), -6).String() + "mm" }
 
 // thin is the size of something small, and wide that of something broad, as the
-// trade says them: 13 mm, 137 cm.
+// trade says them: 13 mm and 137 cm, or 1/2 in and 54 in.
 func (b *orderBook) thin(l length.Length) string { return b.sized(l, "mm", -6) }
 
 func (b *orderBook) wide(l length.Length) string { return b.sized(l, "cm", -7) }
 
 func (b *orderBook) sized(l length.Length, unit string, power int32) string {
 	if b.req.Units == length.Imperial {
-		return l.Text(length.Imperial, length.Nearest)
+		return inches(l)
 	}
 	return decimal.New(int64(l), power).Round(1).String() + " " + unit
+}
+
+// inches is a length in inches, to the nearest sixteenth.
+func inches(l length.Length) string {
+	n, of := (l+length.Inch/32)/(length.Inch/16), length.Length(16)
+	for of > 1 && n%2 == 0 {
+		n, of = n/2, of/2
+	}
+	text := strconv.FormatInt(int64(n/of), 10)
+	if part := n % of; part > 0 {
+		fraction := strconv.FormatInt(int64(part), 10) + "/" + strconv.FormatInt(int64(of), 10)
+		if text += " " + fraction; n < of {
+			text = fraction
+		}
+	}
+	return text + " in"
 }
 
 // clothKey is a cloth that is bought by the length.

@@ -549,3 +549,22 @@ func TestOrderListBuysWhatTheAnswersSay(t *testing.T) {
 }
 
 func mmOf(l length.Length) string { return decimal.New(int64(l), -6).String() + "mm" }
+
+// Names say sizes as the trade does, in either units.
+func TestOrderListNames(t *testing.T) {
+	p := newPool(t)
+	for units, want := range map[length.System][]string{
+		length.Metric:   {"Velvet, 137 cm wide", "tacks, 13 mm", "springs, 25.4 cm high, 8 gauge", "hessian, 183 cm wide", "piping cord, 4 mm", "foam SEAT35, 120 cm × 200 cm, 100 mm thick"},
+		length.Imperial: {"Velvet, 53 15/16 in wide", "tacks, 1/2 in", "springs, 10 in high, 8 gauge", "hessian, 72 1/16 in wide", "piping cord, 3/16 in", "foam SEAT35, 47 1/4 in × 78 3/4 in, 3 15/16 in thick"},
+	} {
+		list := orderList(t, service.OrderRequest{Units: units, Parts: []service.OrderPart{{
+			Cloths: []service.OrderCloth{{Answer: planned("Velvet", cloth.Sold{}, 500*cm)}}, Foundation: p.foundation[:1], Foam: p.foam,
+			Piping: []service.OrderPiping{{Answer: p.piping[0]}},
+		}}})
+		for _, name := range want {
+			if !slices.ContainsFunc(list, func(l service.OrderLine) bool { return l.Name == name }) {
+				t.Errorf("nothing is called %s", name)
+			}
+		}
+	}
+}
