@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
@@ -566,5 +567,24 @@ func TestOrderListNames(t *testing.T) {
 				t.Errorf("nothing is called %s", name)
 			}
 		}
+	}
+}
+
+// BenchmarkOrderList is the list of ten chairs with an answer of every kind, and
+// its cost.
+func BenchmarkOrderList(b *testing.B) {
+	var parts []service.OrderPart
+	for i := range 10 {
+		part := everyPart(b, "chair "+string(rune('A'+i)))
+		parts = append(parts, part)
+	}
+	prices := []service.JobPrice{{Article: "cloth", Amount: gbpOf("48.50"), Per: service.PerMetre}, {Article: "tacks", Amount: gbpOf("6"), Per: service.PerPack}}
+	terms := service.JobTerms{Currency: currencyOf("GBP")}
+	for b.Loop() {
+		list, err := service.OrderList(service.OrderRequest{Parts: parts, Prices: prices})
+		if err != nil {
+			b.Fatal(err)
+		}
+		service.CostJob(list, prices, costing.Work{Pieces: 10, Panels: 200}, terms)
 	}
 }
