@@ -6220,7 +6220,9 @@ type JobCost struct {
 
 // JobCostLine defines model for JobCostLine.
 type JobCostLine struct {
-	// Article Example: tacks/13mm
+	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+	//
+	// Example: tacks/13mm
 	Article *OrderArticle `json:"article,omitempty"`
 
 	// Cost What the shop pays, of materials.
@@ -6825,7 +6827,9 @@ type JobTermsTaxBy string
 
 // JobUnpriced defines model for JobUnpriced.
 type JobUnpriced struct {
-	// Article Example: tacks/13mm
+	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+	//
+	// Example: tacks/13mm
 	Article OrderArticle `json:"article"`
 	Name    string       `json:"name"`
 	Why     string       `json:"why"`
@@ -7005,7 +7009,9 @@ type OrderAmount struct {
 // OrderAmountUnit defines model for OrderAmount.Unit.
 type OrderAmountUnit string
 
-// OrderArticle Example: tacks/13mm
+// OrderArticle A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+//
+// Example: tacks/13mm
 type OrderArticle = string
 
 // OrderLine defines model for OrderLine.
