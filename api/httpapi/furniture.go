@@ -1,12 +1,12 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"maps"
 	"net/http"
 	"slices"
+	"sync"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -26,7 +26,17 @@ func furnitureDocument() (document, error) {
 	if err != nil {
 		return document{}, err
 	}
-	return newDocument(append(body, '\n')), nil
+	return newPacked(append(body, '\n')), nil
+}
+
+// furniturePictures are those of GET /v1/furniture/{kind}/picture, each drawn when
+// it is first asked for.
+func furniturePictures() map[string]func() document {
+	pictures := make(map[string]func() document)
+	for _, k := range furniture.Kinds() {
+		pictures[k.ID] = sync.OnceValue(func() document { return newPacked(drawing.PieceSVG(k)) })
+	}
+	return pictures
 }
 
 func wireKind(k furniture.Kind) gen.FurnitureKind {
@@ -50,7 +60,7 @@ func wireKind(k furniture.Kind) gen.FurnitureKind {
 
 // Furniture answers GET /v1/furniture.
 func (h handlers) Furniture(ctx context.Context, _ gen.FurnitureRequestObject) (gen.FurnitureResponseObject, error) {
-	return served{h.contract.furniture, "application/json", ifNoneMatch(ctx)}, nil
+	return serve(ctx, h.contract.furniture, "application/json"), nil
 }
 
 // VisitFurnitureResponse writes the answer.
@@ -58,28 +68,48 @@ func (s served) VisitFurnitureResponse(w http.ResponseWriter) error { return s.w
 
 // FurnitureKind answers GET /v1/furniture/{kind}.
 func (h handlers) FurnitureKind(ctx context.Context, r gen.FurnitureKindRequestObject) (gen.FurnitureKindResponseObject, error) {
-	k, ok := furniture.Find(r.Kind)
+	media, _ := ctx.Value(mediaKey).(string)
+	draw, ok := h.guides[guideForm{r.Kind, media}]
 	if !ok {
 		return nil, problem(notFound, "")
 	}
-	media, _ := ctx.Value(mediaKey).(string)
-	body, err := []byte(nil), error(nil)
-	switch media {
-	case mediaSVG:
-		body = drawing.MeasuringSVG(k, length.Metric)
-	case mediaPDF:
-		body, err = printed(drawing.MeasuringPicture(k, length.Metric), length.Metric)
-	default:
-		media = "application/json"
-		if body, err = json.Marshal(wireKind(k)); err == nil {
-			body = append(body, '\n')
-		}
-	}
+	guide, err := draw()
 	if err != nil {
 		return nil, err
 	}
-	return served{newDocument(body), media, ifNoneMatch(ctx)}, nil
+	return serve(ctx, guide, media), nil
 }
+
+// guideForm is the guide to a kind of furniture in one form.
+type guideForm struct{ kind, media string }
+
+// measuringGuides are the guides to all kinds. They never change, so each is
+// made once, when it is first asked for: whoever asks again with its tag has no
+// picture drawn.
+func measuringGuides() map[guideForm]func() (document, error) {
+	all := make(map[guideForm]func() (document, error))
+	for _, k := range furniture.Kinds() {
+		for _, media := range []string{mediaJSON, mediaSVG, mediaPDF} {
+			all[guideForm{k.ID, media}] = sync.OnceValues(func() (document, error) {
+				body, err := written(media, func() any { return wireKind(k) }, func() *drawing.Picture { return drawing.MeasuringPicture(k, length.Metric) })
+				return newDocument(body), err
+			})
+		}
+	}
+	return all
+}
+
+// FurniturePicture answers GET /v1/furniture/{kind}/picture.
+func (h handlers) FurniturePicture(ctx context.Context, r gen.FurniturePictureRequestObject) (gen.FurniturePictureResponseObject, error) {
+	picture, ok := h.contract.pictures[r.Kind]
+	if !ok {
+		return nil, problem(notFound, "")
+	}
+	return serve(ctx, picture(), mediaSVG), nil
+}
+
+// VisitFurniturePictureResponse writes the answer.
+func (s served) VisitFurniturePictureResponse(w http.ResponseWriter) error { return s.write(w) }
 
 // VisitFurnitureKindResponse writes the answer.
 func (s served) VisitFurnitureKindResponse(w http.ResponseWriter) error {
@@ -143,23 +173,8 @@ func cuttingList(_ context.Context, req service.CuttingListRequest) (*service.Cu
 
 // CuttingList answers POST /v1/cutting-list.
 func (h handlers) CuttingList(ctx context.Context, _ gen.CuttingListRequestObject) (gen.CuttingListResponseObject, error) {
-	in, err := read[service.CuttingListRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans := service.CuttingList(in.request)
-	vary, store := "Accept", "no-store"
-	headers := gen.CuttingList200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	switch ctx.Value(mediaKey) {
-	case mediaSVG:
-		svg := drawing.CuttingListSVG(ans)
-		return gen.CuttingList200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	case mediaPDF:
-		pdf, err := printed(drawing.CuttingListPicture(ans), ans.Request.Piece.Units)
-		if err != nil {
-			return nil, err
-		}
-		return gen.CuttingList200ApplicationpdfResponse{Body: bytes.NewReader(pdf), Headers: headers, ContentLength: int64(len(pdf))}, nil
-	}
-	return gen.CuttingList200JSONResponse{Body: wireCuttingList(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, cuttingList, wireCuttingList, drawing.CuttingListPicture)
 }
+
+// VisitCuttingListResponse sends the answer.
+func (r reply) VisitCuttingListResponse(w http.ResponseWriter) error { return r.write(w) }
