@@ -265,7 +265,7 @@ func writeItems(t *testing.T, out *strings.Builder) {
 const itemsFinding = `So this band is not met because it is reckoned in another way, rather than because
 pieces are missing: the chart gives every large piece a length of cloth of its own,
 with the room beside it left over, and the same panels laid so come out in the band,
-as they do or nearly do for about two thirds of the rows above. Laid by hand in rows the chair takes less, planned less again. Of
+as they do for more than half of the rows above, or more than fill it. Laid by hand in rows the chair takes less, planned less again. Of
 what else is in a band, the platform and the tuck-ins in the cover are the most;
 they are options here, and lining is the default. Of a skirt, the fuller kinds take
 no more length here than the straight one, since their part widths find room beside
