@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -35,7 +34,7 @@ func CuttingListFaults(req CuttingListRequest) fault.List {
 		}
 		var here fault.List
 		here.Append(panel.ListFaults(panels, at))
-		if of := [...]*cloth.Cloth{req.Cloth, req.Outside, req.Lining}[cover]; of != nil {
+		if of := req.clothOf(furniture.Cover(cover)); of != nil {
 			job := plan.Job{Cloth: *of, Panels: panels}
 			here.Append(panel.ClothFaults(panels, job.Cloth, 0, at))
 			if here.Len() == 0 {
@@ -68,7 +67,7 @@ func located(l fault.List, panels []panel.Panel, req CuttingListRequest, cover f
 					at = at.Field(t)
 				}
 			case f.Code == fault.WiderThanCloth:
-				at = fault.Path("").Field([...]string{"cloth", "outsideCloth", "cloth"}[cover]).Field("width")
+				at = fault.Path("").Field([...]string{"cloth", "outsideCloth", ""}[cover]).Field("width")
 			}
 		}
 		out.Add(at, f.Code, f.Given, f.Detail, f.Try)
