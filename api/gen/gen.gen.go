@@ -4551,6 +4551,9 @@ type CuttingListButtoned struct {
 	Across Quantity `json:"across"`
 	Along  Quantity `json:"along"`
 
+	// Grid To begin with, in the form of `grid` of `/v1/buttoning`.
+	Grid ButtoningGrid `json:"grid"`
+
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
