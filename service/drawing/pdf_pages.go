@@ -92,7 +92,7 @@ func (g *paginator) flow() {
 		end := from + g.high
 		if len(g.long) > 0 {
 			if s := g.long[0]; s.Y-s.Above+keyLeast*g.scale <= end {
-				page := g.put(from, s.Y-s.Above)
+				page := g.put(from, max(from, s.Y-s.Above))
 				page.key, from = s, g.broken(s)
 				page.keyed = g.pages[slices.Index(g.pages, page)+1:]
 				g.long = g.long[1:]
@@ -175,8 +175,12 @@ func partSpans(s *Strip) []slab {
 // says whether a shape is cut.
 func (g *paginator) between(from, end float64) (at float64, cut bool) {
 	late := max(from, end-g.high*(1-ordinaryFill))
-	for _, least := range []float64{late, from + (end-from)/20} {
-		if at, ok := g.latest(least, end, from); ok {
+	early := from + (end-from)/20
+	if at, ok := g.latest(late, end, from, 0); ok {
+		return at, false
+	}
+	for apart := range 4 { // nothing, or as little as can be, is taken apart
+		if at, ok := g.latest(early, end, from, apart); ok {
 			return at, false
 		}
 	}
@@ -193,16 +197,16 @@ func (g *paginator) between(from, end float64) (at float64, cut bool) {
 	return at, best > 0
 }
 
-// latest is the last height between two at which no shape is cut and nothing is
-// taken apart that should stay whole.
-func (g *paginator) latest(least, most, above float64) (at float64, ok bool) {
+// latest is the last height between two at which no shape is cut and no more than
+// so many things are taken apart that should stay whole.
+func (g *paginator) latest(least, most, above float64, apart int) (at float64, ok bool) {
 	for _, edges := range [][]float64{g.shapes.tops, g.shapes.bottoms, g.whole.tops, g.whole.bottoms} {
 		i := sort.Search(len(edges), func(i int) bool { return edges[i] > most })
 		for i--; i >= 0 && edges[i] >= least && edges[i] > above; i-- {
 			if ok && edges[i] <= at {
 				break
 			}
-			if g.shapes.cut(edges[i]) == 0 && g.whole.cut(edges[i]) == 0 {
+			if g.shapes.cut(edges[i]) == 0 && g.whole.cut(edges[i]) <= apart {
 				at, ok = edges[i], true
 				break
 			}

@@ -216,10 +216,29 @@ func inkText(i Ink) string {
 func appendNum(b []byte, v float64) []byte {
 	const nudge = 1e-6
 	t := math.Floor(v*1000 + 0.5 + nudge)
-	if t == 0 || math.IsNaN(t) || math.IsInf(t, 0) {
+	switch {
+	case t == 0, math.IsNaN(t), math.IsInf(t, 0):
 		return append(b, '0')
+	case math.Abs(t) > 1e15:
+		return strconv.AppendFloat(b, t/1000, 'f', -1, 64)
 	}
-	return strconv.AppendFloat(b, t/1000, 'f', -1, 64)
+	n := int64(t)
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = strconv.AppendInt(b, n/1000, 10)
+	if n %= 1000; n == 0 {
+		return b
+	}
+	b = append(b, '.', byte('0'+n/100))
+	if n %= 100; n == 0 {
+		return b
+	}
+	b = append(b, byte('0'+n/10))
+	if n %= 10; n == 0 {
+		return b
+	}
+	return append(b, byte('0'+n))
 }
 
 // appendEscaped appends s as XML character data that is safe in attributes
