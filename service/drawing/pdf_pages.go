@@ -131,7 +131,7 @@ func (g *paginator) broken(s *Strip) float64 {
 	}
 	for bottom-from > room {
 		at, best := from+room, -1
-		for _, edges := range [][]float64{parts.tops, parts.bottoms, {from + room}} {
+		for _, edges := range [][]float64{parts.tops, parts.bottoms, g.shapes.tops, g.shapes.bottoms, {from + room}} {
 			i, _ := slices.BinarySearch(edges, from+room*stripFill)
 			for ; i < len(edges) && edges[i] <= from+room; i++ {
 				// A panel in two is worse than a word in two; at the line where the

@@ -14,7 +14,7 @@ import (
 func (s *sheet) cutStrips() {
 	cut := s.ans.Result.Cut
 	for i, l := range cut {
-		from := s.y
+		from := s.below()
 		name := ""
 		if len(cut) > 1 {
 			name = "length " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(cut))
@@ -41,7 +41,7 @@ func (s *sheet) pieceStrips() {
 		if i == 0 && u.Length <= 0 && len(u.Layout.Placements) == 0 {
 			continue
 		}
-		from := s.y
+		from := s.below()
 		s.heading(useTitle(i, s.ans) + near(u.Length, s.sys))
 		if len(u.Layout.Placements) == 0 {
 			s.body(tPlain, "Not needed.")
