@@ -57,7 +57,9 @@ func (s *Server) AnswerCompare(ctx context.Context, body []byte) (*service.Compa
 // compare compares cloths when its turn has come.
 func (s *Server) compare(ctx context.Context, req service.CompareRequest, each func(service.ComparedCloth)) (*service.CompareAnswer, error) {
 	return inTurn(ctx, s, func(ctx context.Context) (*service.CompareAnswer, error) {
-		return service.Compare(ctx, req, s.opts.Solves, each)
+		n, back := s.workers()
+		defer back()
+		return service.Compare(ctx, req, n, each)
 	})
 }
 

@@ -29,7 +29,7 @@ func loadFireRules() (*fireRules, error) {
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: fire rules: %w", err)
 	}
-	return &fireRules{set, newDocument(append(body, '\n'))}, nil
+	return &fireRules{set, newPacked(append(body, '\n'))}, nil
 }
 
 // AnswerFireCheck reads a request and answers it, as AnswerYardage does.
@@ -51,7 +51,7 @@ func (r reply) VisitFireCheckResponse(w http.ResponseWriter) error { return r.wr
 
 // FireRules answers GET /v1/fire-rules.
 func (h handlers) FireRules(ctx context.Context, _ gen.FireRulesRequestObject) (gen.FireRulesResponseObject, error) {
-	return served{h.fire.document, "application/json", ifNoneMatch(ctx)}, nil
+	return serve(ctx, h.fire.document, "application/json"), nil
 }
 
 // VisitFireRulesResponse writes the answer.

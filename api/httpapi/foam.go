@@ -6,10 +6,13 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
@@ -42,11 +45,10 @@ func (r reply) VisitFoamResponse(w http.ResponseWriter) error { return r.write(w
 func foamFromWire(w *gen.FoamRequest) (service.FoamRequest, fault.List) {
 	var t translator
 	root := fault.Path("")
-	req := service.FoamRequest{Units: unitsFrom(value(w.Units)), Currency: value(w.Currency)}
+	req := service.FoamRequest{Units: unitsFrom(value(w.Units))}
 	req.Kerf = lengthFrom(value(w.Kerf))
-	req.Priced = w.Currency != nil
-	if strings.Trim(req.Currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" {
-		t.shape.Add(root.Field("currency"), fault.NotAPrice, req.Currency, "this is not the code of a currency", `three capital letters, for example "GBP"`)
+	if w.Currency != nil {
+		req.Currency = t.currency(*w.Currency, root)
 	}
 	switch value(w.Effort) {
 	case gen.EffortQuick:
@@ -136,10 +138,10 @@ func (t *translator) foamSheet(w *gen.FoamSheet, priced bool, ids map[string]int
 	case w.Price != nil && !priced:
 		t.shape.Add(here, fault.NotAllowed, *w.Price, "a price needs a currency", "give currency, or leave price out")
 	case w.Price != nil:
-		var ok bool
-		if k.Price, ok = foam.ParseAmount(*w.Price); !ok {
+		var err error
+		if k.Price, err = money.ParseAmount(*w.Price); err != nil {
 			t.shape.Add(here, fault.NotAPrice, *w.Price, "this is not a price", `a decimal with a point and at most 4 decimals, for example "48.50"`)
-		} else if k.Price > foam.MaxAmount {
+		} else if k.Price.GreaterThan(decimal.NewFromInt(foam.MaxPrice)) {
 			t.shape.Add(here, fault.TooLarge, *w.Price, "a sheet is at most 100000", "the price of one sheet")
 		}
 	}

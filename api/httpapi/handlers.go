@@ -5,7 +5,6 @@ import (
 	"errors"
 	"net/http"
 	"strconv"
-	"time"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/service"
@@ -23,7 +22,10 @@ type contextKey int
 const (
 	mediaKey     contextKey = iota // the media type negotiated
 	conditionKey                   // If-None-Match
+	encodingKey                    // Accept-Encoding
 	inputKey                       // the body, read
+	turnKey                        // the *turn of the request
+	accountKey                     // the *admit.Account that pays for the work
 )
 
 // AnswerYardage reads a request body and answers it: all that the operation
@@ -87,39 +89,6 @@ func (s *Server) check(ctx context.Context, req service.CheckRequest) (*service.
 	return ans, err
 }
 
-// inTurn waits for its turn and works within the time there is.
-func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*A, error)) (*A, error) {
-	turn := time.NewTimer(s.opts.SolveWait)
-	defer turn.Stop()
-	select {
-	case s.slots <- struct{}{}:
-	case <-turn.C:
-		return nil, retry("the service is full")
-	case <-ctx.Done():
-		return nil, retry("the request ended before its turn came")
-	}
-	defer func() { <-s.slots }()
-	ctx, cancel := context.WithTimeout(ctx, s.opts.SolveTime)
-	defer cancel()
-	ans, err := work(ctx)
-	switch {
-	case err != nil && ctx.Err() != nil:
-		return nil, retry("the answer took too long")
-	case err != nil:
-		return nil, err
-	case ans == nil:
-		return nil, errors.New("no answer and no error")
-	}
-	return ans, nil
-}
-
-// retrySeconds is what Retry-After says.
-const retrySeconds = 2
-
-func retry(detail string) *Problem {
-	return problem(unavailable, detail).with("Retry-After", strconv.Itoa(retrySeconds))
-}
-
 // Yardage answers POST /v1/yardage.
 func (h handlers) Yardage(ctx context.Context, _ gen.YardageRequestObject) (gen.YardageResponseObject, error) {
 	return answered(ctx, h.yardage, wireAnswer, drawing.PlanPicture)
@@ -144,11 +113,11 @@ func (h handlers) Livez(context.Context, gen.LivezRequestObject) (gen.LivezRespo
 // Readyz answers GET /readyz.
 func (h handlers) Readyz(ctx context.Context, _ gen.ReadyzRequestObject) (gen.ReadyzResponseObject, error) {
 	if h.draining.Load() {
-		return nil, retry("the service is about to stop")
+		return nil, retry("the service is about to stop", heavyRetry)
 	}
 	if err := h.ready(ctx); err != nil {
 		h.opts.Log.ErrorContext(ctx, "not ready", "error", clipError(err))
-		return nil, retry("the service does not pass its own check")
+		return nil, retry("the service does not pass its own check", heavyRetry)
 	}
 	return gen.Readyz200JSONResponse{Status: gen.HealthStatusOk}, nil
 }

@@ -44,6 +44,7 @@ func readers() map[string]reader {
 		"wadding":        {MaxBody, maxValues, reads(waddingFromWire, service.WaddingFaults, service.WaddingFieldFaults)},
 		"foundation":     {MaxBody, maxValues, reads(foundationFromWire, service.FoundationFaults, service.FoundationFieldFaults)},
 		"fireCheck":      {MaxBody, maxValues, reads(fireFromWire, service.FireFaults, service.FireFieldFaults)},
+		"job":            {MaxJobBody, maxJobValues, reads(jobFromWire, service.JobFaults, service.JobFieldFaults)},
 		"foam":           {MaxFoamBody, maxFoamValues, reads(foamFromWire, service.FoamFaults, service.FoamFieldFaults)},
 	}
 }
@@ -86,7 +87,7 @@ func (c *contract) read(op operation, body []byte) (any, *Problem) {
 	if len(body) > op.reader.most {
 		return nil, tooLarge(op.reader.most)
 	}
-	doc, err := strictjson.Parse(body, strictjson.Limits{Depth: maxDepth, Values: op.reader.values})
+	doc, err := strictjson.Parse(body, strictjson.Limits{Depth: c.depth, Values: op.reader.values})
 	if err != nil {
 		return nil, malformed(err)
 	}

@@ -8,6 +8,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	nest "github.com/bridletie/bridletie/calc/sheet"
 	"github.com/bridletie/bridletie/service"
 )
@@ -21,13 +22,8 @@ func foamSheetName(ans *service.FoamAnswer, stock int) string {
 	return clean(k.ID) + ": " + clean(ans.Request.Foams[k.Foam].ID) + ", " + near(k.Thickness, ans.Request.Units) + " thick, " + bound(sizeText(k.Across, k.Along, ans.Request.Units))
 }
 
-// foamMoney is a sum with its currency, or "" where there are no prices.
-func foamMoney(ans *service.FoamAnswer, sum int64) string {
-	if !ans.Request.Priced {
-		return ""
-	}
-	return foam.Amount(sum).Text() + " " + ans.Request.Currency
-}
+// priceText is an amount with its currency.
+func priceText(m money.Money) string { return m.Text() + " " + m.Code() }
 
 // kilos is a mass as it is read off a scale.
 func kilos(grams int64) string {
@@ -64,8 +60,8 @@ func foamFacts(ans *service.FoamAnswer) []fact {
 		foot = "of these layers, no nesting takes less"
 	}
 	out := []fact{{"SHEETS", strconv.Itoa(n), foot}}
-	if ans.Request.Priced {
-		out = append(out, fact{"COST", foamMoney(ans, ans.Result.Cost), "of the sheets"})
+	if ans.Request.Priced() {
+		out = append(out, fact{"COST", priceText(ans.Request.Total(ans.Result)), "of the sheets"})
 	}
 	return append(out, fact{"MASS", kilos(ans.Result.Grams), "of all cushions"})
 }
@@ -102,8 +98,8 @@ func foamGroupText(ans *service.FoamAnswer, g *foam.Group) string {
 		parts = append(parts, strconv.Itoa(b.Count)+" of "+foamSheetName(ans, b.Stock))
 	}
 	text := strings.Join(parts, "; ")
-	if m := foamMoney(ans, g.Nest.Cost); m != "" {
-		text += "; " + m
+	if ans.Request.Priced() {
+		text += "; " + priceText(ans.Request.Money(g))
 	}
 	text += fmt.Sprintf(". Waste %.1f\u00a0%%; ", g.Waste*100)
 	if g.Nest.Proven {
