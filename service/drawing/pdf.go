@@ -173,10 +173,11 @@ func (w *pdfWriter) at(p Pt) (x, y float64) {
 	return w.left + (p.X+w.dx)/w.scale, w.top + (p.Y+w.dy-w.from)/w.scale
 }
 
-// seen reports whether something between two heights is on the page. What ends
-// where the page begins was on the last one.
+// seen reports whether something between two heights is on the page. A level line
+// where two pages meet is on the first of them.
 func (w *pdfWriter) seen(top, bottom float64) bool {
-	return (bottom+w.dy > w.from || w.from == 0) && top+w.dy <= w.to
+	top, bottom = top+w.dy, bottom+w.dy
+	return (bottom > w.from || w.from == 0) && (top < w.to || bottom <= w.to)
 }
 
 func (w *pdfWriter) shapes(items []Shape) {

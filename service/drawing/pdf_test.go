@@ -2,9 +2,16 @@ package drawing
 
 import (
 	"bytes"
+	"strconv"
+	"strings"
 	"syscall"
 	"testing"
 	"time"
+
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/service"
 )
 
 // The same picture gives the same bytes, on either paper.
@@ -70,4 +77,39 @@ func BenchmarkPDFOfAJob(b *testing.B) {
 		}
 	})
 	b.ReportMetric(float64(pages), "pages")
+}
+
+// thirty is a plan of thirty panels on a patterned cloth, each with its wish, its
+// allowances and its motif.
+func thirty() *service.YardageAnswer {
+	ans := &service.YardageAnswer{Order: 9 * length.Metre, AnyStart: 9 * length.Metre}
+	ans.Request.Cloth = heronAndSedge()
+	l := plan.Layout{Start: 12 * cm}
+	for k := range 30 {
+		p := panel.Panel{ID: "P" + strconv.Itoa(k+1), Name: "panel", Count: 1, Size: size(38*cm, 70*cm), Allow: all(2 * cm), Match: wish(panel.Centred, "heron")}
+		ans.Request.Panels = append(ans.Request.Panels, p)
+		pl := whole(k, 1, length.Length(k%3)*45*cm, length.Length(k/3)*80*cm, p.Cut(), panel.Upright)
+		pl.Motif = &plan.MotifAt{X: pl.X + 21*cm, Y: pl.Y + 37*cm}
+		l.Placements = append(l.Placements, pl)
+		l.Length = pl.Y + pl.Along
+	}
+	ans.Result.Cut = []plan.Layout{l}
+	for i := range 8 {
+		ans.Offcuts = append(ans.Offcuts, service.Offcut{Rect: plan.Rect{X: 42 * cm, Y: length.Length(i) * 80 * cm, Across: 3 * cm, Along: 74 * cm}})
+	}
+	return ans
+}
+
+func TestThirtyPanelsAreDrawn(t *testing.T) {
+	svg := string(PlanSVG(thirty()))
+	for k := range 30 {
+		if want := "<title>P" + strconv.Itoa(k+1) + " panel:"; strings.Count(svg, want) != 1 {
+			t.Errorf("%q is drawn %d times", want, strings.Count(svg, want))
+		}
+	}
+}
+
+func BenchmarkThirtyPanelsSVG(b *testing.B) {
+	ans := thirty()
+	measured(b, func() { PlanSVG(ans) })
 }

@@ -11,7 +11,7 @@ const family = "Helvetica, Arial, sans-serif"
 // SVG writes the picture as a document of its own: no reference leads out of
 // it, it runs nothing, and its text is text.
 func (p *Picture) SVG() []byte {
-	w := svgWriter{attrs: make([]string, len(p.Classes))}
+	w := svgWriter{b: make([]byte, 0, 4096+bytesFor(p.Items)), attrs: make([]string, len(p.Classes))}
 	for i, s := range p.Classes {
 		w.attrs[i] = string(styleAttrs(s))
 	}
@@ -33,6 +33,26 @@ func (p *Picture) SVG() []byte {
 	w.shapes(p.Items)
 	w.str("</svg>\n")
 	return w.b
+}
+
+// bytesFor is about how many bytes shapes take.
+func bytesFor(items []Shape) (n int) {
+	for _, it := range items {
+		switch s := it.(type) {
+		case Path:
+			n += 160
+			for _, l := range s.Lines {
+				n += 16 * len(l.Pts)
+			}
+		case Hatch:
+			n += 1200
+		case Group:
+			n += 120 + len(s.Title) + bytesFor(s.Items)
+		default:
+			n += 160
+		}
+	}
+	return n
 }
 
 type svgWriter struct {
