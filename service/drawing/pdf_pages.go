@@ -130,35 +130,39 @@ func (g *paginator) broken(s *Strip) float64 {
 		last = page
 	}
 	for bottom-from > room {
-		at, best := from+room, -1
-		for _, edges := range [][]float64{parts.tops, parts.bottoms, g.shapes.tops, g.shapes.bottoms, {from + room}} {
-			i, _ := slices.BinarySearch(edges, from+room*stripFill)
-			for ; i < len(edges) && edges[i] <= from+room; i++ {
-				// A panel in two is worse than a word in two; at the line where the
-				// next page begins nothing is in two, but a word is hard to read.
-				n := 100*parts.cut(edges[i]) + g.shapes.cut(edges[i]) + g.shapes.cut(edges[i]-g.high*overlap)
-				if best < 0 || n < best || n == best && edges[i] > at {
-					at, best = edges[i], n
-				}
-			}
-		}
+		at := g.stripEnd(from, from+room, parts)
 		link(g.put(from, at))
 		from = at - g.high*overlap
 	}
 	// The last page of the strip goes on with what follows.
-	end := from + g.high - joinRoom*g.scale
-	to := end
-	switch {
-	case len(g.long) == 1 && g.p.Height <= end:
-		to = g.p.Height
-	default:
+	to, end := g.p.Height, from+g.high-joinRoom*g.scale
+	if len(g.long) > 1 || to > end {
 		to, _ = g.between(max(bottom, from), end)
 	}
 	if len(g.long) > 1 {
 		to = min(to, g.long[1].Y-g.long[1].Above)
 	}
-	link(g.put(from, max(to, bottom)))
-	return max(to, bottom)
+	to = max(to, bottom)
+	link(g.put(from, to))
+	return to
+}
+
+// stripEnd is where a page ends that has a part of a long strip and is full at
+// end: where the fewest panels are in two, as late as may be.
+func (g *paginator) stripEnd(from, end float64, parts shapeEdges) float64 {
+	at, best := end, -1
+	for _, edges := range [][]float64{parts.tops, parts.bottoms, g.shapes.tops, g.shapes.bottoms, {end}} {
+		i, _ := slices.BinarySearch(edges, from+(end-from)*stripFill)
+		for ; i < len(edges) && edges[i] <= end; i++ {
+			// A panel in two is worse than a word in two; at the line where the next
+			// page begins nothing is in two, but a word is hard to read.
+			n := 100*parts.cut(edges[i]) + g.shapes.cut(edges[i]) + g.shapes.cut(edges[i]-g.high*overlap)
+			if best < 0 || n < best || n == best && edges[i] > at {
+				at, best = edges[i], n
+			}
+		}
+	}
+	return at
 }
 
 func partSpans(s *Strip) []slab {
