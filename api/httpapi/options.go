@@ -30,8 +30,7 @@ func DefaultOptions() Options {
 
 // validate names the option that makes no sense.
 func (o Options) validate() error {
-	switch {
-	case o.Yardage == nil:
+	if o.Yardage == nil {
 		return fmt.Errorf("httpapi: Options.Yardage is nil")
 	}
 	if err := o.Limits.validate(); err != nil {

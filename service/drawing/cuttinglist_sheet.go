@@ -144,8 +144,10 @@ func (s *cutSheet) cover(heading string, panels []panel.Panel) {
 	}
 	s.heading(heading)
 	for i := range panels {
+		from := s.y
 		s.rule()
 		s.one(&panels[i])
+		s.keep(from, 0)
 	}
 	s.rule()
 }
