@@ -12,8 +12,10 @@ import (
 type CuttingListRequest struct {
 	Piece   furniture.Piece
 	Cloth   *cloth.Cloth // the top cover; nil when it is not chosen yet
+	Outside *cloth.Cloth // of the outside panels, where they have another
 	Drop    []string     // panels to leave out
 	Replace []panel.Panel
+	Covers  map[string]furniture.Cover // panels cut from another cover than usual, by id
 }
 
 // CuttingListAnswer is what the piece comes down to.
@@ -31,17 +33,30 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 	ans := &CuttingListAnswer{Request: req, List: changed(req.Piece.List(), req)}
 	for cover := range ans.Covers {
 		c := furniture.Cover(cover)
-		switch {
-		case c != furniture.Top:
+		switch of := req.clothOf(c); {
+		case c == furniture.Lining:
 			ans.Covers[c] = ans.List.CutFrom(c, cloth.Cloth{})
-		case req.Cloth != nil:
-			ans.Covers[c], ans.Loosened = kept(ans.List.CutFrom(c, *req.Cloth), *req.Cloth)
-		default:
+		case of == nil:
 			ans.Covers[c] = ans.List.Of(c)
+		default:
+			panels, loosened := kept(ans.List.CutFrom(c, *of), *of)
+			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}
 	ans.Warnings, ans.Cautions = cuttingListWarnings(ans), cuttingListCautions()
 	return ans
+}
+
+// clothOf is what a cover is cut from; nil when it is not chosen yet, and for
+// lining, which is plain.
+func (r CuttingListRequest) clothOf(c furniture.Cover) *cloth.Cloth {
+	switch c {
+	case furniture.Top:
+		return r.Cloth
+	case furniture.Outside:
+		return r.Outside
+	}
+	return nil
 }
 
 // changed is the list as the caller wants it.
@@ -59,6 +74,11 @@ func changed(list furniture.List, req CuttingListRequest) furniture.List {
 	}
 	for _, p := range req.Replace {
 		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: "as given"})
+	}
+	for i, p := range panels {
+		if cover, moved := req.Covers[p.ID]; moved {
+			panels[i].Cover, panels[i].Hidden = cover, p.Hidden && cover == furniture.Lining
+		}
 	}
 	list.Panels = panels
 	return list

@@ -18,6 +18,7 @@ import (
 type contract struct {
 	yaml, json   document
 	furniture    document
+	depth        int
 	pictures     map[string]func() document // by kind
 	formats      map[string]openapi3.StringFormatValidator
 	operations   map[string]operation
@@ -41,7 +42,7 @@ type operation struct {
 
 // loadContract reads the embedded document. It fails only when the document is
 // not a right one.
-func loadContract() (*contract, error) {
+func loadContract(l Limits) (*contract, error) {
 	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.yaml: %w", err)
@@ -51,9 +52,13 @@ func loadContract() (*contract, error) {
 	if err := doc.Validate(context.Background(), openapi3.DisableExamplesValidation()); err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.yaml: %w", err)
 	}
+	asYAML, tightened := bridletie.Spec, l.tighten(doc)
 	asJSON, err := doc.MarshalJSON()
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.json: %w", err)
+	}
+	if tightened {
+		asYAML = asJSON // every JSON is YAML
 	}
 	kinds, err := furnitureDocument()
 	if err != nil {
@@ -62,15 +67,16 @@ func loadContract() (*contract, error) {
 	c := &contract{
 		furniture:  kinds,
 		pictures:   furniturePictures(),
-		yaml:       newPacked(bridletie.Spec),
+		yaml:       newPacked(asYAML),
 		json:       newPacked(append(asJSON, '\n')),
 		formats:    stringFormats(),
+		depth:      l.Depth,
 		operations: make(map[string]operation),
 		methods:    make(map[string][]string),
 	}
 	for path, item := range doc.Paths.Map() {
 		for method, op := range item.Operations() {
-			o, err := newOperation(op)
+			o, err := newOperation(op, l)
 			if err != nil {
 				return nil, err
 			}
@@ -94,7 +100,7 @@ func newDocument(body []byte) document { return document{Form: web.NewForm(body)
 // newPacked is a document that is made once and kept compressed too.
 func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }
 
-func newOperation(op *openapi3.Operation) (operation, error) {
+func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
 	o := operation{id: op.OperationID}
 	for media := range op.Responses.Value("200").Value.Content {
 		o.offers = append(o.offers, media)
@@ -103,12 +109,13 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 		return cmp.Or(cmp.Compare(preference(a), preference(b)), strings.Compare(a, b))
 	})
 	if op.RequestBody != nil {
-		o.body = op.RequestBody.Value.Content["application/json"].Schema.Value
+		o.body = op.RequestBody.Value.Content[mediaJSON].Schema.Value
 		var ok bool
 		if o.reader, ok = readers()[o.id]; !ok {
 			return o, fmt.Errorf("httpapi: openapi.yaml: nothing reads the body of %s", o.id)
 		}
 	}
+	o.reader.most, o.reader.values = min(o.reader.most, l.BodyBytes), min(o.reader.values, l.Values)
 	return o, nil
 }
 
@@ -116,7 +123,7 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 // that has none of its own.
 func preference(media string) int {
 	switch media {
-	case "application/json":
+	case mediaJSON:
 		return 0
 	case mediaSVG:
 		return 1

@@ -1,7 +1,6 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -44,22 +43,11 @@ func (s *Server) fireCheck(_ context.Context, req service.FireRequest) (*service
 
 // FireCheck answers POST /v1/fire-check.
 func (h handlers) FireCheck(ctx context.Context, _ gen.FireCheckRequestObject) (gen.FireCheckResponseObject, error) {
-	in, err := read[service.FireRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.fireCheck(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.FireCheck200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.FireSVG(ans)
-		return gen.FireCheck200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.FireCheck200JSONResponse{Body: wireFireAnswer(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.fireCheck, wireFireAnswer, drawing.FirePicture)
 }
+
+// VisitFireCheckResponse sends the answer.
+func (r reply) VisitFireCheckResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // FireRules answers GET /v1/fire-rules.
 func (h handlers) FireRules(ctx context.Context, _ gen.FireRulesRequestObject) (gen.FireRulesResponseObject, error) {

@@ -9,6 +9,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"github.com/bridletie/bridletie/api/admit"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/web"
 )
@@ -19,8 +20,11 @@ type Server struct {
 	contract *contract
 	metrics  *metrics
 	fire     *fireRules
+	guides   map[guideForm]func() (document, error)
 	pages    *web.Site
-	slots    chan struct{} // one for each answer worked on
+	gate     *gateMetrics
+	light    *admit.Lane // for reading bodies and for short answers
+	heavy    *admit.Lane // for plans and other searches
 	draining atomic.Bool
 	echo     *echo.Echo
 }
@@ -31,7 +35,7 @@ func New(opts Options) (*Server, error) {
 	if err := opts.validate(); err != nil {
 		return nil, err
 	}
-	c, err := loadContract()
+	c, err := loadContract(opts.Limits)
 	if err != nil {
 		return nil, err
 	}
@@ -51,9 +55,13 @@ func New(opts Options) (*Server, error) {
 		contract: c,
 		metrics:  newMetrics(),
 		fire:     rules,
+		guides:   measuringGuides(),
 		pages:    pages,
-		slots:    make(chan struct{}, opts.Solves),
 	}
+	registry := s.metrics.registry
+	s.gate = newGateMetrics(registry)
+	s.light = s.gate.lane(registry, "light", opts.Lights, opts.LightQueue, opts.LightWait)
+	s.heavy = s.gate.lane(registry, "heavy", opts.Solves, opts.SolveQueue, opts.SolveWait)
 	s.echo = s.routes()
 	return s, nil
 }
@@ -64,13 +72,14 @@ func New(opts Options) (*Server, error) {
 //   - cors before any problem, so that a page of another origin can read it;
 //   - route before the body is touched, so that a wrong path costs nothing;
 //   - negotiate before the body, so that work whose answer nobody takes is not begun;
-//   - body last: its limit is set before the first byte is read.
+//   - body last: its limit is set before the first byte is read, and it waits for
+//     its turn only when all of it is there, so that a slow sender holds nobody up.
 func (s *Server) routes() *echo.Echo {
 	e := echo.New()
 	e.HideBanner, e.HidePort = true, true
 	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
 	e.Binder = boundBody{}
-	e.Use(s.observe, s.headers, s.cors, s.route, s.negotiate, s.body)
+	e.Use(s.observe, s.headers, s.cors, s.sizes, s.route, s.negotiate, s.body)
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return e
 }

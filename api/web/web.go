@@ -79,7 +79,13 @@ const (
 
 // policies are those of pages that need another than the usual one, by path.
 func policies() map[string]string {
-	return map[string]string{}
+	return map[string]string{
+		// The viewer's stylesheet has its icons as data, and it styles as it goes.
+		"/docs": strings.Replace(policyPage, "img-src 'self'", "img-src 'self' data:", 1),
+		// Their icon is nothing, written as data.
+		"/demo/order": strings.Replace(policyPage, "img-src 'self'", "img-src 'self' data:", 1),
+		"/demo/bench": strings.Replace(policyPage, "img-src 'self'", "img-src 'self' data:", 1),
+	}
 }
 
 // Site is all files, by the path at which they are served.
@@ -103,8 +109,11 @@ func Load(number string) (*Site, error) {
 		if err != nil {
 			return err
 		}
-		return s.add(strings.TrimPrefix(name, "static/"), body)
+		return s.add(strings.TrimPrefix(name, "static/"), body, Gzipped(body))
 	})
+	if err == nil {
+		err = s.addViewer()
+	}
 	if err != nil {
 		return nil, fmt.Errorf("web: %w", err)
 	}
@@ -142,7 +151,9 @@ func (s *Site) Paths() []string {
 	return all
 }
 
-func (s *Site) add(name string, body []byte) error {
+// add serves a file where its name beneath static says, and its compressed form
+// where that is worth it.
+func (s *Site) add(name string, body []byte, zipped func() *Form) error {
 	kind, ok := media()[path.Ext(name)]
 	if !ok {
 		return fmt.Errorf("%s: files of its ending are not served", name)
@@ -151,7 +162,7 @@ func (s *Site) add(name string, body []byte) error {
 	if !ok {
 		return fmt.Errorf("%s: nothing that lies there is served", name)
 	}
-	f := &File{Media: kind, Policy: policyFile, Cache: cacheCheck, Plain: NewForm(body), Gzipped: Gzipped(body)}
+	f := &File{Media: kind, Policy: policyFile, Cache: cacheCheck, Plain: NewForm(body), Gzipped: zipped}
 	if path.Ext(name) == ".html" {
 		f.Policy = policyPage
 	}
@@ -199,14 +210,15 @@ func NewForm(body []byte) Form {
 // Gzipped is the compressed form, made when it is first asked for; nil where it
 // is not a tenth smaller.
 func Gzipped(body []byte) func() *Form {
-	return sync.OnceValue(func() *Form {
-		packed := Gzip(body)
-		if len(packed) > len(body)*9/10 {
-			return nil
-		}
-		f := NewForm(packed)
-		return &f
-	})
+	return sync.OnceValue(func() *Form { return worthwhile(body, Gzip(body)) })
+}
+
+func worthwhile(body, zipped []byte) *Form {
+	if len(zipped) > len(body)*9/10 {
+		return nil
+	}
+	f := NewForm(zipped)
+	return &f
 }
 
 // Gzip compresses as tightly as gzip does; the same bytes always give the same.

@@ -31,8 +31,8 @@ func TestEveryFileIsServed(t *testing.T) {
 	if err != nil || files == 0 {
 		t.Fatalf("%d files, %v", files, err)
 	}
-	if n := len(s.Paths()); n != files+1 {
-		t.Errorf("%d paths for %d files and the script by its version", n, files)
+	if n := len(s.Paths()); n != files+1+len(viewerFiles()) {
+		t.Errorf("%d paths for %d files, the viewer's, and the script by its version", n, files)
 	}
 	for at := range policies() {
 		if f, ok := s.Find(at); !ok || !strings.HasPrefix(f.Media, "text/html") {
