@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/furniture"
@@ -57,7 +58,7 @@ var coverHeadings = [...]string{furniture.Top: "Top cover", furniture.Outside: "
 
 func cuttingListTitle(ans *service.CuttingListAnswer) string {
 	kind, _ := furniture.Find(ans.Request.Piece.Kind)
-	title := "Cutting list: " + kind.Name
+	title := "Cutting list: " + cmp.Or(apart(ans.Request.Name), kind.Name)
 	if n := ans.Request.Piece.Count; n > 1 {
 		title += ", " + strconv.Itoa(n) + " pieces alike"
 	}

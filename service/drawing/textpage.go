@@ -89,7 +89,7 @@ func (p *planPage) placements(l plan.Layout) {
 			tape(across, p.sys) + " × " + tape(along, p.sys), turnText(pl.Turn), p.tell(pl)})
 	}
 	p.line("")
-	p.line("Panels in cutting order, from the start and from the left selvedge, in " + tapeName(p.sys) + ":")
+	p.para("", "Panels in cutting order, from the start and from the left selvedge, in "+tapeName(p.sys)+":")
 	p.table(2, rows)
 }
 
