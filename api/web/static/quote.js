@@ -272,7 +272,7 @@ button { padding: .55em 1.1em; border: 1px solid var(--_accent); background: var
 .send { background: var(--_accent); color: var(--_on); width: 100%; }
 button:hover { text-decoration: underline; }
 @media (prefers-reduced-motion: reduce) { * { transition: none !important; } }
-@media (forced-colors: active) { .choice:has(:checked) { outline: 2px solid Highlight; } .tape::after { background: Highlight; } .f { fill: Canvas; } .l, .leg, .floor { stroke: CanvasText; } .m path, .m circle { stroke: Highlight; } }
+@media (forced-colors: active) { .swatch { forced-color-adjust: none; --_accent: CanvasText; --_tint: Canvas; border-color: CanvasText; } .choice:has(:checked) { outline: 2px solid Highlight; } .tape::after { background: Highlight; } .f { fill: Canvas; } .l, .leg, .floor { stroke: CanvasText; } .m path, .m circle { stroke: Highlight; } }
 `;
 const sheet = new CSSStyleSheet();
 sheet.replaceSync(css);
