@@ -138,6 +138,28 @@ test('a page may listen, add to what is sent, and keep it from being posted', as
   assert.deepEqual(quote.request, detail.request);
 });
 
+test('where nobody takes it, it is not said to be sent', async () => {
+  const { page } = await visit('/plain');
+  await nextSummary(page);
+  await page.getByRole('button', { name: 'Send to the workroom' }).click();
+  await page.getByText('This could not be sent.').waitFor();
+});
+
+test('what is sent is what the form says, also when it is sent at once', async () => {
+  received.length = 0;
+  const { page } = await visit('/');
+  await nextSummary(page);
+  await page.getByText('Measures you have taken').click();
+  await page.locator('#m-seat-width').fill('60');
+  await page.evaluate(() => document.querySelector('bridletie-quote').shadowRoot.getElementById('send').click());
+  await page.getByText('Sent to the workroom.').waitFor();
+  assert.equal(JSON.parse(received[0].body).request.measures['seat-width'], '60 cm');
+  await page.locator('#m-seat-depth').fill('1');
+  await page.evaluate(() => document.querySelector('bridletie-quote').shadowRoot.getElementById('send').click());
+  await page.locator('#m-seat-depth[aria-invalid=true]:focus').waitFor();
+  assert.equal(received.length, 1);
+});
+
 test('nothing is asked before the element is nearly in sight', async () => {
   const asked = [];
   const { page } = await openPage(browser, { viewport: sizes[0] });

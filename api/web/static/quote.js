@@ -309,7 +309,7 @@ const plainNumber = (text) => text.trim().replace(/^(\d+),(\d+)/, '$1.$2').repla
 const settle = { typed: 350, chosen: 60 };
 
 class Quote extends HTMLElement {
-  static observedAttributes = ['endpoint', 'kind', 'currency', 'language', 'units', 'cloths', 'labour', 'tax'];
+  static observedAttributes = ['endpoint', 'kind', 'kinds', 'currency', 'language', 'units', 'cloths', 'labour', 'tax'];
 
   /** What it says, for those who check that nothing is left untranslated. */
   static words = words;
@@ -336,6 +336,8 @@ class Quote extends HTMLElement {
   /** @type {{request: Request, estimate: Answer} | undefined} */ #answer;
   /** @type {Fault[]} */ #faults = [];
   #down = false;
+  #pending = false;
+  /** What is to be done once the estimate under way is there. @type {(() => void) | undefined} */ #then;
   #saying = () => this.#say('begin');
 
   constructor() {
@@ -677,7 +679,7 @@ class Quote extends HTMLElement {
 
   /** @param {string} path @param {RequestInit} init */
   #fetch(path, init) {
-    const base = this.getAttribute('endpoint') || new URL(import.meta.url).origin;
+    const base = this.getAttribute('endpoint') || import.meta.url.replace(/\/quote(\/[^/]+\/quote)?\.js.*$/, '');
     return fetch(base.replace(/\/$/, '') + path, { credentials: 'omit', referrerPolicy: 'no-referrer', ...init });
   }
 
@@ -743,7 +745,16 @@ class Quote extends HTMLElement {
   #stop() {
     clearTimeout(this.#timer);
     this.#asking?.abort();
-    this.#asking = undefined;
+    this.#asking = this.#then = undefined;
+    this.#pending = false;
+  }
+
+  /** The estimate is there, or will not be. */
+  #settled() {
+    const then = this.#then;
+    this.#then = undefined;
+    this.#pending = false;
+    then?.();
   }
 
   /** Asks when nothing more has been said for a while; what was under way is dropped. @param {number} after in ms */
@@ -751,12 +762,13 @@ class Quote extends HTMLElement {
     this.#stop();
     this.#down = false;
     if (!this.#loaded || !this.#kinds.length) return;
+    this.#answer = undefined;
     if (!this.#state.kind) {
-      this.#answer = undefined;
       this.#status(() => this.#say('begin'));
       this.#show();
       return;
     }
+    this.#pending = true;
     this.#at('ranges').classList.add('stale');
     this.#timer = setTimeout(() => this.#estimate(true), after);
   }
@@ -800,6 +812,7 @@ class Quote extends HTMLElement {
     this.#show();
     this.#status(() => this.#summary(estimate));
     this.#raise('bridletie-estimate', { request, estimate });
+    this.#settled();
   }
 
   /** @param {Answer} estimate */
@@ -814,6 +827,7 @@ class Quote extends HTMLElement {
     this.#answer = undefined;
     this.#faults = faults;
     this.#show();
+    this.#settled();
   }
 
   #failed() {
@@ -822,6 +836,7 @@ class Quote extends HTMLElement {
     this.#down = true;
     this.#show();
     this.#status(() => this.#say('fail'));
+    this.#settled();
   }
 
   #retry() {
@@ -932,9 +947,14 @@ class Quote extends HTMLElement {
     return this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true, cancelable: true, detail: structuredClone(detail) }));
   }
 
-  /** Hands the request and its estimate to the page, and to the shop where it has given a place for them. */
+  /** Hands the request and its estimate to the page, and where it does not take them posts them to the shop. */
   async #send() {
     const said = this.#at('sent');
+    if (this.#pending) {
+      said.textContent = this.#say('wait');
+      this.#then = () => this.#send();
+      return;
+    }
     if (!this.#answer) {
       const bad = this.#root.querySelector('[aria-invalid=true]') ?? this.#at(this.#state.kind ? 'send' : 'kind');
       bad.focus();
@@ -944,10 +964,11 @@ class Quote extends HTMLElement {
     const fields = /** @type {NodeListOf<HTMLInputElement>} */ (this.querySelectorAll('[slot=contact] [name], [slot=contact][name]'));
     for (const f of fields) if (f.reportValidity && !f.reportValidity()) return;
     const detail = { ...this.#answer, contact: Object.fromEntries([...fields].filter((f) => (f.type !== 'checkbox' && f.type !== 'radio') || f.checked).map((f) => [f.name, f.value])) };
+    said.textContent = '';
+    if (!this.#raise('bridletie-send', detail)) return; // the page has taken it, and says so itself
     const to = this.getAttribute('send-to');
-    if (!this.#raise('bridletie-send', detail)) return;
     if (!to) {
-      said.textContent = this.#say('sent');
+      said.textContent = this.#say('unsent');
       return;
     }
     said.textContent = this.#say('sending');
