@@ -349,8 +349,14 @@ class Quote extends HTMLElement {
   get quote() { return this.#answer && structuredClone(this.#answer); }
 
   connectedCallback() {
-    this.#readAttributes();
+    // Put in another place, it keeps what the customer has said.
+    this.#loading = new AbortController();
+    this.#readAttributes(this.#root.firstChild ? 'language' : undefined);
     this.#build();
+    if (this.#kinds.length) {
+      this.#ask(0);
+      return;
+    }
     // Nothing is fetched before the element is nearly in sight.
     this.#seen = new IntersectionObserver((entries) => {
       if (!entries.some((e) => e.isIntersecting)) return;
