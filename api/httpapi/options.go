@@ -19,6 +19,7 @@ type Options struct {
 	CheckSVG func(*service.CheckAnswer) []byte   // the drawing of a plan that was checked; drawing.CheckSVG
 	Log      *slog.Logger                        // access log; nothing is logged when nil
 	Origins  []string                            // of pages that may call, such as https://shop.example; * alone for all
+	Kept     int64                               // bytes of answers that are kept; 0 has every answer made anew
 	Limits
 	Access
 }
@@ -29,6 +30,7 @@ func DefaultOptions() Options {
 		Yardage:  service.Yardage,
 		PlanSVG:  drawing.PlanSVG,
 		CheckSVG: drawing.CheckSVG,
+		Kept:     32 << 20,
 		Limits:   DefaultLimits(),
 	}
 }
@@ -42,6 +44,8 @@ func (o Options) validate() error {
 		return fmt.Errorf("httpapi: Options.PlanSVG is nil")
 	case o.CheckSVG == nil:
 		return fmt.Errorf("httpapi: Options.CheckSVG is nil")
+	case o.Kept < 0:
+		return fmt.Errorf("httpapi: Options.Kept must not be negative")
 	}
 	if err := o.Limits.validate(); err != nil {
 		return err
