@@ -3164,6 +3164,7 @@ const (
 	YardageAnswerEndedBudgetUsed       YardageAnswerEnded = "budget-used"
 	YardageAnswerEndedNothingLeftToTry YardageAnswerEnded = "nothing-left-to-try"
 	YardageAnswerEndedProved           YardageAnswerEnded = "proved"
+	YardageAnswerEndedTimeUsed         YardageAnswerEnded = "time-used"
 )
 
 // Valid indicates whether the value is a known member of the YardageAnswerEnded enum.
@@ -3174,6 +3175,8 @@ func (e YardageAnswerEnded) Valid() bool {
 	case YardageAnswerEndedNothingLeftToTry:
 		return true
 	case YardageAnswerEndedProved:
+		return true
+	case YardageAnswerEndedTimeUsed:
 		return true
 	default:
 		return false
@@ -7066,7 +7069,7 @@ type YardageAnswer struct {
 	// Cautions What to take care of before cutting.
 	Cautions []string `json:"cautions"`
 
-	// Ended Why the search stopped.
+	// Ended Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 	Ended YardageAnswerEnded `json:"ended"`
 
 	// Engine Version of the engine that answered.
@@ -7113,7 +7116,7 @@ type YardageAnswer struct {
 	Work     Work     `json:"work"`
 }
 
-// YardageAnswerEnded Why the search stopped.
+// YardageAnswerEnded Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 type YardageAnswerEnded string
 
 // YardageCheckAnswer defines model for YardageCheckAnswer.
@@ -11365,8 +11368,9 @@ type YardageResponseObject interface {
 }
 
 type Yardage200ResponseHeaders struct {
-	CacheControl *string
-	Vary         *string
+	CacheControl      *string
+	PreferenceApplied *string
+	Vary              *string
 }
 
 type Yardage200JSONResponse struct {
@@ -11383,6 +11387,9 @@ func (response Yardage200JSONResponse) VisitYardageResponse(w http.ResponseWrite
 	w.Header().Set("Content-Type", "application/json")
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -11406,6 +11413,9 @@ func (response Yardage200ApplicationpdfResponse) VisitYardageResponse(w http.Res
 	}
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -11433,6 +11443,9 @@ func (response Yardage200ImagesvgXmlResponse) VisitYardageResponse(w http.Respon
 	}
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))

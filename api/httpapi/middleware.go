@@ -205,6 +205,7 @@ func (s *Server) answer(c echo.Context, raw []byte, t *turn, next echo.HandlerFu
 	}()
 	op, r := operationOf(c), c.Request()
 	ctx := context.WithValue(r.Context(), turnKey, t)
+	ctx = withPreference(ctx, op, r.Header.Values("Prefer"))
 	var question digested
 	if op.body != nil {
 		input, p := s.contract.read(op, raw)
@@ -220,9 +221,12 @@ func (s *Server) answer(c echo.Context, raw []byte, t *turn, next echo.HandlerFu
 	}
 	var ans *recorded
 	var err error
-	if record := s.recording(c, next); s.kept == nil || question == nil {
+	if record := s.recording(c, next); s.kept == nil || question == nil || preferenceOf(ctx).given() {
 		ans, err = record.record(ctx)
 		t.end()
+		if p := preferenceOf(ctx); p.soFar && *p.hurried {
+			c.Response().Header().Set("Preference-Applied", bestSoFar)
+		}
 	} else {
 		handed = true
 		ans, err = s.once(c, question.digestOf(), t, record)

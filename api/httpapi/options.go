@@ -12,9 +12,14 @@ import (
 // YardageFunc answers a request that has no faults.
 type YardageFunc func(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error)
 
+// YardageByFunc is a YardageFunc that ends with the best plan so far when hurry
+// reports true.
+type YardageByFunc func(ctx context.Context, req service.YardageRequest, hurry func() bool) (*service.YardageAnswer, error)
+
 // Options are the settings of a Server.
 type Options struct {
 	Yardage  YardageFunc                         // the use case; service.Yardage
+	Hurried  YardageByFunc                       // the same for who prefers a plan to none; service.YardageBy
 	PlanSVG  func(*service.YardageAnswer) []byte // the drawing; drawing.PlanSVG
 	CheckSVG func(*service.CheckAnswer) []byte   // the drawing of a plan that was checked; drawing.CheckSVG
 	Log      *slog.Logger                        // access log; nothing is logged when nil
@@ -28,6 +33,7 @@ type Options struct {
 func DefaultOptions() Options {
 	return Options{
 		Yardage:  service.Yardage,
+		Hurried:  service.YardageBy,
 		PlanSVG:  drawing.PlanSVG,
 		CheckSVG: drawing.CheckSVG,
 		Kept:     32 << 20,
@@ -40,6 +46,8 @@ func (o Options) validate() error {
 	switch {
 	case o.Yardage == nil:
 		return fmt.Errorf("httpapi: Options.Yardage is nil")
+	case o.Hurried == nil:
+		return fmt.Errorf("httpapi: Options.Hurried is nil")
 	case o.PlanSVG == nil:
 		return fmt.Errorf("httpapi: Options.PlanSVG is nil")
 	case o.CheckSVG == nil:
