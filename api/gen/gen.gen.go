@@ -3695,6 +3695,7 @@ const (
 	YardageAnswerEndedBudgetUsed       YardageAnswerEnded = "budget-used"
 	YardageAnswerEndedNothingLeftToTry YardageAnswerEnded = "nothing-left-to-try"
 	YardageAnswerEndedProved           YardageAnswerEnded = "proved"
+	YardageAnswerEndedTimeUsed         YardageAnswerEnded = "time-used"
 )
 
 // Valid indicates whether the value is a known member of the YardageAnswerEnded enum.
@@ -3705,6 +3706,8 @@ func (e YardageAnswerEnded) Valid() bool {
 	case YardageAnswerEndedNothingLeftToTry:
 		return true
 	case YardageAnswerEndedProved:
+		return true
+	case YardageAnswerEndedTimeUsed:
 		return true
 	default:
 		return false
@@ -8567,7 +8570,7 @@ type YardageAnswer struct {
 	// Cautions What to take care of before cutting.
 	Cautions []string `json:"cautions"`
 
-	// Ended Why the search stopped.
+	// Ended Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 	Ended YardageAnswerEnded `json:"ended"`
 
 	// Engine Version of the engine that answered.
@@ -8614,7 +8617,7 @@ type YardageAnswer struct {
 	Work     Work     `json:"work"`
 }
 
-// YardageAnswerEnded Why the search stopped.
+// YardageAnswerEnded Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 type YardageAnswerEnded string
 
 // YardageCheckAnswer defines model for YardageCheckAnswer.
@@ -14834,8 +14837,9 @@ type YardageResponseObject interface {
 }
 
 type Yardage200ResponseHeaders struct {
-	CacheControl *string
-	Vary         *string
+	CacheControl      *string
+	PreferenceApplied *string
+	Vary              *string
 }
 
 type Yardage200JSONResponse struct {
@@ -14852,6 +14856,9 @@ func (response Yardage200JSONResponse) VisitYardageResponse(w http.ResponseWrite
 	w.Header().Set("Content-Type", "application/json")
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -14875,6 +14882,9 @@ func (response Yardage200ApplicationpdfResponse) VisitYardageResponse(w http.Res
 	}
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -14902,6 +14912,9 @@ func (response Yardage200ImagesvgXmlResponse) VisitYardageResponse(w http.Respon
 	}
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))

@@ -11,6 +11,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/admit"
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/reuse"
 	"github.com/bridletie/bridletie/api/web"
 )
 
@@ -26,6 +27,7 @@ type Server struct {
 	light    *admit.Lane // for reading bodies and for short answers
 	heavy    *admit.Lane // for plans and other searches
 	callers  *callers
+	kept     *reuse.Store[*recorded] // nil when every answer is made anew
 	draining atomic.Bool
 	echo     *echo.Echo
 }
@@ -67,6 +69,10 @@ func New(opts Options) (*Server, error) {
 	s.gate = newGateMetrics(registry)
 	s.light = s.gate.lane(registry, "light", opts.Lights, opts.LightQueue, opts.LightWait)
 	s.heavy = s.gate.lane(registry, "heavy", opts.Solves, opts.SolveQueue, opts.SolveWait)
+	if opts.Kept > 0 {
+		s.kept = reuse.New(opts.Kept, (*recorded).size)
+		s.gate.room(registry, opts.Kept, s.kept.Bytes)
+	}
 	s.echo = s.routes()
 	return s, nil
 }

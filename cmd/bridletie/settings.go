@@ -119,6 +119,7 @@ func flagsOf(c *config) *flag.FlagSet {
 	f.Var((*prefixes)(&a.Proxies), "trusted-proxies", "networks of the proxies whose X-Forwarded-For is believed, with commas between")
 	f.StringVar(&c.keysFile, "keys-file", c.keysFile, "file with the list of keys; the list itself may stand in "+keysVariable)
 	f.Var((*list)(&a.KeyFor), "key-for", "operations that need a key, by their ids in the contract, with commas between; * for all")
+	f.Var((*bytesOf)(&c.api.Kept), "cache", "bytes of answers that are kept for those who ask the same; 0 has every answer made anew")
 	f.Var(&c.memory, "memory", "bytes of memory that the program tries to stay below; 0 leaves it to GOMEMLIMIT")
 	return f
 }
