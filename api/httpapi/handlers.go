@@ -105,7 +105,11 @@ func (s *Server) check(ctx context.Context, req service.CheckRequest) (*service.
 
 // inTurn waits for its turn and works within the time there is.
 func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*A, error)) (*A, error) {
-	turn := time.NewTimer(s.opts.SolveWait)
+	wait := s.opts.SolveWait
+	if inLine(ctx) {
+		wait = s.opts.Batch.Wait
+	}
+	turn := time.NewTimer(wait)
 	defer turn.Stop()
 	select {
 	case s.slots <- struct{}{}:

@@ -22,6 +22,9 @@ type metrics struct {
 	work     prometheus.Counter
 	gap      prometheus.Histogram
 	proven   *prometheus.CounterVec
+
+	lines         *prometheus.CounterVec
+	linesInFlight prometheus.Gauge
 }
 
 func newMetrics() *metrics {
@@ -50,13 +53,19 @@ func newMetrics() *metrics {
 		proven: prometheus.NewCounterVec(prometheus.CounterOpts{
 			Name: "bridletie_plans_total", Help: "Yardage answers, by whether no shorter plan exists.",
 		}, []string{"proven"}),
+		lines: prometheus.NewCounterVec(prometheus.CounterOpts{
+			Name: "bridletie_batch_lines_total", Help: "Lines of batches answered, by operation and class of status.",
+		}, []string{"operation", "class"}),
+		linesInFlight: prometheus.NewGauge(prometheus.GaugeOpts{
+			Name: "bridletie_batch_lines_in_flight", Help: "Lines of batches being worked on.",
+		}),
 	}
 	build := prometheus.NewGauge(prometheus.GaugeOpts{
 		Name: "bridletie_build_info", Help: "Always 1; the label says which engine this is.",
 		ConstLabels: prometheus.Labels{"engine": service.EngineVersion},
 	})
 	build.Set(1)
-	m.registry.MustRegister(m.requests, m.seconds, m.inFlight, m.panics, m.work, m.gap, m.proven, build,
+	m.registry.MustRegister(m.requests, m.seconds, m.inFlight, m.panics, m.work, m.gap, m.proven, m.lines, m.linesInFlight, build,
 		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
 	return m
 }
@@ -65,6 +74,11 @@ func newMetrics() *metrics {
 func (m *metrics) answered(operation string, status int, took time.Duration) {
 	m.requests.WithLabelValues(operation, strconv.Itoa(status/100)+"xx").Inc()
 	m.seconds.WithLabelValues(operation).Observe(took.Seconds())
+}
+
+// line counts the answer to a line.
+func (m *metrics) line(operation string, status int) {
+	m.lines.WithLabelValues(operation, strconv.Itoa(status/100)+"xx").Inc()
 }
 
 // solved counts a plan.

@@ -50,7 +50,8 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 		c.Response().Header().Set(headerRequestID, id)
 		s.metrics.inFlight.Inc()
 		defer s.metrics.inFlight.Dec()
-		if err := s.recovered(c, next); err != nil {
+		err := s.recovered(c, next)
+		if err != nil {
 			s.answerError(c, err)
 		}
 		name := operationOf(c).id
@@ -61,6 +62,9 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 		s.metrics.answered(name, c.Response().Status, took)
 		s.opts.Log.InfoContext(r.Context(), "request", "request", id, "method", r.Method, "operation", name,
 			"status", c.Response().Status, "bytes", c.Response().Size, "ms", float64(took.Microseconds())/1e3)
+		if errors.Is(err, http.ErrAbortHandler) {
+			panic(http.ErrAbortHandler) // half an answer must not look like a whole one
+		}
 		return nil
 	}
 }
@@ -68,7 +72,10 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 // recovered runs next, and turns a panic into an error.
 func (s *Server) recovered(c echo.Context, next echo.HandlerFunc) (err error) {
 	defer func() {
-		if v := recover(); v != nil {
+		v := recover()
+		if v == http.ErrAbortHandler {
+			err = http.ErrAbortHandler
+		} else if v != nil {
 			s.metrics.panics.Inc()
 			s.opts.Log.ErrorContext(c.Request().Context(), "panic", "request", requestID(c),
 				"error", clipError(fmt.Errorf("%v", v)), "stack", string(debug.Stack()))
@@ -134,10 +141,15 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		op := operationOf(c)
+		r := c.Request()
+		if op.lines {
+			if p := linesProblem(r); p != nil {
+				return p
+			}
+		}
 		if op.body == nil {
 			return next(c)
 		}
-		r := c.Request()
 		if p := mediaProblem(r.Header); p != nil {
 			return p
 		}

@@ -23,6 +23,7 @@ type Options struct {
 	Solves    int                                 // answers worked on at the same time
 	SolveWait time.Duration                       // how long a request waits for its turn before 503
 	SolveTime time.Duration                       // how long an answer may be worked on before 503
+	Batch     BatchOptions                        // of POST /v1/batch
 }
 
 // DefaultOptions are the settings of a server in use, without a log.
@@ -34,6 +35,7 @@ func DefaultOptions() Options {
 		Solves:    runtime.GOMAXPROCS(0),
 		SolveWait: 250 * time.Millisecond,
 		SolveTime: 50 * time.Second,
+		Batch:     DefaultBatchOptions(runtime.GOMAXPROCS(0)),
 	}
 }
 
@@ -53,5 +55,5 @@ func (o Options) validate() error {
 	case o.SolveTime <= 0:
 		return fmt.Errorf("httpapi: Options.SolveTime must be positive")
 	}
-	return nil
+	return o.Batch.validate()
 }

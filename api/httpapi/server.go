@@ -21,6 +21,7 @@ type Server struct {
 	slots    chan struct{} // one for each answer worked on
 	draining atomic.Bool
 	echo     *echo.Echo
+	batches  batches
 }
 
 // New makes a server. It fails on options that make no sense and on a contract
@@ -48,6 +49,7 @@ func New(opts Options) (*Server, error) {
 		slots:    make(chan struct{}, opts.Solves),
 	}
 	s.echo = s.routes()
+	s.batches = s.newBatches()
 	return s, nil
 }
 
@@ -116,6 +118,9 @@ func (s *Server) answerError(c echo.Context, err error) {
 // contract does.
 func routeProblem(err error) *Problem {
 	var he *echo.HTTPError
+	if errors.As(err, &he) && he.Code == http.StatusBadRequest {
+		return problem(invalidRequest, "a parameter of the query stands twice or cannot be read")
+	}
 	if errors.As(err, &he) && he.Code < http.StatusInternalServerError {
 		return problem(notFound, "")
 	}
