@@ -13,7 +13,9 @@ require (
 	github.com/paulmach/orb v0.11.1
 	github.com/prometheus/client_golang v1.25.0
 	github.com/shopspring/decimal v1.6.0
+	github.com/swaggest/swgui v1.8.8
 	golang.org/x/image v0.40.0
+	golang.org/x/net v0.59.0
 	gonum.org/v1/gonum v0.16.0
 	pgregory.net/rapid v1.3.0
 )
@@ -45,7 +47,6 @@ require (
 	go.yaml.in/yaml/v4 v4.0.0 // indirect
 	golang.org/x/crypto v0.57.0 // indirect
 	golang.org/x/mod v0.41.0 // indirect
-	golang.org/x/net v0.59.0 // indirect
 	golang.org/x/sync v0.23.0 // indirect
 	golang.org/x/sys v0.48.0 // indirect
 	golang.org/x/text v0.42.0 // indirect

@@ -15,7 +15,7 @@ var documents = []struct {
 	most int
 }{
 	{"README.md", 600},
-	{"DEVELOPERS.md", 180},
+	{"DEVELOPERS.md", 240},
 	{"deploy/README.md", 60},
 	{"testdata/README.md", 60},
 }

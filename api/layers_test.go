@@ -48,8 +48,10 @@ var layers = []layer{
 	// plan searches with numbers seeded from the job.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
-	// costing counts money in decimals, and knows the minor units of ISO 4217.
-	{dir: "calc/costing", std: pure, own: []string{"calc/length", "calc/fault"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
+	{dir: "calc/calendar", std: pure},
+	// money counts in decimals, and knows the minor units of ISO 4217.
+	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
+	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar"}, ext: []string{"github.com/shopspring/decimal"}},
 	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	{dir: "calc/piping", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
@@ -59,20 +61,22 @@ var layers = []layer{
 	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
 	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
 	// fire reads its rules, which are embedded in the program as text, with the JSON decoder; no file is opened.
-	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length"}},
+	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length", "calc/calendar"}},
 	// sheet draws its random changes from numbers seeded by the job.
 	{dir: "calc/sheet", std: with(pure, "math/rand/v2"), own: []string{"calc/length"}},
 	// foam nests its layers on sheets.
-	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/fault", "calc/sheet"}},
+	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/fault", "calc/sheet", "calc/money"}, ext: []string{"github.com/shopspring/decimal"}},
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	// drawing embeds a font, and says a date that is always the same in its PDF.
-	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font"}},
+	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	{dir: "api/strictjson", std: pure},
-	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
+	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static"}},
+	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time")},
+	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/admit", "api/web"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
 	{dir: "api", std: []string{"..."}, own: []string{"..."}},
-	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi"}},
+	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi"}, ext: []string{"golang.org/x/net/netutil"}},
 }
 
 // inTests is what a test may import on top of what its layer may.

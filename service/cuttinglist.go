@@ -14,6 +14,7 @@ type CuttingListRequest struct {
 	Cloth   *cloth.Cloth // the top cover; nil when it is not chosen yet
 	Drop    []string     // panels to leave out
 	Replace []panel.Panel
+	Covers  map[string]furniture.Cover // panels cut from another cover than usual, by id
 }
 
 // CuttingListAnswer is what the piece comes down to.
@@ -59,6 +60,11 @@ func changed(list furniture.List, req CuttingListRequest) furniture.List {
 	}
 	for _, p := range req.Replace {
 		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: "as given"})
+	}
+	for i, p := range panels {
+		if cover, moved := req.Covers[p.ID]; moved {
+			panels[i].Cover, panels[i].Hidden = cover, p.Hidden && cover == furniture.Lining
+		}
 	}
 	list.Panels = panels
 	return list

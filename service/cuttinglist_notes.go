@@ -2,11 +2,13 @@ package service
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 )
@@ -83,6 +85,31 @@ func CuttingListFieldFaults(req CuttingListRequest) fault.List {
 			l.Add(root.Field("replace").Index(i).Field("id"), fault.Duplicate, p.ID, "another panel has this id", "an id of its own")
 		}
 		seen[p.ID] = true
+	}
+	l.Append(strangers(req, seen))
+	return l
+}
+
+// strangers are panels that are to be left out or moved and are not on the list.
+func strangers(req CuttingListRequest, added map[string]bool) fault.List {
+	var l fault.List
+	if _, ok := furniture.Find(req.Piece.Kind); !ok {
+		return l
+	}
+	root, known := fault.Path(""), make(map[string]bool)
+	for _, p := range req.Piece.List().Panels {
+		known[p.ID] = true
+	}
+	say := func(at fault.Path, id string, ok bool) {
+		if !ok {
+			l.Add(at, fault.UnknownPanel, id, "this piece, with these options, has no such panel", "the id of a panel of its cutting list")
+		}
+	}
+	for i, id := range req.Drop {
+		say(root.Field("drop").Index(i), id, known[id])
+	}
+	for _, id := range slices.Sorted(maps.Keys(req.Covers)) {
+		say(root.Field("covers").Field(id), id, known[id] || added[id])
 	}
 	return l
 }

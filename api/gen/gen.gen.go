@@ -333,6 +333,27 @@ func (e CuttingListCover) Valid() bool {
 	}
 }
 
+// Defines values for CuttingListFireItem.
+const (
+	CuttingListFireItemHeadboard CuttingListFireItem = "headboard"
+	CuttingListFireItemSeatPad   CuttingListFireItem = "seat-pad"
+	CuttingListFireItemSeating   CuttingListFireItem = "seating"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListFireItem enum.
+func (e CuttingListFireItem) Valid() bool {
+	switch e {
+	case CuttingListFireItemHeadboard:
+		return true
+	case CuttingListFireItemSeatPad:
+		return true
+	case CuttingListFireItemSeating:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for CuttingListPlace.
 const (
 	CuttingListPlaceArm  CuttingListPlace = "arm"
@@ -348,6 +369,30 @@ func (e CuttingListPlace) Valid() bool {
 	case CuttingListPlaceBack:
 		return true
 	case CuttingListPlaceSeat:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for CuttingListStackWhere.
+const (
+	CuttingListStackWhereArm     CuttingListStackWhere = "arm"
+	CuttingListStackWhereBack    CuttingListStackWhere = "back"
+	CuttingListStackWhereOutside CuttingListStackWhere = "outside"
+	CuttingListStackWhereSeat    CuttingListStackWhere = "seat"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListStackWhere enum.
+func (e CuttingListStackWhere) Valid() bool {
+	switch e {
+	case CuttingListStackWhereArm:
+		return true
+	case CuttingListStackWhereBack:
+		return true
+	case CuttingListStackWhereOutside:
+		return true
+	case CuttingListStackWhereSeat:
 		return true
 	default:
 		return false
@@ -2142,6 +2187,123 @@ func (e HealthStatus) Valid() bool {
 	}
 }
 
+// Defines values for JobLabourPreset.
+const (
+	JobLabourPresetNewWork JobLabourPreset = "new-work"
+	JobLabourPresetNone    JobLabourPreset = "none"
+	JobLabourPresetReCover JobLabourPreset = "re-cover"
+	JobLabourPresetRebuild JobLabourPreset = "rebuild"
+)
+
+// Valid indicates whether the value is a known member of the JobLabourPreset enum.
+func (e JobLabourPreset) Valid() bool {
+	switch e {
+	case JobLabourPresetNewWork:
+		return true
+	case JobLabourPresetNone:
+		return true
+	case JobLabourPresetReCover:
+		return true
+	case JobLabourPresetRebuild:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobPer.
+const (
+	JobPerEach    JobPer = "each"
+	JobPerHundred JobPer = "hundred"
+	JobPerKg      JobPer = "kg"
+	JobPerLb      JobPer = "lb"
+	JobPerM       JobPer = "m"
+	JobPerPack    JobPer = "pack"
+	JobPerYd      JobPer = "yd"
+)
+
+// Valid indicates whether the value is a known member of the JobPer enum.
+func (e JobPer) Valid() bool {
+	switch e {
+	case JobPerEach:
+		return true
+	case JobPerHundred:
+		return true
+	case JobPerKg:
+		return true
+	case JobPerLb:
+		return true
+	case JobPerM:
+		return true
+	case JobPerPack:
+		return true
+	case JobPerYd:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobTermsRounding.
+const (
+	JobTermsRoundingCustomer JobTermsRounding = "customer"
+	JobTermsRoundingHalfEven JobTermsRounding = "half-even"
+	JobTermsRoundingHalfUp   JobTermsRounding = "half-up"
+	JobTermsRoundingShop     JobTermsRounding = "shop"
+)
+
+// Valid indicates whether the value is a known member of the JobTermsRounding enum.
+func (e JobTermsRounding) Valid() bool {
+	switch e {
+	case JobTermsRoundingCustomer:
+		return true
+	case JobTermsRoundingHalfEven:
+		return true
+	case JobTermsRoundingHalfUp:
+		return true
+	case JobTermsRoundingShop:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobTermsTaxBy.
+const (
+	JobTermsTaxByLine JobTermsTaxBy = "line"
+	JobTermsTaxByRate JobTermsTaxBy = "rate"
+)
+
+// Valid indicates whether the value is a known member of the JobTermsTaxBy enum.
+func (e JobTermsTaxBy) Valid() bool {
+	switch e {
+	case JobTermsTaxByLine:
+		return true
+	case JobTermsTaxByRate:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobWaitFor.
+const (
+	JobWaitForCloth JobWaitFor = "cloth"
+	JobWaitForGlue  JobWaitFor = "glue"
+)
+
+// Valid indicates whether the value is a known member of the JobWaitFor enum.
+func (e JobWaitFor) Valid() bool {
+	switch e {
+	case JobWaitForCloth:
+		return true
+	case JobWaitForGlue:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for MatchEdge.
 const (
 	MatchEdgeBottom MatchEdge = "bottom"
@@ -2190,6 +2352,54 @@ func (e MatchHow) Valid() bool {
 	case MatchHowFree:
 		return true
 	case MatchHowRunsOn:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for OrderAmountUnit.
+const (
+	OrderAmountUnitEach OrderAmountUnit = "each"
+	OrderAmountUnitKg   OrderAmountUnit = "kg"
+	OrderAmountUnitM    OrderAmountUnit = "m"
+)
+
+// Valid indicates whether the value is a known member of the OrderAmountUnit enum.
+func (e OrderAmountUnit) Valid() bool {
+	switch e {
+	case OrderAmountUnitEach:
+		return true
+	case OrderAmountUnitKg:
+		return true
+	case OrderAmountUnitM:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for OrderLineGroup.
+const (
+	OrderLineGroupCloth      OrderLineGroup = "cloth"
+	OrderLineGroupFoam       OrderLineGroup = "foam"
+	OrderLineGroupFoundation OrderLineGroup = "foundation"
+	OrderLineGroupTrimmings  OrderLineGroup = "trimmings"
+	OrderLineGroupWadding    OrderLineGroup = "wadding"
+)
+
+// Valid indicates whether the value is a known member of the OrderLineGroup enum.
+func (e OrderLineGroup) Valid() bool {
+	switch e {
+	case OrderLineGroupCloth:
+		return true
+	case OrderLineGroupFoam:
+		return true
+	case OrderLineGroupFoundation:
+		return true
+	case OrderLineGroupTrimmings:
+		return true
+	case OrderLineGroupWadding:
 		return true
 	default:
 		return false
@@ -2655,6 +2865,24 @@ func (e PriceBandPer) Valid() bool {
 	case PriceBandPerM:
 		return true
 	case PriceBandPerYd:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for ProblemViolatedPolicies.
+const (
+	ProblemViolatedPoliciesRequests ProblemViolatedPolicies = "requests"
+	ProblemViolatedPoliciesWork     ProblemViolatedPolicies = "work"
+)
+
+// Valid indicates whether the value is a known member of the ProblemViolatedPolicies enum.
+func (e ProblemViolatedPolicies) Valid() bool {
+	switch e {
+	case ProblemViolatedPoliciesRequests:
+		return true
+	case ProblemViolatedPoliciesWork:
 		return true
 	default:
 		return false
@@ -3800,6 +4028,11 @@ type ButtoningWidth struct {
 	ToMm Coordinate `json:"toMm"`
 }
 
+// CalendarDay A day of the calendar, year first, between 1000 and 2199.
+//
+// Example: 2026-11-25
+type CalendarDay = string
+
 // CheckedLength defines model for CheckedLength.
 type CheckedLength struct {
 	Length Quantity `json:"length"`
@@ -3985,6 +4218,9 @@ type CuttingListAnswer struct {
 	// Fillings Cushions and pads.
 	Fillings []CuttingListFilling `json:"fillings"`
 
+	// Fire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
+	Fire CuttingListFire `json:"fire"`
+
 	// Frames Frames to be webbed or covered.
 	Frames      []CuttingListFrame `json:"frames"`
 	InputDigest string             `json:"inputDigest"`
@@ -4060,6 +4296,16 @@ type CuttingListFilling struct {
 	Thickness Quantity         `json:"thickness"`
 }
 
+// CuttingListFire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
+type CuttingListFire struct {
+	Item          CuttingListFireItem `json:"item"`
+	LooseCushions FireKnown           `json:"looseCushions"`
+	Stacks        []CuttingListStack  `json:"stacks"`
+}
+
+// CuttingListFireItem defines model for CuttingListFire.Item.
+type CuttingListFireItem string
+
 // CuttingListFrame defines model for CuttingListFrame.
 type CuttingListFrame struct {
 	Across Quantity `json:"across"`
@@ -4101,6 +4347,9 @@ type CuttingListRequest struct {
 	// Count How many pieces alike.
 	Count *int `json:"count,omitempty"`
 
+	// Covers Panels that are cut from another cloth than usual, by their ids.
+	Covers *map[string]CuttingListCover `json:"covers,omitempty"`
+
 	// Drop Panels to leave out.
 	Drop *[]PanelId `json:"drop,omitempty"`
 
@@ -4116,7 +4365,7 @@ type CuttingListRequest struct {
 	// Options By the names that `/v1/furniture` lists for the kind.
 	Options *map[string]FurnitureId `json:"options,omitempty"`
 
-	// Replace Panels that stand in for those of the same id, or are added to the top cover.
+	// Replace Panels that stand in for those of the same id, or are added, to the top cover unless `covers` says otherwise.
 	Replace *[]Panel `json:"replace,omitempty"`
 
 	// Units The units of the texts in the answer.
@@ -4133,6 +4382,16 @@ type CuttingListRun struct {
 	// Name Printable text, without control characters.
 	Name Name `json:"name"`
 }
+
+// CuttingListStack defines model for CuttingListStack.
+type CuttingListStack struct {
+	// Layers From the outside inwards, in the form of `layers` of `/v1/fire-check`. A material that lies at several places has one id.
+	Layers []FireLayer           `json:"layers"`
+	Where  CuttingListStackWhere `json:"where"`
+}
+
+// CuttingListStackWhere defines model for CuttingListStack.Where.
+type CuttingListStackWhere string
 
 // Effort The budget of the search, counted in units of work and not in seconds.
 type Effort string
@@ -4276,8 +4535,8 @@ type FireCheckAnswer struct {
 	// AsOf A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	AsOf     FireDay  `json:"asOf"`
-	Cautions []string `json:"cautions"`
+	AsOf     CalendarDay `json:"asOf"`
+	Cautions []string    `json:"cautions"`
 
 	// Changes Single changes that were tried and mend something, the most useful first.
 	Changes []FireChange `json:"changes"`
@@ -4314,8 +4573,8 @@ type FireCheckAnswer struct {
 // FireCheckRequest defines model for FireCheckRequest.
 type FireCheckRequest struct {
 	// AsOf The day on which the work is supplied, 1996-01-01 or later. The rules in force on it are used.
-	AsOf          FireDay    `json:"asOf"`
-	ChemicalLabel *FireKnown `json:"chemicalLabel,omitempty"`
+	AsOf          CalendarDay `json:"asOf"`
+	ChemicalLabel *FireKnown  `json:"chemicalLabel,omitempty"`
 
 	// Destination Where the piece is sent, when that is another place. The rules of both are run.
 	Destination  *FirePlace `json:"destination,omitempty"`
@@ -4406,11 +4665,6 @@ type FireChemical struct {
 
 // FireChemicalKind defines model for FireChemical.Kind.
 type FireChemicalKind string
-
-// FireDay A day of the calendar, year first, between 1000 and 2199.
-//
-// Example: 2026-11-25
-type FireDay = string
 
 // FireFibre defines model for FireFibre.
 type FireFibre struct {
@@ -4533,7 +4787,7 @@ type FirePaper struct {
 	// Date A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	Date *FireDay      `json:"date,omitempty"`
+	Date *CalendarDay  `json:"date,omitempty"`
 	Kind FirePaperKind `json:"kind"`
 
 	// Layer The layer that it is about; left out, the piece. A report needs one.
@@ -4583,11 +4837,11 @@ type FireRule struct {
 	// From A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	From         FireDay  `json:"from"`
-	Id           string   `json:"id"`
-	Instrument   string   `json:"instrument"`
-	Jurisdiction string   `json:"jurisdiction"`
-	Layers       []string `json:"layers"`
+	From         CalendarDay `json:"from"`
+	Id           string      `json:"id"`
+	Instrument   string      `json:"instrument"`
+	Jurisdiction string      `json:"jurisdiction"`
+	Layers       []string    `json:"layers"`
 	Papers       []struct {
 		Keep  string `json:"keep"`
 		Paper string `json:"paper"`
@@ -4602,7 +4856,7 @@ type FireRule struct {
 	// To A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	To *FireDay `json:"to,omitempty"`
+	To *CalendarDay `json:"to,omitempty"`
 
 	// Verified Whether the words were read in the source, inferred from what was read, or are held from memory. A rule from memory never forbids or exempts.
 	Verified FireVerified `json:"verified"`
@@ -4640,8 +4894,8 @@ type FireRuleSetTestsComposite string
 // FireRuleSetName defines model for FireRuleSetName.
 type FireRuleSetName struct {
 	// AsAt The day on which the sources were last looked at.
-	AsAt    FireDay `json:"asAt"`
-	Version string  `json:"version"`
+	AsAt    CalendarDay `json:"asAt"`
+	Version string      `json:"version"`
 }
 
 // FireRuling defines model for FireRuling.
@@ -4713,8 +4967,8 @@ type FireVerified string
 
 // FoamAnswer defines model for FoamAnswer.
 type FoamAnswer struct {
-	Cautions []string   `json:"cautions"`
-	Cost     *FoamMoney `json:"cost,omitempty"`
+	Cautions []string `json:"cautions"`
+	Cost     *Money   `json:"cost,omitempty"`
 
 	// Defaults The defaults used, with their source.
 	Defaults []string `json:"defaults"`
@@ -4804,7 +5058,7 @@ type FoamGroup struct {
 		// Example: IB
 		Sheet PanelId `json:"sheet"`
 	} `json:"buy"`
-	Cost *FoamMoney `json:"cost,omitempty"`
+	Cost *Money `json:"cost,omitempty"`
 
 	// Foam Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -4877,13 +5131,6 @@ type FoamItemFit string
 // FoamItemPlace A pad is a thin seat on a board or on webbing.
 type FoamItemPlace string
 
-// FoamMoney defines model for FoamMoney.
-type FoamMoney struct {
-	// Amount A decimal.
-	Amount   string `json:"amount"`
-	Currency string `json:"currency"`
-}
-
 // FoamQuality defines model for FoamQuality.
 type FoamQuality struct {
 	// Density From 5 to 500 kg/m3, with at most 3 decimals: `35 kg/m3`. A pound a cubic foot is 16.0185 kg/m3.
@@ -4911,10 +5158,8 @@ type FoamQualityHardnessAt string
 
 // FoamRequest defines model for FoamRequest.
 type FoamRequest struct {
-	// Currency Three capital letters, as in ISO 4217. With it every sheet has a price; without it none has, and the least foam is bought.
-	//
-	// Example: GBP
-	Currency *string `json:"currency,omitempty"`
+	// Currency With it every sheet has a price; without it none has, and the least foam is bought.
+	Currency *Currency `json:"currency,omitempty"`
 
 	// Effort The budget of the search, counted in units of work and not in seconds.
 	Effort *Effort       `json:"effort,omitempty"`
@@ -5463,6 +5708,374 @@ type Health struct {
 // HealthStatus defines model for Health.Status.
 type HealthStatus string
 
+// JobCost Every sum is that of what is printed for it, to the smallest unit of the currency.
+type JobCost struct {
+	// AsOf A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	AsOf    *CalendarDay `json:"asOf,omitempty"`
+	Balance Money        `json:"balance"`
+
+	// Complete True when everything on the order list has a price and the work has a rate.
+	Complete    bool        `json:"complete"`
+	Contingency JobCostLine `json:"contingency"`
+
+	// Cost What the shop pays for materials.
+	Cost    Money `json:"cost"`
+	Deposit Money `json:"deposit"`
+
+	// Hours All hours of work.
+	//
+	// Example: 14.6
+	Hours  string        `json:"hours"`
+	Labour []JobCostLine `json:"labour"`
+
+	// Late True when the day of supply is past validUntil.
+	Late      *bool         `json:"late,omitempty"`
+	Materials []JobCostLine `json:"materials"`
+	Missing   []JobUnpriced `json:"missing"`
+
+	// Net All lines, before tax.
+	Net      Money       `json:"net"`
+	Overhead JobCostLine `json:"overhead"`
+
+	// Preset The example that the hours begin from.
+	Preset *string `json:"preset,omitempty"`
+
+	// Rounded What rounding to the step added to the total, or below nothing took off.
+	Rounded Money       `json:"rounded"`
+	Tax     Money       `json:"tax"`
+	Taxes   []JobTaxSum `json:"taxes"`
+	Total   Money       `json:"total"`
+
+	// Unused Articles that were priced and are not on the order list.
+	Unused []OrderArticle `json:"unused"`
+
+	// ValidUntil The last day on which the price holds.
+	ValidUntil *CalendarDay `json:"validUntil,omitempty"`
+	Warnings   Notes        `json:"warnings"`
+}
+
+// JobCostLine defines model for JobCostLine.
+type JobCostLine struct {
+	// Article Example: tacks/13mm
+	Article *OrderArticle `json:"article,omitempty"`
+
+	// Cost What the shop pays, of materials.
+	Cost *Money `json:"cost,omitempty"`
+
+	// Gross Net and tax; left out where tax is by rate.
+	Gross *Money `json:"gross,omitempty"`
+	Name  string `json:"name"`
+	Net   Money  `json:"net"`
+
+	// Quantity Bought, or hours.
+	Quantity *string `json:"quantity,omitempty"`
+
+	// Tax Left out where tax is by rate.
+	Tax     *Money  `json:"tax,omitempty"`
+	TaxName *string `json:"taxName,omitempty"`
+}
+
+// JobDay defines model for JobDay.
+type JobDay struct {
+	// Date A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	Date  *CalendarDay `json:"date,omitempty"`
+	Hours string       `json:"hours"`
+
+	// Number From 1, waiting days counted.
+	Number int        `json:"number"`
+	Work   []JobSpell `json:"work"`
+}
+
+// JobDayTerms How the shop works. What is left out is usual, and is listed with the plan.
+type JobDayTerms struct {
+	// Delivery Working days from the order to the cloth (common practice, no source).
+	Delivery *int `json:"delivery,omitempty"`
+
+	// Glue Working days until a glued frame may be loaded (common practice, no source).
+	Glue *int `json:"glue,omitempty"`
+
+	// PerDay Working hours in a day; 7 when left out (common practice, no source).
+	PerDay *JobHours `json:"perDay,omitempty"`
+
+	// Start The first working day; without it days are only numbered.
+	Start *CalendarDay `json:"start,omitempty"`
+
+	// Weekends Saturdays and Sundays are worked too. Public holidays are not known.
+	Weekends *bool `json:"weekends,omitempty"`
+}
+
+// JobDays defines model for JobDays.
+type JobDays struct {
+	// Days Days on which there is work, the first thousand.
+	Days     []JobDay `json:"days"`
+	Defaults Notes    `json:"defaults"`
+	Hours    string   `json:"hours"`
+
+	// Last The number of the last day.
+	Last int `json:"last"`
+
+	// PerDay Example: 7
+	PerDay string    `json:"perDay"`
+	Waits  []JobWait `json:"waits"`
+}
+
+// JobHours Hours as a decimal number.
+//
+// Example: 0.35
+type JobHours = string
+
+// JobLabour defines model for JobLabour.
+type JobLabour struct {
+	// Lines The shop's own hours, in place of the lines of the same name; others are added. A line without hours takes its operation out.
+	Lines *[]JobOperation `json:"lines,omitempty"`
+
+	// Preset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
+	Preset *JobLabourPreset `json:"preset,omitempty"`
+
+	// Rate For an hour.
+	Rate Amount `json:"rate"`
+}
+
+// JobLabourPreset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
+type JobLabourPreset string
+
+// JobOperation defines model for JobOperation.
+type JobOperation struct {
+	// Fixed For the whole job, whatever the work.
+	Fixed *JobHours `json:"fixed,omitempty"`
+
+	// Name One of the bench: strip, frame repair, foundation, stuffing, cutting, machining, covering, buttoning, trimming, collection; or another.
+	Name Name `json:"name"`
+
+	// PerButton Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerButton *JobHours `json:"perButton,omitempty"`
+
+	// PerCushion Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerCushion *JobHours `json:"perCushion,omitempty"`
+
+	// PerFrame Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerFrame *JobHours `json:"perFrame,omitempty"`
+
+	// PerMetre Of piping.
+	PerMetre *JobHours `json:"perMetre,omitempty"`
+
+	// PerPanel Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerPanel *JobHours `json:"perPanel,omitempty"`
+
+	// PerPiece Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerPiece *JobHours `json:"perPiece,omitempty"`
+
+	// Rate For an hour of this operation; that of the labour when it is left out.
+	Rate *Amount `json:"rate,omitempty"`
+}
+
+// JobOverhead defines model for JobOverhead.
+type JobOverhead struct {
+	// OnLabour A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	OnLabour *JobPercent `json:"onLabour,omitempty"`
+
+	// OnMaterials A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	OnMaterials *JobPercent `json:"onMaterials,omitempty"`
+
+	// PerHour A decimal number that is not negative, with at most 4 decimals.
+	//
+	// Example: 48.50
+	PerHour *Amount `json:"perHour,omitempty"`
+}
+
+// JobPer What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
+type JobPer string
+
+// JobPercent A percentage that is not negative, with at most 4 decimals.
+//
+// Example: 20 %
+type JobPercent = string
+
+// JobPrice defines model for JobPrice.
+type JobPrice struct {
+	// Amount List price, without tax, in the currency of the terms.
+	Amount Amount `json:"amount"`
+
+	// Article Of an order line, or what stands before a `/` in it: the price of `tacks` is that of all tacks. The longest that fits counts.
+	Article OrderArticle `json:"article"`
+
+	// Discount Trade discount, of the list price; that of the terms when it is left out.
+	Discount *JobPercent `json:"discount,omitempty"`
+
+	// MarkUp Of what the shop pays; that of the terms when it is left out.
+	MarkUp *JobPercent `json:"markUp,omitempty"`
+
+	// Minimum The least that is sold.
+	Minimum *JobQuantity `json:"minimum,omitempty"`
+
+	// Pack It is sold in packs of this much.
+	Pack *JobQuantity `json:"pack,omitempty"`
+
+	// Per What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
+	Per JobPer `json:"per"`
+
+	// Tax The name of one of the taxes of the terms; materialsTax when it is left out.
+	Tax *Name `json:"tax,omitempty"`
+}
+
+// JobPrices What articles cost, by what the order list calls them. What is not in it is listed as not priced.
+type JobPrices = []JobPrice
+
+// JobQuantity A number of articles, a length or a mass; whichever the article is counted by.
+type JobQuantity struct {
+	Count *int `json:"count,omitempty"`
+
+	// Kilograms A decimal number.
+	//
+	// Example: 2.5
+	Kilograms *string `json:"kilograms,omitempty"`
+
+	// Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Length *Length `json:"length,omitempty"`
+}
+
+// JobSpell defines model for JobSpell.
+type JobSpell struct {
+	// Begins The operation begins on this day.
+	Begins bool `json:"begins"`
+
+	// Ends The operation ends on this day.
+	Ends      bool   `json:"ends"`
+	Hours     string `json:"hours"`
+	Operation string `json:"operation"`
+}
+
+// JobTax defines model for JobTax.
+type JobTax struct {
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+
+	// Rate A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	Rate JobPercent `json:"rate"`
+}
+
+// JobTaxSum defines model for JobTaxSum.
+type JobTaxSum struct {
+	Name string `json:"name"`
+
+	// Net What the tax is on.
+	Net Money `json:"net"`
+
+	// Rate Example: 20 %
+	Rate string `json:"rate"`
+	Tax  Money  `json:"tax"`
+}
+
+// JobTerms The shop's own terms. What is left out is nothing.
+type JobTerms struct {
+	// AsOf The day on which the price is given. There is no clock in an answer.
+	AsOf *CalendarDay `json:"asOf,omitempty"`
+
+	// Contingency Of materials, labour and overhead together.
+	Contingency *JobPercent `json:"contingency,omitempty"`
+
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+
+	// Deposit Of the total.
+	Deposit *JobPercent `json:"deposit,omitempty"`
+
+	// Discount A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	Discount *JobPercent `json:"discount,omitempty"`
+	Labour   *JobLabour  `json:"labour,omitempty"`
+
+	// LabourTax The name of the tax on labour; left out, it has none.
+	LabourTax *Name `json:"labourTax,omitempty"`
+
+	// MarkUp A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	MarkUp *JobPercent `json:"markUp,omitempty"`
+
+	// MaterialsTax The name of the tax on materials; left out, they have none.
+	MaterialsTax *Name        `json:"materialsTax,omitempty"`
+	Overhead     *JobOverhead `json:"overhead,omitempty"`
+
+	// OverheadTax The name of the tax on overhead and contingency; left out, they have none.
+	OverheadTax *Name `json:"overheadTax,omitempty"`
+
+	// Rounding Who has what is smaller than the smallest unit of the currency: `half-up` and `half-even` go to the nearest, `customer` rounds down, `shop` up.
+	Rounding *JobTermsRounding `json:"rounding,omitempty"`
+
+	// Step The total is rounded to a multiple of it, as `rounding` says.
+	Step *Amount `json:"step,omitempty"`
+
+	// Supply When the work is to be delivered; a price that no longer holds then is flagged.
+	Supply *CalendarDay `json:"supply,omitempty"`
+
+	// TaxBy Whether the tax of each line is rounded, or that of each rate on the sum of its lines.
+	TaxBy *JobTermsTaxBy `json:"taxBy,omitempty"`
+	Taxes *[]JobTax      `json:"taxes,omitempty"`
+
+	// ValidDays How many days after asOf the price holds; needs asOf.
+	ValidDays *int `json:"validDays,omitempty"`
+}
+
+// JobTermsRounding Who has what is smaller than the smallest unit of the currency: `half-up` and `half-even` go to the nearest, `customer` rounds down, `shop` up.
+type JobTermsRounding string
+
+// JobTermsTaxBy Whether the tax of each line is rounded, or that of each rate on the sum of its lines.
+type JobTermsTaxBy string
+
+// JobUnpriced defines model for JobUnpriced.
+type JobUnpriced struct {
+	// Article Example: tacks/13mm
+	Article OrderArticle `json:"article"`
+	Name    string       `json:"name"`
+	Why     string       `json:"why"`
+}
+
+// JobWait defines model for JobWait.
+type JobWait struct {
+	// Before The operation that waits.
+	Before string `json:"before"`
+
+	// Days Working days on which nothing of this job can be done.
+	Days int        `json:"days"`
+	For  JobWaitFor `json:"for"`
+
+	// From The day on which waiting begins.
+	From int `json:"from"`
+
+	// Until The first day on which the operation may begin.
+	Until int    `json:"until"`
+	Why   string `json:"why"`
+}
+
+// JobWaitFor defines model for JobWait.For.
+type JobWaitFor string
+
 // JoinedPanel defines model for JoinedPanel.
 type JoinedPanel struct {
 	Copy int `json:"copy"`
@@ -5580,6 +6193,92 @@ type Offcut struct {
 
 	// YMm Millimetres on the plan, with at most 6 decimals.
 	YMm Coordinate `json:"yMm"`
+}
+
+// OrderAmount defines model for OrderAmount.
+type OrderAmount struct {
+	// Amount An exact decimal.
+	//
+	// Example: 6.42
+	Amount string `json:"amount"`
+
+	// Text For people, in the units asked for.
+	//
+	// Example: 6.42 m
+	Text string          `json:"text"`
+	Unit OrderAmountUnit `json:"unit"`
+}
+
+// OrderAmountUnit defines model for OrderAmount.Unit.
+type OrderAmountUnit string
+
+// OrderArticle Example: tacks/13mm
+type OrderArticle = string
+
+// OrderLine defines model for OrderLine.
+type OrderLine struct {
+	// Article What a list of prices calls it. A price may be given for a whole family of articles by what stands before a `/`.
+	Article OrderArticle   `json:"article"`
+	Group   OrderLineGroup `json:"group"`
+
+	// Lengths The lengths to buy, longest first, where one is longer than is sold in one piece.
+	Lengths *[]Quantity `json:"lengths,omitempty"`
+	Name    string      `json:"name"`
+
+	// Needed Exactly what the job takes; the sum of the reasons.
+	Needed OrderAmount `json:"needed"`
+
+	// Order What to buy, rounded up once to what is sold.
+	Order OrderAmount `json:"order"`
+
+	// Packs The order in packs.
+	Packs *int64      `json:"packs,omitempty"`
+	Price *OrderPrice `json:"price,omitempty"`
+
+	// Reasons Which part of the job takes how much, and what for.
+	Reasons []OrderReason `json:"reasons"`
+
+	// Sold How it is sold, as far as that is settled.
+	Sold *OrderSold `json:"sold,omitempty"`
+
+	// Unpriced Why a price that was given could not be used.
+	Unpriced *string `json:"unpriced,omitempty"`
+}
+
+// OrderLineGroup defines model for OrderLine.Group.
+type OrderLineGroup string
+
+// OrderPrice defines model for OrderPrice.
+type OrderPrice struct {
+	// Amount Example: 48.50
+	Amount string `json:"amount"`
+
+	// Article As the list of prices has it.
+	Article OrderArticle `json:"article"`
+
+	// Per What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
+	Per JobPer `json:"per"`
+}
+
+// OrderReason defines model for OrderReason.
+type OrderReason struct {
+	Amount OrderAmount `json:"amount"`
+	For    string      `json:"for"`
+
+	// Part Of the job; left out for what is added to the whole, such as for flaws.
+	Part *string `json:"part,omitempty"`
+}
+
+// OrderSold How it is sold, as far as that is settled.
+type OrderSold struct {
+	// Longest In one piece, such as a bolt.
+	Longest *OrderAmount `json:"longest,omitempty"`
+	Minimum *OrderAmount `json:"minimum,omitempty"`
+	Pack    *OrderAmount `json:"pack,omitempty"`
+
+	// PackName Example: box
+	PackName *string      `json:"packName,omitempty"`
+	Step     *OrderAmount `json:"step,omitempty"`
 }
 
 // OtherPlacement The placement with which it does not go together.
@@ -6341,7 +7040,13 @@ type Problem struct {
 
 	// Type A path under /problems.
 	Type string `json:"type"`
+
+	// ViolatedPolicies The quotas that are used, by their names in RateLimit-Policy.
+	ViolatedPolicies *[]ProblemViolatedPolicies `json:"violated-policies,omitempty"`
 }
+
+// ProblemViolatedPolicies defines model for Problem.ViolatedPolicies.
+type ProblemViolatedPolicies string
 
 // Quantity defines model for Quantity.
 type Quantity struct {
@@ -7188,8 +7893,14 @@ type YardageRequest struct {
 	Units *Units `json:"units,omitempty"`
 }
 
+// AddressTooLong RFC 9457 problem details.
+type AddressTooLong = Problem
+
 // BadRequest RFC 9457 problem details.
 type BadRequest = Problem
+
+// HeadersTooLarge RFC 9457 problem details.
+type HeadersTooLarge = Problem
 
 // Internal RFC 9457 problem details.
 type Internal = Problem
@@ -7202,6 +7913,12 @@ type NotFound = Problem
 
 // TooLarge RFC 9457 problem details.
 type TooLarge = Problem
+
+// TooMany RFC 9457 problem details.
+type TooMany = Problem
+
+// Unauthorized RFC 9457 problem details.
+type Unauthorized = Problem
 
 // Unavailable RFC 9457 problem details.
 type Unavailable = Problem
@@ -7327,6 +8044,18 @@ func (t *Allow) UnmarshalJSON(b []byte) error {
 
 // ServerInterface represents all server handlers.
 type ServerInterface interface {
+	// DemoAsset A file that a demo page loads
+	// (GET /demo/assets/{file})
+	DemoAsset(ctx echo.Context, file string) error
+	// DemoPage A page that shows the service at work
+	// (GET /demo/{page})
+	DemoPage(ctx echo.Context, page string) error
+	// DocsPage The reference of this contract as a page
+	// (GET /docs)
+	DocsPage(ctx echo.Context) error
+	// DocsAsset A file that the reference loads
+	// (GET /docs/assets/{file})
+	DocsAsset(ctx echo.Context, file string) error
 	// Livez Whether the process is alive
 	// (GET /livez)
 	Livez(ctx echo.Context) error
@@ -7339,6 +8068,12 @@ type ServerInterface interface {
 	// Problem What a type of problem means and what helps
 	// (GET /problems/{name})
 	Problem(ctx echo.Context, name string) error
+	// QuoteScript The quote element, a script for a shop's own page
+	// (GET /quote.js)
+	QuoteScript(ctx echo.Context) error
+	// QuoteScriptVersion One version of the quote element, whose bytes never change
+	// (GET /quote/{version}/quote.js)
+	QuoteScriptVersion(ctx echo.Context, version string) error
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx echo.Context) error
@@ -7372,6 +8107,9 @@ type ServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx echo.Context, kind string) error
+	// FurniturePicture One kind as a picture and nothing more
+	// (GET /v1/furniture/{kind}/picture)
+	FurniturePicture(ctx echo.Context, kind string) error
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx echo.Context) error
@@ -7401,6 +8139,63 @@ type ServerInterface interface {
 // ServerInterfaceWrapper converts echo contexts to parameters.
 type ServerInterfaceWrapper struct {
 	Handler ServerInterface
+}
+
+// DemoAsset converts echo context to params.
+func (w *ServerInterfaceWrapper) DemoAsset(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "file" -------------
+	var file string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "file", ctx.Param("file"), &file, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter file: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DemoAsset(ctx, file)
+	return err
+}
+
+// DemoPage converts echo context to params.
+func (w *ServerInterfaceWrapper) DemoPage(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "page" -------------
+	var page string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "page", ctx.Param("page"), &page, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter page: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DemoPage(ctx, page)
+	return err
+}
+
+// DocsPage converts echo context to params.
+func (w *ServerInterfaceWrapper) DocsPage(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DocsPage(ctx)
+	return err
+}
+
+// DocsAsset converts echo context to params.
+func (w *ServerInterfaceWrapper) DocsAsset(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "file" -------------
+	var file string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "file", ctx.Param("file"), &file, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter file: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DocsAsset(ctx, file)
+	return err
 }
 
 // Livez converts echo context to params.
@@ -7443,6 +8238,31 @@ func (w *ServerInterfaceWrapper) Problem(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.Problem(ctx, name)
+	return err
+}
+
+// QuoteScript converts echo context to params.
+func (w *ServerInterfaceWrapper) QuoteScript(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.QuoteScript(ctx)
+	return err
+}
+
+// QuoteScriptVersion converts echo context to params.
+func (w *ServerInterfaceWrapper) QuoteScriptVersion(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "version" -------------
+	var version string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "version", ctx.Param("version"), &version, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter version: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.QuoteScriptVersion(ctx, version)
 	return err
 }
 
@@ -7558,6 +8378,22 @@ func (w *ServerInterfaceWrapper) FurnitureKind(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.FurnitureKind(ctx, kind)
+	return err
+}
+
+// FurniturePicture converts echo context to params.
+func (w *ServerInterfaceWrapper) FurniturePicture(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "kind" -------------
+	var kind string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "kind", ctx.Param("kind"), &kind, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter kind: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.FurniturePicture(ctx, kind)
 	return err
 }
 
@@ -7685,6 +8521,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
 	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
 	router.GET(options.BaseURL+"/v1/furniture/:kind", wrapper.FurnitureKind, options.OperationMiddlewares["furnitureKind"]...)
+	router.GET(options.BaseURL+"/v1/furniture/:kind/picture", wrapper.FurniturePicture, options.OperationMiddlewares["furniturePicture"]...)
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
 	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
@@ -7698,6 +8535,12 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.GET(options.BaseURL+"/v1/fire-rules", wrapper.FireRules, options.OperationMiddlewares["fireRules"]...)
 	router.POST(options.BaseURL+"/v1/foam", wrapper.Foam, options.OperationMiddlewares["foam"]...)
 	router.POST(options.BaseURL+"/v1/batch", wrapper.Batch, options.OperationMiddlewares["batch"]...)
+	router.GET(options.BaseURL+"/quote.js", wrapper.QuoteScript, options.OperationMiddlewares["quoteScript"]...)
+	router.GET(options.BaseURL+"/quote/:version/quote.js", wrapper.QuoteScriptVersion, options.OperationMiddlewares["quoteScriptVersion"]...)
+	router.GET(options.BaseURL+"/demo/:page", wrapper.DemoPage, options.OperationMiddlewares["demoPage"]...)
+	router.GET(options.BaseURL+"/demo/assets/:file", wrapper.DemoAsset, options.OperationMiddlewares["demoAsset"]...)
+	router.GET(options.BaseURL+"/docs", wrapper.DocsPage, options.OperationMiddlewares["docsPage"]...)
+	router.GET(options.BaseURL+"/docs/assets/:file", wrapper.DocsAsset, options.OperationMiddlewares["docsAsset"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -7706,7 +8549,11 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 
 }
 
+type AddressTooLongApplicationProblemPlusJSONResponse Problem
+
 type BadRequestApplicationProblemPlusJSONResponse Problem
+
+type HeadersTooLargeApplicationProblemPlusJSONResponse Problem
 
 type InternalApplicationProblemPlusJSONResponse Problem
 
@@ -7715,6 +8562,26 @@ type NotAcceptableApplicationProblemPlusJSONResponse Problem
 type NotFoundApplicationProblemPlusJSONResponse Problem
 
 type TooLargeApplicationProblemPlusJSONResponse Problem
+
+type TooManyResponseHeaders struct {
+	RateLimit       *string
+	RateLimitPolicy *string
+	RetryAfter      *int
+}
+type TooManyApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers TooManyResponseHeaders
+}
+
+type UnauthorizedResponseHeaders struct {
+	WWWAuthenticate *string
+}
+type UnauthorizedApplicationProblemPlusJSONResponse struct {
+	Body Problem
+
+	Headers UnauthorizedResponseHeaders
+}
 
 type UnavailableResponseHeaders struct {
 	RetryAfter *int
@@ -7728,6 +8595,807 @@ type UnavailableApplicationProblemPlusJSONResponse struct {
 type UnprocessableApplicationProblemPlusJSONResponse Problem
 
 type UnsupportedMediaTypeApplicationProblemPlusJSONResponse Problem
+
+type DemoAssetRequestObject struct {
+	File string `json:"file"`
+}
+
+type DemoAssetResponseObject interface {
+	VisitDemoAssetResponse(w http.ResponseWriter) error
+}
+
+type DemoAsset200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DemoAsset200JSONResponse struct {
+	Body    map[string]interface{}
+	Headers DemoAsset200ResponseHeaders
+}
+
+func (response DemoAsset200JSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       DemoAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoAsset200ImagesvgXmlResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoAsset200TextcssResponse struct {
+	Body          io.Reader
+	Headers       DemoAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoAsset200TextcssResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/css")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoAsset200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       DemoAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoAsset200TextjavascriptResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoAsset200TextResponse struct {
+	Body    string
+	Headers DemoAsset200ResponseHeaders
+}
+
+func (response DemoAsset200TextResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/plain")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	_, err := w.Write([]byte(fmt.Sprint(response.Body)))
+	return err
+}
+
+type DemoAsset304Response struct {
+}
+
+func (response DemoAsset304Response) VisitDemoAssetResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DemoAsset401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset401ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset404ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset406ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset414ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset429ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset431ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPageRequestObject struct {
+	Page string `json:"page"`
+}
+
+type DemoPageResponseObject interface {
+	VisitDemoPageResponse(w http.ResponseWriter) error
+}
+
+type DemoPage200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DemoPage200TexthtmlResponse struct {
+	Body          io.Reader
+	Headers       DemoPage200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoPage200TexthtmlResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/html")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoPage304Response struct {
+}
+
+func (response DemoPage304Response) VisitDemoPageResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DemoPage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage401ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage404ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage406ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage414ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage429ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage431ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPageRequestObject struct {
+}
+
+type DocsPageResponseObject interface {
+	VisitDocsPageResponse(w http.ResponseWriter) error
+}
+
+type DocsPage200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DocsPage200TexthtmlResponse struct {
+	Body          io.Reader
+	Headers       DocsPage200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsPage200TexthtmlResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/html")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsPage304Response struct {
+}
+
+func (response DocsPage304Response) VisitDocsPageResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DocsPage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage401ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage406ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage414ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage429ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage431ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAssetRequestObject struct {
+	File string `json:"file"`
+}
+
+type DocsAssetResponseObject interface {
+	VisitDocsAssetResponse(w http.ResponseWriter) error
+}
+
+type DocsAsset200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DocsAsset200JSONResponse struct {
+	Body    map[string]interface{}
+	Headers DocsAsset200ResponseHeaders
+}
+
+func (response DocsAsset200JSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       DocsAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsAsset200ImagesvgXmlResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsAsset200TextcssResponse struct {
+	Body          io.Reader
+	Headers       DocsAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsAsset200TextcssResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/css")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsAsset200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       DocsAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsAsset200TextjavascriptResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsAsset200TextResponse struct {
+	Body    string
+	Headers DocsAsset200ResponseHeaders
+}
+
+func (response DocsAsset200TextResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/plain")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	_, err := w.Write([]byte(fmt.Sprint(response.Body)))
+	return err
+}
+
+type DocsAsset304Response struct {
+}
+
+func (response DocsAsset304Response) VisitDocsAssetResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DocsAsset401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset401ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset404ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset406ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset414ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset429ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset431ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
 
 type LivezRequestObject struct {
 }
@@ -7762,6 +9430,38 @@ func (response Livez406ApplicationProblemPlusJSONResponse) VisitLivezResponse(w 
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Livez414ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Livez431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Livez431ApplicationProblemPlusJSONResponse) VisitLivezResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -7817,6 +9517,38 @@ func (response SpecJson406ApplicationProblemPlusJSONResponse) VisitSpecJsonRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson414ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecJson431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecJson431ApplicationProblemPlusJSONResponse) VisitSpecJsonResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -7880,6 +9612,38 @@ func (response SpecYaml406ApplicationProblemPlusJSONResponse) VisitSpecYamlRespo
 	return err
 }
 
+type SpecYaml414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml414ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type SpecYaml431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response SpecYaml431ApplicationProblemPlusJSONResponse) VisitSpecYamlResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ProblemRequestObject struct {
 	Name string `json:"name"`
 }
@@ -7931,6 +9695,333 @@ func (response Problem406ApplicationProblemPlusJSONResponse) VisitProblemRespons
 	return err
 }
 
+type Problem414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Problem414ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Problem431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Problem431ApplicationProblemPlusJSONResponse) VisitProblemResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptRequestObject struct {
+}
+
+type QuoteScriptResponseObject interface {
+	VisitQuoteScriptResponse(w http.ResponseWriter) error
+}
+
+type QuoteScript200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type QuoteScript200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       QuoteScript200ResponseHeaders
+	ContentLength int64
+}
+
+func (response QuoteScript200TextjavascriptResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type QuoteScript304Response struct {
+}
+
+func (response QuoteScript304Response) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type QuoteScript401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript401ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript406ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript414ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript429ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript431ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersionRequestObject struct {
+	Version string `json:"version"`
+}
+
+type QuoteScriptVersionResponseObject interface {
+	VisitQuoteScriptVersionResponse(w http.ResponseWriter) error
+}
+
+type QuoteScriptVersion200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type QuoteScriptVersion200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       QuoteScriptVersion200ResponseHeaders
+	ContentLength int64
+}
+
+func (response QuoteScriptVersion200TextjavascriptResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type QuoteScriptVersion304Response struct {
+}
+
+func (response QuoteScriptVersion304Response) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type QuoteScriptVersion401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion401ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion404ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion406ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion414ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion429ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion431ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReadyzRequestObject struct {
 }
 
@@ -7964,6 +10055,38 @@ func (response Readyz406ApplicationProblemPlusJSONResponse) VisitReadyzResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz414ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Readyz431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Readyz431ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8067,6 +10190,25 @@ func (response Batch400ApplicationProblemPlusJSONResponse) VisitBatchResponse(w 
 	return err
 }
 
+type Batch401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Batch401ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Batch406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8099,6 +10241,22 @@ func (response Batch413ApplicationProblemPlusJSONResponse) VisitBatchResponse(w 
 	return err
 }
 
+type Batch414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Batch414ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Batch415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8127,6 +10285,47 @@ func (response Batch422ApplicationProblemPlusJSONResponse) VisitBatchResponse(w 
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Batch429ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Batch431ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8202,6 +10401,33 @@ func (response Buttoning200JSONResponse) VisitButtoningResponse(w http.ResponseW
 	return err
 }
 
+type Buttoning200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Buttoning200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Buttoning200ApplicationpdfResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Buttoning200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Buttoning200ResponseHeaders
@@ -8245,6 +10471,25 @@ func (response Buttoning400ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning401ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8277,6 +10522,22 @@ func (response Buttoning413ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	return err
 }
 
+type Buttoning414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning414ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Buttoning415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8305,6 +10566,47 @@ func (response Buttoning422ApplicationProblemPlusJSONResponse) VisitButtoningRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning429ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Buttoning431ApplicationProblemPlusJSONResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8380,6 +10682,60 @@ func (response CuttingList200JSONResponse) VisitCuttingListResponse(w http.Respo
 	return err
 }
 
+type CuttingList200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       CuttingList200ResponseHeaders
+	ContentLength int64
+}
+
+func (response CuttingList200ApplicationpdfResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type CuttingList200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       CuttingList200ResponseHeaders
+	ContentLength int64
+}
+
+func (response CuttingList200ImagesvgXmlResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type CuttingList400ApplicationProblemPlusJSONResponse struct {
 	BadRequestApplicationProblemPlusJSONResponse
 }
@@ -8392,6 +10748,25 @@ func (response CuttingList400ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList401ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8428,6 +10803,22 @@ func (response CuttingList413ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	return err
 }
 
+type CuttingList414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList414ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type CuttingList415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8456,6 +10847,47 @@ func (response CuttingList422ApplicationProblemPlusJSONResponse) VisitCuttingLis
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList429ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response CuttingList431ApplicationProblemPlusJSONResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8547,6 +10979,25 @@ func (response Estimate400ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate401ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8579,6 +11030,22 @@ func (response Estimate413ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	return err
 }
 
+type Estimate414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate414ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Estimate415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8607,6 +11074,47 @@ func (response Estimate422ApplicationProblemPlusJSONResponse) VisitEstimateRespo
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate429ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Estimate431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Estimate431ApplicationProblemPlusJSONResponse) VisitEstimateResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8682,6 +11190,33 @@ func (response FireCheck200JSONResponse) VisitFireCheckResponse(w http.ResponseW
 	return err
 }
 
+type FireCheck200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       FireCheck200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FireCheck200ApplicationpdfResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type FireCheck200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       FireCheck200ResponseHeaders
@@ -8725,6 +11260,25 @@ func (response FireCheck400ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck401ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8757,6 +11311,22 @@ func (response FireCheck413ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	return err
 }
 
+type FireCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck414ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -8785,6 +11355,47 @@ func (response FireCheck422ApplicationProblemPlusJSONResponse) VisitFireCheckRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck429ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireCheck431ApplicationProblemPlusJSONResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8863,6 +11474,25 @@ func (response FireRules304Response) VisitFireRulesResponse(w http.ResponseWrite
 	return nil
 }
 
+type FireRules401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules401ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FireRules406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8875,6 +11505,63 @@ func (response FireRules406ApplicationProblemPlusJSONResponse) VisitFireRulesRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules414ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules429ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FireRules431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FireRules431ApplicationProblemPlusJSONResponse) VisitFireRulesResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -8912,6 +11599,33 @@ func (response Foam200JSONResponse) VisitFoamResponse(w http.ResponseWriter) err
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Foam200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foam200ApplicationpdfResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -8958,6 +11672,25 @@ func (response Foam400ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foam401ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -8990,6 +11723,22 @@ func (response Foam413ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	return err
 }
 
+type Foam414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foam414ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foam415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9018,6 +11767,47 @@ func (response Foam422ApplicationProblemPlusJSONResponse) VisitFoamResponse(w ht
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foam429ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foam431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foam431ApplicationProblemPlusJSONResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9093,6 +11883,33 @@ func (response Foundation200JSONResponse) VisitFoundationResponse(w http.Respons
 	return err
 }
 
+type Foundation200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Foundation200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foundation200ApplicationpdfResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Foundation200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Foundation200ResponseHeaders
@@ -9136,6 +11953,25 @@ func (response Foundation400ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation401ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9168,6 +12004,22 @@ func (response Foundation413ApplicationProblemPlusJSONResponse) VisitFoundationR
 	return err
 }
 
+type Foundation414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation414ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Foundation415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9196,6 +12048,47 @@ func (response Foundation422ApplicationProblemPlusJSONResponse) VisitFoundationR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation429ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Foundation431ApplicationProblemPlusJSONResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9274,6 +12167,25 @@ func (response Furniture304Response) VisitFurnitureResponse(w http.ResponseWrite
 	return nil
 }
 
+type Furniture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture401ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Furniture406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9286,6 +12198,63 @@ func (response Furniture406ApplicationProblemPlusJSONResponse) VisitFurnitureRes
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture414ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture429ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Furniture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Furniture431ApplicationProblemPlusJSONResponse) VisitFurnitureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9378,6 +12347,25 @@ func (response FurnitureKind304Response) VisitFurnitureKindResponse(w http.Respo
 	return nil
 }
 
+type FurnitureKind401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind401ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type FurnitureKind404ApplicationProblemPlusJSONResponse struct {
 	NotFoundApplicationProblemPlusJSONResponse
 }
@@ -9406,6 +12394,215 @@ func (response FurnitureKind406ApplicationProblemPlusJSONResponse) VisitFurnitur
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind414ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind429ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurnitureKind431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurnitureKind431ApplicationProblemPlusJSONResponse) VisitFurnitureKindResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePictureRequestObject struct {
+	Kind string `json:"kind"`
+}
+
+type FurniturePictureResponseObject interface {
+	VisitFurniturePictureResponse(w http.ResponseWriter) error
+}
+
+type FurniturePicture200ResponseHeaders struct {
+	ETag *string
+}
+
+type FurniturePicture200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       FurniturePicture200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FurniturePicture200ImagesvgXmlResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type FurniturePicture304Response struct {
+}
+
+func (response FurniturePicture304Response) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type FurniturePicture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture401ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture404ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture406ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture414ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture429ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture431ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9443,6 +12640,33 @@ func (response Piping200JSONResponse) VisitPipingResponse(w http.ResponseWriter)
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Piping200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Piping200ApplicationpdfResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -9489,6 +12713,25 @@ func (response Piping400ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Piping401ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9521,6 +12764,22 @@ func (response Piping413ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	return err
 }
 
+type Piping414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Piping414ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Piping415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9549,6 +12808,47 @@ func (response Piping422ApplicationProblemPlusJSONResponse) VisitPipingResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Piping429ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Piping431ApplicationProblemPlusJSONResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9624,6 +12924,33 @@ func (response Pleats200JSONResponse) VisitPleatsResponse(w http.ResponseWriter)
 	return err
 }
 
+type Pleats200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Pleats200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Pleats200ApplicationpdfResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Pleats200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Pleats200ResponseHeaders
@@ -9667,6 +12994,25 @@ func (response Pleats400ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats401ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9699,6 +13045,22 @@ func (response Pleats413ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	return err
 }
 
+type Pleats414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats414ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Pleats415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9727,6 +13089,47 @@ func (response Pleats422ApplicationProblemPlusJSONResponse) VisitPleatsResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats429ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Pleats431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Pleats431ApplicationProblemPlusJSONResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9802,6 +13205,33 @@ func (response ReliefCuts200JSONResponse) VisitReliefCutsResponse(w http.Respons
 	return err
 }
 
+type ReliefCuts200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       ReliefCuts200ResponseHeaders
+	ContentLength int64
+}
+
+func (response ReliefCuts200ApplicationpdfResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type ReliefCuts200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       ReliefCuts200ResponseHeaders
@@ -9845,6 +13275,25 @@ func (response ReliefCuts400ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts401ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -9877,6 +13326,22 @@ func (response ReliefCuts413ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	return err
 }
 
+type ReliefCuts414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts414ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReliefCuts415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -9905,6 +13370,47 @@ func (response ReliefCuts422ApplicationProblemPlusJSONResponse) VisitReliefCutsR
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts429ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response ReliefCuts431ApplicationProblemPlusJSONResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -9980,6 +13486,33 @@ func (response Repeat200JSONResponse) VisitRepeatResponse(w http.ResponseWriter)
 	return err
 }
 
+type Repeat200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Repeat200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Repeat200ApplicationpdfResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Repeat200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Repeat200ResponseHeaders
@@ -10023,6 +13556,25 @@ func (response Repeat400ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat401ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10055,6 +13607,22 @@ func (response Repeat413ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	return err
 }
 
+type Repeat414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat414ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Repeat415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10083,6 +13651,47 @@ func (response Repeat422ApplicationProblemPlusJSONResponse) VisitRepeatResponse(
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat429ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Repeat431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Repeat431ApplicationProblemPlusJSONResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10158,6 +13767,33 @@ func (response Wadding200JSONResponse) VisitWaddingResponse(w http.ResponseWrite
 	return err
 }
 
+type Wadding200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Wadding200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Wadding200ApplicationpdfResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Wadding200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Wadding200ResponseHeaders
@@ -10201,6 +13837,25 @@ func (response Wadding400ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding401ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10233,6 +13888,22 @@ func (response Wadding413ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	return err
 }
 
+type Wadding414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding414ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Wadding415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10261,6 +13932,47 @@ func (response Wadding422ApplicationProblemPlusJSONResponse) VisitWaddingRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding429ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Wadding431ApplicationProblemPlusJSONResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10406,6 +14118,25 @@ func (response Yardage400ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage401ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10438,6 +14169,22 @@ func (response Yardage413ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	return err
 }
 
+type Yardage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage414ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type Yardage415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10466,6 +14213,47 @@ func (response Yardage422ApplicationProblemPlusJSONResponse) VisitYardageRespons
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage429ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Yardage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Yardage431ApplicationProblemPlusJSONResponse) VisitYardageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10611,6 +14399,25 @@ func (response YardageCheck400ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck401ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10643,6 +14450,22 @@ func (response YardageCheck413ApplicationProblemPlusJSONResponse) VisitYardageCh
 	return err
 }
 
+type YardageCheck414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck414ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCheck415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10671,6 +14494,47 @@ func (response YardageCheck422ApplicationProblemPlusJSONResponse) VisitYardageCh
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck429ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCheck431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCheck431ApplicationProblemPlusJSONResponse) VisitYardageCheckResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10866,6 +14730,25 @@ func (response YardageCompare400ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare401ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare406ApplicationProblemPlusJSONResponse struct {
 	NotAcceptableApplicationProblemPlusJSONResponse
 }
@@ -10898,6 +14781,22 @@ func (response YardageCompare413ApplicationProblemPlusJSONResponse) VisitYardage
 	return err
 }
 
+type YardageCompare414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare414ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type YardageCompare415ApplicationProblemPlusJSONResponse struct {
 	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
 }
@@ -10926,6 +14825,47 @@ func (response YardageCompare422ApplicationProblemPlusJSONResponse) VisitYardage
 	}
 	w.Header().Set("Content-Type", "application/problem+json")
 	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare429ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type YardageCompare431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response YardageCompare431ApplicationProblemPlusJSONResponse) VisitYardageCompareResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
 	_, err := buf.WriteTo(w)
 	return err
 }
@@ -10967,6 +14907,18 @@ func (response YardageCompare503ApplicationProblemPlusJSONResponse) VisitYardage
 
 // StrictServerInterface represents all server handlers.
 type StrictServerInterface interface {
+	// DemoAsset A file that a demo page loads
+	// (GET /demo/assets/{file})
+	DemoAsset(ctx context.Context, request DemoAssetRequestObject) (DemoAssetResponseObject, error)
+	// DemoPage A page that shows the service at work
+	// (GET /demo/{page})
+	DemoPage(ctx context.Context, request DemoPageRequestObject) (DemoPageResponseObject, error)
+	// DocsPage The reference of this contract as a page
+	// (GET /docs)
+	DocsPage(ctx context.Context, request DocsPageRequestObject) (DocsPageResponseObject, error)
+	// DocsAsset A file that the reference loads
+	// (GET /docs/assets/{file})
+	DocsAsset(ctx context.Context, request DocsAssetRequestObject) (DocsAssetResponseObject, error)
 	// Livez Whether the process is alive
 	// (GET /livez)
 	Livez(ctx context.Context, request LivezRequestObject) (LivezResponseObject, error)
@@ -10979,6 +14931,12 @@ type StrictServerInterface interface {
 	// Problem What a type of problem means and what helps
 	// (GET /problems/{name})
 	Problem(ctx context.Context, request ProblemRequestObject) (ProblemResponseObject, error)
+	// QuoteScript The quote element, a script for a shop's own page
+	// (GET /quote.js)
+	QuoteScript(ctx context.Context, request QuoteScriptRequestObject) (QuoteScriptResponseObject, error)
+	// QuoteScriptVersion One version of the quote element, whose bytes never change
+	// (GET /quote/{version}/quote.js)
+	QuoteScriptVersion(ctx context.Context, request QuoteScriptVersionRequestObject) (QuoteScriptVersionResponseObject, error)
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx context.Context, request ReadyzRequestObject) (ReadyzResponseObject, error)
@@ -11012,6 +14970,9 @@ type StrictServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx context.Context, request FurnitureKindRequestObject) (FurnitureKindResponseObject, error)
+	// FurniturePicture One kind as a picture and nothing more
+	// (GET /v1/furniture/{kind}/picture)
+	FurniturePicture(ctx context.Context, request FurniturePictureRequestObject) (FurniturePictureResponseObject, error)
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx context.Context, request PipingRequestObject) (PipingResponseObject, error)
@@ -11048,6 +15009,104 @@ func NewStrictHandler(ssi StrictServerInterface, middlewares []StrictMiddlewareF
 type strictHandler struct {
 	ssi         StrictServerInterface
 	middlewares []StrictMiddlewareFunc
+}
+
+// DemoAsset operation middleware
+func (sh *strictHandler) DemoAsset(ctx echo.Context, file string) error {
+	var request DemoAssetRequestObject
+
+	request.File = file
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DemoAsset(ctx.Request().Context(), request.(DemoAssetRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DemoAsset")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DemoAssetResponseObject); ok {
+		return validResponse.VisitDemoAssetResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// DemoPage operation middleware
+func (sh *strictHandler) DemoPage(ctx echo.Context, page string) error {
+	var request DemoPageRequestObject
+
+	request.Page = page
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DemoPage(ctx.Request().Context(), request.(DemoPageRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DemoPage")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DemoPageResponseObject); ok {
+		return validResponse.VisitDemoPageResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// DocsPage operation middleware
+func (sh *strictHandler) DocsPage(ctx echo.Context) error {
+	var request DocsPageRequestObject
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DocsPage(ctx.Request().Context(), request.(DocsPageRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DocsPage")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DocsPageResponseObject); ok {
+		return validResponse.VisitDocsPageResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// DocsAsset operation middleware
+func (sh *strictHandler) DocsAsset(ctx echo.Context, file string) error {
+	var request DocsAssetRequestObject
+
+	request.File = file
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DocsAsset(ctx.Request().Context(), request.(DocsAssetRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DocsAsset")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DocsAssetResponseObject); ok {
+		return validResponse.VisitDocsAssetResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
 }
 
 // Livez operation middleware
@@ -11138,6 +15197,54 @@ func (sh *strictHandler) Problem(ctx echo.Context, name string) error {
 		return err
 	} else if validResponse, ok := response.(ProblemResponseObject); ok {
 		return validResponse.VisitProblemResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// QuoteScript operation middleware
+func (sh *strictHandler) QuoteScript(ctx echo.Context) error {
+	var request QuoteScriptRequestObject
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.QuoteScript(ctx.Request().Context(), request.(QuoteScriptRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "QuoteScript")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(QuoteScriptResponseObject); ok {
+		return validResponse.VisitQuoteScriptResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// QuoteScriptVersion operation middleware
+func (sh *strictHandler) QuoteScriptVersion(ctx echo.Context, version string) error {
+	var request QuoteScriptVersionRequestObject
+
+	request.Version = version
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.QuoteScriptVersion(ctx.Request().Context(), request.(QuoteScriptVersionRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "QuoteScriptVersion")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(QuoteScriptVersionResponseObject); ok {
+		return validResponse.VisitQuoteScriptVersionResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}
@@ -11535,6 +15642,31 @@ func (sh *strictHandler) FurnitureKind(ctx echo.Context, kind string) error {
 		return err
 	} else if validResponse, ok := response.(FurnitureKindResponseObject); ok {
 		return validResponse.VisitFurnitureKindResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// FurniturePicture operation middleware
+func (sh *strictHandler) FurniturePicture(ctx echo.Context, kind string) error {
+	var request FurniturePictureRequestObject
+
+	request.Kind = kind
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.FurniturePicture(ctx.Request().Context(), request.(FurniturePictureRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "FurniturePicture")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FurniturePictureResponseObject); ok {
+		return validResponse.VisitFurniturePictureResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -7,6 +7,7 @@ import (
 	"io"
 	"mime"
 	"net/http"
+	"runtime"
 	"strings"
 	"sync"
 	"time"
@@ -25,22 +26,20 @@ const (
 type BatchOptions struct {
 	Flight int           // lines read and not yet answered, of one batch
 	AtOnce int           // batches answered at the same time; more are told to come back
-	Wait   time.Duration // how long a line waits for its turn among the answers worked on
 	Time   time.Duration // after which a batch reads no more lines
 	Idle   time.Duration // how long the next bytes may take to come, or to be taken
 	Linger time.Duration // for which lines are still read once the service is to stop
 }
 
-// DefaultBatchOptions are the settings of a server in use that works on so many
-// answers at a time.
-func DefaultBatchOptions(solves int) BatchOptions {
-	return BatchOptions{Flight: 2 * solves, AtOnce: 4, Wait: 5 * time.Minute, Time: 30 * time.Minute, Idle: 30 * time.Second, Linger: 15 * time.Second}
+// DefaultBatchOptions are the settings of a server in use.
+func DefaultBatchOptions() BatchOptions {
+	return BatchOptions{Flight: 2 * runtime.GOMAXPROCS(0), AtOnce: 4, Time: 30 * time.Minute, Idle: 30 * time.Second, Linger: 15 * time.Second}
 }
 
 // validate names the setting that makes no sense.
 func (o BatchOptions) validate() error {
-	if o.Flight < 1 || o.AtOnce < 1 || o.Wait < 0 || o.Time <= 0 || o.Idle <= 0 || o.Linger < 0 {
-		return fmt.Errorf("httpapi: Options.Batch: all but Wait and Linger must be positive")
+	if o.Flight < 1 || o.AtOnce < 1 || o.Time <= 0 || o.Idle <= 0 || o.Linger < 0 {
+		return fmt.Errorf("httpapi: Options.Batch: all but Linger must be positive")
 	}
 	return nil
 }
@@ -68,7 +67,7 @@ func linesProblem(r *http.Request) *Problem {
 	media, params, err := mime.ParseMediaType(strings.Join(r.Header.Values("Content-Type"), ","))
 	charset, has := params["charset"]
 	switch {
-	case err != nil || media != "application/x-ndjson" || len(r.Header.Values("Content-Encoding")) > 0:
+	case err != nil || media != mediaLines || len(r.Header.Values("Content-Encoding")) > 0:
 		return problem(unsupportedMediaType, send)
 	case len(params) > 1 || len(params) == 1 && !has || has && !strings.EqualFold(charset, "utf-8"):
 		return problem(unsupportedMediaType, send)
@@ -93,9 +92,9 @@ func (a *lineAnswer) VisitBatchResponse(w http.ResponseWriter) error {
 	case s.batches.places <- struct{}{}:
 		defer func() { <-s.batches.places }()
 	default:
-		return retry("enough batches are being answered")
+		return retry("enough batches are being answered", heavyRetry)
 	}
-	ctx, stop := context.WithTimeoutCause(a.ctx, s.opts.Batch.Time+s.opts.Batch.Wait, errBatchTime)
+	ctx, stop := context.WithTimeoutCause(a.ctx, s.opts.Batch.Time+s.opts.SolveTime, errBatchTime)
 	defer stop()
 	control := http.NewResponseController(w)
 	_ = control.EnableFullDuplex() // where it cannot be had, the whole body is read first
@@ -109,7 +108,7 @@ func (a *lineAnswer) VisitBatchResponse(w http.ResponseWriter) error {
 		_ = control.SetWriteDeadline(time.Now().Add(s.opts.Batch.Idle))
 		if !sent {
 			sent = true
-			w.Header().Set("Content-Type", "application/x-ndjson")
+			w.Header().Set("Content-Type", mediaLines)
 			w.Header().Set("Cache-Control", "no-store")
 			w.Header().Set("Vary", "Accept")
 			w.WriteHeader(http.StatusOK)
@@ -123,10 +122,10 @@ func (a *lineAnswer) VisitBatchResponse(w http.ResponseWriter) error {
 	body.stop()
 	switch {
 	case err != nil && !sent:
-		return retry("the request ended before it was read")
+		return retry("the request ended before it was read", lightRetry)
 	case err != nil: // what was sent must not be taken for all
 		s.opts.Log.InfoContext(a.ctx, "batch broken off", "lines", tally.Answered+tally.Refused, "error", clipError(err))
-		return http.ErrAbortHandler
+		panic(http.ErrAbortHandler)
 	case tally.Answered+tally.Refused == 0:
 		return problem(invalidRequest, "there are no lines")
 	}

@@ -55,7 +55,7 @@ func (s *Server) answerLine(ctx context.Context, n int, text []byte) ([]byte, in
 // readLine reads what stands around the request of a line.
 func (c *contract) readLine(text []byte) (oneLine, *Problem) {
 	var l oneLine
-	doc, err := strictjson.Parse(text, strictjson.Limits{Depth: maxDepth + 1, Values: maxCheckValues + 16})
+	doc, err := strictjson.Parse(text, strictjson.Limits{Depth: c.depth + 1, Values: maxCheckValues + 16})
 	if err != nil {
 		return l, malformed(err)
 	}
@@ -139,7 +139,7 @@ func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []b
 		return nil, p.under("request")
 	}
 	out := &insideAnswer{header: http.Header{}}
-	ctx = context.WithValue(ctx, mediaKey, "application/json")
+	ctx = context.WithValue(ctx, mediaKey, mediaJSON)
 	ctx = context.WithValue(ctx, inputKey, in)
 	ctx = context.WithValue(ctx, insideKey, out)
 	r, err := http.NewRequestWithContext(ctx, http.MethodPost, l.path, http.NoBody)
@@ -194,10 +194,6 @@ func (s *Server) newBatches() batches {
 		inside: e,
 	}
 }
-
-// inLine reports whether a request is a line of a batch, which waits longer for
-// its turn.
-func inLine(ctx context.Context) bool { return ctx.Value(insideKey) != nil }
 
 // under is the problem of what stands in that field.
 func (p *Problem) under(field string) *Problem {

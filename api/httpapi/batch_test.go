@@ -339,7 +339,6 @@ func TestBatchEndsWithItsClient(t *testing.T) {
 			ended <- true
 			return nil, ctx.Err()
 		}
-		opts.SolveTime = time.Hour
 		s := newServer(t, opts)
 		returned := make(chan bool)
 		web := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
@@ -494,11 +493,11 @@ func TestBatchPanicsAndTurns(t *testing.T) {
 // nobody takes it for whole.
 func TestBatchPlacesAndTime(t *testing.T) {
 	opts := options()
-	opts.Batch.AtOnce, opts.Batch.Time, opts.Batch.Wait = 1, 300*time.Millisecond, 0
+	opts.Batch.AtOnce, opts.Batch.Time, opts.SolveTime = 1, time.Second, 500*time.Millisecond
 	begun := make(chan bool, 1)
-	opts.Yardage = func(ctx context.Context, _ service.YardageRequest) (*service.YardageAnswer, error) {
+	opts.Yardage = func(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error) {
 		begun <- true
-		<-ctx.Done()
+		time.Sleep(2500 * time.Millisecond) // deaf to its context
 		return nil, ctx.Err()
 	}
 	web := httptest.NewServer(newServer(t, opts).Handler())

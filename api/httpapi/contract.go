@@ -3,8 +3,6 @@ package httpapi
 import (
 	"cmp"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"net/http"
 	"slices"
@@ -13,22 +11,25 @@ import (
 	"github.com/getkin/kin-openapi/openapi3"
 
 	"github.com/bridletie/bridletie"
+	"github.com/bridletie/bridletie/api/web"
 )
 
 // contract is openapi.yaml, made ready to be asked.
 type contract struct {
-	yaml, json         document
-	furniture          document
-	formats            map[string]openapi3.StringFormatValidator
-	operations         map[string]operation
-	methods            map[string][]string // by path, what Allow says
-	parametrizedPrefix []string            // of paths whose last part is a parameter
+	yaml, json   document
+	furniture    document
+	depth        int
+	pictures     map[string]func() document // by kind
+	formats      map[string]openapi3.StringFormatValidator
+	operations   map[string]operation
+	methods      map[string][]string // by path, what Allow says
+	parametrized []string            // paths with a parameter, in order
 }
 
-// document is a form of the contract that is served.
+// document is what is served as it is.
 type document struct {
-	body []byte
-	etag string
+	web.Form
+	gzipped func() *web.Form // nil where there is none
 }
 
 // operation is what the pipeline knows of an operation before it runs.
@@ -42,7 +43,7 @@ type operation struct {
 
 // loadContract reads the embedded document. It fails only when the document is
 // not a right one.
-func loadContract() (*contract, error) {
+func loadContract(l Limits) (*contract, error) {
 	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.yaml: %w", err)
@@ -52,9 +53,13 @@ func loadContract() (*contract, error) {
 	if err := doc.Validate(context.Background(), openapi3.DisableExamplesValidation()); err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.yaml: %w", err)
 	}
+	asYAML, tightened := bridletie.Spec, l.tighten(doc)
 	asJSON, err := doc.MarshalJSON()
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: openapi.json: %w", err)
+	}
+	if tightened {
+		asYAML = asJSON // every JSON is YAML
 	}
 	kinds, err := furnitureDocument()
 	if err != nil {
@@ -62,15 +67,17 @@ func loadContract() (*contract, error) {
 	}
 	c := &contract{
 		furniture:  kinds,
-		yaml:       newDocument(bridletie.Spec),
-		json:       newDocument(append(asJSON, '\n')),
+		pictures:   furniturePictures(),
+		yaml:       newPacked(asYAML),
+		json:       newPacked(append(asJSON, '\n')),
 		formats:    stringFormats(),
+		depth:      l.Depth,
 		operations: make(map[string]operation),
 		methods:    make(map[string][]string),
 	}
 	for path, item := range doc.Paths.Map() {
 		for method, op := range item.Operations() {
-			o, err := newOperation(op)
+			o, err := newOperation(op, l)
 			if err != nil {
 				return nil, err
 			}
@@ -81,19 +88,20 @@ func loadContract() (*contract, error) {
 			}
 		}
 		slices.Sort(c.methods[path])
-		if prefix, _, ok := strings.Cut(path, "{"); ok {
-			c.parametrizedPrefix = append(c.parametrizedPrefix, prefix)
+		if strings.Contains(path, "{") {
+			c.parametrized = append(c.parametrized, path)
 		}
 	}
+	slices.Sort(c.parametrized)
 	return c, nil
 }
 
-func newDocument(body []byte) document {
-	sum := sha256.Sum256(body)
-	return document{body: body, etag: `"` + hex.EncodeToString(sum[:16]) + `"`}
-}
+func newDocument(body []byte) document { return document{Form: web.NewForm(body)} }
 
-func newOperation(op *openapi3.Operation) (operation, error) {
+// newPacked is a document that is made once and kept compressed too.
+func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }
+
+func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
 	o := operation{id: op.OperationID}
 	for media := range op.Responses.Value("200").Value.Content {
 		o.offers = append(o.offers, media)
@@ -102,7 +110,7 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 		return cmp.Or(cmp.Compare(preference(a), preference(b)), strings.Compare(a, b))
 	})
 	if op.RequestBody != nil {
-		media := op.RequestBody.Value.Content["application/json"]
+		media := op.RequestBody.Value.Content[mediaJSON]
 		if media == nil {
 			o.lines = true
 			return o, nil
@@ -113,6 +121,7 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 			return o, fmt.Errorf("httpapi: openapi.yaml: nothing reads the body of %s", o.id)
 		}
 	}
+	o.reader.most, o.reader.values = min(o.reader.most, l.BodyBytes), min(o.reader.values, l.Values)
 	return o, nil
 }
 
@@ -120,7 +129,7 @@ func newOperation(op *openapi3.Operation) (operation, error) {
 // that has none of its own.
 func preference(media string) int {
 	switch media {
-	case "application/json":
+	case mediaJSON:
 		return 0
 	case mediaSVG:
 		return 1
@@ -134,16 +143,25 @@ func (c *contract) template(path string) (string, bool) {
 	if _, ok := c.methods[path]; ok && !strings.Contains(path, "{") {
 		return path, true
 	}
-	for _, prefix := range c.parametrizedPrefix {
-		rest, ok := strings.CutPrefix(path, prefix)
-		if !ok || rest == "" || strings.Contains(rest, "/") {
-			continue
-		}
-		for template := range c.methods {
-			if strings.HasPrefix(template, prefix+"{") {
-				return template, true
-			}
+	for _, template := range c.parametrized {
+		if fits(path, template) {
+			return template, true
 		}
 	}
 	return "", false
+}
+
+// fits reports whether a path is of a template: part by part the same, or
+// anything but nothing where the template has a parameter.
+func fits(path, template string) bool {
+	parts, want := strings.Split(path, "/"), strings.Split(template, "/")
+	if len(parts) != len(want) {
+		return false
+	}
+	for i, part := range parts {
+		if parameter := strings.HasPrefix(want[i], "{"); part == "" && parameter || part != want[i] && !parameter {
+			return false
+		}
+	}
+	return true
 }

@@ -87,7 +87,9 @@ func (s *Server) AnswerEstimate(ctx context.Context, body []byte) (*service.Esti
 // estimate estimates when its turn has come.
 func (s *Server) estimate(ctx context.Context, req service.EstimateRequest) (*service.EstimateAnswer, error) {
 	return inTurn(ctx, s, func(ctx context.Context) (*service.EstimateAnswer, error) {
-		return service.Estimate(ctx, req, s.opts.Solves)
+		n, back := s.workers()
+		defer back()
+		return service.Estimate(ctx, req, n)
 	})
 }
 

@@ -41,6 +41,27 @@ func wireCuttingList(ans *service.CuttingListAnswer, digest string) gen.CuttingL
 		g.Assumed = append(g.Assumed, gen.CuttingListAssumed{Measure: m.ID, Name: m.Name, Taken: w.quantity(m.Typical, length.Nearest)})
 	}
 	w.needs(&g, ans.List)
+	g.Fire = w.fireStacks(ans)
+	return g
+}
+
+// fireStacks are the layers in the form in which /v1/fire-check takes them.
+func (w answerWriter) fireStacks(ans *service.CuttingListAnswer) gen.CuttingListFire {
+	kind, _ := furniture.Find(ans.Request.Piece.Kind)
+	g := gen.CuttingListFire{Item: gen.CuttingListFireItem(kind.FireItem()), LooseCushions: gen.FireKnownNo, Stacks: []gen.CuttingListStack{}}
+	if ans.List.LooseCushions() {
+		g.LooseCushions = gen.FireKnownYes
+	}
+	for _, s := range ans.List.Stacks() {
+		one := gen.CuttingListStack{Where: gen.CuttingListStackWhere(s.Where)}
+		for _, l := range s.Layers {
+			layer := gen.FireLayer{Id: l.ID, Role: gen.FireLayerRole(l.Role)}
+			set(&layer.Name, l.Name)
+			set(&layer.Thickness, text(l.Thickness))
+			one.Layers = append(one.Layers, layer)
+		}
+		g.Stacks = append(g.Stacks, one)
+	}
 	return g
 }
 

@@ -153,3 +153,22 @@ func FuzzCuttingList(f *testing.F) {
 		}
 	})
 }
+
+// Each kind has a picture, and its size is that of a picture in a form.
+func TestPictureOfEachKind(t *testing.T) {
+	c := newClient(t, options())
+	for _, k := range furniture.Kinds() {
+		w := c.do(http.MethodGet, "/v1/furniture/"+k.ID+"/picture", "")
+		if w.Code != http.StatusOK || w.Header().Get("Content-Type") != "image/svg+xml" || w.Body.Len() > 20000 {
+			t.Errorf("%s: status %d, %s, %d bytes", k.ID, w.Code, w.Header().Get("Content-Type"), w.Body.Len())
+		}
+		if w := c.do(http.MethodGet, "/v1/furniture/"+k.ID+"/picture", "", "If-None-Match", w.Header().Get("ETag")); w.Code != http.StatusNotModified {
+			t.Errorf("%s: status %d for what the client has", k.ID, w.Code)
+		}
+	}
+	for _, path := range []string{"/v1/furniture/hammock/picture", "/v1/furniture//picture", "/v1/furniture/wing-chair/picture/x"} {
+		if w := c.do(http.MethodGet, path, ""); w.Code != http.StatusNotFound {
+			t.Errorf("%s: status %d", path, w.Code)
+		}
+	}
+}

@@ -1,14 +1,12 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
 	"errors"
+	"net/http"
 	"strconv"
-	"time"
 
 	"github.com/bridletie/bridletie/api/gen"
-	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
@@ -24,23 +22,10 @@ type contextKey int
 const (
 	mediaKey     contextKey = iota // the media type negotiated
 	conditionKey                   // If-None-Match
+	encodingKey                    // Accept-Encoding
 	inputKey                       // the body, read
+	turnKey                        // the *turn of the request
 )
-
-// The media types that answers are drawn in.
-const (
-	mediaSVG = "image/svg+xml"
-	mediaPDF = "application/pdf"
-)
-
-// printed is a drawing on the pages that are usual where lengths are given in
-// those units.
-func printed(p *drawing.Picture, sys length.System) ([]byte, error) {
-	if sys == length.Imperial {
-		return p.PDF(drawing.Letter())
-	}
-	return p.PDF(drawing.A4())
-}
 
 // AnswerYardage reads a request body and answers it: all that the operation
 // does, short of writing the answer down.
@@ -103,94 +88,21 @@ func (s *Server) check(ctx context.Context, req service.CheckRequest) (*service.
 	return ans, err
 }
 
-// inTurn waits for its turn and works within the time there is.
-func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*A, error)) (*A, error) {
-	wait := s.opts.SolveWait
-	if inLine(ctx) {
-		wait = s.opts.Batch.Wait
-	}
-	turn := time.NewTimer(wait)
-	defer turn.Stop()
-	select {
-	case s.slots <- struct{}{}:
-	case <-turn.C:
-		return nil, retry("the service is full")
-	case <-ctx.Done():
-		return nil, retry("the request ended before its turn came")
-	}
-	defer func() { <-s.slots }()
-	ctx, cancel := context.WithTimeout(ctx, s.opts.SolveTime)
-	defer cancel()
-	ans, err := work(ctx)
-	switch {
-	case err != nil && ctx.Err() != nil:
-		return nil, retry("the answer took too long")
-	case err != nil:
-		return nil, err
-	case ans == nil:
-		return nil, errors.New("no answer and no error")
-	}
-	return ans, nil
-}
-
-// retrySeconds is what Retry-After says.
-const retrySeconds = 2
-
-func retry(detail string) *Problem {
-	return problem(unavailable, detail).with("Retry-After", strconv.Itoa(retrySeconds))
-}
-
 // Yardage answers POST /v1/yardage.
 func (h handlers) Yardage(ctx context.Context, _ gen.YardageRequestObject) (gen.YardageResponseObject, error) {
-	in, err := read[service.YardageRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.yardage(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Yardage200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := h.opts.PlanSVG(ans)
-		return gen.Yardage200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	if ctx.Value(mediaKey) == mediaPDF {
-		pdf, err := printed(drawing.PlanPicture(ans), ans.Request.Units)
-		if err != nil {
-			return nil, err
-		}
-		return gen.Yardage200ApplicationpdfResponse{Body: bytes.NewReader(pdf), Headers: headers, ContentLength: int64(len(pdf))}, nil
-	}
-	return gen.Yardage200JSONResponse{Body: wireAnswer(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.yardage, wireAnswer, drawing.PlanPicture)
 }
+
+// VisitYardageResponse sends the answer.
+func (r reply) VisitYardageResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // YardageCheck answers POST /v1/yardage/check.
 func (h handlers) YardageCheck(ctx context.Context, _ gen.YardageCheckRequestObject) (gen.YardageCheckResponseObject, error) {
-	in, err := read[service.CheckRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.check(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.YardageCheck200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := h.opts.CheckSVG(ans)
-		return gen.YardageCheck200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	if ctx.Value(mediaKey) == mediaPDF {
-		pdf, err := printed(drawing.CheckPicture(ans), ans.Request.Units)
-		if err != nil {
-			return nil, err
-		}
-		return gen.YardageCheck200ApplicationpdfResponse{Body: bytes.NewReader(pdf), Headers: headers, ContentLength: int64(len(pdf))}, nil
-	}
-	return gen.YardageCheck200JSONResponse{Body: wireCheck(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.check, wireCheck, drawing.CheckPicture)
 }
+
+// VisitYardageCheckResponse sends the answer.
+func (r reply) VisitYardageCheckResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // Livez answers GET /livez.
 func (h handlers) Livez(context.Context, gen.LivezRequestObject) (gen.LivezResponseObject, error) {
@@ -200,11 +112,11 @@ func (h handlers) Livez(context.Context, gen.LivezRequestObject) (gen.LivezRespo
 // Readyz answers GET /readyz.
 func (h handlers) Readyz(ctx context.Context, _ gen.ReadyzRequestObject) (gen.ReadyzResponseObject, error) {
 	if h.draining.Load() {
-		return nil, retry("the service is about to stop")
+		return nil, retry("the service is about to stop", heavyRetry)
 	}
 	if err := h.ready(ctx); err != nil {
 		h.opts.Log.ErrorContext(ctx, "not ready", "error", clipError(err))
-		return nil, retry("the service does not pass its own check")
+		return nil, retry("the service does not pass its own check", heavyRetry)
 	}
 	return gen.Readyz200JSONResponse{Status: gen.HealthStatusOk}, nil
 }

@@ -9,10 +9,13 @@ const (
 	methodNotAllowed     = "method-not-allowed"
 	notAcceptable        = "not-acceptable"
 	bodyTooLarge         = "body-too-large"
+	addressTooLong       = "address-too-long"
+	headersTooLarge      = "headers-too-large"
 	unsupportedMediaType = "unsupported-media-type"
 	invalidRequest       = "invalid-request"
 	internal             = "internal"
 	unavailable          = "unavailable"
+	tookTooLong          = "took-too-long"
 )
 
 // kind is one kind of problem and the page that explains it.
@@ -36,14 +39,20 @@ func kinds() []kind {
 			"The detail names the media types on offer. Send one of them in Accept, or no Accept header."},
 		{bodyTooLarge, http.StatusRequestEntityTooLarge, "The body is too large",
 			"The detail says how many bytes are read. Split the job."},
+		{addressTooLong, http.StatusRequestURITooLong, "The address is too long",
+			"The detail says how many bytes of path and query are read."},
 		{unsupportedMediaType, http.StatusUnsupportedMediaType, "The body must be JSON",
 			"Send Content-Type application/json, in UTF-8 and without Content-Encoding."},
 		{invalidRequest, http.StatusUnprocessableEntity, "The request has faults",
 			"Every entry of errors points to a field of the request, says what is wrong with it and what would do. At most 20 are shown; count says how many there are."},
+		{headersTooLarge, http.StatusRequestHeaderFieldsTooLarge, "The request has too many header fields",
+			"The detail says how many are read."},
 		{internal, http.StatusInternalServerError, "The service failed",
 			"The fault is the service's. Report it with the request id in the detail."},
 		{unavailable, http.StatusServiceUnavailable, "Not ready",
-			"The service is full, or about to stop, or the answer took too long. Try again after the seconds in Retry-After."},
+			"The service is full or about to stop. Try again after the seconds in Retry-After."},
+		{tookTooLong, http.StatusServiceUnavailable, "The answer took too long",
+			"There is a limit on how long an answer is worked on. A machine with less to do may be quick enough: try again after the seconds in Retry-After. Less effort or fewer parts take less time."},
 	}
 }
 

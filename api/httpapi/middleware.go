@@ -1,7 +1,6 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
 	"crypto/rand"
 	"errors"
@@ -14,6 +13,8 @@ import (
 	"time"
 
 	"github.com/labstack/echo/v4"
+
+	"github.com/bridletie/bridletie/api/admit"
 )
 
 // The keys under which the pipeline keeps what it found in echo's context.
@@ -49,32 +50,39 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 		c.Set(keyRequestID, id)
 		c.Response().Header().Set(headerRequestID, id)
 		s.metrics.inFlight.Inc()
-		defer s.metrics.inFlight.Dec()
-		err := s.recovered(c, next)
-		if err != nil {
+		defer s.observed(c, begun)
+		if err := s.recovered(c, next); err != nil {
 			s.answerError(c, err)
-		}
-		name := operationOf(c).id
-		if name == "" {
-			name = "none"
-		}
-		took := time.Since(begun)
-		s.metrics.answered(name, c.Response().Status, took)
-		s.opts.Log.InfoContext(r.Context(), "request", "request", id, "method", r.Method, "operation", name,
-			"status", c.Response().Status, "bytes", c.Response().Size, "ms", float64(took.Microseconds())/1e3)
-		if errors.Is(err, http.ErrAbortHandler) {
-			panic(http.ErrAbortHandler) // half an answer must not look like a whole one
 		}
 		return nil
 	}
 }
 
+// observed counts and logs an answer, whether it was sent whole or broken off.
+func (s *Server) observed(c echo.Context, begun time.Time) {
+	s.metrics.inFlight.Dec()
+	name := operationOf(c).id
+	if name == "" {
+		name = "none"
+	}
+	r, took, status := c.Request(), time.Since(begun), c.Response().Status
+	if r.Context().Err() != nil {
+		status = statusGone
+	}
+	s.metrics.answered(name, status, took)
+	s.opts.Log.InfoContext(r.Context(), "request", "request", requestID(c), "method", r.Method, "operation", name,
+		"status", status, "bytes", c.Response().Size, "ms", float64(took.Microseconds())/1e3)
+}
+
+// statusGone stands in the log and the metrics for an answer that nobody waited
+// for: it is not the service that failed.
+const statusGone = 499
+
 // recovered runs next, and turns a panic into an error.
 func (s *Server) recovered(c echo.Context, next echo.HandlerFunc) (err error) {
 	defer func() {
-		v := recover()
-		if v == http.ErrAbortHandler {
-			err = http.ErrAbortHandler
+		if v := recover(); v == http.ErrAbortHandler { //nolint:errorlint,err113 // the value itself, as net/http asks
+			panic(v) // an answer that was begun must not look whole
 		} else if v != nil {
 			s.metrics.panics.Inc()
 			s.opts.Log.ErrorContext(c.Request().Context(), "panic", "request", requestID(c),
@@ -96,6 +104,25 @@ func (s *Server) headers(next echo.HandlerFunc) echo.HandlerFunc {
 		}
 		if s.draining.Load() {
 			h.Set("Connection", "close")
+		}
+		return next(c)
+	}
+}
+
+// sizes refuses an address or a header that is longer than any honest one. What
+// is longer still, net/http has refused by itself.
+func (s *Server) sizes(next echo.HandlerFunc) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		r := c.Request()
+		if most := s.opts.AddressBytes; len(r.RequestURI) > most {
+			return problem(addressTooLong, fmt.Sprintf("at most %d bytes are read", most))
+		}
+		fields := 0
+		for _, values := range r.Header {
+			fields += len(values)
+		}
+		if most := s.opts.HeaderFields; fields > most {
+			return problem(headersTooLarge, fmt.Sprintf("at most %d are read", most))
 		}
 		return next(c)
 	}
@@ -130,6 +157,7 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 		r := c.Request()
 		ctx := context.WithValue(r.Context(), mediaKey, media)
 		ctx = context.WithValue(ctx, conditionKey, strings.Join(r.Header.Values("If-None-Match"), ","))
+		ctx = context.WithValue(ctx, encodingKey, strings.Join(r.Header.Values("Accept-Encoding"), ","))
 		c.SetRequest(r.WithContext(ctx))
 		return next(c)
 	}
@@ -137,42 +165,75 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 
 // body reads the body of an operation that has one, and leaves its reading for
 // the handler. Nothing is decoded before all of it is there and within the
-// limit.
+// limit, and the request has its turn.
 func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
-		op := operationOf(c)
-		r := c.Request()
+		op, r := operationOf(c), c.Request()
 		if op.lines {
 			if p := linesProblem(r); p != nil {
 				return p
 			}
-		}
-		if op.body == nil {
 			return next(c)
 		}
-		if p := mediaProblem(r.Header); p != nil {
-			return p
+		if op.body == nil && (r.Method != http.MethodGet || !strings.HasPrefix(r.URL.Path, "/v1/")) {
+			return next(c)
 		}
-		most := op.reader.most
-		if r.ContentLength > int64(most) {
-			return tooLarge(most)
+		if s.light.Full() {
+			s.light.Refuse()
+			return shed(admit.ErrFull, lightRetry)
 		}
-		raw, err := io.ReadAll(http.MaxBytesReader(c.Response().Writer, r.Body, int64(most)))
-		var past *http.MaxBytesError
-		switch {
-		case errors.As(err, &past):
-			return tooLarge(most)
-		case err != nil:
-			return problem(malformedJSON, "the body did not arrive whole")
+		raw, err := readBody(c, op)
+		if err != nil {
+			return err
 		}
-		input, p := s.contract.read(op, raw)
-		if p != nil {
-			return p
+		t, err := s.begin(r.Context(), op)
+		if err != nil {
+			return err
 		}
-		r.Body = io.NopCloser(bytes.NewReader(raw))
-		c.SetRequest(r.WithContext(context.WithValue(r.Context(), inputKey, input)))
-		return next(c)
+		defer t.end()
+		ctx := context.WithValue(r.Context(), turnKey, t)
+		if op.body != nil {
+			input, p := s.contract.read(op, raw)
+			if p != nil {
+				return p
+			}
+			ctx = context.WithValue(ctx, inputKey, input)
+		}
+		if ctx.Value(mediaKey) == mediaLines { // sent while it is made
+			c.SetRequest(r.WithContext(ctx))
+			return next(c)
+		}
+		answer, err := s.record(ctx, c, next)
+		if err != nil {
+			return err
+		}
+		t.end()
+		return answer.send(c)
 	}
+}
+
+// readBody is the body of an operation that has one.
+func readBody(c echo.Context, op operation) ([]byte, error) {
+	if op.body == nil {
+		return nil, nil
+	}
+	r := c.Request()
+	if p := mediaProblem(r.Header); p != nil {
+		return nil, p
+	}
+	most := op.reader.most
+	if r.ContentLength > int64(most) {
+		return nil, tooLarge(most)
+	}
+	raw, err := io.ReadAll(http.MaxBytesReader(c.Response().Writer, r.Body, int64(most)))
+	var past *http.MaxBytesError
+	switch {
+	case errors.As(err, &past):
+		return nil, tooLarge(most)
+	case err != nil:
+		return nil, problem(malformedJSON, "the body did not arrive whole")
+	}
+	return raw, nil
 }
 
 func tooLarge(most int) *Problem {

@@ -2,13 +2,11 @@ package httpapi
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"log/slog"
-	"runtime"
-	"time"
 
 	"github.com/bridletie/bridletie/service"
-	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // YardageFunc answers a request that has no faults.
@@ -16,26 +14,19 @@ type YardageFunc func(ctx context.Context, req service.YardageRequest) (*service
 
 // Options are the settings of a Server.
 type Options struct {
-	Yardage   YardageFunc                         // the use case; service.Yardage
-	PlanSVG   func(*service.YardageAnswer) []byte // the drawing; drawing.PlanSVG
-	CheckSVG  func(*service.CheckAnswer) []byte   // the drawing of a plan that was checked; drawing.CheckSVG
-	Log       *slog.Logger                        // access log; nothing is logged when nil
-	Solves    int                                 // answers worked on at the same time
-	SolveWait time.Duration                       // how long a request waits for its turn before 503
-	SolveTime time.Duration                       // how long an answer may be worked on before 503
-	Batch     BatchOptions                        // of POST /v1/batch
+	Yardage YardageFunc  // the use case; service.Yardage
+	Log     *slog.Logger // access log; nothing is logged when nil
+	Origins []string     // of pages that may call, such as https://shop.example; * alone for all
+	Batch   BatchOptions // of POST /v1/batch
+	Limits
 }
 
 // DefaultOptions are the settings of a server in use, without a log.
 func DefaultOptions() Options {
 	return Options{
-		Yardage:   service.Yardage,
-		PlanSVG:   drawing.PlanSVG,
-		CheckSVG:  drawing.CheckSVG,
-		Solves:    runtime.GOMAXPROCS(0),
-		SolveWait: 250 * time.Millisecond,
-		SolveTime: 50 * time.Second,
-		Batch:     DefaultBatchOptions(runtime.GOMAXPROCS(0)),
+		Yardage: service.Yardage,
+		Batch:   DefaultBatchOptions(),
+		Limits:  DefaultLimits(),
 	}
 }
 
@@ -44,16 +35,9 @@ func (o Options) validate() error {
 	switch {
 	case o.Yardage == nil:
 		return fmt.Errorf("httpapi: Options.Yardage is nil")
-	case o.PlanSVG == nil:
-		return fmt.Errorf("httpapi: Options.PlanSVG is nil")
-	case o.CheckSVG == nil:
-		return fmt.Errorf("httpapi: Options.CheckSVG is nil")
-	case o.Solves < 1:
-		return fmt.Errorf("httpapi: Options.Solves must be positive")
-	case o.SolveWait < 0:
-		return fmt.Errorf("httpapi: Options.SolveWait must not be negative")
-	case o.SolveTime <= 0:
-		return fmt.Errorf("httpapi: Options.SolveTime must be positive")
 	}
-	return o.Batch.validate()
+	if err := errors.Join(o.Limits.validate(), o.Batch.validate()); err != nil {
+		return err
+	}
+	return checkOrigins(o.Origins)
 }

@@ -86,7 +86,7 @@ func (c *contract) read(op operation, body []byte) (any, *Problem) {
 	if len(body) > op.reader.most {
 		return nil, tooLarge(op.reader.most)
 	}
-	doc, err := strictjson.Parse(body, strictjson.Limits{Depth: maxDepth, Values: op.reader.values})
+	doc, err := strictjson.Parse(body, strictjson.Limits{Depth: c.depth, Values: op.reader.values})
 	if err != nil {
 		return nil, malformed(err)
 	}

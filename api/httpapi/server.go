@@ -9,7 +9,9 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"github.com/bridletie/bridletie/api/admit"
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/web"
 )
 
 // Server answers the operations of the contract.
@@ -18,7 +20,11 @@ type Server struct {
 	contract *contract
 	metrics  *metrics
 	fire     *fireRules
-	slots    chan struct{} // one for each answer worked on
+	guides   map[guideForm]func() (document, error)
+	pages    *web.Site
+	gate     *gateMetrics
+	light    *admit.Lane // for reading bodies and for short answers
+	heavy    *admit.Lane // for plans and other searches
 	draining atomic.Bool
 	echo     *echo.Echo
 	batches  batches
@@ -30,11 +36,15 @@ func New(opts Options) (*Server, error) {
 	if err := opts.validate(); err != nil {
 		return nil, err
 	}
-	c, err := loadContract()
+	c, err := loadContract(opts.Limits)
 	if err != nil {
 		return nil, err
 	}
 	rules, err := loadFireRules()
+	if err != nil {
+		return nil, err
+	}
+	pages, err := loadPages()
 	if err != nil {
 		return nil, err
 	}
@@ -46,8 +56,13 @@ func New(opts Options) (*Server, error) {
 		contract: c,
 		metrics:  newMetrics(),
 		fire:     rules,
-		slots:    make(chan struct{}, opts.Solves),
+		guides:   measuringGuides(),
+		pages:    pages,
 	}
+	registry := s.metrics.registry
+	s.gate = newGateMetrics(registry)
+	s.light = s.gate.lane(registry, "light", opts.Lights, opts.LightQueue, opts.LightWait)
+	s.heavy = s.gate.lane(registry, "heavy", opts.Solves, opts.SolveQueue, opts.SolveWait)
 	s.echo = s.routes()
 	s.batches = s.newBatches()
 	return s, nil
@@ -56,15 +71,17 @@ func New(opts Options) (*Server, error) {
 // routes puts the pipeline before the generated routes. The order matters:
 //   - observe first, so that every answer is counted and logged, whatever gave it;
 //   - headers before anything answers;
+//   - cors before any problem, so that a page of another origin can read it;
 //   - route before the body is touched, so that a wrong path costs nothing;
 //   - negotiate before the body, so that work whose answer nobody takes is not begun;
-//   - body last: its limit is set before the first byte is read.
+//   - body last: its limit is set before the first byte is read, and it waits for
+//     its turn only when all of it is there, so that a slow sender holds nobody up.
 func (s *Server) routes() *echo.Echo {
 	e := echo.New()
 	e.HideBanner, e.HidePort = true, true
 	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
 	e.Binder = boundBody{}
-	e.Use(s.observe, s.headers, s.route, s.negotiate, s.body)
+	e.Use(s.observe, s.headers, s.cors, s.sizes, s.route, s.negotiate, s.body)
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return e
 }

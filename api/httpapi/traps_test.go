@@ -95,7 +95,7 @@ func TestAnswersDoNotEcho(t *testing.T) {
 			t.Errorf("%s: the answer echoes the request", tc.name)
 		}
 	}
-	r := c.do(http.MethodGet, "/"+long, "")
+	r := c.do(http.MethodGet, "/"+long[:8000], "")
 	if r.Code != 404 || strings.Contains(r.Body.String(), long[:65]) {
 		t.Errorf("path: status %d, or the answer echoes the path", r.Code)
 	}

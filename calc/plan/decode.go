@@ -97,22 +97,34 @@ func (d *decoder) decode(g *genes, upper int64) (int64, bool) {
 func (d *decoder) layAll(g *genes, upper int64) (int64, bool) {
 	d.weight = float64(wasteWeights[g.rule] / float64(d.m.W))
 	for _, k := range g.order {
-		sp := d.find(int(k), g.lay[d.m.items[k].group])
-		if !sp.found {
-			return 0, false
-		}
-		d.commit(int(k), sp)
-		if b := &d.bins[sp.bin]; b.paid && b.top > upper {
+		if !d.layNext(int(k), g.lay, upper) {
 			return 0, false
 		}
 	}
+	total := d.total()
+	return total, total <= upper
+}
+
+// layNext lays one more item; false when it has no place or that passes upper.
+func (d *decoder) layNext(k int, lay []int8, upper int64) bool {
+	sp := d.find(k, lay[d.m.items[k].group])
+	if !sp.found {
+		return false
+	}
+	d.commit(k, sp)
+	b := &d.bins[sp.bin]
+	return !b.paid || b.top <= upper
+}
+
+// total is the length that counts.
+func (d *decoder) total() int64 {
 	total := int64(0)
 	for b := range d.bins {
 		if d.bins[b].paid {
 			total += d.bins[b].top
 		}
 	}
-	return total, total <= upper
+	return total
 }
 
 // area is a measure of how full the bins that count are, for comparing only.

@@ -35,6 +35,7 @@ type exact struct {
 	accept func([]spot) bool
 
 	skies  [][]seg // skylines by how many items are laid
+	last   []seg   // where the last item laid begins, by how many items are laid
 	states []groupState
 	spots  []spot
 	xs     []int64       // places across for items that may lie anywhere
@@ -66,7 +67,7 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 		return nil
 	}
 	e := &exact{m: m, stop: stop, states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items)),
-		skies: make([][]seg, len(m.items)+1), memo: make(map[string]struct{})}
+		skies: make([][]seg, len(m.items)+1), last: make([]seg, len(m.items)+1), memo: make(map[string]struct{})}
 	if !e.findPlaces() || !e.findRows() {
 		return nil
 	}
@@ -219,7 +220,8 @@ func (e *exact) branch(rest uint64, segs []seg) bool {
 	if rest == 0 {
 		return e.accept == nil || e.accept(e.spots)
 	}
-	if e.seen(rest, segs) || e.hopeless(rest, segs) {
+	at := e.last[len(e.m.items)-bits.OnesCount64(rest)]
+	if e.seen(rest, segs, at) || e.hopeless(rest, segs, at.y) {
 		return false
 	}
 	for r := rest; r != 0; r &= r - 1 {
@@ -304,7 +306,8 @@ func (e *exact) layAs(k, o int, ph phase, knowX, knowY bool, alt int, rest uint6
 }
 
 // layAt lays item k at x, at the least admissible y, or at all that are worth a
-// trial when its group's phase along is still open.
+// trial when its group's phase along is still open. What would then come before
+// the last item laid, or could slide by a repeat, is not of the normal form.
 func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, rest uint64, segs []seg) bool {
 	l := &e.m.items[k].lay[o]
 	base := baseOf(segs, x, l.w)
@@ -312,9 +315,10 @@ func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, r
 		e.spend(1)
 		return false
 	}
+	last := e.last[len(e.m.items)-bits.OnesCount64(rest)]
 	if l.consY && !knowY {
 		for _, y := range e.openYs(nil, k, o, base) {
-			if y+l.h <= e.target && e.layDown(k, o, ph, alt, x, y, base, rest, segs) {
+			if y+l.h <= e.target && last.before(x, y) && e.layDown(k, o, ph, alt, x, y, base, rest, segs) {
 				return true
 			}
 			if e.dead {
@@ -327,12 +331,16 @@ func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, r
 	if l.consY {
 		y = upTo(y, e.m.patternY(l, ph, x, knowX)-e.sigma, e.m.grid.V, l.tol)
 	}
-	if y+l.h > e.target {
+	if y+l.h > e.target || !last.before(x, y) {
 		e.spend(1)
 		return false
 	}
 	return e.layDown(k, o, ph, alt, x, y, base, rest, segs)
 }
+
+// before reports whether an item at a place comes after one that begins at s, in
+// the order of y and, for equal y, of x.
+func (s seg) before(x, y int64) bool { return s.y < y || s.y == y && s.x <= x }
 
 // layDown lays item k at a place and goes on with the others.
 func (e *exact) layDown(k, o int, ph phase, alt int, x, y, base int64, rest uint64, segs []seg) bool {
@@ -350,7 +358,7 @@ func (e *exact) layDown(k, o int, ph phase, alt int, x, y, base int64, rest uint
 	}
 	e.spots[k] = spot{x: x, y: y, lay: int8(o), alt: int16(alt), hole: -1, found: true}
 	laid := len(e.m.items) - bits.OnesCount64(rest) + 1
-	e.skies[laid] = risen(e.skies[laid][:0], segs, e.m.W, x, l.w, y, y+l.h)
+	e.skies[laid], e.last[laid] = risen(e.skies[laid][:0], segs, e.m.W, x, l.w, y+l.h), seg{x, y}
 	if e.branch(rest&^(1<<k), e.skies[laid]) {
 		return true
 	}

@@ -24,6 +24,8 @@ const usage = `usage:
   bridletie serve [flags]                         answer over HTTP until told to stop
   bridletie run [--op NAME] [--as json|text|svg|pdf] [--out FILE] FILE|-
                                                   answer one request from a file or standard input
+  bridletie run --batch FILE|- [--shard I/N] [--out FILE]
+                                                  answer lines of requests, or a share of them
   bridletie version                               print the version
 Flags of a command: bridletie COMMAND -h
 `
@@ -47,6 +49,9 @@ func run(ctx context.Context, args []string, getenv func(string) string, stdin i
 	case "serve":
 		return serve(ctx, rest, getenv, stderr)
 	case "run":
+		if asksLines(rest) {
+			return answerLines(ctx, rest, getenv, stdin, stdout, stderr)
+		}
 		return answer(ctx, rest, stdin, stdout, stderr)
 	case "version":
 		if len(rest) > 0 {

@@ -89,7 +89,7 @@ func TestRunIsTheServersAnswer(t *testing.T) {
 	}
 	web := httptest.NewServer(server.Handler())
 	defer web.Close()
-	for as, accept := range map[string]string{"json": "application/json", "svg": "image/svg+xml"} {
+	for as, accept := range map[string]string{"json": "application/json", "svg": "image/svg+xml", "pdf": "application/pdf"} {
 		r, err := http.NewRequest(http.MethodPost, web.URL+"/v1/yardage", strings.NewReader(request))
 		if err != nil {
 			t.Fatal(err)
@@ -272,7 +272,7 @@ func TestServeAndDrain(t *testing.T) {
 
 // Nothing that a client may draw out is without a limit.
 func TestServerLimits(t *testing.T) {
-	s := newServer(http.NotFoundHandler(), slog.New(slog.DiscardHandler))
+	s := newServer(http.NotFoundHandler(), defaults(), slog.New(slog.DiscardHandler))
 	if s.ReadHeaderTimeout != 5*time.Second || s.ReadTimeout != 10*time.Second || s.WriteTimeout != 60*time.Second ||
 		s.IdleTimeout != 90*time.Second || s.MaxHeaderBytes != 16<<10 {
 		t.Errorf("limits are %+v", s)

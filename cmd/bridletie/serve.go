@@ -4,58 +4,21 @@ import (
 	"context"
 	"errors"
 	"flag"
-	"fmt"
 	"io"
 	"log/slog"
 	"net"
 	"net/http"
+	"runtime/debug"
 	"time"
+
+	"golang.org/x/net/netutil"
 
 	"github.com/bridletie/bridletie/api/httpapi"
 )
 
-// config is how the server runs.
-type config struct {
-	addr    string        // of the service
-	metrics string        // of the metrics; "" for none
-	drain   time.Duration // between readyz failing and the listener closing
-	grace   time.Duration // for answers under way once the listener is closed
-}
-
-// readConfig takes flags before the environment and the environment before the
-// defaults.
-func readConfig(args []string, getenv func(string) string, stderr io.Writer) (config, error) {
-	c := config{addr: "127.0.0.1:8080", metrics: "127.0.0.1:9090", drain: 5 * time.Second, grace: 60 * time.Second}
-	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
-	flags.SetOutput(stderr)
-	flags.StringVar(&c.addr, "addr", c.addr, "address of the service (BRIDLETIE_ADDR)")
-	flags.StringVar(&c.metrics, "metrics-addr", c.metrics, "address of the metrics, off for none (BRIDLETIE_METRICS_ADDR)")
-	flags.DurationVar(&c.drain, "drain", c.drain, "how long readyz fails before the listener closes (BRIDLETIE_DRAIN)")
-	flags.DurationVar(&c.grace, "grace", c.grace, "how long answers under way may take after that (BRIDLETIE_GRACE)")
-	for name, key := range map[string]string{
-		"addr": "BRIDLETIE_ADDR", "metrics-addr": "BRIDLETIE_METRICS_ADDR", "drain": "BRIDLETIE_DRAIN", "grace": "BRIDLETIE_GRACE",
-	} {
-		if v := getenv(key); v != "" {
-			if err := flags.Set(name, v); err != nil {
-				fmt.Fprintf(stderr, "bridletie serve: %s=%q: %v\n", key, v, err)
-				return c, err
-			}
-		}
-	}
-	if err := flags.Parse(args); err != nil {
-		return c, err
-	}
-	if flags.NArg() > 0 || c.drain < 0 || c.grace < 0 {
-		err := errors.New("serve takes flags only, and times that are not negative")
-		fmt.Fprintf(stderr, "bridletie: %v\n", err)
-		return c, err
-	}
-	return c, nil
-}
-
 // serve answers over HTTP until the context ends, then drains.
 func serve(ctx context.Context, args []string, getenv func(string) string, stderr io.Writer) int {
-	c, err := readConfig(args, getenv, stderr)
+	c, flags, err := readConfig(args, getenv, stderr)
 	switch {
 	case errors.Is(err, flag.ErrHelp):
 		return exitOK
@@ -63,6 +26,11 @@ func serve(ctx context.Context, args []string, getenv func(string) string, stder
 		return exitUsage
 	}
 	log := slog.New(slog.NewJSONHandler(stderr, nil))
+	report(log, flags)
+	if c.memory > 0 {
+		debug.SetMemoryLimit(int64(c.memory))
+	}
+	c.api.Log = log
 	if err := listenAndDrain(ctx, c, log); err != nil {
 		log.Error("stopped", "error", err.Error())
 		return exitFail
@@ -75,22 +43,20 @@ func serve(ctx context.Context, args []string, getenv func(string) string, stder
 // the drain delay while requests are answered, then the listeners close and
 // what is under way is finished.
 func listenAndDrain(ctx context.Context, c config, log *slog.Logger) error {
-	opts := httpapi.DefaultOptions()
-	opts.Log = log
-	api, err := httpapi.New(opts)
+	api, err := httpapi.New(c.api)
 	if err != nil {
 		return err
 	}
 	failed := make(chan error, 2)
-	public := newServer(api.Handler(), log)
+	public := newServer(api.Handler(), c, log)
 	servers := []*http.Server{public}
-	if err := start(public, c.addr, "service", log, failed); err != nil {
+	if err := start(public, c.addr, c.conns, "service", log, failed); err != nil {
 		return err
 	}
 	if c.metrics != "" && c.metrics != "off" {
-		side := newServer(api.MetricsHandler(), log)
+		side := newServer(api.MetricsHandler(), c, log)
 		servers = append(servers, side)
-		if err := start(side, c.metrics, "metrics", log, failed); err != nil {
+		if err := start(side, c.metrics, sideConns, "metrics", log, failed); err != nil {
 			return errors.Join(err, public.Close())
 		}
 	}
@@ -116,25 +82,29 @@ func listenAndDrain(ctx context.Context, c config, log *slog.Logger) error {
 }
 
 // newServer has a limit on everything that a client may draw out.
-func newServer(h http.Handler, log *slog.Logger) *http.Server {
+func newServer(h http.Handler, c config, log *slog.Logger) *http.Server {
 	return &http.Server{
 		Handler:           h,
-		ReadHeaderTimeout: 5 * time.Second,
-		ReadTimeout:       10 * time.Second,
-		WriteTimeout:      60 * time.Second,
-		IdleTimeout:       90 * time.Second,
-		MaxHeaderBytes:    16 << 10,
+		ReadHeaderTimeout: c.headerTime,
+		ReadTimeout:       c.readTime,
+		WriteTimeout:      c.writeTime,
+		IdleTimeout:       c.idleTime,
+		MaxHeaderBytes:    c.headerBytes,
 		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
 	}
 }
 
+// sideConns is how many connections there may be to the metrics.
+const sideConns = 16
+
 // start listens and serves in the background. The log says the address, which
 // with port 0 is known only now.
-func start(s *http.Server, addr, what string, log *slog.Logger, failed chan<- error) error {
+func start(s *http.Server, addr string, conns int, what string, log *slog.Logger, failed chan<- error) error {
 	listener, err := net.Listen("tcp", addr)
 	if err != nil {
 		return err
 	}
+	listener = netutil.LimitListener(listener, conns)
 	log.Info("listening", "what", what, "addr", listener.Addr().String())
 	go func() {
 		if err := s.Serve(listener); !errors.Is(err, http.ErrServerClosed) {

@@ -21,6 +21,16 @@ func (s *paper) plainCut(ans *service.YardageAnswer) {
 	sub.k, sub.page = s.k, s.page
 	sub.cutStrips()
 	s.add(Group{Title: plainTitle(ans), Dy: s.y, Items: sub.items})
+	for _, w := range sub.whole {
+		s.whole = append(s.whole, Span{w.From + s.y, w.To + s.y})
+	}
+	for _, one := range sub.strips {
+		one.Y += s.y
+		if one.Name == "" {
+			one.Name = clean(ans.Request.Cloth.Name)
+		}
+		s.strips = append(s.strips, one)
+	}
 	s.y += sub.y
 	for _, j := range ans.Joins {
 		s.body(tPlain, joinText(ans, j)+".")

@@ -73,16 +73,12 @@ func (w *pdfWriter) text(t Text) {
 		w.doc.TransformRotate(float64(-t.Turn), x, y)
 		defer w.doc.TransformEnd()
 	}
-	w.doc.SetTextColor(parts(style.Fill))
 	if style.Halo > 0 {
-		w.doc.SetTextColor(255, 255, 255)
-		w.doc.SetDrawColor(255, 255, 255)
-		w.doc.SetLineWidth(style.Halo / w.scale)
-		w.dash(nil)
-		w.doc.SetTextRenderingMode(1)
-		w.doc.Text(left, y, s)
-		w.doc.SetTextRenderingMode(0)
-		w.doc.SetTextColor(parts(style.Fill))
+		// A plate, since a rim of letters would be text a second time.
+		rim := style.Halo / w.scale / 2
+		w.doc.SetFillColor(255, 255, 255)
+		w.doc.Rect(left-rim, y-size*0.76-rim, long+2*rim, size+2*rim, "F")
 	}
+	w.doc.SetTextColor(parts(style.Fill))
 	w.doc.Text(left, y, s)
 }

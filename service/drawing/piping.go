@@ -133,6 +133,7 @@ func (s *pipingSheet) rects() {
 		r := s.ans.Job.Rects[i]
 		w, h := r.Across.MM()*f, r.Along.MM()*f
 		if x > 0 && x+max(w, 150) > room {
+			s.keep(s.y, deep+head)
 			s.y += deep + head + apart
 			x, deep = 0, 0
 		}
@@ -144,6 +145,7 @@ func (s *pipingSheet) rects() {
 		x += max(w, 150) + apart
 		deep = max(deep, h)
 	}
+	s.keep(s.y, deep+head)
 	s.y += deep + head
 }
 

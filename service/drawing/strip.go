@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"strconv"
+	"strings"
 
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -11,15 +12,19 @@ import (
 func (s *sheet) cutStrips() {
 	cut := s.ans.Result.Cut
 	for i, l := range cut {
+		from := s.y
+		name := ""
 		if len(cut) > 1 {
+			name = "length " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(cut))
 			title := "Length " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(cut)) + ": " + near(l.Length, s.sys)
 			if i < len(s.ans.Lengths) {
 				title += ", to buy " + near(s.ans.Lengths[i].Order, s.sys)
 			}
 			s.heading(title)
 			s.body(tPlain, beginText(s.ans.Request.Cloth, l, s.sys))
+			s.keep(from, 300)
 		}
-		s.strip(service.PieceUse{Length: l.Length, Layout: l}, s.offcutsOf(i), "cut here", s.faultsOn(i))
+		s.strip(service.PieceUse{Length: l.Length, Layout: l}, name, s.offcutsOf(i), "cut here", s.faultsOn(i))
 	}
 }
 
@@ -34,13 +39,16 @@ func (s *sheet) pieceStrips() {
 		if i == 0 && u.Length <= 0 && len(u.Layout.Placements) == 0 {
 			continue
 		}
+		from := s.y
 		s.heading(useTitle(i, s.ans) + near(u.Length, s.sys))
 		if len(u.Layout.Placements) == 0 {
 			s.body(tPlain, "Not needed.")
 			continue
 		}
 		s.body(tPlain, useText(s.ans, u))
-		s.strip(u, nil, "used to here", nil)
+		s.keep(from, 300)
+		name, _, _ := strings.Cut(useTitle(i, s.ans), ":")
+		s.strip(u, name, nil, "used to here", nil)
 	}
 }
 
@@ -67,8 +75,9 @@ func (s *sheet) faultsOn(layout int) map[int]string {
 	return s.faulty[layout]
 }
 
-// strip draws one length of cloth with all that lies on it.
-func (s *sheet) strip(u service.PieceUse, left []leftover, end string, faulty map[int]string) {
+// strip draws one length of cloth with all that lies on it. Where there are
+// several it has a name.
+func (s *sheet) strip(u service.PieceUse, name string, left []leftover, end string, faulty map[int]string) {
 	long := stripLength(u)
 	s.gap(150)
 	items := []Shape{Rect{0, 0, s.wide, long, cCloth}}
@@ -86,8 +95,29 @@ func (s *sheet) strip(u service.PieceUse, left []leftover, end string, faulty ma
 	items = append(items, framed...)
 	items = append(items, s.cutEnd(u, end)...)
 	s.add(Group{Dx: marginLeft * s.k, Dy: s.y, Items: items})
+	s.strips = append(s.strips, Strip{
+		Name: name, X: marginLeft * s.k, Y: s.y, W: s.wide, H: long,
+		Above: 110 * s.k, Below: 50 * s.k, Parts: s.partsOf(u.Layout),
+	})
 	s.y += long
 	s.gap(60)
+}
+
+// partsOf are the placements of a layout, for the key to its pages.
+func (s *sheet) partsOf(l plan.Layout) []Part {
+	parts := make([]Part, len(l.Placements))
+	for i, pl := range l.Placements {
+		name := placedName(s.ans.Request.Panels, pl)
+		if part := partText(pl); part != "" {
+			name += ", " + part
+		}
+		f := frameOf(pl)
+		parts[i] = Part{Name: name, X: f.x, Y: f.y, W: f.w, H: f.h}
+		if p, ok := panelOf(s.ans.Request.Panels, pl); ok {
+			parts[i].Mark = clean(p.ID)
+		}
+	}
+	return parts
 }
 
 // selvedges are the woven edges and, at the top, the cut that begins the length.

@@ -1,0 +1,88 @@
+package httpapi
+
+import (
+	"errors"
+	"fmt"
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+
+	"github.com/labstack/echo/v4"
+)
+
+// What pages of other origins are told (the Fetch standard). Two hours is the
+// longest that every browser keeps a preflight.
+const (
+	corsMaxAge  = "7200"
+	corsHeaders = "Accept, Content-Type, If-None-Match, Prefer, Traceparent, Tracestate, X-Request-Id"
+	corsExposed = "ETag, RateLimit, RateLimit-Policy, Retry-After, X-Request-Id"
+)
+
+// anyOrigin in the allow-list lets pages of every origin call.
+const anyOrigin = "*"
+
+// checkOrigins names the entry of an allow-list that is no origin.
+func checkOrigins(list []string) error {
+	for _, o := range list {
+		u, err := url.Parse(o)
+		switch {
+		case o == anyOrigin && len(list) == 1:
+		case o == anyOrigin:
+			return errors.New("httpapi: an allow-list with * has no other entry")
+		case err != nil, u.Scheme != "http" && u.Scheme != "https", u.Host == "", o != u.Scheme+"://"+u.Host, o != strings.ToLower(o), strings.Contains(o, "*"):
+			return fmt.Errorf("httpapi: %.80q is not an origin such as https://shop.example", o)
+		}
+	}
+	return nil
+}
+
+// cors lets pages of the listed origins call what needs no key and read every
+// answer, problems too: a page that may not read a 422 sees only that something
+// failed. A request with a key comes from a server, and is told nothing.
+func (s *Server) cors(next echo.HandlerFunc) echo.HandlerFunc {
+	if len(s.opts.Origins) == 0 {
+		return next
+	}
+	open := s.opts.Origins[0] == anyOrigin
+	return func(c echo.Context) error {
+		r, answer := c.Request(), c.Response()
+		if !open { // also for a request without an origin: a cache must not keep its answer for one that has
+			answer.Before(func() { answer.Header().Add("Vary", "Origin") })
+		}
+		origin, given := s.originOf(r)
+		if !given {
+			return next(c)
+		}
+		h := answer.Header()
+		h.Set("Access-Control-Allow-Origin", origin)
+		h.Set("Access-Control-Expose-Headers", corsExposed)
+		if wanted := r.Header.Get("Access-Control-Request-Method"); r.Method != http.MethodOptions || wanted == "" {
+			return next(c)
+		}
+		template, ok := s.contract.template(r.URL.Path)
+		if !ok {
+			return next(c)
+		}
+		c.Set(keyOperation, operation{id: "preflight"})
+		h.Set("Access-Control-Allow-Methods", strings.Join(s.contract.methods[template], ", "))
+		h.Set("Access-Control-Allow-Headers", corsHeaders)
+		h.Set("Access-Control-Max-Age", corsMaxAge)
+		return c.NoContent(http.StatusNoContent)
+	}
+}
+
+// originOf is what Access-Control-Allow-Origin says to a request; given is false
+// when it says nothing.
+func (s *Server) originOf(r *http.Request) (origin string, given bool) {
+	from := r.Header.Values("Origin")
+	switch {
+	case len(r.Header.Values("Authorization")) > 0:
+		return "", false
+	case s.opts.Origins[0] == anyOrigin: // said to everybody, so that it may be cached
+		return anyOrigin, true
+	case len(from) == 1 && slices.Contains(s.opts.Origins, from[0]):
+		return from[0], true
+	}
+	return "", false
+}

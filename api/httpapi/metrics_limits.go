@@ -1,0 +1,55 @@
+package httpapi
+
+import (
+	"time"
+
+	"github.com/prometheus/client_golang/prometheus"
+
+	"github.com/bridletie/bridletie/api/admit"
+)
+
+// gateMetrics are the figures of what lets requests in.
+type gateMetrics struct {
+	waits     *prometheus.HistogramVec
+	deadlines prometheus.Counter
+}
+
+// newGateMetrics makes them in a registry.
+func newGateMetrics(registry prometheus.Registerer) *gateMetrics {
+	m := &gateMetrics{
+		waits: prometheus.NewHistogramVec(prometheus.HistogramOpts{
+			Name: "bridletie_lane_wait_seconds", Help: "How long a turn was waited for.",
+			Buckets: []float64{.001, .005, .025, .1, .25, 1, 2.5, 5, 10},
+		}, []string{"lane"}),
+		deadlines: prometheus.NewCounter(prometheus.CounterOpts{
+			Name: "bridletie_deadlines_total", Help: "Answers that took longer than an answer may.",
+		}),
+	}
+	registry.MustRegister(m.waits, m.deadlines)
+	return m
+}
+
+// lane is a lane with its figures.
+func (m *gateMetrics) lane(registry prometheus.Registerer, name string, slots, queue int, wait time.Duration) *admit.Lane {
+	waits := m.waits.WithLabelValues(name)
+	l := admit.NewLane(slots, queue, wait, func(d time.Duration) { waits.Observe(d.Seconds()) })
+	label := prometheus.Labels{"lane": name}
+	gauge := func(name, help string, of func(admit.LaneState) int) {
+		registry.MustRegister(prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: name, Help: help, ConstLabels: label},
+			func() float64 { return float64(of(l.State())) }))
+	}
+	gauge("bridletie_lane_slots", "Answers that may be worked on at the same time.", func(s admit.LaneState) int { return s.Slots })
+	gauge("bridletie_lane_busy", "Answers worked on.", func(s admit.LaneState) int { return s.Busy })
+	gauge("bridletie_lane_queue_slots", "Requests that may wait for a turn.", func(s admit.LaneState) int { return s.Queue })
+	gauge("bridletie_lane_queued", "Requests waiting for a turn.", func(s admit.LaneState) int { return s.Waiting })
+	for reason, of := range map[string]func(admit.LaneState) uint64{
+		"full":   func(s admit.LaneState) uint64 { return s.Full },
+		"waited": func(s admit.LaneState) uint64 { return s.Late },
+	} {
+		registry.MustRegister(prometheus.NewCounterFunc(prometheus.CounterOpts{
+			Name: "bridletie_sheds_total", Help: "Requests sent away because the service was full.",
+			ConstLabels: prometheus.Labels{"lane": name, "reason": reason},
+		}, func() float64 { return float64(of(l.State())) }))
+	}
+	return l
+}

@@ -1,0 +1,178 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"log/slog"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/bridletie/bridletie/api/httpapi"
+)
+
+// config is how the server runs.
+type config struct {
+	addr    string        // of the service
+	metrics string        // of the metrics; "off" for none
+	drain   time.Duration // between readyz failing and the listener closing
+	grace   time.Duration // for answers under way once the listener is closed
+	memory  bytesOf       // beyond which the collector works without rest; 0 leaves it to GOMEMLIMIT
+	conns   int           // open at the same time
+
+	headerTime, readTime, writeTime, idleTime time.Duration
+	headerBytes                               int
+
+	api httpapi.Options
+}
+
+// bytesOf is a number of bytes, written with KiB, MiB or GiB or without.
+type bytesOf int64
+
+// String is the number as it is written.
+func (b *bytesOf) String() string { return strconv.FormatInt(int64(*b), 10) }
+
+// Set reads the number.
+func (b *bytesOf) Set(s string) error {
+	number, shift := s, 0
+	for i, unit := range []string{"KiB", "MiB", "GiB"} {
+		if rest, ok := strings.CutSuffix(s, unit); ok {
+			number, shift = rest, 10*(i+1)
+		}
+	}
+	n, err := strconv.ParseInt(number, 10, 64)
+	if err != nil || n < 0 || n > 1<<20 && shift > 0 || n > 1<<50 {
+		return errors.New("bytes, such as 512MiB")
+	}
+	*b = bytesOf(n << shift)
+	return nil
+}
+
+// list is words with commas between.
+type list []string
+
+// String is the list as it is written.
+func (l *list) String() string { return strings.Join(*l, ",") }
+
+// Set reads the list.
+func (l *list) Set(s string) error {
+	*l = nil
+	for _, word := range strings.Split(s, ",") {
+		*l = append(*l, strings.TrimSpace(word))
+	}
+	return nil
+}
+
+// defaults are the settings of a server that is told nothing.
+func defaults() config {
+	return config{
+		addr: "127.0.0.1:8080", metrics: "127.0.0.1:9090", drain: 5 * time.Second, grace: 60 * time.Second, conns: 4096,
+		headerTime: 5 * time.Second, readTime: 10 * time.Second, writeTime: 60 * time.Second, idleTime: 90 * time.Second, headerBytes: 16 << 10,
+		api: httpapi.DefaultOptions(),
+	}
+}
+
+// flagsOf are the flags of serve. Each has a variable of the same name, which
+// envOf makes.
+func flagsOf(c *config) *flag.FlagSet {
+	f := flag.NewFlagSet("serve", flag.ContinueOnError)
+	l := &c.api.Limits
+	f.StringVar(&c.addr, "addr", c.addr, "address of the service")
+	f.StringVar(&c.metrics, "metrics-addr", c.metrics, "address of the metrics, off for none")
+	f.DurationVar(&c.drain, "drain", c.drain, "how long readyz fails before the listener closes")
+	f.DurationVar(&c.grace, "grace", c.grace, "how long answers under way may take after that")
+	f.Var((*list)(&c.api.Origins), "allow-origin", "origins of pages that may call, with commas between, * for all")
+
+	f.IntVar(&l.BodyBytes, "max-body", l.BodyBytes, "bytes of a body, where the contract does not say less")
+	f.IntVar(&l.Depth, "max-depth", l.Depth, "levels of JSON in one another")
+	f.IntVar(&l.Values, "max-values", l.Values, "values and names in a body, where the contract does not say less")
+	f.IntVar(&l.Panels, "max-panels", l.Panels, "panels in one list")
+	f.IntVar(&l.Pieces, "max-pieces", l.Pieces, "pieces in hand")
+	f.IntVar(&l.Cloths, "max-cloths", l.Cloths, "cloths to compare")
+	f.StringVar(&l.Effort, "max-effort", l.Effort, "the most thorough search that may be asked for, which is the work that one plan may take: normal or thorough")
+	f.IntVar(&l.AddressBytes, "max-address", l.AddressBytes, "bytes of path and query")
+	f.IntVar(&l.HeaderFields, "max-header-fields", l.HeaderFields, "fields of a header")
+	f.IntVar(&c.headerBytes, "max-header", c.headerBytes, "bytes of a header")
+	f.IntVar(&c.conns, "max-connections", c.conns, "connections open at the same time; more wait to be accepted")
+
+	f.DurationVar(&l.SolveTime, "deadline", l.SolveTime, "how long an answer may be worked on")
+	f.DurationVar(&c.headerTime, "header-timeout", c.headerTime, "how long a header may take to arrive")
+	f.DurationVar(&c.readTime, "read-timeout", c.readTime, "how long a request may take to arrive")
+	f.DurationVar(&c.writeTime, "write-timeout", c.writeTime, "how long a request may take from its header to the end of its answer")
+	f.DurationVar(&c.idleTime, "idle-timeout", c.idleTime, "how long a connection may be idle")
+
+	f.IntVar(&l.Solves, "heavy", l.Solves, "plans and other long searches worked on at the same time")
+	f.IntVar(&l.SolveQueue, "heavy-queue", l.SolveQueue, "more of them that wait")
+	f.DurationVar(&l.SolveWait, "heavy-wait", l.SolveWait, "how long they wait")
+	f.IntVar(&l.Lights, "light", l.Lights, "short answers worked on at the same time")
+	f.IntVar(&l.LightQueue, "light-queue", l.LightQueue, "more of them that wait")
+	f.DurationVar(&l.LightWait, "light-wait", l.LightWait, "how long they wait")
+	f.DurationVar(&l.LightTime, "light-time", l.LightTime, "after which a short answer goes on as a long one")
+	f.Var(&c.memory, "memory", "bytes of memory that the program tries to stay below; 0 leaves it to GOMEMLIMIT")
+	return f
+}
+
+// envOf is the variable of a flag.
+func envOf(name string) string {
+	return "BRIDLETIE_" + strings.ToUpper(strings.ReplaceAll(name, "-", "_"))
+}
+
+// readConfig takes flags before the environment and the environment before the
+// defaults.
+func readConfig(args []string, getenv func(string) string, stderr io.Writer) (config, *flag.FlagSet, error) {
+	c := defaults()
+	flags := flagsOf(&c)
+	flags.SetOutput(stderr)
+	var bad error
+	flags.VisitAll(func(f *flag.Flag) {
+		key := envOf(f.Name)
+		f.Usage += " (" + key + ")"
+		if v := getenv(key); v != "" && bad == nil {
+			if err := flags.Set(f.Name, v); err != nil {
+				bad = fmt.Errorf("%s=%q: %w", key, v, err)
+			}
+		}
+	})
+	if bad != nil {
+		fmt.Fprintf(stderr, "bridletie serve: %v\n", bad)
+		return c, nil, bad
+	}
+	if err := flags.Parse(args); err != nil {
+		return c, nil, err
+	}
+	if err := c.validate(flags.NArg()); err != nil {
+		fmt.Fprintf(stderr, "bridletie serve: %v\n", err)
+		return c, nil, err
+	}
+	return c, flags, nil
+}
+
+// validate names what makes no sense. The options of the service are looked at
+// by the service.
+func (c *config) validate(rest int) error {
+	switch {
+	case rest > 0:
+		return errors.New("serve takes flags only")
+	case c.drain < 0 || c.grace < 0:
+		return errors.New("drain and grace must not be negative")
+	case c.headerTime <= 0 || c.readTime <= 0 || c.idleTime <= 0:
+		return errors.New("the time-outs must be positive")
+	case c.writeTime <= c.api.SolveTime:
+		return errors.New("write-timeout must be longer than deadline, or answers are cut off")
+	case c.headerBytes < 1024 || c.headerBytes > 1<<20:
+		return errors.New("max-header must be from 1024 to 1048576")
+	case c.conns < 1:
+		return errors.New("max-connections must be positive")
+	}
+	return nil
+}
+
+// report logs every setting. None is a secret: keys stand in a file or in a
+// variable that is no flag.
+func report(log *slog.Logger, flags *flag.FlagSet) {
+	var all []any
+	flags.VisitAll(func(f *flag.Flag) { all = append(all, slog.String(f.Name, f.Value.String())) })
+	log.Info("settings", slog.Group("settings", all...))
+}
