@@ -47,7 +47,7 @@ func (o BatchOptions) validate() error {
 // batches is what the server keeps for answering lines.
 type batches struct {
 	places chan struct{} // one for each batch
-	lines  chan struct{} // one for each line worked on, whatever its batch
+	lines  chan struct{} // one for each line worked on, whatever its batch; taken in the order of the lines
 	inside http.Handler  // the operations without the pipeline
 }
 

@@ -75,9 +75,6 @@ func (l *lines) write(stop func()) (LineTally, error) {
 	held := make(map[int]lineReply)
 	next := 0
 	for r := range l.replies {
-		if r.status == 0 { // broken off
-			continue
-		}
 		if l.run.AnyOrder {
 			r.seq = next
 		}
@@ -131,9 +128,15 @@ func (l *lines) read(in *bufio.Reader) {
 			l.send(lineText(n, "", p, nil), p.Status)
 			return
 		}
+		select {
+		case l.s.batches.lines <- struct{}{}:
+		case <-l.ctx.Done():
+			return
+		}
 		seq := l.seq
 		l.seq++
 		l.working.Go(func() {
+			defer func() { <-l.s.batches.lines }()
 			text, status := l.s.answerLine(l.ctx, n, text)
 			l.reply(lineReply{seq, text, status})
 		})
@@ -149,6 +152,9 @@ func (l *lines) send(text []byte, status int) {
 }
 
 func (l *lines) reply(r lineReply) {
+	if l.ctx.Err() != nil { // what it says may be due to that
+		return
+	}
 	select {
 	case l.replies <- r:
 	case <-l.ctx.Done():

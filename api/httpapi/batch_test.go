@@ -323,14 +323,16 @@ func TestBatchEndsWithItsClient(t *testing.T) {
 	} {
 		opts := options()
 		opts.Solves = 2
-		begun, ended, first := make(chan bool, 100), make(chan bool, 100), make(chan bool, 1)
-		first <- true
+		begun, ended, first := make(chan bool, 100), make(chan bool, 100), make(chan bool, 20)
+		for range cap(first) {
+			first <- true
+		}
 		opts.Yardage = func(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error) {
 			begun <- true
 			select {
 			case <-first:
 				if name == "endless" {
-					time.Sleep(200 * time.Millisecond)
+					time.Sleep(50 * time.Millisecond)
 					return stacked(ctx, req)
 				}
 			default:
