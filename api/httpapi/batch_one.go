@@ -128,6 +128,8 @@ func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []b
 			p = problem(internal, "line "+strconv.Itoa(n))
 		}
 	}()
+	ctx, end := step(ctx, "line")
+	defer end()
 	in, p := s.contract.read(l.op, l.body)
 	if p != nil {
 		return nil, p.under("request")

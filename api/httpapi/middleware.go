@@ -186,14 +186,18 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 		if err != nil {
 			return err
 		}
+		_, waited := step(r.Context(), "wait")
 		t, err := s.begin(r.Context(), op)
+		waited()
 		if err != nil {
 			return err
 		}
 		defer t.end()
 		ctx := context.WithValue(r.Context(), turnKey, t)
 		if op.body != nil {
+			_, read := step(ctx, "read")
 			input, p := s.contract.read(op, raw)
+			read()
 			if p != nil {
 				return p
 			}

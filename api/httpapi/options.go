@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"log/slog"
 
+	"go.opentelemetry.io/otel/trace"
+
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -18,6 +20,7 @@ type Options struct {
 	Log     *slog.Logger // access log; nothing is logged when nil
 	Origins []string     // of pages that may call, such as https://shop.example; * alone for all
 	Batch   BatchOptions // of POST /v1/batch
+	Tracer  trace.Tracer // of spans; none are made when nil
 	Limits
 }
 
