@@ -176,6 +176,12 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		op, r := operationOf(c), c.Request()
+		if op.lines {
+			if p := linesProblem(r); p != nil {
+				return p
+			}
+			return next(c)
+		}
 		if op.body == nil && (r.Method != http.MethodGet || !strings.HasPrefix(r.URL.Path, "/v1/")) {
 			return next(c)
 		}
@@ -187,7 +193,9 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 		if err != nil {
 			return err
 		}
+		_, waited := step(r.Context(), "wait")
 		t, err := s.begin(r.Context(), op)
+		waited()
 		if err != nil {
 			return err
 		}
@@ -209,7 +217,9 @@ func (s *Server) answer(c echo.Context, raw []byte, t *turn, next echo.HandlerFu
 	ctx = withPreference(ctx, op, r.Header.Values("Prefer"))
 	var question digested
 	if op.body != nil {
+		_, end := step(ctx, "read")
 		input, p := s.contract.read(op, raw)
+		end()
 		if p != nil {
 			return p
 		}

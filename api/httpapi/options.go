@@ -2,8 +2,11 @@ package httpapi
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"log/slog"
+
+	"go.opentelemetry.io/otel/trace"
 
 	"github.com/bridletie/bridletie/service"
 )
@@ -22,6 +25,8 @@ type Options struct {
 	Log     *slog.Logger  // access log; nothing is logged when nil
 	Origins []string      // of pages that may call, such as https://shop.example; * alone for all
 	Kept    int64         // bytes of answers that are kept; 0 has every answer made anew
+	Batch   BatchOptions  // of POST /v1/batch
+	Tracer  trace.Tracer  // of spans; none are made when nil
 	Limits
 	Access
 }
@@ -32,6 +37,7 @@ func DefaultOptions() Options {
 		Yardage: service.Yardage,
 		Hurried: service.YardageBy,
 		Kept:    32 << 20,
+		Batch:   DefaultBatchOptions(),
 		Limits:  DefaultLimits(),
 	}
 }
@@ -46,7 +52,7 @@ func (o Options) validate() error {
 	case o.Kept < 0:
 		return fmt.Errorf("httpapi: Options.Kept must not be negative")
 	}
-	if err := o.Limits.validate(); err != nil {
+	if err := errors.Join(o.Limits.validate(), o.Batch.validate()); err != nil {
 		return err
 	}
 	return checkOrigins(o.Origins)

@@ -30,6 +30,7 @@ type Server struct {
 	kept     *reuse.Store[*recorded] // nil when every answer is made anew
 	draining atomic.Bool
 	echo     *echo.Echo
+	batches  batches
 }
 
 // New makes a server. It fails on options that make no sense and on a contract
@@ -74,6 +75,7 @@ func New(opts Options) (*Server, error) {
 		s.gate.room(registry, opts.Kept, s.kept.Bytes)
 	}
 	s.echo = s.routes()
+	s.batches = s.newBatches()
 	return s, nil
 }
 
@@ -93,7 +95,7 @@ func (s *Server) routes() *echo.Echo {
 	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
 	e.Binder = boundBody{}
 	e.IPExtractor = s.opts.Access.extractor()
-	e.Use(s.observe, s.headers, s.cors, s.sizes, s.route, s.admitted, s.negotiate, s.body)
+	e.Use(s.traced, s.observe, s.headers, s.cors, s.sizes, s.route, s.admitted, s.negotiate, s.body)
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return e
 }
@@ -147,6 +149,9 @@ func (s *Server) answerError(c echo.Context, err error) {
 // contract does.
 func routeProblem(err error) *Problem {
 	var he *echo.HTTPError
+	if errors.As(err, &he) && he.Code == http.StatusBadRequest {
+		return problem(invalidRequest, "a parameter of the query stands twice or cannot be read")
+	}
 	if errors.As(err, &he) && he.Code < http.StatusInternalServerError {
 		return problem(notFound, "")
 	}
