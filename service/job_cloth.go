@@ -119,7 +119,7 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 func (out *clothJob) strips(req *PipingRequest, offcuts []Offcut) {
 	j, _ := req.job()
 	for i, o := range offcuts {
-		r := piping.Rect{X: o.Rect.X, Y: o.Rect.Y, Across: o.Rect.Across, Along: o.Rect.Along}
+		r := piping.Rect{X: o.Rect.X, Y: o.Rect.Y, Across: o.Rect.Across, Along: min(o.Rect.Along, MaxPipingOffcut)}
 		gives := false
 		for _, lean := range []piping.Lean{piping.Upright, piping.ToRight, piping.ToLeft} {
 			if (lean == piping.Upright) != (j.Cut == piping.Bias) {
