@@ -6348,8 +6348,8 @@ type JobFireAnswer struct {
 
 // JobFoam The foam on sale, as `/v1/foam` takes it, and which is used where. Left out:
 // 35 kg/m3 of 160 N for seats and 26 kg/m3 of 80 N for backs and arms (at
-// 25 %), in sheets of 2 m by 1.2 m, 25, 50, 75 and 100 mm thick (common
-// practice, no source).
+// 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
+// (common practice, no source).
 type JobFoam struct {
 	// Arm For arms; that of backs when left out.
 	Arm *PanelId `json:"arm,omitempty"`
@@ -6677,8 +6677,8 @@ type JobRequest struct {
 
 	// Foam The foam on sale, as `/v1/foam` takes it, and which is used where. Left out:
 	// 35 kg/m3 of 160 N for seats and 26 kg/m3 of 80 N for backs and arms (at
-	// 25 %), in sheets of 2 m by 1.2 m, 25, 50, 75 and 100 mm thick (common
-	// practice, no source).
+	// 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
+	// (common practice, no source).
 	Foam       *JobFoam       `json:"foam,omitempty"`
 	Foundation *JobFoundation `json:"foundation,omitempty"`
 
