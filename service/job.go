@@ -38,6 +38,7 @@ type JobRequest struct {
 type JobPiping struct {
 	PipingRequest
 	LeanSaid bool // OneLean is as it was asked for; else as the cloth wants it
+	Most     int  // joins in a run that says nothing else
 }
 
 // JobSections are parts of the sheet.

@@ -346,4 +346,3 @@ func TestJobForms(t *testing.T) {
 		}
 	}
 }
-

@@ -35,7 +35,11 @@ func JobDrawings(ans *service.JobAnswer) []JobDrawing {
 	if !h.Piping {
 		for _, p := range ans.Piping {
 			if y := p.Piping.Answer; y != nil {
-				d.add("piping-"+ans.Cloths[p.Cloth].ID, PipingPicture(quietPiping(y)))
+				name := "piping-" + ans.Cloths[p.Cloth].ID
+				if !y.Request.HasCloth {
+					name += "-offcuts"
+				}
+				d.add(name, PipingPicture(quietPiping(y)))
 			}
 		}
 	}
