@@ -32,6 +32,8 @@ type JobRequest struct {
 	Terms      *JobTerms // nil: nothing is costed
 	PresetSaid bool      // the terms name the example that hours begin from
 	Days       DayTerms
+
+	MostPanels int // of one cloth, where that is less than usual; 0: the usual
 }
 
 // JobPiping is how piping is cut, without cloth, offcuts and runs.

@@ -59,7 +59,7 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 	req := YardageRequest{
 		Units: j.req.Units, Cloth: k.Cloth, Sold: k.Sold, Pieces: k.Hand, Panels: panels, Effort: p.Effort, Obstacles: obstacles,
 	}
-	if l := jobPlanFaults(req); l.Len() > 0 {
+	if l := j.planFaults(req); l.Len() > 0 {
 		p.Plan.Fault = j.placed(l, c, panels, places)
 		return nil
 	}
@@ -71,13 +71,18 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 	return nil
 }
 
-// maxJobPanels is how many panels, each with its copies, are cut from one cloth.
+// maxJobPanels is how many panels, each with its copies, are cut from one cloth at
+// most.
 const maxJobPanels = 500
 
-func jobPlanFaults(req YardageRequest) fault.List {
-	if n := len(req.Panels); n > maxJobPanels {
+func (j *jobber) planFaults(req YardageRequest) fault.List {
+	most := maxJobPanels
+	if j.req.MostPanels > 0 {
+		most = min(most, j.req.MostPanels)
+	}
+	if n := len(req.Panels); n > most {
 		var l fault.List
-		l.Add(fault.Path("").Field("panels"), fault.TooMany, strconv.Itoa(n), "one cloth has "+strconv.Itoa(n)+" panels", "at most "+strconv.Itoa(maxJobPanels)+": fewer pieces at a time")
+		l.Add(fault.Path("").Field("panels"), fault.TooMany, strconv.Itoa(n), "one cloth has "+strconv.Itoa(n)+" panels", "at most "+strconv.Itoa(most)+": fewer pieces at a time")
 		return l
 	}
 	return YardageFaults(req)
