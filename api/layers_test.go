@@ -73,10 +73,11 @@ var layers = []layer{
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	{dir: "api/strictjson", std: pure},
 	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static"}},
-	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time")},
-	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/admit", "api/web"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
+	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time"), ext: []string{"github.com/maypok86/otter", "golang.org/x/time/rate"}},
+	{dir: "api/keyring", std: with(pure, "bufio", "crypto/rand", "crypto/sha256", "crypto/subtle", "encoding/base64", "encoding/hex", "io")},
+	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/admit", "api/keyring", "api/web"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
 	{dir: "api", std: []string{"..."}, own: []string{"..."}},
-	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi"}, ext: []string{"golang.org/x/net/netutil"}},
+	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi", "api/admit", "api/keyring"}, ext: []string{"golang.org/x/net/netutil"}},
 }
 
 // inTests is what a test may import on top of what its layer may.

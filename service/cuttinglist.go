@@ -13,7 +13,7 @@ type CuttingListRequest struct {
 	Name    string // of the piece; "" for that of its kind
 	Piece   furniture.Piece
 	Cloth   *cloth.Cloth // the top cover; nil when it is not chosen yet
-	Outside *cloth.Cloth // another cloth for the outside panels; nil for a plain one
+	Outside *cloth.Cloth // of the outside panels, where they have another
 	Lining  *cloth.Cloth // nil for a plain one
 	Drop    []string     // panels to leave out
 	Replace []panel.Panel
@@ -39,19 +39,23 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 	ans := &CuttingListAnswer{Request: req, List: changed(req.Piece.List(), req)}
 	for cover := range ans.Covers {
 		c := furniture.Cover(cover)
-		k := [...]*cloth.Cloth{req.Cloth, req.Outside, req.Lining}[c]
-		switch {
-		case k != nil:
-			panels, loosened := kept(ans.List.CutFrom(c, *k), *k)
-			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
-		case c != furniture.Top:
+		switch of := req.clothOf(c); {
+		case of == nil && c == furniture.Lining:
 			ans.Covers[c] = ans.List.CutFrom(c, cloth.Cloth{})
-		default:
+		case of == nil:
 			ans.Covers[c] = ans.List.Of(c)
+		default:
+			panels, loosened := kept(ans.List.CutFrom(c, *of), *of)
+			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}
 	ans.Warnings, ans.Cautions = cuttingListWarnings(ans), cuttingListCautions()
 	return ans
+}
+
+// clothOf is what a cover is cut from; nil when it is not chosen yet.
+func (r CuttingListRequest) clothOf(c furniture.Cover) *cloth.Cloth {
+	return [...]*cloth.Cloth{r.Cloth, r.Outside, r.Lining}[c]
 }
 
 // changed is the list as the caller wants it.

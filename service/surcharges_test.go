@@ -200,8 +200,8 @@ const surchargeFinding = `The added yards are means over the club and the wing c
 settee. A rough rule in print says 1 yd more for a chair and 2 to 3 yd for a sofa;
 the chart's own example is a piece of 8 yd, and its percentages of that are in the
 table. In percent the engine's surcharges are about twice those of the chart; in
-yards they are near them, for a chair from half a yard above for small repeats to a
-third below for large ones. The percentages are high because what they are of is
+yards they are near them: for a chair half a yard above for small repeats, and a
+third of a yard below for the largest. The percentages are high because what they are of is
 low: the chart's plain yardage has room to spare (see below), and a part of what
 the pattern wants is taken from that room. Leaving the outside panels free takes a
 few percent off. A mean hides much: the same repeat can cost a small piece next to
@@ -260,7 +260,9 @@ because pieces are missing: a chart gives every large piece a length of cloth of
 its own, with the room beside it left over, and the same panels laid so come out
 in the band. Laid by hand in rows the chair takes less, planned less again. Of
 what else is in a band, the platform and the tuck-ins in the cover are the most;
-they are options here, and lining is the default. Piping takes far less than is
+they are options here, and lining is the default. Of a skirt, the fuller kinds take
+no more length here than the straight one, since their part widths find room beside
+the rest; laid in rows they do. Piping takes far less than is
 printed when it is cut as bias from a piece and joined, and usually nothing, out
 of the offcuts. What we had not on our lists and the trade cuts at times, collars
 round the arms and a platform in the cover, are options now. Where even a row for

@@ -4668,6 +4668,9 @@ type CuttingListRequest struct {
 	// Options By the names that `/v1/furniture` lists for the kind.
 	Options *map[string]FurnitureId `json:"options,omitempty"`
 
+	// OutsideCloth The cloth of the outside panels, where the options give them another.
+	OutsideCloth *Cloth `json:"outsideCloth,omitempty"`
+
 	// Replace Panels that stand in for those of the same id, or are added, to the top cover unless `covers` says otherwise.
 	Replace *[]Panel `json:"replace,omitempty"`
 

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"maps"
 	"net/http"
 	"slices"
 	"strings"
@@ -38,6 +39,12 @@ type operation struct {
 	offers []string         // media types of a right answer, the default first
 	body   *openapi3.Schema // of the request; nil when there is none
 	reader reader           // of the body
+	public bool             // counts against quotas, and may need a key
+}
+
+// sortedOperations are all operations, in the order of their ids.
+func sortedOperations(all map[string]operation) []operation {
+	return slices.SortedFunc(maps.Values(all), func(a, b operation) int { return strings.Compare(a.id, b.id) })
 }
 
 // loadContract reads the embedded document. It fails only when the document is
@@ -101,7 +108,7 @@ func newDocument(body []byte) document { return document{Form: web.NewForm(body)
 func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }
 
 func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
-	o := operation{id: op.OperationID}
+	o := operation{id: op.OperationID, public: !slices.Contains(op.Tags, "service")}
 	for media := range op.Responses.Value("200").Value.Content {
 		o.offers = append(o.offers, media)
 	}

@@ -143,6 +143,10 @@ func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest,
 		c := t.cloth(w.Cloth, root.Field("cloth"))
 		req.Cloth = &c
 	}
+	if w.OutsideCloth != nil {
+		c := t.cloth(w.OutsideCloth, root.Field("outsideCloth"))
+		req.Outside = &c
+	}
 	req.Drop = value(w.Drop)
 	for id, c := range value(w.Covers) {
 		if req.Covers == nil {

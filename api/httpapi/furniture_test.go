@@ -172,3 +172,106 @@ func TestPictureOfEachKind(t *testing.T) {
 		}
 	}
 }
+
+// The sheet of a cutting list as a drawing and on paper.
+func TestCuttingListAsASheet(t *testing.T) {
+	body, err := os.ReadFile("../../testdata/jobs/wing-chair-measures.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := newClient(t, options())
+	for media, begins := range map[string]string{"image/svg+xml": "<svg ", "application/pdf": "%PDF-"} {
+		w := c.do(http.MethodPost, "/v1/cutting-list", string(body), "Content-Type", "application/json", "Accept", media)
+		if w.Code != http.StatusOK || w.Header().Get("Content-Type") != media || !strings.HasPrefix(w.Body.String(), begins) {
+			t.Errorf("%s: status %d, %s", media, w.Code, w.Header().Get("Content-Type"))
+		}
+		if w.Header().Get("Vary") == "" || w.Header().Get("Cache-Control") != "no-store" {
+			t.Errorf("%s: headers %v", media, w.Header())
+		}
+	}
+}
+
+// The layers of every kind are in the form in which the fire check takes them.
+func TestStacksGoToTheFireCheck(t *testing.T) {
+	c := newClient(t, httpapi.DefaultOptions())
+	for _, k := range furniture.Kinds() {
+		var answer struct {
+			Fire struct {
+				Item, LooseCushions json.RawMessage
+				Stacks              []struct {
+					Where  string
+					Layers json.RawMessage
+				}
+			}
+		}
+		w := c.postCuttingList(`{"kind":"` + k.ID + `"}`)
+		if err := json.Unmarshal(w.Body.Bytes(), &answer); err != nil || len(answer.Fire.Stacks) == 0 {
+			t.Fatalf("%s: %v: %s", k.ID, err, w.Body)
+		}
+		for _, s := range answer.Fire.Stacks {
+			w := c.do(http.MethodPost, "/v1/fire-check", `{"asOf":"2026-11-25","place":"great-britain","item":`+string(answer.Fire.Item)+
+				`,"looseCushions":`+string(answer.Fire.LooseCushions)+`,"layers":`+string(s.Layers)+`}`, "Content-Type", "application/json")
+			if w.Code != http.StatusOK {
+				t.Errorf("%s %s: status %d: %s", k.ID, s.Where, w.Code, w.Body)
+			}
+		}
+	}
+}
+
+// Panels go to another cloth where the caller says so, and the outside cloth has a
+// pattern of its own.
+func TestCuttingListMovesPanels(t *testing.T) {
+	c := newClient(t, options())
+	w := c.postCuttingList(`{"kind":"carver","options":{"outside":"other"},"covers":{"PAD":"outside","EXTRA":"lining"},` +
+		`"replace":[{"id":"EXTRA","size":{"across":"20 cm","along":"20 cm"}}],` +
+		`"outsideCloth":{"width":"140 cm","pattern":{"lengthRepeat":"32 cm"}}}`)
+	var answer struct {
+		Covers []struct {
+			Cover  string
+			Panels []struct {
+				ID    string
+				Match struct{ How string }
+			}
+		}
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &answer); err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, k := range answer.Covers {
+		for _, p := range k.Panels {
+			got = append(got, k.Cover+" "+p.ID+" "+p.Match.How)
+		}
+	}
+	if text := strings.Join(got, ","); text != "top SEAT runs-on,top IB centred,outside OB along,outside PAD ,lining EXTRA " {
+		t.Errorf("%s", text)
+	}
+}
+
+func TestBadChangesOfCuttingLists(t *testing.T) {
+	c := newClient(t, options())
+	for _, tc := range []struct{ name, body, want string }{
+		{"drops what is not there", `{"kind":"carver","drop":["SEAT","WINGS"]}`, "#/drop/1 unknown-panel"},
+		{"drops what the options leave out", `{"kind":"carver","options":{"arm-pads":"no"},"drop":["PAD"]}`, "#/drop/0 unknown-panel"},
+		{"moves what is not there", `{"kind":"carver","covers":{"WINGS":"lining"}}`, "#/covers/WINGS unknown-panel"},
+		{"moves to no cover", `{"kind":"carver","covers":{"SEAT":"canvas"}}`, "#/covers/SEAT not-one-of"},
+		{"outside cloth", `{"kind":"carver","outsideCloth":{"width":"9 mm"}}`, "#/outsideCloth/width too-small"},
+		{"too narrow an outside cloth", `{"kind":"carver","options":{"outside":"other"},"replace":[{"id":"OB","size":{"across":"40 cm","along":"40 cm"}}],"outsideCloth":{"width":"20 cm"}}`, "#/replace/0/size/across wider-than-cloth"},
+		{"more copies than are planned", `{"kind":"three-seat-settee","count":50,"options":{"back":"cushions","flies":"no","collars":"sewn","skirt":"tailored","arms":"square","wings":"yes"}}`, "#/count too-many"},
+	} {
+		w := c.postCuttingList(tc.body)
+		var p struct {
+			Errors []struct{ Pointer, Code string }
+		}
+		if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, e := range p.Errors {
+			got = append(got, e.Pointer+" "+e.Code)
+		}
+		if text := strings.Join(got, ", "); w.Code != http.StatusUnprocessableEntity || text != tc.want {
+			t.Errorf("%s: status %d, %q, want %q", tc.name, w.Code, text, tc.want)
+		}
+	}
+}

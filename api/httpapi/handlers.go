@@ -25,6 +25,7 @@ const (
 	encodingKey                    // Accept-Encoding
 	inputKey                       // the body, read
 	turnKey                        // the *turn of the request
+	accountKey                     // the *admit.Account that pays for the work
 )
 
 // AnswerYardage reads a request body and answers it: all that the operation

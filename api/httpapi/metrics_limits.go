@@ -12,6 +12,8 @@ import (
 type gateMetrics struct {
 	waits     *prometheus.HistogramVec
 	deadlines prometheus.Counter
+	limited   *prometheus.CounterVec
+	denied    prometheus.Counter
 }
 
 // newGateMetrics makes them in a registry.
@@ -24,8 +26,14 @@ func newGateMetrics(registry prometheus.Registerer) *gateMetrics {
 		deadlines: prometheus.NewCounter(prometheus.CounterOpts{
 			Name: "bridletie_deadlines_total", Help: "Answers that took longer than an answer may.",
 		}),
+		limited: prometheus.NewCounterVec(prometheus.CounterOpts{
+			Name: "bridletie_limited_total", Help: "Requests refused because a quota was used, by who called and by the quota.",
+		}, []string{"caller", "policy"}),
+		denied: prometheus.NewCounter(prometheus.CounterOpts{
+			Name: "bridletie_denied_total", Help: "Requests refused for want of a key that is known.",
+		}),
 	}
-	registry.MustRegister(m.waits, m.deadlines)
+	registry.MustRegister(m.waits, m.deadlines, m.limited, m.denied)
 	return m
 }
 

@@ -21,6 +21,8 @@ import (
 const (
 	keyRequestID = "bridletie.request"
 	keyOperation = "bridletie.operation"
+	keyCaller    = "bridletie.caller"
+	keyTrace     = "bridletie.trace"
 )
 
 // headerRequestID carries the id of a request both ways.
@@ -48,6 +50,7 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 			id = rand.Text()
 		}
 		c.Set(keyRequestID, id)
+		c.Set(keyTrace, traceOf(r.Header.Values("Traceparent")))
 		c.Response().Header().Set(headerRequestID, id)
 		s.metrics.inFlight.Inc()
 		defer s.observed(c, begun)
@@ -70,8 +73,10 @@ func (s *Server) observed(c echo.Context, begun time.Time) {
 		status = statusGone
 	}
 	s.metrics.answered(name, status, took)
-	s.opts.Log.InfoContext(r.Context(), "request", "request", requestID(c), "method", r.Method, "operation", name,
-		"status", status, "bytes", c.Response().Size, "ms", float64(took.Microseconds())/1e3)
+	who, _ := c.Get(keyCaller).(caller)
+	s.opts.Log.InfoContext(r.Context(), "request", "request", requestID(c), "trace", c.Get(keyTrace), "method", r.Method, "operation", name,
+		"status", status, "bytes", c.Response().Size, "ms", float64(took.Microseconds())/1e3,
+		"caller", who.class(), "client", who.key, "from", cut(c.RealIP()))
 }
 
 // statusGone stands in the log and the metrics for an answer that nobody waited
@@ -99,6 +104,7 @@ func (s *Server) headers(next echo.HandlerFunc) echo.HandlerFunc {
 		h := c.Response().Header()
 		h.Set("X-Content-Type-Options", "nosniff")
 		h.Set("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'")
+		h.Set("Referrer-Policy", "no-referrer")
 		if c.Request().Method == http.MethodPost {
 			h.Set("Cache-Control", "no-store")
 		}

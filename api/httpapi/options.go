@@ -17,6 +17,7 @@ type Options struct {
 	Log     *slog.Logger // access log; nothing is logged when nil
 	Origins []string     // of pages that may call, such as https://shop.example; * alone for all
 	Limits
+	Access
 }
 
 // DefaultOptions are the settings of a server in use, without a log.

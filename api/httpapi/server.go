@@ -25,6 +25,7 @@ type Server struct {
 	gate     *gateMetrics
 	light    *admit.Lane // for reading bodies and for short answers
 	heavy    *admit.Lane // for plans and other searches
+	callers  *callers
 	draining atomic.Bool
 	echo     *echo.Echo
 }
@@ -37,6 +38,9 @@ func New(opts Options) (*Server, error) {
 	}
 	c, err := loadContract(opts.Limits)
 	if err != nil {
+		return nil, err
+	}
+	if err := opts.Access.validate(c.operations); err != nil {
 		return nil, err
 	}
 	rules, err := loadFireRules()
@@ -57,6 +61,7 @@ func New(opts Options) (*Server, error) {
 		fire:     rules,
 		guides:   measuringGuides(),
 		pages:    pages,
+		callers:  newCallers(opts.Access),
 	}
 	registry := s.metrics.registry
 	s.gate = newGateMetrics(registry)
@@ -71,6 +76,8 @@ func New(opts Options) (*Server, error) {
 //   - headers before anything answers;
 //   - cors before any problem, so that a page of another origin can read it;
 //   - route before the body is touched, so that a wrong path costs nothing;
+//   - admitted as soon as the operation is known, so that who may not call costs
+//     next to nothing;
 //   - negotiate before the body, so that work whose answer nobody takes is not begun;
 //   - body last: its limit is set before the first byte is read, and it waits for
 //     its turn only when all of it is there, so that a slow sender holds nobody up.
@@ -79,7 +86,8 @@ func (s *Server) routes() *echo.Echo {
 	e.HideBanner, e.HidePort = true, true
 	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
 	e.Binder = boundBody{}
-	e.Use(s.observe, s.headers, s.cors, s.sizes, s.route, s.negotiate, s.body)
+	e.IPExtractor = s.opts.Access.extractor()
+	e.Use(s.observe, s.headers, s.cors, s.sizes, s.route, s.admitted, s.negotiate, s.body)
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return e
 }

@@ -29,9 +29,12 @@ type turn struct {
 	s     *Server
 	heavy bool // must move over before it works
 
+	account *admit.Account // pays for the time in a place; nil for nobody
+
 	mu    sync.Mutex
 	moved bool
 	leave func()
+	since time.Time // when the place was entered
 }
 
 // begin enters the light lane.
@@ -40,7 +43,8 @@ func (s *Server) begin(ctx context.Context, op operation) (*turn, error) {
 	if err != nil {
 		return nil, shed(err, lightRetry)
 	}
-	return &turn{s: s, heavy: heavy(op.id), leave: leave}, nil
+	account, _ := ctx.Value(accountKey).(*admit.Account)
+	return &turn{s: s, heavy: heavy(op.id), account: account, leave: leave, since: time.Now()}, nil
 }
 
 // moveOver leaves the light lane and waits for a place in the heavy one.
@@ -55,7 +59,7 @@ func (t *turn) moveOver(ctx context.Context) error {
 	if err != nil {
 		return shed(err, heavyRetry)
 	}
-	t.leave, t.moved = leave, true
+	t.leave, t.moved, t.since = leave, true, time.Now()
 	return nil
 }
 
@@ -70,6 +74,7 @@ func (t *turn) drop() {
 	if t.leave != nil {
 		t.leave()
 		t.leave = nil
+		t.account.Charge(time.Since(t.since))
 	}
 }
 
@@ -109,7 +114,12 @@ func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*
 		if err != nil {
 			return nil, shed(err, heavyRetry)
 		}
-		defer leave()
+		account, _ := ctx.Value(accountKey).(*admit.Account)
+		begun := time.Now()
+		defer func() {
+			leave()
+			account.Charge(time.Since(begun))
+		}()
 	case t.heavy:
 		if err := t.moveOver(timed); err != nil {
 			return nil, err

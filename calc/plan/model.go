@@ -22,6 +22,8 @@ type model struct {
 	minW     int64 // least extents of any item, to drop useless holes
 	minH     int64
 	cross    bool // every panel lies across the roll
+
+	stop func() bool // polled by the bounds; nil never ends them early
 }
 
 // item is one rectangle to cut: a panel copy, or one part of a joined panel.

@@ -89,7 +89,7 @@ func parseRun(flags *flag.FlagSet, args []string, stderr io.Writer) (file string
 		case len(rest) == 0 && file != "":
 			return file, exitOK
 		case len(rest) == 0 || file != "":
-			fmt.Fprint(stderr, "bridletie run: name one file, or - for standard input\n")
+			fmt.Fprintf(stderr, "bridletie %s: name one %s\n", flags.Name(), map[string]string{"run": "file, or - for standard input", "key": "client"}[flags.Name()])
 			return "", exitUsage
 		}
 		file, args = rest[0], rest[1:]

@@ -24,6 +24,7 @@ const usage = `usage:
   bridletie serve [flags]                         answer over HTTP until told to stop
   bridletie run [--op NAME] [--as json|text|svg|pdf] [--out FILE] [--drawings DIR] FILE|-
                                                   answer one request from a file or standard input
+  bridletie key [--rate N] [--work N] NAME        make a key for a client
   bridletie version                               print the version
 Flags of a command: bridletie COMMAND -h
 `
@@ -48,6 +49,8 @@ func run(ctx context.Context, args []string, getenv func(string) string, stdin i
 		return serve(ctx, rest, getenv, stderr)
 	case "run":
 		return answer(ctx, rest, stdin, stdout, stderr)
+	case "key":
+		return newKey(rest, stdout, stderr)
 	case "version":
 		if len(rest) > 0 {
 			fmt.Fprint(stderr, usage)
