@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/service/drawing"
@@ -29,7 +30,13 @@ func TestJobSheets(t *testing.T) {
 		if p != nil {
 			t.Fatal(p.Readable())
 		}
-		sheet(t, name+".txt", []byte(drawing.JobText(ans)))
+		text := drawing.JobText(ans)
+		for n, line := range strings.Split(text, "\n") {
+			if utf8.RuneCountInString(line) > 78 {
+				t.Errorf("%s: line %d is wider than a page: %s", name, n+1, line)
+			}
+		}
+		sheet(t, name+".txt", []byte(text))
 		sheet(t, name+".json", inSections(t, post(t, server.URL+"/v1/job", body, http.Header{"Content-Type": {"application/json"}})))
 	}
 }

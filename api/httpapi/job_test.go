@@ -3,15 +3,18 @@ package httpapi_test
 import (
 	"context"
 	"encoding/json"
+	"fmt"
 	"maps"
 	"net/http"
 	"net/http/httptest"
 	"reflect"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/fire"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -286,37 +289,61 @@ func TestJobOrderAddsUp(t *testing.T) {
 	}
 }
 
-// A buttoned panel is cut as large as its chart says, and the cloth lies in the
-// plan as the chart has it: from the panel's corner, the first motif is where the
-// chart shifts it to.
+// A buttoned panel is cut as large as its chart says, in as many widths, and the
+// cloth lies in the plan as the chart has it: from the corner of each width, the
+// first motif is where the chart shifts it to.
 func TestJobPlanKeepsTheChart(t *testing.T) {
-	ans := answeredJob(t, newServer(t, httpapi.DefaultOptions()), jobFile(t, "wing-chair"))
-	chart := ans.Buttoning[0].Chart.Answer
-	y := ans.Plans[0].Plan.Answer
-	at := slices.IndexFunc(y.Request.Panels, func(p panel.Panel) bool { return p.ID == "IB" })
-	cut, want := y.Request.Panels[at].Cut(), chart.Work.Cut()
-	if off := cut.Across - want.Across; off < 0 || off >= length.Millimetre || cut.Along < want.Along {
-		t.Errorf("the plan cuts %v, the chart %v", cut, want)
+	s := newServer(t, httpapi.DefaultOptions())
+	long := spoilt(t, jobFile(t, "wing-chair"), `"kind": "wing-chair"`, `"kind": "banquette"`)
+	long = regexp.MustCompile(`(?s)"measures": \{.*?\},`).ReplaceAllString(long, "")
+	long = spoilt(t, long, `"cushion": "loose", `, "")
+	for body, most := range map[string]int{jobFile(t, "wing-chair"): 1, long: 9} {
+		ans := answeredJob(t, s, body)
+		chart := ans.Buttoning[0].Chart.Answer
+		if n := len(chart.Joined.Parts); n > most || most > 1 && n < 3 {
+			t.Fatalf("%d widths", n)
+		}
+		y := ans.Plans[0].Plan.Answer
+		for n, part := range chart.Joined.Parts {
+			id := "IB"
+			if len(chart.Joined.Parts) > 1 {
+				id = fmt.Sprintf("IB-%d", n+1)
+			}
+			keepsTheChart(t, y, chart, id, part)
+		}
+	}
+}
+
+// keepsTheChart holds one width in the plan against the chart.
+func keepsTheChart(t *testing.T, y *service.YardageAnswer, chart *service.ButtoningAnswer, id string, part buttoning.Part) {
+	t.Helper()
+	at := slices.IndexFunc(y.Request.Panels, func(p panel.Panel) bool { return p.ID == id })
+	if at < 0 {
+		t.Fatalf("%s is not in the plan", id)
+	}
+	cut := y.Request.Panels[at].Cut()
+	if off := cut.Across - (part.To - part.From); off < 0 || off >= length.Millimetre || cut.Along < chart.Work.Cut().Along {
+		t.Errorf("%s: the plan cuts %v, the chart %s", id, cut, part.To-part.From)
 	}
 	for _, l := range y.Result.Cut {
 		for _, pl := range l.Placements {
 			if pl.Panel != at {
 				continue
 			}
-			p, lines := y.Request.Cloth.Pattern, chart.Work.Lines()
-			x := pl.X + lines.Across + chart.Shift.X - p.Principal()[0].Across
-			down := pl.Y + lines.Along + chart.Shift.Y - p.Principal()[0].Along + l.Start
+			p := y.Request.Cloth.Pattern
+			x := pl.X - part.From + chart.Shift.X - p.Principal()[0].Across
+			down := pl.Y + chart.Work.Lines().Along + chart.Shift.Y - p.Principal()[0].Along + l.Start
 			column := nearest(x, p.WidthRepeat)
 			off := x - column*p.WidthRepeat
 			down -= p.LengthRepeat * length.Length(p.Drop.Num) * column / length.Length(p.Drop.Den)
 			along := down - nearest(down, p.LengthRepeat)*p.LengthRepeat
 			if max(off, -off, along, -along) > length.Millimetre {
-				t.Errorf("the first motif is %s across and %s along beside where the chart has it", off, along)
+				t.Errorf("%s: the first motif is %s across and %s along beside where the chart has it", id, off, along)
 			}
 			return
 		}
 	}
-	t.Error("the plan has no inside back")
+	t.Errorf("the plan does not place %s", id)
 }
 
 // nearest is how many repeats are nearest to a place.
