@@ -6061,7 +6061,7 @@ type JobAnswer struct {
 	// OrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
 	OrderList *JobOrderList `json:"orderList,omitempty"`
 
-	// Piping The piping, by the cloth that it is cut from.
+	// Piping The piping, by the cloth that it is cut from. Where new cloth is saved by it, the runs that the offcuts hold stand by themselves, before those that are cut from new cloth.
 	Piping  *[]JobPipingAnswer `json:"piping,omitempty"`
 	Title   string             `json:"title"`
 	Wadding *JobWaddingAnswer  `json:"wadding,omitempty"`
@@ -6377,8 +6377,8 @@ type JobFireAnswer struct {
 
 // JobFoam The foam on sale, as `/v1/foam` takes it, and which is used where. Left out:
 // 35 kg/m3 of 160 N for seats and 26 kg/m3 of 80 N for backs and arms (at
-// 25 %), in sheets of 2 m by 1.2 m, 25, 50, 75 and 100 mm thick (common
-// practice, no source).
+// 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
+// (common practice, no source).
 type JobFoam struct {
 	// Arm For arms; that of backs when left out.
 	Arm *PanelId `json:"arm,omitempty"`
@@ -6706,8 +6706,8 @@ type JobRequest struct {
 
 	// Foam The foam on sale, as `/v1/foam` takes it, and which is used where. Left out:
 	// 35 kg/m3 of 160 N for seats and 26 kg/m3 of 80 N for backs and arms (at
-	// 25 %), in sheets of 2 m by 1.2 m, 25, 50, 75 and 100 mm thick (common
-	// practice, no source).
+	// 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
+	// (common practice, no source).
 	Foam       *JobFoam       `json:"foam,omitempty"`
 	Foundation *JobFoundation `json:"foundation,omitempty"`
 

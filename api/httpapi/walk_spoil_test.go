@@ -12,16 +12,16 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// spoilt is a body with one thing wrong with it, and what must be said of it.
-type spoilt struct {
+// marred is a body with one thing wrong with it, and what must be said of it.
+type marred struct {
 	what    string
 	body    string
 	status  int    // 0 for any that is documented, below 500
 	pointer string // of a fault that must be among those shown; "" for none in particular
 }
 
-// spoils are all the ways in which a right body is spoilt, one at a time.
-func spoils(doc any, schema *openapi3.Schema) []spoilt {
+// spoils are all the ways in which a right body is marred, one at a time.
+func spoils(doc any, schema *openapi3.Schema) []marred {
 	w := spoiler{root: doc}
 	w.value(doc, schema, "", func(v any) { w.root = v })
 	return append(w.all, textSpoils(doc)...)
@@ -31,14 +31,14 @@ func spoils(doc any, schema *openapi3.Schema) []spoilt {
 // writes the whole down, and puts the right one back.
 type spoiler struct {
 	root any
-	all  []spoilt
+	all  []marred
 }
 
 func (w *spoiler) value(v any, s *openapi3.Schema, at fault.Path, set func(any)) {
 	whole := s
 	s = branchFor(s, v)
 	wrong := func(what string, bad any, status int) {
-		w.with(v, bad, set, spoilt{what: what + " at " + at.Pointer(), status: status, pointer: at.Pointer()})
+		w.with(v, bad, set, marred{what: what + " at " + at.Pointer(), status: status, pointer: at.Pointer()})
 	}
 	for name, other := range map[string]any{"null": nil, "text": "x\u202ey", "number": 7.5, "truth": true, "list": []any{}, "object": map[string]any{}} {
 		if !permits(whole, other) {
@@ -94,7 +94,7 @@ func (w *spoiler) list(v []any, s *openapi3.Schema, at fault.Path, wrong func(st
 			wrong("too many entries", many, status)
 		} else {
 			kept := at
-			w.with(v, many, nil, spoilt{what: "very many entries at " + kept.Pointer()})
+			w.with(v, many, nil, marred{what: "very many entries at " + kept.Pointer()})
 		}
 	}
 	for i := range v {
@@ -108,14 +108,14 @@ func (w *spoiler) object(v map[string]any, s *openapi3.Schema, at fault.Path, se
 			if _, there := s.Properties[name]; !there {
 				bad := maps.Clone(v)
 				bad[name] = 1
-				w.with(v, bad, set, spoilt{what: "the surplus field " + name + " at " + at.Pointer(), status: 422, pointer: at.Field(name).Pointer()})
+				w.with(v, bad, set, marred{what: "the surplus field " + name + " at " + at.Pointer(), status: 422, pointer: at.Field(name).Pointer()})
 			}
 		}
 	}
 	for _, name := range s.Required {
 		bad := maps.Clone(v)
 		delete(bad, name)
-		w.with(v, bad, set, spoilt{what: "without " + at.Field(name).Pointer(), status: 422, pointer: at.Field(name).Pointer()})
+		w.with(v, bad, set, marred{what: "without " + at.Field(name).Pointer(), status: 422, pointer: at.Field(name).Pointer()})
 	}
 	for _, name := range slices.Sorted(maps.Keys(v)) {
 		of := s.AdditionalProperties.Schema
@@ -129,7 +129,7 @@ func (w *spoiler) object(v map[string]any, s *openapi3.Schema, at fault.Path, se
 }
 
 // with writes the body down with bad in place of v.
-func (w *spoiler) with(v, bad any, set func(any), s spoilt) {
+func (w *spoiler) with(v, bad any, set func(any), s marred) {
 	if set == nil {
 		return
 	}
@@ -142,15 +142,15 @@ func (w *spoiler) with(v, bad any, set func(any), s spoilt) {
 	}
 }
 
-// textSpoils are spoilt as text: what is no JSON, or none that all readers
+// textSpoils are marred as text: what is no JSON, or none that all readers
 // understand alike.
-func textSpoils(doc any) []spoilt {
+func textSpoils(doc any) []marred {
 	text, err := json.Marshal(doc)
 	if err != nil {
 		return nil
 	}
 	right := string(text)
-	var all []spoilt
+	var all []marred
 	for what, body := range map[string]string{
 		"nothing": "", "half": right[:len(right)/2], "text after the end": right + "x", "a second document": right + right,
 		"a byte order mark": "\ufeff" + right, "bytes that are not UTF-8": strings.Replace(right, "{", "{\"\xff\":1,", 1),
@@ -159,12 +159,12 @@ func textSpoils(doc any) []spoilt {
 		"NaN": strings.Replace(right, "{", `{"units":NaN,`, 1), "depth": strings.Repeat("[", 5000),
 		"UTF-16": string([]byte{0xff, 0xfe, '{', 0, '}', 0}), "a comma too many": strings.TrimSuffix(right, "}") + ",}",
 	} {
-		all = append(all, spoilt{what: what, body: body, status: 400})
+		all = append(all, marred{what: what, body: body, status: 400})
 	}
 	for what, body := range map[string]string{"null": "null", "a list": "[]", "text": `"x"`, "a number": "1"} {
-		all = append(all, spoilt{what: what + " as the whole", body: body, status: 422, pointer: "#"})
+		all = append(all, marred{what: what + " as the whole", body: body, status: 422, pointer: "#"})
 	}
-	slices.SortFunc(all, func(a, b spoilt) int { return strings.Compare(a.what, b.what) })
+	slices.SortFunc(all, func(a, b marred) int { return strings.Compare(a.what, b.what) })
 	return all
 }
 

@@ -55,7 +55,7 @@ func TestWalk(t *testing.T) {
 		w.refused(op)
 	}
 	for _, op := range posts {
-		w.spoilt(op)
+		w.spoiltExamples(op)
 	}
 	for round := 1; w.asked.Load() < w.most; round++ {
 		for _, op := range posts {
@@ -182,8 +182,8 @@ func (w *walk) refused(op walked) {
 	}
 }
 
-// spoilt asks every example spoilt in every way.
-func (w *walk) spoilt(op walked) {
+// spoiltExamples asks every example spoilt in every way.
+func (w *walk) spoiltExamples(op walked) {
 	for _, example := range op.examples {
 		for _, s := range spoils(cloned(w.t, example), op.schema) {
 			if w.asked.Load() >= w.most {
@@ -194,7 +194,7 @@ func (w *walk) spoilt(op walked) {
 	}
 }
 
-func (w *walk) holds(op walked, s spoilt) {
+func (w *walk) holds(op walked, s marred) {
 	w.t.Helper()
 	status, text, faults := w.ask(op.path, s.body)
 	if s.status != 0 && status != s.status {
@@ -208,7 +208,7 @@ func (w *walk) holds(op walked, s spoilt) {
 }
 
 // random asks an example with values drawn anew, then what the schema allows,
-// drawn at random, and that spoilt in a few ways.
+// drawn at random, and that marred in a few ways.
 func (w *walk) random(op walked, round int) {
 	for k := range 6 {
 		example := cloned(w.t, op.examples[(round+k)%len(op.examples)])
