@@ -197,13 +197,40 @@ func (e *exact) solve(sigma, target, budget int64) (found, sure bool, used int64
 func (e *exact) aim() {
 	for _, s := range e.lines {
 		s.aim(e.m, e.sigma, e.target)
-		e.budget -= s.work()
 	}
 	if t := e.two; t != nil {
 		t.a.aim(e.m, e.sigma, e.target)
 		t.b.aim(e.m, e.sigma, e.target)
-		e.budget -= 2 * t.a.work()
 	}
+	e.budget -= e.aimWork()
+}
+
+// aimWork is what aiming costs.
+func (e *exact) aimWork() int64 {
+	work := int64(0)
+	for _, s := range e.lines {
+		work += s.work()
+	}
+	if e.two != nil {
+		work += 2 * e.two.a.work()
+	}
+	return work
+}
+
+// leastOnLines is a length that no plan that begins at sigma goes below, because
+// of the items that must cross the lines, and the work that it cost.
+func (e *exact) leastOnLines(sigma int64) (length, work int64) {
+	for _, s := range e.lines {
+		length = max(length, s.earliest(e.m, sigma))
+	}
+	work = e.aimWork()
+	if t := e.two; t != nil {
+		t.a.earliest(e.m, sigma)
+		t.b.earliest(e.m, sigma)
+		least, tried := t.least()
+		length, work = max(length, least), work+tried/8
+	}
+	return length, work
 }
 
 // layCost is the work of trying one item in one place, with the checks that
