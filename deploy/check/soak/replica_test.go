@@ -5,6 +5,7 @@ package soak
 import (
 	"bufio"
 	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"net"
@@ -129,6 +130,41 @@ func tail(file string) string {
 		return err.Error()
 	}
 	return string(text[max(0, len(text)-1500):])
+}
+
+// logged is how long the log is.
+func (r *replica) logged() int64 {
+	info, err := os.Stat(r.log)
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	return info.Size()
+}
+
+// times are how long answers took inside the replica, by operation and status.
+type times map[string][]reply
+
+func (ts times) quantile(what string, q float64) time.Duration { return quantile(ts[what], q) }
+
+// times reads the log from an offset.
+func (r *replica) times(from int64) times {
+	text, err := os.ReadFile(r.log)
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	all := times{}
+	for line := range strings.Lines(string(text[from:])) {
+		var l struct {
+			Operation string
+			Status    int
+			MS        float64
+		}
+		if json.Unmarshal([]byte(line), &l) == nil && l.Operation != "" {
+			what := fmt.Sprintf("%s %d", l.Operation, l.Status)
+			all[what] = append(all[what], reply{took: time.Duration(l.MS * float64(time.Millisecond))})
+		}
+	}
+	return all
 }
 
 // figures are the metrics of the replica, by name and labels as they are written.
