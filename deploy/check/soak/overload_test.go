@@ -141,8 +141,9 @@ func tooManyPlans(t *testing.T, r, witness *replica) []verdict {
 	}
 	return []verdict{
 		is(made >= 0.9*peak, "%.1f plans a second are %.0f %% of the peak, want 90", made, 100*made/peak),
-		is(quantile(shed, 0.99) < 20*time.Millisecond, "sent away in p50 %v, p99 %v, want 20ms", quantile(shed, 0.5), quantile(shed, 0.99)),
-		is(quantile(meanwhile, 0.99) <= 3*max(quantile(idle, 0.99), quantile(elsewhere, 0.99)), "light p50 %v, p99 %v, want 3 × %v, or 3 × the %v of a replica at its side that has nothing else to do",
+		is(quantile(shed, 0.99) < 20*time.Millisecond+quantile(elsewhere, 0.99), "sent away in p50 %v, p99 %v, want 20ms more than the %v of a replica at its side that has nothing else to do",
+			quantile(shed, 0.5), quantile(shed, 0.99), quantile(elsewhere, 0.99)),
+		is(quantile(meanwhile, 0.99) <= 3*max(quantile(idle, 0.99), quantile(elsewhere, 0.99)), "light p50 %v, p99 %v, want 3 × %v as when idle, or 3 × %v as at its side",
 			quantile(meanwhile, 0.5), quantile(meanwhile, 0.99), quantile(idle, 0.99), quantile(elsewhere, 0.99)),
 		is(back < 2*time.Second, "all answered again after %v, want 2s", back.Round(time.Millisecond)),
 	}

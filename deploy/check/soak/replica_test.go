@@ -77,7 +77,7 @@ func background(t *testing.T, log string, env []string, name string, args ...str
 		t.Fatal(err)
 	}
 	cmd := exec.Command(name, args...)
-	cmd.Env = append(os.Environ(), env...)
+	cmd.Env, cmd.Dir = append(os.Environ(), env...), t.TempDir()
 	cmd.Stdout, cmd.Stderr = out, out
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
