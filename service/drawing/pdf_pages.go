@@ -137,7 +137,7 @@ func (g *paginator) broken(s *Strip) float64 {
 	// The last page of the strip goes on with what follows.
 	to, end := g.p.Height, from+g.high-joinRoom*g.scale
 	if len(g.long) > 1 || to > end {
-		to, _ = g.between(max(bottom, from), end)
+		to, _ = g.latest(bottom, end, bottom, 0)
 	}
 	if len(g.long) > 1 {
 		to = min(to, g.long[1].Y-g.long[1].Above)
