@@ -32,12 +32,15 @@ type JobRequest struct {
 	Terms      *JobTerms // nil: nothing is costed
 	PresetSaid bool      // the terms name the example that hours begin from
 	Days       DayTerms
+
+	MostPanels int // of one cloth, where that is less than usual; 0: the usual
 }
 
 // JobPiping is how piping is cut, without cloth, offcuts and runs.
 type JobPiping struct {
 	PipingRequest
 	LeanSaid bool // OneLean is as it was asked for; else as the cloth wants it
+	Most     int  // joins in a run that says nothing else
 }
 
 // JobSections are parts of the sheet.
@@ -187,27 +190,15 @@ type JobAnswer struct {
 	Work       plan.Work
 }
 
-// UsualFoam is the foam where nothing is said of it (common practice, no source).
+// UsualFoam is the foam where nothing is said of it, without its sheets (common
+// practice, no source).
 func UsualFoam() JobFoam {
-	const mm = length.Millimetre
 	f := JobFoam{Usual: true, Seat: 0, Back: 1, Arm: 1}
 	f.Foams = []foam.Foam{
 		{ID: "SEAT", Name: "firm seat foam, 35 kg/m³", Density: 35_000, Hardness: 160, At: 25},
 		{ID: "BACK", Name: "soft back foam, 26 kg/m³", Density: 26_000, Hardness: 80, At: 25},
 	}
-	for i, of := range f.Foams {
-		for k, t := range []length.Length{25 * mm, 50 * mm, 75 * mm, 100 * mm} {
-			f.sells(i, of.ID+[]string{"-25", "-50", "-75", "-100"}[k], t)
-		}
-	}
 	return f
-}
-
-// sells puts a sheet of the usual size on sale.
-func (f *JobFoam) sells(of int, id string, thickness length.Length) {
-	f.Stock = append(f.Stock, foam.Stock{
-		ID: id, Foam: of, Across: 1200 * length.Millimetre, Along: 2 * length.Metre, Thickness: thickness,
-	})
 }
 
 // usualLining is the lining where none is named (common practice, no source).

@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"slices"
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/fault"
@@ -55,13 +56,47 @@ func (j *jobber) foamRequest() (req FoamRequest, of []int, notes []string) {
 					it.Place = foam.Pad
 				}
 			}
-			if n := glued(&it, req.Stock); n > 1 {
-				notes = append(notes, it.ID+" is longer than a sheet: it is cut in "+strconv.Itoa(n)+" parts and glued")
+			if !f.Loose {
+				it.Fit = foam.Flush // it is glued to its base
 			}
 			req.Items, of = append(req.Items, it), append(of, i)
 		}
 	}
+	if j.req.Foam.Usual {
+		req.Stock = usualSheets(req.Job)
+	}
+	for k := range req.Items {
+		if n := glued(&req.Items[k], req.Stock); n > 1 {
+			notes = append(notes, req.Items[k].ID+" is longer than a sheet: it is cut in "+strconv.Itoa(n)+" parts and glued")
+		}
+	}
 	return req, of, notes
+}
+
+// usualSheets are sheets of the usual size in the thicknesses that the items want:
+// foam is cut to order, to 5 mm, or to as fine a step as leaves six thicknesses of
+// each foam (common practice, no source).
+func usualSheets(job foam.Job) []foam.Stock {
+	for _, step := range []length.Length{5, 10, 25, 50, 100, 1000} {
+		var list []foam.Stock
+		per, most := make(map[int]int), 0
+		for _, it := range job.Items {
+			thick, ok := length.RoundUpTo(it.Thickness, step*length.Millimetre)
+			if !ok || slices.ContainsFunc(list, func(s foam.Stock) bool { return s.Foam == it.Foam && s.Thickness == thick }) {
+				continue
+			}
+			per[it.Foam]++
+			most = max(most, per[it.Foam])
+			list = append(list, foam.Stock{
+				ID: job.Foams[it.Foam].ID + "-" + strconv.FormatInt(int64(thick/length.Millimetre), 10), Foam: it.Foam,
+				Across: 1200 * length.Millimetre, Along: 2 * length.Metre, Thickness: min(thick, foam.MaxSheet),
+			})
+		}
+		if most <= foam.MaxStock {
+			return list
+		}
+	}
+	return nil
 }
 
 // maxGlued is of how many parts a long pad is glued at most.

@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"slices"
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/buttoning"
@@ -89,20 +90,22 @@ func (j *jobber) spread(c int, charts []JobButtoned) (panels []panel.Panel, plac
 }
 
 // widths are the panels that a buttoned panel is cut in. Each is wished where the
-// chart has the pattern: a motif at the place where it lies nearest to the middle.
+// chart has the pattern: a motif at the place where it lies nearest to the middle;
+// where no motif lies on a width, its pattern runs on from the next.
 func widths(p panel.Panel, ch *ButtoningAnswer, k cloth.Cloth) []panel.Panel {
-	cut, lines := ch.Work.Cut(), ch.Work.Lines()
+	cut, lines, parts := ch.Work.Cut(), ch.Work.Lines(), ch.Joined.Parts
 	var out []panel.Panel
-	for i, part := range ch.Joined.Parts {
+	for i, part := range parts {
 		q := p
 		q.Join, q.Pair, q.Match = panel.NoJoin, "", panel.Match{}
-		if n := len(ch.Joined.Parts); n > 1 {
+		if n := len(parts); n > 1 {
 			q.ID, q.Name = p.ID+"-"+strconv.Itoa(i+1), nameOf(p)+", width "+strconv.Itoa(i+1)+" of "+strconv.Itoa(n)
+			// Two widths overlap by the zigzag and its seams; half of it is either's.
 			if i > 0 {
-				q.Allow.Left = ch.Request.Seam
+				q.Allow.Left = tenths((parts[i-1].To - part.From) / 2)
 			}
 			if i < n-1 {
-				q.Allow.Right = ch.Request.Seam
+				q.Allow.Right = tenths((part.To - parts[i+1].From) / 2)
 			}
 		}
 		q.Size = panel.Size{
@@ -116,7 +119,32 @@ func widths(p panel.Panel, ch *ButtoningAnswer, k cloth.Cloth) []panel.Panel {
 		}
 		out = append(out, q)
 	}
+	if !k.Pattern.IsPlain() {
+		runOn(out, parts)
+	}
 	return out
+}
+
+// runOn lets the pattern of widths without a motif of their own run on from a
+// neighbour, from the first width with one outwards.
+func runOn(out []panel.Panel, parts []buttoning.Part) {
+	first := slices.IndexFunc(out, func(q panel.Panel) bool { return q.Match.How != panel.Free })
+	if first < 0 {
+		first = slices.IndexFunc(parts, func(p buttoning.Part) bool { return p.Fits })
+	}
+	if first < 0 {
+		return
+	}
+	for i := first + 1; i < len(out); i++ {
+		if out[i].Match.How == panel.Free && parts[i].Fits {
+			out[i].Match = panel.Match{How: panel.RunsOn, From: out[i-1].ID, Edge: panel.RightEdge}
+		}
+	}
+	for i := first - 1; i >= 0; i-- {
+		if out[i].Match.How == panel.Free && parts[i].Fits {
+			out[i].Match = panel.Match{How: panel.RunsOn, From: out[i+1].ID, Edge: panel.LeftEdge}
+		}
+	}
 }
 
 // upToMM is a size as it is cut: up to a whole millimetre.

@@ -9,14 +9,13 @@ import (
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/panel"
-	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/calc/plan"
 )
 
 // clothJob is a cloth with all that is worked out for it.
 type clothJob struct {
 	plan   JobPlan
-	piped  *JobPiped
+	piped  []JobPiped // one, or two where some runs come out of the offcuts and some off the roll
 	charts []JobButtoned
 
 	offcuts []int // of the plan, in the order in which the piping has them
@@ -60,7 +59,7 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 	req := YardageRequest{
 		Units: j.req.Units, Cloth: k.Cloth, Sold: k.Sold, Pieces: k.Hand, Panels: panels, Effort: p.Effort, Obstacles: obstacles,
 	}
-	if l := jobPlanFaults(req); l.Len() > 0 {
+	if l := j.planFaults(req); l.Len() > 0 {
 		p.Plan.Fault = j.placed(l, c, panels, places)
 		return nil
 	}
@@ -72,109 +71,29 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 	return nil
 }
 
-// maxJobPanels is how many panels, each with its copies, are cut from one cloth.
+// maxJobPanels is how many panels, each with its copies, are cut from one cloth at
+// most.
 const maxJobPanels = 500
 
-func jobPlanFaults(req YardageRequest) fault.List {
-	if n := len(req.Panels); n > maxJobPanels {
+func (j *jobber) planFaults(req YardageRequest) fault.List {
+	most := maxJobPanels
+	if j.req.MostPanels > 0 {
+		most = min(most, j.req.MostPanels)
+	}
+	if n := len(req.Panels); n > most {
 		var l fault.List
-		l.Add(fault.Path("").Field("panels"), fault.TooMany, strconv.Itoa(n), "one cloth has "+strconv.Itoa(n)+" panels", "at most "+strconv.Itoa(maxJobPanels)+": fewer pieces at a time")
+		l.Add(fault.Path("").Field("panels"), fault.TooMany, strconv.Itoa(n), "one cloth has "+strconv.Itoa(n)+" panels", "at most "+strconv.Itoa(most)+": fewer pieces at a time")
 		return l
 	}
 	return YardageFaults(req)
 }
 
-// pipes cuts the piping of a cloth: out of the offcuts of its plan as far as they
-// go, and the rest from new cloth. Where that keeps fewer wishes than new cloth
-// alone would, all is cut from new cloth.
-func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
-	w := j.work[c]
-	if len(w.runs) == 0 {
-		return nil
-	}
-	req := j.req.Piping.PipingRequest
-	req.Units, req.HasCloth, req.Cloth, req.Sold, req.Runs = j.req.Units, true, j.cloths[c].Cloth, j.cloths[c].Sold, w.runs
-	if !j.req.Piping.LeanSaid {
-		req.OneLean = req.Cloth.OneWay
-	}
-	if ans := out.plan.Plan.Answer; ans != nil && ans.Pieces == nil {
-		out.strips(&req, ans.Offcuts)
-	}
-	out.piped = &JobPiped{Cloth: c}
-	l := PipingFaults(req)
-	for len(req.Offcuts) > 0 && slices.ContainsFunc(l.Faults(), func(f fault.Fault) bool { return f.Pointer == "#/offcuts" }) {
-		req.Offcuts = req.Offcuts[:len(req.Offcuts)/2] // the largest come first
-		l = PipingFaults(req)
-	}
-	if l.Len() > 0 {
-		out.piped.Piping.Fault = j.pipingPlaced(l, c)
-		return nil
-	}
-	ans, err := j.piped(ctx, req)
-	out.piped.Piping.Answer = ans
-	return err
-}
-
-// strips names the offcuts that any strip can be cut from.
-func (out *clothJob) strips(req *PipingRequest, offcuts []Offcut) {
-	j, _ := req.job()
-	for i, o := range offcuts {
-		r := piping.Rect{X: o.Rect.X, Y: o.Rect.Y, Across: o.Rect.Across, Along: o.Rect.Along}
-		gives := false
-		for _, lean := range []piping.Lean{piping.Upright, piping.ToRight, piping.ToLeft} {
-			if (lean == piping.Upright) != (j.Cut == piping.Bias) {
-				gives = gives || len(piping.InRect(r, j.Shape, lean)) > 0
-			}
-		}
-		if gives {
-			req.Offcuts = append(req.Offcuts, PipingOffcut{Name: "offcut " + strconv.Itoa(i+1), Piece: o.Piece, Placed: true, Rect: r})
-			out.offcuts = append(out.offcuts, i)
-		}
-	}
-}
-
-// piped takes the way that needs the least new cloth of those that keep all
-// wishes, or that cover all runs when none does; out of the offcuts before any
-// other that needs no more.
-func (j *jobber) piped(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
-	ans, err := Piping(ctx, req)
-	if err != nil {
-		return nil, err
-	}
-	best := -1
-	for i := range ans.Ways {
-		w := &ans.Ways[i]
-		if w.Possible && (best < 0 || thriftier(w, &ans.Ways[best])) {
-			best = i
-		}
-	}
-	if best < 0 {
-		return ans, nil
-	}
-	ans.Request.Way = &ans.Ways[best].Way
-	ans.Shown = ans.choose()
-	ans.Warnings = pipingWarnings(ans)
-	return ans, nil
-}
-
-// thriftier reports whether a way is to be preferred in a job, where new cloth is
-// bought with that for the panels.
-func thriftier(v, w *PipingWay) bool {
-	return cmp.Or(
-		behind(!v.Keeps)-behind(!w.Keeps),
-		cmp.Compare(v.Missing, w.Missing),
-		cmp.Compare(v.Cloth, w.Cloth),
-		behind(v.Way != piping.FromRects)-behind(w.Way != piping.FromRects),
-		cmp.Compare(v.Joins, w.Joins),
-	) < 0
-}
-
 // counts says what of a cloth is for what.
 func (out *clothJob) counts() {
 	p := &out.plan
-	if out.piped != nil && out.piped.Piping.OK() {
-		if w := out.piped.Piping.Answer.Plan(); w != nil {
-			p.ForPiping = w.Cloth
+	for _, one := range out.piped {
+		if w := one.plan(); w != nil {
+			p.ForPiping += w.Cloth
 		}
 	}
 	switch ans := p.Plan.Answer; {
@@ -236,8 +155,8 @@ func (j *jobber) leftOver(out *clothJob) []panel.Size {
 		return nil
 	}
 	used := make(map[int]bool)
-	if out.piped != nil && out.piped.Piping.OK() {
-		if w := out.piped.Piping.Answer.Plan(); w != nil {
+	for _, one := range out.piped {
+		if w := one.plan(); w != nil {
 			for _, s := range w.Strips {
 				if s.Rect >= 0 {
 					used[out.offcuts[s.Rect]] = true

@@ -206,7 +206,7 @@ func jobBenchFaults(l *fault.List, req JobRequest) {
 		name string
 		n    int
 	}{{"seat", req.Foam.Seat}, {"back", req.Foam.Back}, {"arm", req.Foam.Arm}} {
-		if which.n >= 0 && which.n < len(f.Foams) && !slices.ContainsFunc(f.Stock, func(s foam.Stock) bool { return s.Foam == which.n }) {
+		if !req.Foam.Usual && which.n >= 0 && which.n < len(f.Foams) && !slices.ContainsFunc(f.Stock, func(s foam.Stock) bool { return s.Foam == which.n }) {
 			l.Add(root.Field("foam").Field(which.name), fault.NotAllowed, f.Foams[which.n].ID, "no sheet of this foam is on sale", "a sheet of it, or another foam")
 		}
 	}

@@ -191,7 +191,7 @@ func (j *jobber) pipe(i int) {
 	}
 	for _, r := range j.lists[i].List.Runs {
 		run := PipingRun{Name: name(r.Name), Count: r.Count}
-		run.Length, run.Closed, run.MaxJoins = r.Length, r.Closed, MaxPipingJoins
+		run.Length, run.Closed, run.MaxJoins = r.Length, r.Closed, j.req.Piping.Most
 		w.runs, w.runOf = append(w.runs, run), append(w.runOf, i)
 	}
 	for _, r := range p.Runs {

@@ -95,7 +95,7 @@ func (a *JobAnswer) sections() []jobSection {
 		add(partNotes(h.Foundation, f.Build.String()+" foundation", f.Foundation, func(y *FoundationAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
 	}
 	for _, f := range a.Fire {
-		add(partNotes(h.Fire, "fire check "+jobPieceIDs(a.Request, f.Pieces), f.Check, func(y *FireAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Fire, "fire check of "+jobPieceIDs(a.Request, f.Pieces), f.Check, func(y *FireAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
 	}
 	if a.Cost != nil {
 		add(h.Cost, "cost", fault.List{}, a.Cost.Warnings, nil)
@@ -133,7 +133,10 @@ func jobPieceIDs(req JobRequest, pieces []int) string {
 	for _, i := range pieces {
 		ids = append(ids, req.Pieces[i].ID)
 	}
-	return strings.Join(ids, ", ")
+	if n := len(ids); n > 1 {
+		return strings.Join(ids[:n-1], ", ") + " and " + ids[n-1]
+	}
+	return strings.Join(ids, "")
 }
 
 // jobNotes are the warnings and cautions of all parts that are shown, and those
@@ -161,7 +164,7 @@ func (j *jobber) ownNotes(w *noteBook, a *JobAnswer) {
 		w.add("job", "no lining is named: it is taken as plain, "+a.Cloths[c].Cloth.Width.Text(units, length.Nearest)+" wide")
 	}
 	if a.Foam != nil && a.Request.Foam.Usual {
-		w.add("job", "nothing is said of the foam on sale: usual sheets are taken (common practice, no source)")
+		w.add("job", "nothing is said of the foam on sale: usual foams are taken, cut to the thickness that is wanted (common practice, no source)")
 	}
 	w.add("foam", j.foamNotes...)
 	for _, b := range a.Buttoning {

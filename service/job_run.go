@@ -59,9 +59,7 @@ func Job(ctx context.Context, rules *fire.Set, req JobRequest, workers int) (*Jo
 // take adds what is cut from a cloth.
 func (a *JobAnswer) take(c *clothJob) {
 	a.Plans = append(a.Plans, c.plan)
-	if c.piped != nil {
-		a.Piping = append(a.Piping, *c.piped)
-	}
+	a.Piping = append(a.Piping, c.piped...)
 	a.Buttoning = append(a.Buttoning, c.charts...)
 	if p := c.plan.Plan.Answer; p != nil {
 		a.Work.Used += p.Result.Work.Used

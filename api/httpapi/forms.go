@@ -37,11 +37,19 @@ func answered[R, A, W any, D drawn](
 	if err != nil {
 		return reply{}, err
 	}
-	ans, err := answer(ctx, in.request)
+	calc, end := step(ctx, "calc")
+	ans, err := answer(calc, in.request)
+	end()
 	if err != nil {
 		return reply{}, err
 	}
 	media, _ := ctx.Value(mediaKey).(string)
+	name := "draw"
+	if media == mediaJSON {
+		name = "write"
+	}
+	_, end = step(ctx, name)
+	defer end()
 	body, err := written(media, func() any { return wire(ans, in.digest) }, func() drawn { return picture(ans) })
 	return reply{media, body}, err
 }

@@ -23,6 +23,7 @@ func (s *Server) AnswerJob(ctx context.Context, body []byte) (*service.JobAnswer
 // job works a job out when its turn has come. A job of which no part that was
 // asked for can be answered is a request with faults.
 func (s *Server) job(ctx context.Context, req service.JobRequest) (*service.JobAnswer, error) {
+	req.MostPanels = s.opts.Panels
 	ans, err := inTurn(ctx, s, func(ctx context.Context) (*service.JobAnswer, error) {
 		return service.Job(ctx, s.fire.set, req, s.opts.Solves)
 	})

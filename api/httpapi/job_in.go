@@ -35,8 +35,9 @@ func jobFromWire(w *gen.JobRequest) (service.JobRequest, fault.List) {
 		}
 		req.Cloths = append(req.Cloths, one)
 	}
+	most := pipingMost(value(w.Piping).Joins)
 	for i := range w.Pieces {
-		req.Pieces = append(req.Pieces, t.piece(&w.Pieces[i], req.Units, root.Field("pieces").Index(i)))
+		req.Pieces = append(req.Pieces, t.piece(&w.Pieces[i], req.Units, most, root.Field("pieces").Index(i)))
 	}
 	t.jobPiping(w.Piping, &req)
 	t.jobFoam(w.Foam, &req)
@@ -63,7 +64,7 @@ func hidden(w *gen.JobSections) (h service.JobSections) {
 // stands in this request.
 func (t *jobReader) within(l fault.List, at fault.Path) { t.shape.Append(l.Below(at)) }
 
-func (t *jobReader) piece(w *gen.JobPiece, units length.System, at fault.Path) service.JobPiece {
+func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fault.Path) service.JobPiece {
 	p := service.JobPiece{ID: w.Id, Name: value(w.Name), Cloths: t.pieceCloths(w.Cloths, at.Field("cloths"))}
 	p.Build = map[gen.JobPieceBuild]service.JobBuild{gen.JobPieceBuildModern: service.JobModern, gen.JobPieceBuildKeep: service.JobKeep}[value(w.Build)]
 	p.Piece.Units, p.Piece.Count = units, 1
@@ -77,7 +78,7 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, at fault.Path) s
 	}
 	p.Obstacles = t.obstaclesOf(w, at)
 	for i := range value(w.Runs) {
-		p.Runs = append(p.Runs, t.pipedRun(&(*w.Runs)[i], service.MaxPipingJoins, at.Field("runs").Index(i)))
+		p.Runs = append(p.Runs, t.pipedRun(&(*w.Runs)[i], most, at.Field("runs").Index(i)))
 	}
 	p.Buttoning, p.NoAim = t.chart(w.Buttoning, at.Field("buttoning"))
 	return p
@@ -221,7 +222,15 @@ func (t *jobReader) jobPiping(w *gen.JobPiping, req *service.JobRequest) {
 	}
 	one, shape := pipingFromWire(&full)
 	t.within(shape, fault.Path("").Field("piping"))
-	req.Piping = service.JobPiping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil}
+	req.Piping = service.JobPiping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
+}
+
+// pipingMost is how many joins a run may have that says nothing else.
+func pipingMost(w *gen.PipingJoins) int {
+	if w == nil || w.Most == nil {
+		return service.MaxPipingJoins
+	}
+	return *w.Most
 }
 
 func wireUnits(s length.System) *gen.Units {

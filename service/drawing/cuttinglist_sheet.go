@@ -219,6 +219,9 @@ func (s *cutSheet) needs() {
 	for _, r := range s.ans.List.Runs {
 		rows = append(rows, []string{strconv.Itoa(r.Count), "piping, " + r.Name, near(r.Length, s.sys) + " each"})
 	}
+	for _, b := range s.ans.List.Buttons {
+		rows = append(rows, []string{"", "diamonds on " + clean(b.Panel) + ", about", sizeText(b.Diamond.Across, b.Diamond.Along, s.sys)})
+	}
 	for _, f := range s.ans.List.Fillings {
 		rows = append(rows, []string{strconv.Itoa(f.Count), f.Name, sizeText(f.Size.Across, f.Size.Along, s.sys) + ", " + taped(f.Thickness, s.sys) + " thick"})
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
@@ -36,7 +35,11 @@ func JobDrawings(ans *service.JobAnswer) []JobDrawing {
 	if !h.Piping {
 		for _, p := range ans.Piping {
 			if y := p.Piping.Answer; y != nil {
-				d.add("piping-"+ans.Cloths[p.Cloth].ID, PipingPicture(quietPiping(y)))
+				name := "piping-" + ans.Cloths[p.Cloth].ID
+				if !y.Request.HasCloth {
+					name += "-offcuts"
+				}
+				d.add(name, PipingPicture(quietPiping(y)))
 			}
 		}
 	}
@@ -192,15 +195,11 @@ func JobPicture(ans *service.JobAnswer) *Picture {
 
 // JobPDF is the job sheet on pages to be printed, each drawing on new pages.
 func JobPDF(ans *service.JobAnswer) ([]byte, error) {
-	on := A4()
-	if ans.Request.Units == length.Imperial {
-		on = Letter()
-	}
 	var all []*Picture
 	for _, d := range JobDrawings(ans) {
 		all = append(all, d.Picture)
 	}
-	return PDF(on, "Job sheet: "+clean(ans.Title()), all...)
+	return PDF(PaperFor(ans.Request.Units), "Job sheet: "+clean(ans.Title()), all...)
 }
 
 // stacked puts pictures one below the other, each with its own styles.
@@ -212,7 +211,15 @@ func stacked(title string, pictures []*Picture) *Picture {
 		out.Items = append(out.Items, Group{Title: p.Title, Dy: out.Height, Items: restyled(p.Items, c)})
 		out.Classes = append(out.Classes, p.Classes...)
 		out.Width, out.Scale = max(out.Width, p.Width), max(out.Scale, p.Scale)
+		for _, w := range p.Whole {
+			out.Whole = append(out.Whole, Span{w.From + out.Height, w.To + out.Height})
+		}
+		for _, strip := range p.Strips {
+			strip.Y += out.Height
+			out.Strips = append(out.Strips, strip)
+		}
 		out.Height += p.Height
+		out.Units = p.Units
 		descs = append(descs, p.Desc)
 	}
 	out.Desc = strings.Join(descs, " ")
