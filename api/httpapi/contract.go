@@ -38,6 +38,7 @@ type operation struct {
 	id     string
 	offers []string         // media types of a right answer, the default first
 	body   *openapi3.Schema // of the request; nil when there is none
+	shape  *shape           // of the body; nil when every body goes to the validator
 	reader reader           // of the body
 	public bool             // counts against quotas, and may need a key
 }
@@ -80,9 +81,10 @@ func loadContract(l Limits) (*contract, error) {
 		operations: make(map[string]operation),
 		methods:    make(map[string][]string),
 	}
+	made := &shapes{formats: formatChecks(), made: make(map[*openapi3.Schema]*shape)}
 	for path, item := range doc.Paths.Map() {
 		for method, op := range item.Operations() {
-			o, err := newOperation(op, l)
+			o, err := newOperation(op, l, made)
 			if err != nil {
 				return nil, err
 			}
@@ -105,7 +107,7 @@ func newDocument(body []byte) document {
 	return document{body: body, etag: `"` + hex.EncodeToString(sum[:16]) + `"`}
 }
 
-func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
+func newOperation(op *openapi3.Operation, l Limits, made *shapes) (operation, error) {
 	o := operation{id: op.OperationID, public: !slices.Contains(op.Tags, "service")}
 	for media := range op.Responses.Value("200").Value.Content {
 		o.offers = append(o.offers, media)
@@ -115,6 +117,9 @@ func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
 	})
 	if op.RequestBody != nil {
 		o.body = op.RequestBody.Value.Content["application/json"].Schema.Value
+		if s, err := made.of(op.RequestBody.Value.Content["application/json"].Schema); err == nil {
+			o.shape = s
+		}
 		var ok bool
 		if o.reader, ok = readers()[o.id]; !ok {
 			return o, fmt.Errorf("httpapi: openapi.yaml: nothing reads the body of %s", o.id)

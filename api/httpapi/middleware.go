@@ -1,11 +1,11 @@
 package httpapi
 
 import (
+	"bytes"
 	"context"
 	"crypto/rand"
 	"errors"
 	"fmt"
-	"io"
 	"mime"
 	"net/http"
 	"runtime/debug"
@@ -274,7 +274,11 @@ func readBody(c echo.Context, op operation) ([]byte, error) {
 	if r.ContentLength > int64(most) {
 		return nil, tooLarge(most)
 	}
-	raw, err := io.ReadAll(http.MaxBytesReader(c.Response().Writer, r.Body, int64(most)))
+	var into bytes.Buffer
+	if n := r.ContentLength; n > 0 { // what is said, but not much for what has not come yet
+		into.Grow(int(min(n, 16<<10)) + bytes.MinRead)
+	}
+	_, err := into.ReadFrom(http.MaxBytesReader(c.Response().Writer, r.Body, int64(most)))
 	var past *http.MaxBytesError
 	switch {
 	case errors.As(err, &past):
@@ -282,7 +286,7 @@ func readBody(c echo.Context, op operation) ([]byte, error) {
 	case err != nil:
 		return nil, problem(malformedJSON, "the body did not arrive whole")
 	}
-	return raw, nil
+	return into.Bytes(), nil
 }
 
 func tooLarge(most int) *Problem {
