@@ -18,7 +18,7 @@ import (
 // demo request.
 var shortAnswers = []struct {
 	path, job string
-	bare      func(body, answer []byte) echo.HandlerFunc
+	bare      func(answer []byte) echo.HandlerFunc
 }{
 	{"/v1/piping", "wing-chair-piping.json", bare[gen.PipingRequest, gen.PipingAnswer]},
 	{"/v1/repeat", "curtains-repeat.json", bare[gen.RepeatRequest, gen.RepeatAnswer]},
@@ -27,7 +27,7 @@ var shortAnswers = []struct {
 
 // bare is the least that a service of JSON does: it decodes the same body and
 // encodes the same answer, and looks at neither.
-func bare[R, A any](_, answer []byte) echo.HandlerFunc {
+func bare[R, A any](answer []byte) echo.HandlerFunc {
 	var ready A
 	if err := json.Unmarshal(answer, &ready); err != nil {
 		panic(err)
@@ -49,14 +49,20 @@ func pair(t testing.TB, i int, kept int64) (ours, bare http.Handler, path string
 	opts.Kept = kept
 	ours = newServer(t, opts).Handler()
 	body = []byte(job(t, one.job))
+	e := echo.New()
+	e.POST(one.path, one.bare(bodyOf(t, ours, one.path, body)))
+	return ours, e, one.path, body
+}
+
+// bodyOf is the body of the answer.
+func bodyOf(t testing.TB, h http.Handler, path string, body []byte) []byte {
+	t.Helper()
 	w := httptest.NewRecorder()
-	ours.ServeHTTP(w, jsonRequest(one.path, body))
+	h.ServeHTTP(w, jsonRequest(path, body))
 	if w.Code != http.StatusOK {
 		t.Fatalf("status %d: %s", w.Code, w.Body)
 	}
-	e := echo.New()
-	e.POST(one.path, one.bare(body, w.Body.Bytes()))
-	return ours, e, one.path, body
+	return w.Body.Bytes()
 }
 
 func jsonRequest(path string, body []byte) *http.Request {
