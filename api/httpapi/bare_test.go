@@ -2,6 +2,7 @@ package httpapi_test
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"io"
 	"net/http"
@@ -12,6 +13,8 @@ import (
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/service"
 )
 
 // shortAnswers are those that are held against a bare handler: operation and the
@@ -19,10 +22,39 @@ import (
 var shortAnswers = []struct {
 	path, job string
 	bare      func(answer []byte) echo.HandlerFunc
+	calc      echo.HandlerFunc
 }{
-	{"/v1/piping", "wing-chair-piping.json", bare[gen.PipingRequest, gen.PipingAnswer]},
-	{"/v1/repeat", "curtains-repeat.json", bare[gen.RepeatRequest, gen.RepeatAnswer]},
-	{"/v1/foam", "settee-foam.json", bare[gen.FoamRequest, gen.FoamAnswer]},
+	{"/v1/piping", "wing-chair-piping.json", bare[gen.PipingRequest, gen.PipingAnswer], calc(httpapi.PipingFromWire, service.PipingFaults,
+		func(req service.PipingRequest) (*service.PipingAnswer, error) {
+			return service.Piping(context.Background(), req)
+		}, httpapi.WirePiping)},
+	{"/v1/repeat", "curtains-repeat.json", bare[gen.RepeatRequest, gen.RepeatAnswer], calc(httpapi.RepeatFromWire, service.RepeatFaults,
+		service.Repeat, httpapi.WireRepeat)},
+	{"/v1/foam", "settee-foam.json", bare[gen.FoamRequest, gen.FoamAnswer], calc(httpapi.FoamFromWire, service.FoamFaults,
+		func(req service.FoamRequest) (*service.FoamAnswer, error) {
+			return service.Foam(context.Background(), req)
+		}, httpapi.WireFoam)},
+}
+
+// calc is a bare handler that also calculates: it decodes the body, has the service
+// look for faults and answer, and encodes the answer. What a service does on top of
+// it is its pipeline.
+func calc[W, R, A, O any](from func(*W) (R, fault.List), faults func(R) fault.List, answer func(R) (*A, error), to func(*A, string) O) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		var wire W
+		if err := c.Bind(&wire); err != nil {
+			return err
+		}
+		req, _ := from(&wire)
+		if list := faults(req); list.Len() > 0 {
+			return echo.ErrBadRequest
+		}
+		ans, err := answer(req)
+		if err != nil {
+			return err
+		}
+		return c.JSON(http.StatusOK, to(ans, "sha256:"))
+	}
 }
 
 // bare is the least that a service of JSON does: it decodes the same body and

@@ -20,7 +20,9 @@ func (s *Server) Bodies() []string {
 }
 
 // HasShape reports whether the bodies of an operation are looked at quickly.
-func (s *Server) HasShape(operation string) bool { return s.contract.operations[operation].shape != nil }
+func (s *Server) HasShape(operation string) bool {
+	return s.contract.operations[operation].shape != nil
+}
 
 // Takes reports whether a body is JSON, and whether the shape and the validator
 // take it.
@@ -44,3 +46,10 @@ func (s *Server) HoldLight(release chan bool) {
 		leave()
 	}()
 }
+
+// The parts of three operations, for handlers that do nothing but calculate.
+var (
+	PipingFromWire, WirePiping = pipingFromWire, wirePiping
+	RepeatFromWire, WireRepeat = repeatFromWire, wireRepeat
+	FoamFromWire, WireFoam     = foamFromWire, wireFoam
+)
