@@ -3,7 +3,6 @@ package httpapi
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 	"errors"
 
 	"github.com/getkin/kin-openapi/openapi3"
@@ -132,7 +131,7 @@ func (r *received) canonical() []byte {
 // decode reads the document into its wire form, as far as it is right.
 func (r *received) decode(into any) error {
 	if len(r.found) == 0 {
-		return json.Unmarshal(r.canonical(), into)
+		return r.doc.Decode(into)
 	}
 	return decodeSound(r.doc, r.schema, r.found, into)
 }

@@ -6,11 +6,14 @@ import (
 	"fmt"
 	"io"
 	"log/slog"
+	"maps"
 	"net"
 	"net/http"
 	"os"
 	"runtime"
+	"slices"
 	"strconv"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"syscall"
@@ -134,6 +137,7 @@ func TestSpeed(t *testing.T) {
 	if err != nil {
 		t.Skip("BRIDLETIE_SPEED is not set")
 	}
+	t.Run("each", func(t *testing.T) { speedOfEach(t, d) })
 	for _, one := range shortAnswers {
 		body := []byte(job(t, one.job))
 		opts := httpapi.DefaultOptions()
@@ -158,5 +162,25 @@ func TestSpeed(t *testing.T) {
 			t.Logf("%-10s %-22s %7.0f/s, %6.0f/s of a core: %4.0f%% of bare, %4.0f%% of bare and calculation", one.path[4:], name,
 				best[i].wall, best[i].core, 100*best[i].core/best[0].core, 100*best[i].core/best[1].core)
 		}
+	}
+}
+
+// speedOfEach measures every operation that reads a body with its first example,
+// every answer made anew.
+func speedOfEach(t *testing.T, d time.Duration) {
+	opts := httpapi.DefaultOptions()
+	opts.Kept, opts.Solves, opts.SolveQueue = 0, runtime.GOMAXPROCS(0), 100
+	server := newServer(t, opts)
+	addr := listen(t, server.Handler())
+	for _, op := range server.Bodies() {
+		path := strings.TrimPrefix(op, "POST ")
+		examples := spec(t).Paths.Value(path).Post.RequestBody.Value.Content["application/json"].Examples
+		name := slices.Sorted(maps.Keys(examples))[0]
+		var best speed
+		for range 3 {
+			got := rate(t, addr, path, []byte(exampleBody(t, examples[name].Value.Value)), d)
+			best = speed{max(best.wall, got.wall), max(best.core, got.core)}
+		}
+		t.Logf("%-20s %-16s %7.0f/s of a core, %.2f ms", path, name, best.core, 1e3/best.core)
 	}
 }
