@@ -90,7 +90,7 @@ const statusGone = 499
 // recovered runs next, and turns a panic into an error.
 func (s *Server) recovered(c echo.Context, next echo.HandlerFunc) (err error) {
 	defer func() {
-		if v := recover(); v == http.ErrAbortHandler { //nolint:errorlint,err113 // the value itself, as net/http asks
+		if v := recover(); v == http.ErrAbortHandler {
 			panic(v) // an answer that was begun must not look whole
 		} else if v != nil {
 			s.metrics.panics.Inc()

@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"log/slog"
 	"net/http"
+	"sync"
 	"sync/atomic"
+	"time"
 
 	"github.com/labstack/echo/v4"
 
@@ -26,7 +28,11 @@ type Server struct {
 	callers  *callers
 	kept     *reuse.Store[*recorded] // nil when every answer is made anew
 	draining atomic.Bool
-	echo     *echo.Echo
+	wasReady struct {
+		sync.Mutex
+		until time.Time
+	}
+	echo *echo.Echo
 }
 
 // New makes a server. It fails on options that make no sense and on a contract

@@ -36,7 +36,7 @@ var decoders sync.Map
 
 func decoderOf(t reflect.Type) decoder {
 	if known, ok := decoders.Load(t); ok {
-		return known.(decoder) //nolint:forcetypeassert // nothing else is stored
+		return known.(decoder)
 	}
 	// A type that leads back to itself finds this while it is made.
 	var made decoder
