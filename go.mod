@@ -9,6 +9,7 @@ require (
 	github.com/getkin/kin-openapi v0.153.0
 	github.com/govalues/money v0.2.4
 	github.com/labstack/echo/v4 v4.16.0
+	github.com/maypok86/otter/v2 v2.4.0
 	github.com/oapi-codegen/runtime v1.8.0
 	github.com/paulmach/orb v0.11.1
 	github.com/prometheus/client_golang v1.25.0
@@ -20,6 +21,7 @@ require (
 	go.opentelemetry.io/otel/trace v1.47.0
 	golang.org/x/image v0.40.0
 	golang.org/x/net v0.59.0
+	golang.org/x/time v0.16.0
 	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0
 )

@@ -35,6 +35,7 @@ var answered = []struct{ path, request, answer string }{
 	{"/v1/foundation", "FoundationWingChair", "FoundationWingChairAnswer"},
 	{"/v1/fire-check", "FireArmchair", "FireArmchairAnswer"},
 	{"/v1/foam", "FoamSettee", "FoamSetteeAnswer"},
+	{"/v1/job", "JobStool", "JobStoolAnswer"},
 	{"/v1/batch", "BatchTwoLines", "BatchTwoLinesAnswer"},
 }
 

@@ -74,14 +74,16 @@ var layers = []layer{
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	{dir: "api/strictjson", std: pure},
 	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static"}},
-	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time")},
-	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/admit", "api/web"}, ext: []string{echo, kin, prometheus, otel + "/attribute", otel + "/codes", otel + "/propagation", otel + "/trace", "github.com/shopspring/decimal"}},
+	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time"), ext: []string{"github.com/maypok86/otter", "golang.org/x/time/rate"}},
+	{dir: "api/reuse", std: with(pure, "context", "sync"), ext: []string{"github.com/maypok86/otter"}},
+	{dir: "api/keyring", std: with(pure, "bufio", "crypto/rand", "crypto/sha256", "crypto/subtle", "encoding/base64", "encoding/hex", "io")},
+	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/admit", "api/keyring", "api/reuse", "api/web"}, ext: []string{echo, kin, prometheus, otel + "/attribute", otel + "/codes", otel + "/propagation", otel + "/trace", "github.com/shopspring/decimal"}},
 	// tracing is the one package that makes connections, where the operator says so.
 	{dir: "api/tracing", std: []string{"context", "fmt", "net/url", "time"}, ext: []string{otel}},
 	// the tests of what lies in deploy, and what lists licences, are a module of their own.
 	{dir: "deploy/check/...", std: []string{"..."}, ext: []string{"k8s.io", "sigs.k8s.io", "github.com/moby/buildkit"}},
 	{dir: "api", std: []string{"..."}, own: []string{"..."}},
-	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi", "api/tracing"}, ext: []string{"golang.org/x/net/netutil"}},
+	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi", "api/admit", "api/keyring", "api/tracing"}, ext: []string{"golang.org/x/net/netutil"}},
 }
 
 // inTests is what a test may import on top of what its layer may.

@@ -1,6 +1,7 @@
 package service
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -17,6 +18,7 @@ import (
 type JobTerms struct {
 	Currency     money.Currency
 	Labour       *JobLabour      // nil: work has no price
+	Preset       string          // the example that hours begin from when it has none; "": DefaultPreset
 	Discount     decimal.Decimal // trade discount, in percent, of articles that have none of their own
 	MarkUp       decimal.Decimal // in percent, of articles that have none of their own
 	Overhead     costing.Overhead
@@ -44,7 +46,7 @@ const DefaultPreset = "re-cover"
 // Table is the timetable of the terms, or that of the default preset.
 func (t JobTerms) Table() costing.Timetable {
 	if t.Labour == nil {
-		return costing.Timetable{Preset: DefaultPreset}
+		return costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset)}
 	}
 	return t.Labour.Hours
 }

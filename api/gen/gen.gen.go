@@ -487,6 +487,7 @@ const (
 	FaultCodeTooLarge       FaultCode = "too-large"
 	FaultCodeTooMany        FaultCode = "too-many"
 	FaultCodeTooSmall       FaultCode = "too-small"
+	FaultCodeUnknownCloth   FaultCode = "unknown-cloth"
 	FaultCodeUnknownField   FaultCode = "unknown-field"
 	FaultCodeUnknownFoam    FaultCode = "unknown-foam"
 	FaultCodeUnknownLayer   FaultCode = "unknown-layer"
@@ -538,6 +539,8 @@ func (e FaultCode) Valid() bool {
 	case FaultCodeTooMany:
 		return true
 	case FaultCodeTooSmall:
+		return true
+	case FaultCodeUnknownCloth:
 		return true
 	case FaultCodeUnknownField:
 		return true
@@ -2187,6 +2190,282 @@ func (e HealthStatus) Valid() bool {
 	}
 }
 
+// Defines values for JobButtoningEdge.
+const (
+	JobButtoningEdgeEased   JobButtoningEdge = "eased"
+	JobButtoningEdgePleated JobButtoningEdge = "pleated"
+)
+
+// Valid indicates whether the value is a known member of the JobButtoningEdge enum.
+func (e JobButtoningEdge) Valid() bool {
+	switch e {
+	case JobButtoningEdgeEased:
+		return true
+	case JobButtoningEdgePleated:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobButtoningJoin.
+const (
+	JobButtoningJoinNever   JobButtoningJoin = "never"
+	JobButtoningJoinVandyke JobButtoningJoin = "vandyke"
+)
+
+// Valid indicates whether the value is a known member of the JobButtoningJoin enum.
+func (e JobButtoningJoin) Valid() bool {
+	switch e {
+	case JobButtoningJoinNever:
+		return true
+	case JobButtoningJoinVandyke:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobClothAnswerEffort.
+const (
+	JobClothAnswerEffortGlance   JobClothAnswerEffort = "glance"
+	JobClothAnswerEffortNormal   JobClothAnswerEffort = "normal"
+	JobClothAnswerEffortQuick    JobClothAnswerEffort = "quick"
+	JobClothAnswerEffortThorough JobClothAnswerEffort = "thorough"
+)
+
+// Valid indicates whether the value is a known member of the JobClothAnswerEffort enum.
+func (e JobClothAnswerEffort) Valid() bool {
+	switch e {
+	case JobClothAnswerEffortGlance:
+		return true
+	case JobClothAnswerEffortNormal:
+		return true
+	case JobClothAnswerEffortQuick:
+		return true
+	case JobClothAnswerEffortThorough:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFireHazard.
+const (
+	JobFireHazardHigh     JobFireHazard = "high"
+	JobFireHazardLow      JobFireHazard = "low"
+	JobFireHazardMedium   JobFireHazard = "medium"
+	JobFireHazardVeryHigh JobFireHazard = "very-high"
+)
+
+// Valid indicates whether the value is a known member of the JobFireHazard enum.
+func (e JobFireHazard) Valid() bool {
+	switch e {
+	case JobFireHazardHigh:
+		return true
+	case JobFireHazardLow:
+		return true
+	case JobFireHazardMedium:
+		return true
+	case JobFireHazardVeryHigh:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFireOccupancy.
+const (
+	JobFireOccupancyAssembly     JobFireOccupancy = "assembly"
+	JobFireOccupancyBoardAndCare JobFireOccupancy = "board-and-care"
+	JobFireOccupancyDayCare      JobFireOccupancy = "day-care"
+	JobFireOccupancyDetention    JobFireOccupancy = "detention"
+	JobFireOccupancyDormitory    JobFireOccupancy = "dormitory"
+	JobFireOccupancyDwelling     JobFireOccupancy = "dwelling"
+	JobFireOccupancyHospital     JobFireOccupancy = "hospital"
+	JobFireOccupancyHotel        JobFireOccupancy = "hotel"
+	JobFireOccupancyNursingHome  JobFireOccupancy = "nursing-home"
+	JobFireOccupancyOffice       JobFireOccupancy = "office"
+	JobFireOccupancyOther        JobFireOccupancy = "other"
+	JobFireOccupancyRestaurant   JobFireOccupancy = "restaurant"
+)
+
+// Valid indicates whether the value is a known member of the JobFireOccupancy enum.
+func (e JobFireOccupancy) Valid() bool {
+	switch e {
+	case JobFireOccupancyAssembly:
+		return true
+	case JobFireOccupancyBoardAndCare:
+		return true
+	case JobFireOccupancyDayCare:
+		return true
+	case JobFireOccupancyDetention:
+		return true
+	case JobFireOccupancyDormitory:
+		return true
+	case JobFireOccupancyDwelling:
+		return true
+	case JobFireOccupancyHospital:
+		return true
+	case JobFireOccupancyHotel:
+		return true
+	case JobFireOccupancyNursingHome:
+		return true
+	case JobFireOccupancyOffice:
+		return true
+	case JobFireOccupancyOther:
+		return true
+	case JobFireOccupancyRestaurant:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFirePlatform.
+const (
+	JobFirePlatformAircraft    JobFirePlatform = "aircraft"
+	JobFirePlatformBoat        JobFirePlatform = "boat"
+	JobFirePlatformBuilding    JobFirePlatform = "building"
+	JobFirePlatformCaravan     JobFirePlatform = "caravan"
+	JobFirePlatformRoadVehicle JobFirePlatform = "road-vehicle"
+	JobFirePlatformShip        JobFirePlatform = "ship"
+	JobFirePlatformTrailer     JobFirePlatform = "trailer"
+)
+
+// Valid indicates whether the value is a known member of the JobFirePlatform enum.
+func (e JobFirePlatform) Valid() bool {
+	switch e {
+	case JobFirePlatformAircraft:
+		return true
+	case JobFirePlatformBoat:
+		return true
+	case JobFirePlatformBuilding:
+		return true
+	case JobFirePlatformCaravan:
+		return true
+	case JobFirePlatformRoadVehicle:
+		return true
+	case JobFirePlatformShip:
+		return true
+	case JobFirePlatformTrailer:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFireTransaction.
+const (
+	JobFireTransactionHire                  JobFireTransaction = "hire"
+	JobFireTransactionImported              JobFireTransaction = "imported"
+	JobFireTransactionNew                   JobFireTransaction = "new"
+	JobFireTransactionOwnUse                JobFireTransaction = "own-use"
+	JobFireTransactionReupholsteredForOwner JobFireTransaction = "reupholstered-for-owner"
+	JobFireTransactionReupholsteredForSale  JobFireTransaction = "reupholstered-for-sale"
+	JobFireTransactionSecondHandSale        JobFireTransaction = "second-hand-sale"
+)
+
+// Valid indicates whether the value is a known member of the JobFireTransaction enum.
+func (e JobFireTransaction) Valid() bool {
+	switch e {
+	case JobFireTransactionHire:
+		return true
+	case JobFireTransactionImported:
+		return true
+	case JobFireTransactionNew:
+		return true
+	case JobFireTransactionOwnUse:
+		return true
+	case JobFireTransactionReupholsteredForOwner:
+		return true
+	case JobFireTransactionReupholsteredForSale:
+		return true
+	case JobFireTransactionSecondHandSale:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFireUse.
+const (
+	JobFireUseContract JobFireUse = "contract"
+	JobFireUseHome     JobFireUse = "home"
+	JobFireUseLetHome  JobFireUse = "let-home"
+)
+
+// Valid indicates whether the value is a known member of the JobFireUse enum.
+func (e JobFireUse) Valid() bool {
+	switch e {
+	case JobFireUseContract:
+		return true
+	case JobFireUseHome:
+		return true
+	case JobFireUseLetHome:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFoamUse.
+const (
+	JobFoamUseContract      JobFoamUse = "contract"
+	JobFoamUseDomestic      JobFoamUse = "domestic"
+	JobFoamUseHeavyContract JobFoamUse = "heavy-contract"
+)
+
+// Valid indicates whether the value is a known member of the JobFoamUse enum.
+func (e JobFoamUse) Valid() bool {
+	switch e {
+	case JobFoamUseContract:
+		return true
+	case JobFoamUseDomestic:
+		return true
+	case JobFoamUseHeavyContract:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFoundationFixing.
+const (
+	JobFoundationFixingStaples JobFoundationFixing = "staples"
+	JobFoundationFixingTacks   JobFoundationFixing = "tacks"
+)
+
+// Valid indicates whether the value is a known member of the JobFoundationFixing enum.
+func (e JobFoundationFixing) Valid() bool {
+	switch e {
+	case JobFoundationFixingStaples:
+		return true
+	case JobFoundationFixingTacks:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFoundationAnswerBuild.
+const (
+	JobFoundationAnswerBuildModern      JobFoundationAnswerBuild = "modern"
+	JobFoundationAnswerBuildTraditional JobFoundationAnswerBuild = "traditional"
+)
+
+// Valid indicates whether the value is a known member of the JobFoundationAnswerBuild enum.
+func (e JobFoundationAnswerBuild) Valid() bool {
+	switch e {
+	case JobFoundationAnswerBuildModern:
+		return true
+	case JobFoundationAnswerBuildTraditional:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for JobLabourPreset.
 const (
 	JobLabourPresetNewWork JobLabourPreset = "new-work"
@@ -2244,6 +2523,27 @@ func (e JobPer) Valid() bool {
 	}
 }
 
+// Defines values for JobPieceBuild.
+const (
+	JobPieceBuildKeep        JobPieceBuild = "keep"
+	JobPieceBuildModern      JobPieceBuild = "modern"
+	JobPieceBuildTraditional JobPieceBuild = "traditional"
+)
+
+// Valid indicates whether the value is a known member of the JobPieceBuild enum.
+func (e JobPieceBuild) Valid() bool {
+	switch e {
+	case JobPieceBuildKeep:
+		return true
+	case JobPieceBuildModern:
+		return true
+	case JobPieceBuildTraditional:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for JobTermsRounding.
 const (
 	JobTermsRoundingCustomer JobTermsRounding = "customer"
@@ -2280,6 +2580,27 @@ func (e JobTermsTaxBy) Valid() bool {
 	case JobTermsTaxByLine:
 		return true
 	case JobTermsTaxByRate:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobWaddingSheet.
+const (
+	JobWaddingSheetCottonFelt JobWaddingSheet = "cotton-felt"
+	JobWaddingSheetPolyester  JobWaddingSheet = "polyester"
+	JobWaddingSheetSkin       JobWaddingSheet = "skin"
+)
+
+// Valid indicates whether the value is a known member of the JobWaddingSheet enum.
+func (e JobWaddingSheet) Valid() bool {
+	switch e {
+	case JobWaddingSheetCottonFelt:
+		return true
+	case JobWaddingSheetPolyester:
+		return true
+	case JobWaddingSheetSkin:
 		return true
 	default:
 		return false
@@ -3374,6 +3695,7 @@ const (
 	YardageAnswerEndedBudgetUsed       YardageAnswerEnded = "budget-used"
 	YardageAnswerEndedNothingLeftToTry YardageAnswerEnded = "nothing-left-to-try"
 	YardageAnswerEndedProved           YardageAnswerEnded = "proved"
+	YardageAnswerEndedTimeUsed         YardageAnswerEnded = "time-used"
 )
 
 // Valid indicates whether the value is a known member of the YardageAnswerEnded enum.
@@ -3384,6 +3706,8 @@ func (e YardageAnswerEnded) Valid() bool {
 	case YardageAnswerEndedNothingLeftToTry:
 		return true
 	case YardageAnswerEndedProved:
+		return true
+	case YardageAnswerEndedTimeUsed:
 		return true
 	default:
 		return false
@@ -4248,6 +4572,9 @@ type CuttingListButtoned struct {
 	Across Quantity `json:"across"`
 	Along  Quantity `json:"along"`
 
+	// Grid To begin with, in the form of `grid` of `/v1/buttoning`.
+	Grid ButtoningGrid `json:"grid"`
+
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
@@ -4364,6 +4691,9 @@ type CuttingListRequest struct {
 
 	// Options By the names that `/v1/furniture` lists for the kind.
 	Options *map[string]FurnitureId `json:"options,omitempty"`
+
+	// OutsideCloth The cloth of the outside panels, where the options give them another.
+	OutsideCloth *Cloth `json:"outsideCloth,omitempty"`
 
 	// Replace Panels that stand in for those of the same id, or are added, to the top cover unless `covers` says otherwise.
 	Replace *[]Panel `json:"replace,omitempty"`
@@ -5708,6 +6038,162 @@ type Health struct {
 // HealthStatus defines model for Health.Status.
 type HealthStatus string
 
+// JobAnswer A section that was not asked for is left out.
+type JobAnswer struct {
+	Buttoning *[]JobButtoningAnswer `json:"buttoning,omitempty"`
+	Cautions  []JobNote             `json:"cautions"`
+
+	// Cloths The cloths that something is cut from.
+	Cloths *[]JobClothAnswer `json:"cloths,omitempty"`
+
+	// Cost Every sum is that of what is printed for it, to the smallest unit of the currency.
+	Cost         *JobCost          `json:"cost,omitempty"`
+	CuttingLists *[]JobPieceAnswer `json:"cuttingLists,omitempty"`
+	DayPlan      *JobDays          `json:"dayPlan,omitempty"`
+	Engine       string            `json:"engine"`
+
+	// Fire One check for all pieces of the same stack.
+	Fire        *[]JobFireAnswer       `json:"fire,omitempty"`
+	Foam        *JobFoamAnswer         `json:"foam,omitempty"`
+	Foundation  *[]JobFoundationAnswer `json:"foundation,omitempty"`
+	InputDigest string                 `json:"inputDigest"`
+
+	// OrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
+	OrderList *JobOrderList `json:"orderList,omitempty"`
+
+	// Piping The piping, by the cloth that it is cut from. Where new cloth is saved by it, the runs that the offcuts hold stand by themselves, before those that are cut from new cloth.
+	Piping  *[]JobPipingAnswer `json:"piping,omitempty"`
+	Title   string             `json:"title"`
+	Wadding *JobWaddingAnswer  `json:"wadding,omitempty"`
+
+	// Warnings Those of all parts that are shown, each once.
+	Warnings []JobNote `json:"warnings"`
+	Work     Work      `json:"work"`
+}
+
+// JobButtoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
+// out: diamonds 11 cm wide and 16 cm tall, 8 cm or more from the edges, wells
+// 30 mm deep, buttons of 28 lines (common practice, no source), and on a
+// patterned cloth the piece's motif in the diamonds.
+type JobButtoning struct {
+	// Aim What the shift of the cloth is chosen for.
+	Aim       *ButtoningAim       `json:"aim,omitempty"`
+	Allowance *ButtoningAllowance `json:"allowance,omitempty"`
+	Buttons   *ButtoningButtons   `json:"buttons,omitempty"`
+
+	// Crown A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Crown *Length `json:"crown,omitempty"`
+
+	// Depth A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Depth *Length           `json:"depth,omitempty"`
+	Edge  *JobButtoningEdge `json:"edge,omitempty"`
+
+	// Grid How the diamonds are given. Each way has fields of its own, and no others.
+	Grid *ButtoningGrid `json:"grid,omitempty"`
+
+	// Groove A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Groove *Length           `json:"groove,omitempty"`
+	Join   *JobButtoningJoin `json:"join,omitempty"`
+
+	// JoinSeam A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	JoinSeam *Length `json:"joinSeam,omitempty"`
+
+	// Lies Where on the cloth the first motif of the pattern lies from the centre lines, to the right and downwards, at most 10 m; on the lines where left out. With an aim, what the best shift is compared with.
+	Lies *ButtoningLies `json:"lies,omitempty"`
+
+	// Margins The least from the outermost buttons to the finished edge, at most 2 m; 0 where left out.
+	Margins    *ButtoningMargins     `json:"margins,omitempty"`
+	MotifSizes *[]ButtoningMotifSize `json:"motifSizes,omitempty"`
+}
+
+// JobButtoningEdge defines model for JobButtoning.Edge.
+type JobButtoningEdge string
+
+// JobButtoningJoin defines model for JobButtoning.Join.
+type JobButtoningJoin string
+
+// JobButtoningAnswer defines model for JobButtoningAnswer.
+type JobButtoningAnswer struct {
+	Chart *ButtoningAnswer `json:"chart,omitempty"`
+
+	// Count How many panels are buttoned so.
+	Count int `json:"count"`
+
+	// Fault Why a part could not be answered.
+	Fault *JobFault `json:"fault,omitempty"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel PanelId `json:"panel"`
+
+	// Piece Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Piece PanelId `json:"piece"`
+}
+
+// JobCloth defines model for JobCloth.
+type JobCloth struct {
+	Cloth Cloth `json:"cloth"`
+
+	// Id Example: HERON
+	Id string `json:"id"`
+
+	// Pieces Lengths of it already in hand, 10 mm to 1 km each. The plan then says whether they are enough.
+	Pieces *[]Length `json:"pieces,omitempty"`
+}
+
+// JobClothAnswer defines model for JobClothAnswer.
+type JobClothAnswer struct {
+	// Cloth Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Cloth PanelId `json:"cloth"`
+
+	// Effort The share of the budget that the plan had.
+	Effort *JobClothAnswerEffort `json:"effort,omitempty"`
+
+	// Fault Why a part could not be answered.
+	Fault *JobFault `json:"fault,omitempty"`
+
+	// ForButtons New cloth for circles that the offcuts do not hold.
+	ForButtons *Quantity `json:"forButtons,omitempty"`
+
+	// ForPanels For the plan, wherever in the repeat the cloth begins.
+	ForPanels *Quantity `json:"forPanels,omitempty"`
+
+	// ForPiping New cloth for piping that the offcuts do not hold.
+	ForPiping *Quantity `json:"forPiping,omitempty"`
+
+	// Loosened Wishes that this cloth cannot keep, and what is wished instead.
+	Loosened *[]CuttingListLoosened `json:"loosened,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Order What to buy of it in all, as it is sold.
+	Order *Quantity `json:"order,omitempty"`
+
+	// Panels All panels cut from it, in the form in which `/v1/yardage` takes them.
+	Panels *[]Panel       `json:"panels,omitempty"`
+	Plan   *YardageAnswer `json:"plan,omitempty"`
+
+	// Why What the order is made up of.
+	Why *string `json:"why,omitempty"`
+}
+
+// JobClothAnswerEffort The share of the budget that the plan had.
+type JobClothAnswerEffort string
+
 // JobCost Every sum is that of what is printed for it, to the smallest unit of the currency.
 type JobCost struct {
 	// AsOf A day of the calendar, year first, between 1000 and 2199.
@@ -5758,7 +6244,9 @@ type JobCost struct {
 
 // JobCostLine defines model for JobCostLine.
 type JobCostLine struct {
-	// Article Example: tacks/13mm
+	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+	//
+	// Example: tacks/13mm
 	Article *OrderArticle `json:"article,omitempty"`
 
 	// Cost What the shop pays, of materials.
@@ -5823,6 +6311,129 @@ type JobDays struct {
 	Waits  []JobWait `json:"waits"`
 }
 
+// JobFault Why a part could not be answered.
+type JobFault struct {
+	Count  int     `json:"count"`
+	Errors []Fault `json:"errors"`
+}
+
+// JobFire What `/v1/fire-check` must know. The layers come from the pieces: the cloths
+// under their own ids, `WADDING`, `CALICO`, `STUFFING`, `FOAM-` and the id of
+// the foam, `HESSIAN`, `BOTTOMING`, and `KEPT` for what stays in a piece.
+type JobFire struct {
+	// AsOf A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	AsOf          CalendarDay `json:"asOf"`
+	ChemicalLabel *FireKnown  `json:"chemicalLabel,omitempty"`
+
+	// Destination Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
+	Destination  *FirePlace     `json:"destination,omitempty"`
+	DisplayLabel *FireKnown     `json:"displayLabel,omitempty"`
+	FederalLabel *FireKnown     `json:"federalLabel,omitempty"`
+	Hazard       *JobFireHazard `json:"hazard,omitempty"`
+
+	// Layers What is known of the layers. One with the id of a layer of the piece stands in for it; any other is added where its role belongs.
+	Layers    *[]FireLayer      `json:"layers,omitempty"`
+	Made      *string           `json:"made,omitempty"`
+	Occupancy *JobFireOccupancy `json:"occupancy,omitempty"`
+
+	// Papers The papers that are held. One about a layer that a piece does not have counts for the pieces that have it.
+	Papers         *[]FirePaper `json:"papers,omitempty"`
+	PermanentLabel *FireKnown   `json:"permanentLabel,omitempty"`
+
+	// Place Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
+	Place         FirePlace           `json:"place"`
+	Platform      *JobFirePlatform    `json:"platform,omitempty"`
+	SeatMeetsBack *FireKnown          `json:"seatMeetsBack,omitempty"`
+	SmoothSurface *FireKnown          `json:"smoothSurface,omitempty"`
+	Transaction   *JobFireTransaction `json:"transaction,omitempty"`
+	Use           *JobFireUse         `json:"use,omitempty"`
+}
+
+// JobFireHazard defines model for JobFire.Hazard.
+type JobFireHazard string
+
+// JobFireOccupancy defines model for JobFire.Occupancy.
+type JobFireOccupancy string
+
+// JobFirePlatform defines model for JobFire.Platform.
+type JobFirePlatform string
+
+// JobFireTransaction defines model for JobFire.Transaction.
+type JobFireTransaction string
+
+// JobFireUse defines model for JobFire.Use.
+type JobFireUse string
+
+// JobFireAnswer defines model for JobFireAnswer.
+type JobFireAnswer struct {
+	Check *FireCheckAnswer `json:"check,omitempty"`
+
+	// Fault Why a part could not be answered.
+	Fault  *JobFault `json:"fault,omitempty"`
+	Pieces []PanelId `json:"pieces"`
+}
+
+// JobFoam The foam on sale, as `/v1/foam` takes it, and which is used where. Left out:
+// 35 kg/m3 of 160 N for seats and 26 kg/m3 of 80 N for backs and arms (at
+// 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
+// (common practice, no source).
+type JobFoam struct {
+	// Arm For arms; that of backs when left out.
+	Arm *PanelId `json:"arm,omitempty"`
+
+	// Back For backs; that of seats when left out.
+	Back *PanelId `json:"back,omitempty"`
+
+	// Currency With it every sheet has a price; without it none has.
+	//
+	// Example: GBP
+	Currency *string       `json:"currency,omitempty"`
+	Foams    []FoamQuality `json:"foams"`
+
+	// Kerf A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Kerf *Length `json:"kerf,omitempty"`
+
+	// Seat The id of the foam for seats.
+	Seat   PanelId     `json:"seat"`
+	Sheets []FoamSheet `json:"sheets"`
+	Use    *JobFoamUse `json:"use,omitempty"`
+}
+
+// JobFoamUse defines model for JobFoam.Use.
+type JobFoamUse string
+
+// JobFoamAnswer defines model for JobFoamAnswer.
+type JobFoamAnswer struct {
+	// Fault Why a part could not be answered.
+	Fault *JobFault   `json:"fault,omitempty"`
+	Foam  *FoamAnswer `json:"foam,omitempty"`
+}
+
+// JobFoundation defines model for JobFoundation.
+type JobFoundation struct {
+	Fixing   *JobFoundationFixing `json:"fixing,omitempty"`
+	Settings *[]FoundationSetting `json:"settings,omitempty"`
+}
+
+// JobFoundationFixing defines model for JobFoundation.Fixing.
+type JobFoundationFixing string
+
+// JobFoundationAnswer defines model for JobFoundationAnswer.
+type JobFoundationAnswer struct {
+	Build JobFoundationAnswerBuild `json:"build"`
+
+	// Fault Why a part could not be answered.
+	Fault      *JobFault         `json:"fault,omitempty"`
+	Foundation *FoundationAnswer `json:"foundation,omitempty"`
+}
+
+// JobFoundationAnswerBuild defines model for JobFoundationAnswer.Build.
+type JobFoundationAnswerBuild string
+
 // JobHours Hours as a decimal number.
 //
 // Example: 0.35
@@ -5842,6 +6453,13 @@ type JobLabour struct {
 
 // JobLabourPreset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
 type JobLabourPreset string
+
+// JobNote defines model for JobNote.
+type JobNote struct {
+	// From The parts that say so.
+	From []string `json:"from"`
+	Text string   `json:"text"`
+}
 
 // JobOperation defines model for JobOperation.
 type JobOperation struct {
@@ -5883,6 +6501,14 @@ type JobOperation struct {
 	Rate *Amount `json:"rate,omitempty"`
 }
 
+// JobOrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
+type JobOrderList struct {
+	Lines []OrderLine `json:"lines"`
+
+	// Without Parts that could not be worked out, so that nothing is ordered for them.
+	Without []string `json:"without"`
+}
+
 // JobOverhead defines model for JobOverhead.
 type JobOverhead struct {
 	// OnLabour A percentage that is not negative, with at most 4 decimals.
@@ -5908,6 +6534,114 @@ type JobPer string
 //
 // Example: 20 %
 type JobPercent = string
+
+// JobPiece A piece by its `kind`, with measures and options, or by its panels, `written` by hand.
+type JobPiece struct {
+	// Allow What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
+	Allow *CuttingListAllowances `json:"allow,omitempty"`
+
+	// Build `traditional`: woven webs, springs, stuffing; `modern`: elastic webs and foam; `keep`: frame and fixed stuffing stay, and get new wadding only. Loose cushions are new foam in any build but `keep`.
+	Build *JobPieceBuild `json:"build,omitempty"`
+
+	// Buttoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
+	// out: diamonds 11 cm wide and 16 cm tall, 8 cm or more from the edges, wells
+	// 30 mm deep, buttons of 28 lines (common practice, no source), and on a
+	// patterned cloth the piece's motif in the diamonds.
+	Buttoning *JobButtoning `json:"buttoning,omitempty"`
+
+	// Cloths Ids of cloths of the job, by what they are for.
+	Cloths *JobPieceCloths `json:"cloths,omitempty"`
+
+	// Count How many pieces alike, of a kind.
+	Count *int `json:"count,omitempty"`
+
+	// Covers Panels that are cut from another cloth than usual, by their ids.
+	Covers *map[string]CuttingListCover `json:"covers,omitempty"`
+
+	// Drop Panels to leave out.
+	Drop *[]PanelId `json:"drop,omitempty"`
+
+	// Id Unique in the request; before the ids of its panels where there are several pieces.
+	//
+	// Example: WING
+	Id string `json:"id"`
+
+	// Kind One of the kinds of `/v1/furniture`.
+	Kind *FurnitureId `json:"kind,omitempty"`
+
+	// Measures By the names that `/v1/furniture` lists for the kind, within the limits given there.
+	Measures *map[string]Length `json:"measures,omitempty"`
+
+	// Motif The motif for the panels that show; left out, any.
+	Motif *Name `json:"motif,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Options By the names that `/v1/furniture` lists for the kind.
+	Options *map[string]FurnitureId `json:"options,omitempty"`
+
+	// Replace Panels that stand in for those of the same id, or are added to the top cover.
+	Replace *[]Panel `json:"replace,omitempty"`
+
+	// Runs Runs of piping, besides those that the kind and its options bring.
+	Runs *[]PipingRun `json:"runs,omitempty"`
+
+	// Written The panels by hand, in the form of `covers` in an answer of `/v1/cutting-list`; in place of `kind` and what belongs to it.
+	Written *[]CuttingListCovered `json:"written,omitempty"`
+}
+
+// JobPieceBuild `traditional`: woven webs, springs, stuffing; `modern`: elastic webs and foam; `keep`: frame and fixed stuffing stay, and get new wadding only. Loose cushions are new foam in any build but `keep`.
+type JobPieceBuild string
+
+// JobPieceAnswer defines model for JobPieceAnswer.
+type JobPieceAnswer struct {
+	List CuttingListAnswer `json:"list"`
+
+	// Piece Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Piece PanelId `json:"piece"`
+	Title string  `json:"title"`
+}
+
+// JobPieceCloths Ids of cloths of the job, by what they are for.
+type JobPieceCloths struct {
+	// Lining For flies, platforms and what nobody sees; plain lining 140 cm wide when left out (common practice, no source).
+	Lining *PanelId `json:"lining,omitempty"`
+
+	// Outside For outside panels in another cloth; the top cover when left out.
+	Outside *PanelId `json:"outside,omitempty"`
+
+	// Piping For the piping; the top cover when left out.
+	Piping *PanelId `json:"piping,omitempty"`
+
+	// Top The first cloth when left out.
+	Top *PanelId `json:"top,omitempty"`
+}
+
+// JobPiping How piping is cut, as `/v1/piping` takes it; 4 mm cord when left out (common practice, no source).
+type JobPiping struct {
+	Cord *PipingCord `json:"cord,omitempty"`
+
+	// Joins What is wished of joins, for runs that do not say otherwise. Bias strips are joined on a slant of 45 degrees, straight ones on the diagonal of the square in which two cross, which takes the strip's width.
+	Joins *PipingJoins `json:"joins,omitempty"`
+
+	// Strip How the strips are cut.
+	Strip *PipingStripWish `json:"strip,omitempty"`
+}
+
+// JobPipingAnswer defines model for JobPipingAnswer.
+type JobPipingAnswer struct {
+	// Cloth Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Cloth PanelId `json:"cloth"`
+
+	// Fault Why a part could not be answered.
+	Fault  *JobFault     `json:"fault,omitempty"`
+	Piping *PipingAnswer `json:"piping,omitempty"`
+}
 
 // JobPrice defines model for JobPrice.
 type JobPrice struct {
@@ -5952,6 +6686,73 @@ type JobQuantity struct {
 	//
 	// Example: 62 cm
 	Length *Length `json:"length,omitempty"`
+}
+
+// JobRequest defines model for JobRequest.
+type JobRequest struct {
+	// Cloths The cloths of the job. The first is the top cover of every piece that names none.
+	Cloths []JobCloth `json:"cloths"`
+
+	// Days How the shop works. What is left out is usual, and is listed with the plan.
+	Days *JobDayTerms `json:"days,omitempty"`
+
+	// Effort The budget of the search, counted in units of work and not in seconds.
+	Effort *Effort `json:"effort,omitempty"`
+
+	// Fire What `/v1/fire-check` must know. The layers come from the pieces: the cloths
+	// under their own ids, `WADDING`, `CALICO`, `STUFFING`, `FOAM-` and the id of
+	// the foam, `HESSIAN`, `BOTTOMING`, and `KEPT` for what stays in a piece.
+	Fire *JobFire `json:"fire,omitempty"`
+
+	// Foam The foam on sale, as `/v1/foam` takes it, and which is used where. Left out:
+	// 35 kg/m3 of 160 N for seats and 26 kg/m3 of 80 N for backs and arms (at
+	// 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
+	// (common practice, no source).
+	Foam       *JobFoam       `json:"foam,omitempty"`
+	Foundation *JobFoundation `json:"foundation,omitempty"`
+
+	// Name Of the job, for the head of the sheet.
+	Name *Name `json:"name,omitempty"`
+
+	// Pieces The pieces of furniture; all copies together at most 40.
+	Pieces []JobPiece `json:"pieces"`
+
+	// Piping How piping is cut, as `/v1/piping` takes it; 4 mm cord when left out (common practice, no source).
+	Piping *JobPiping `json:"piping,omitempty"`
+
+	// Prices What articles cost, by what the order list calls them. What is not in it is listed as not priced.
+	Prices *JobPrices `json:"prices,omitempty"`
+
+	// Sections What the sheet shows.
+	Sections *JobSections `json:"sections,omitempty"`
+
+	// Terms The shop's own terms. What is left out is nothing.
+	Terms *JobTerms `json:"terms,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units   *Units      `json:"units,omitempty"`
+	Wadding *JobWadding `json:"wadding,omitempty"`
+}
+
+// JobSections What the sheet shows.
+type JobSections struct {
+	Buttoning *bool `json:"buttoning,omitempty"`
+
+	// Cloths For each cloth the plan, the order and the offcuts.
+	Cloths *bool `json:"cloths,omitempty"`
+
+	// Cost Shown only when `terms` are given.
+	Cost         *bool `json:"cost,omitempty"`
+	CuttingLists *bool `json:"cuttingLists,omitempty"`
+	DayPlan      *bool `json:"dayPlan,omitempty"`
+
+	// Fire Shown only when `fire` is given.
+	Fire       *bool `json:"fire,omitempty"`
+	Foam       *bool `json:"foam,omitempty"`
+	Foundation *bool `json:"foundation,omitempty"`
+	OrderList  *bool `json:"orderList,omitempty"`
+	Piping     *bool `json:"piping,omitempty"`
+	Wadding    *bool `json:"wadding,omitempty"`
 }
 
 // JobSpell defines model for JobSpell.
@@ -6050,10 +6851,30 @@ type JobTermsTaxBy string
 
 // JobUnpriced defines model for JobUnpriced.
 type JobUnpriced struct {
-	// Article Example: tacks/13mm
+	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+	//
+	// Example: tacks/13mm
 	Article OrderArticle `json:"article"`
 	Name    string       `json:"name"`
 	Why     string       `json:"why"`
+}
+
+// JobWadding defines model for JobWadding.
+type JobWadding struct {
+	Settings *[]WaddingSetting `json:"settings,omitempty"`
+
+	// Sheet Under the cover of fixed pads; left out, polyester over foam, cotton felt over stuffing. Loose cushions are wrapped in polyester.
+	Sheet *JobWaddingSheet `json:"sheet,omitempty"`
+}
+
+// JobWaddingSheet Under the cover of fixed pads; left out, polyester over foam, cotton felt over stuffing. Loose cushions are wrapped in polyester.
+type JobWaddingSheet string
+
+// JobWaddingAnswer defines model for JobWaddingAnswer.
+type JobWaddingAnswer struct {
+	// Fault Why a part could not be answered.
+	Fault   *JobFault      `json:"fault,omitempty"`
+	Wadding *WaddingAnswer `json:"wadding,omitempty"`
 }
 
 // JobWait defines model for JobWait.
@@ -6212,7 +7033,9 @@ type OrderAmount struct {
 // OrderAmountUnit defines model for OrderAmount.Unit.
 type OrderAmountUnit string
 
-// OrderArticle Example: tacks/13mm
+// OrderArticle A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+//
+// Example: tacks/13mm
 type OrderArticle = string
 
 // OrderLine defines model for OrderLine.
@@ -7765,7 +8588,7 @@ type YardageAnswer struct {
 	// Cautions What to take care of before cutting.
 	Cautions []string `json:"cautions"`
 
-	// Ended Why the search stopped.
+	// Ended Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 	Ended YardageAnswerEnded `json:"ended"`
 
 	// Engine Version of the engine that answered.
@@ -7812,7 +8635,7 @@ type YardageAnswer struct {
 	Work     Work     `json:"work"`
 }
 
-// YardageAnswerEnded Why the search stopped.
+// YardageAnswerEnded Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 type YardageAnswerEnded string
 
 // YardageCheckAnswer defines model for YardageCheckAnswer.
@@ -7955,6 +8778,9 @@ type FoamJSONRequestBody = FoamRequest
 
 // FoundationJSONRequestBody defines body for Foundation for application/json ContentType.
 type FoundationJSONRequestBody = FoundationRequest
+
+// JobJSONRequestBody defines body for Job for application/json ContentType.
+type JobJSONRequestBody = JobRequest
 
 // PipingJSONRequestBody defines body for Piping for application/json ContentType.
 type PipingJSONRequestBody = PipingRequest
@@ -8110,6 +8936,9 @@ type ServerInterface interface {
 	// FurniturePicture One kind as a picture and nothing more
 	// (GET /v1/furniture/{kind}/picture)
 	FurniturePicture(ctx echo.Context, kind string) error
+	// Job The job sheet of a piece or a suite: cutting lists, plans, order list, charts, fire check, cost
+	// (POST /v1/job)
+	Job(ctx echo.Context) error
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx echo.Context) error
@@ -8397,6 +9226,15 @@ func (w *ServerInterfaceWrapper) FurniturePicture(ctx echo.Context) error {
 	return err
 }
 
+// Job converts echo context to params.
+func (w *ServerInterfaceWrapper) Job(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Job(ctx)
+	return err
+}
+
 // Piping converts echo context to params.
 func (w *ServerInterfaceWrapper) Piping(ctx echo.Context) error {
 	var err error
@@ -8524,6 +9362,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.GET(options.BaseURL+"/v1/furniture/:kind/picture", wrapper.FurniturePicture, options.OperationMiddlewares["furniturePicture"]...)
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
+	router.POST(options.BaseURL+"/v1/job", wrapper.Job, options.OperationMiddlewares["job"]...)
 	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
 	router.POST(options.BaseURL+"/v1/piping", wrapper.Piping, options.OperationMiddlewares["piping"]...)
 	router.POST(options.BaseURL+"/v1/repeat", wrapper.Repeat, options.OperationMiddlewares["repeat"]...)
@@ -12607,6 +13446,287 @@ func (response FurniturePicture431ApplicationProblemPlusJSONResponse) VisitFurni
 	return err
 }
 
+type JobRequestObject struct {
+	Body *JobJSONRequestBody
+}
+
+type JobResponseObject interface {
+	VisitJobResponse(w http.ResponseWriter) error
+}
+
+type Job200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Job200JSONResponse struct {
+	Body    JobAnswer
+	Headers Job200ResponseHeaders
+}
+
+func (response Job200JSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Job200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Job200ApplicationpdfResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Job200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       Job200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Job200ImagesvgXmlResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Job400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Job400ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Job401ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Job406ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Job413ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Job414ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Job415ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Job422ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Job429ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Job431ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Job500ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Job503ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type PipingRequestObject struct {
 	Body *PipingJSONRequestBody
 }
@@ -14021,8 +15141,9 @@ type YardageResponseObject interface {
 }
 
 type Yardage200ResponseHeaders struct {
-	CacheControl *string
-	Vary         *string
+	CacheControl      *string
+	PreferenceApplied *string
+	Vary              *string
 }
 
 type Yardage200JSONResponse struct {
@@ -14039,6 +15160,9 @@ func (response Yardage200JSONResponse) VisitYardageResponse(w http.ResponseWrite
 	w.Header().Set("Content-Type", "application/json")
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -14062,6 +15186,9 @@ func (response Yardage200ApplicationpdfResponse) VisitYardageResponse(w http.Res
 	}
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -14089,6 +15216,9 @@ func (response Yardage200ImagesvgXmlResponse) VisitYardageResponse(w http.Respon
 	}
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -14973,6 +16103,9 @@ type StrictServerInterface interface {
 	// FurniturePicture One kind as a picture and nothing more
 	// (GET /v1/furniture/{kind}/picture)
 	FurniturePicture(ctx context.Context, request FurniturePictureRequestObject) (FurniturePictureResponseObject, error)
+	// Job The job sheet of a piece or a suite: cutting lists, plans, order list, charts, fire check, cost
+	// (POST /v1/job)
+	Job(ctx context.Context, request JobRequestObject) (JobResponseObject, error)
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx context.Context, request PipingRequestObject) (PipingResponseObject, error)
@@ -15667,6 +16800,52 @@ func (sh *strictHandler) FurniturePicture(ctx echo.Context, kind string) error {
 		return err
 	} else if validResponse, ok := response.(FurniturePictureResponseObject); ok {
 		return validResponse.VisitFurniturePictureResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Job operation middleware
+func (sh *strictHandler) Job(ctx echo.Context) error {
+	var request JobRequestObject
+
+	var body JobJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Job(ctx.Request().Context(), request.(JobRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Job")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(JobResponseObject); ok {
+		return validResponse.VisitJobResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

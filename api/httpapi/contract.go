@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"maps"
 	"net/http"
 	"slices"
 	"strings"
@@ -39,6 +40,12 @@ type operation struct {
 	body   *openapi3.Schema // of the request; nil when there is none, or lines
 	lines  bool             // the body is lines, which the handler reads as they come
 	reader reader           // of the body
+	public bool             // counts against quotas, and may need a key
+}
+
+// sortedOperations are all operations, in the order of their ids.
+func sortedOperations(all map[string]operation) []operation {
+	return slices.SortedFunc(maps.Values(all), func(a, b operation) int { return strings.Compare(a.id, b.id) })
 }
 
 // loadContract reads the embedded document. It fails only when the document is
@@ -102,7 +109,7 @@ func newDocument(body []byte) document { return document{Form: web.NewForm(body)
 func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }
 
 func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
-	o := operation{id: op.OperationID}
+	o := operation{id: op.OperationID, public: !slices.Contains(op.Tags, "service")}
 	for media := range op.Responses.Value("200").Value.Content {
 		o.offers = append(o.offers, media)
 	}

@@ -83,7 +83,7 @@ func TestFaultCodesAreTheContract(t *testing.T) {
 		string(fault.TooSmall), string(fault.TooLarge), string(fault.TooFew), string(fault.TooMany),
 		string(fault.Duplicate), string(fault.UnknownPanel), string(fault.UnknownMotif), string(fault.Loop),
 		string(fault.CountDiffers), string(fault.NeedsPattern), string(fault.NotAllowed),
-		string(fault.NotAPrice), string(fault.NotADensity), string(fault.UnknownFoam),
+		string(fault.NotAPrice), string(fault.NotADensity), string(fault.UnknownFoam), string(fault.UnknownCloth),
 		string(fault.WiderThanCloth), string(fault.LongerThanBolt), string(fault.NoPlace),
 		string(fault.NotADate), string(fault.UnknownLayer),
 	}

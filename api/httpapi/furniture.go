@@ -91,7 +91,7 @@ func measuringGuides() map[guideForm]func() (document, error) {
 	for _, k := range furniture.Kinds() {
 		for _, media := range []string{mediaJSON, mediaSVG, mediaPDF} {
 			all[guideForm{k.ID, media}] = sync.OnceValues(func() (document, error) {
-				body, err := written(media, func() any { return wireKind(k) }, func() *drawing.Picture { return drawing.MeasuringPicture(k, length.Metric) })
+				body, err := written(media, func() any { return wireKind(k) }, func() drawn { return drawing.MeasuringPicture(k, length.Metric) })
 				return newDocument(body), err
 			})
 		}
@@ -142,6 +142,10 @@ func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest,
 	if w.Cloth != nil {
 		c := t.cloth(w.Cloth, root.Field("cloth"))
 		req.Cloth = &c
+	}
+	if w.OutsideCloth != nil {
+		c := t.cloth(w.OutsideCloth, root.Field("outsideCloth"))
+		req.Outside = &c
 	}
 	req.Drop = value(w.Drop)
 	for id, c := range value(w.Covers) {

@@ -5,6 +5,7 @@ import "net/http"
 // The kinds of problem, by the last part of their type.
 const (
 	malformedJSON        = "malformed-json"
+	unauthorized         = "no-key"
 	notFound             = "not-found"
 	methodNotAllowed     = "method-not-allowed"
 	notAcceptable        = "not-acceptable"
@@ -13,6 +14,7 @@ const (
 	headersTooLarge      = "headers-too-large"
 	unsupportedMediaType = "unsupported-media-type"
 	invalidRequest       = "invalid-request"
+	quotaExceeded        = "quota-exceeded"
 	internal             = "internal"
 	unavailable          = "unavailable"
 	tookTooLong          = "took-too-long"
@@ -31,6 +33,8 @@ func kinds() []kind {
 	return []kind{
 		{malformedJSON, http.StatusBadRequest, "The body is not well-formed JSON",
 			"The detail says what is wrong and where. Send one JSON document in UTF-8, without a byte order mark, with no name twice in an object."},
+		{unauthorized, http.StatusUnauthorized, "No key, or one that is not known",
+			"Send the key that the operator gave you as Authorization: Bearer and the key, never in the address. A key that was replaced no longer works."},
 		{notFound, http.StatusNotFound, "There is nothing at this path",
 			"The paths are listed in /openapi.yaml."},
 		{methodNotAllowed, http.StatusMethodNotAllowed, "The path does not have this method",
@@ -45,6 +49,8 @@ func kinds() []kind {
 			"Send Content-Type application/json, in UTF-8 and without Content-Encoding."},
 		{invalidRequest, http.StatusUnprocessableEntity, "The request has faults",
 			"Every entry of errors points to a field of the request, says what is wrong with it and what would do. At most 20 are shown; count says how many there are."},
+		{quotaExceeded, http.StatusTooManyRequests, "Your quota is used",
+			"RateLimit says what is left of each quota. Try again after the seconds in Retry-After. Work is counted in milliseconds that a core was busy for you."},
 		{headersTooLarge, http.StatusRequestHeaderFieldsTooLarge, "The request has too many header fields",
 			"The detail says how many are read."},
 		{internal, http.StatusInternalServerError, "The service failed",

@@ -15,12 +15,15 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/service"
 )
 
 // The keys under which the pipeline keeps what it found in echo's context.
 const (
 	keyRequestID = "bridletie.request"
 	keyOperation = "bridletie.operation"
+	keyCaller    = "bridletie.caller"
+	keyTrace     = "bridletie.trace"
 )
 
 // headerRequestID carries the id of a request both ways.
@@ -48,6 +51,7 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 			id = rand.Text()
 		}
 		c.Set(keyRequestID, id)
+		c.Set(keyTrace, traceOf(r.Header.Values("Traceparent")))
 		c.Response().Header().Set(headerRequestID, id)
 		s.metrics.inFlight.Inc()
 		defer s.observed(c, begun)
@@ -70,8 +74,10 @@ func (s *Server) observed(c echo.Context, begun time.Time) {
 		status = statusGone
 	}
 	s.metrics.answered(name, status, took)
-	s.opts.Log.InfoContext(r.Context(), "request", "request", requestID(c), "method", r.Method, "operation", name,
-		"status", status, "bytes", c.Response().Size, "ms", float64(took.Microseconds())/1e3)
+	who, _ := c.Get(keyCaller).(caller)
+	s.opts.Log.InfoContext(r.Context(), "request", "request", requestID(c), "trace", c.Get(keyTrace), "method", r.Method, "operation", name,
+		"status", status, "bytes", c.Response().Size, "ms", float64(took.Microseconds())/1e3,
+		"caller", who.class(), "client", who.key, "from", cut(c.RealIP()))
 }
 
 // statusGone stands in the log and the metrics for an answer that nobody waited
@@ -99,6 +105,7 @@ func (s *Server) headers(next echo.HandlerFunc) echo.HandlerFunc {
 		h := c.Response().Header()
 		h.Set("X-Content-Type-Options", "nosniff")
 		h.Set("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'")
+		h.Set("Referrer-Policy", "no-referrer")
 		if c.Request().Method == http.MethodPost {
 			h.Set("Cache-Control", "no-store")
 		}
@@ -192,28 +199,74 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 		if err != nil {
 			return err
 		}
-		defer t.end()
-		ctx := context.WithValue(r.Context(), turnKey, t)
-		if op.body != nil {
-			_, read := step(ctx, "read")
-			input, p := s.contract.read(op, raw)
-			read()
-			if p != nil {
-				return p
-			}
-			ctx = context.WithValue(ctx, inputKey, input)
-		}
-		if ctx.Value(mediaKey) == mediaLines { // sent while it is made
-			c.SetRequest(r.WithContext(ctx))
-			return next(c)
-		}
-		answer, err := s.record(ctx, c, next)
-		if err != nil {
-			return err
-		}
-		t.end()
-		return answer.send(c)
+		return s.answer(c, raw, t, next)
 	}
+}
+
+// answer answers a request whose body is there, and gives its turn back before the
+// answer is sent: no place is held for a slow reader.
+func (s *Server) answer(c echo.Context, raw []byte, t *turn, next echo.HandlerFunc) error {
+	handed := false // to the work on the answer, which may go on when this request is over
+	defer func() {
+		if !handed {
+			t.end()
+		}
+	}()
+	op, r := operationOf(c), c.Request()
+	ctx := context.WithValue(r.Context(), turnKey, t)
+	ctx = withPreference(ctx, op, r.Header.Values("Prefer"))
+	var question digested
+	if op.body != nil {
+		_, end := step(ctx, "read")
+		input, p := s.contract.read(op, raw)
+		end()
+		if p != nil {
+			return p
+		}
+		question, _ = input.(digested)
+		ctx = context.WithValue(ctx, inputKey, input)
+	}
+	c.SetRequest(r.WithContext(ctx))
+	if ctx.Value(mediaKey) == mediaLines { // sent while it is made
+		return next(c)
+	}
+	var ans *recorded
+	var err error
+	if record := s.recording(c, next); s.kept == nil || question == nil || preferenceOf(ctx).given() {
+		ans, err = record.record(ctx)
+		t.end()
+		if p := preferenceOf(ctx); p.soFar && *p.hurried {
+			c.Response().Header().Set("Preference-Applied", bestSoFar)
+		}
+	} else {
+		handed = true
+		ans, err = s.once(c, question.digestOf(), t, record)
+	}
+	if err != nil {
+		return err
+	}
+	return ans.send(c)
+}
+
+// digested is a request that is named by what it says.
+type digested interface{ digestOf() string }
+
+// once is the answer to a question, made now or come by in another way. An answer
+// depends on nothing but the operation, its query, the body, the media type and
+// the engine.
+func (s *Server) once(c echo.Context, digest string, t *turn, record *recording) (*recorded, error) {
+	ctx := c.Request().Context()
+	media, _ := ctx.Value(mediaKey).(string)
+	key := strings.Join([]string{operationOf(c).id, media, service.EngineVersion, digest, c.Request().URL.RawQuery}, "\x00")
+	ans, how, err := s.kept.Do(ctx, key, func(ctx context.Context) (*recorded, error) {
+		defer t.end()
+		return record.record(ctx)
+	}, t.end)
+	s.gate.reused.WithLabelValues(how.String()).Inc()
+	if err != nil && ctx.Err() != nil {
+		return nil, retry("the request ended before its answer came", lightRetry)
+	}
+	return ans, err
 }
 
 // readBody is the body of an operation that has one.

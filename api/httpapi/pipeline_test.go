@@ -217,7 +217,7 @@ func TestInternalError(t *testing.T) {
 // When every slot is taken a request waits a little and is then sent away.
 func TestFull(t *testing.T) {
 	opts := options()
-	opts.Solves, opts.SolveWait = 1, 10*time.Millisecond
+	opts.Solves, opts.SolveWait, opts.Kept = 1, 10*time.Millisecond, 0
 	working, release := make(chan bool), make(chan bool)
 	opts.Yardage = func(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error) {
 		working <- true

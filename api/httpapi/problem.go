@@ -23,6 +23,8 @@ type Problem struct {
 	Count  int           // of all faults
 	Faults []fault.Fault // the first MaxFaults
 
+	Violated []string // the quotas that are used
+
 	header http.Header // what else the answer must carry
 }
 
@@ -57,6 +59,13 @@ func (p *Problem) Readable() string {
 // wire is the problem as the contract has it.
 func (p *Problem) wire() gen.Problem {
 	w := gen.Problem{Type: p.Type, Title: p.Title, Status: p.Status, Detail: optional(p.Detail)}
+	if len(p.Violated) > 0 {
+		var names []gen.ProblemViolatedPolicies
+		for _, name := range p.Violated {
+			names = append(names, gen.ProblemViolatedPolicies(name))
+		}
+		w.ViolatedPolicies = &names
+	}
 	if p.Count == 0 {
 		return w
 	}

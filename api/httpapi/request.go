@@ -44,6 +44,7 @@ func readers() map[string]reader {
 		"wadding":        {MaxBody, maxValues, reads(waddingFromWire, service.WaddingFaults, service.WaddingFieldFaults)},
 		"foundation":     {MaxBody, maxValues, reads(foundationFromWire, service.FoundationFaults, service.FoundationFieldFaults)},
 		"fireCheck":      {MaxBody, maxValues, reads(fireFromWire, service.FireFaults, service.FireFieldFaults)},
+		"job":            {MaxJobBody, maxJobValues, reads(jobFromWire, service.JobFaults, service.JobFieldFaults)},
 		"foam":           {MaxFoamBody, maxFoamValues, reads(foamFromWire, service.FoamFaults, service.FoamFieldFaults)},
 	}
 }
@@ -54,6 +55,9 @@ type input[R any] struct {
 	request R
 	digest  string
 }
+
+// digestOf names the request by what it says.
+func (in *input[R]) digestOf() string { return in.digest }
 
 // reads makes the reading of one operation's body: into its wire form W, from
 // that into the request R, with the faults that only the wire form can show. The

@@ -11,6 +11,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/admit"
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/reuse"
 	"github.com/bridletie/bridletie/api/web"
 )
 
@@ -25,6 +26,8 @@ type Server struct {
 	gate     *gateMetrics
 	light    *admit.Lane // for reading bodies and for short answers
 	heavy    *admit.Lane // for plans and other searches
+	callers  *callers
+	kept     *reuse.Store[*recorded] // nil when every answer is made anew
 	draining atomic.Bool
 	echo     *echo.Echo
 	batches  batches
@@ -38,6 +41,9 @@ func New(opts Options) (*Server, error) {
 	}
 	c, err := loadContract(opts.Limits)
 	if err != nil {
+		return nil, err
+	}
+	if err := opts.Access.validate(c.operations); err != nil {
 		return nil, err
 	}
 	rules, err := loadFireRules()
@@ -58,11 +64,16 @@ func New(opts Options) (*Server, error) {
 		fire:     rules,
 		guides:   measuringGuides(),
 		pages:    pages,
+		callers:  newCallers(opts.Access),
 	}
 	registry := s.metrics.registry
 	s.gate = newGateMetrics(registry)
 	s.light = s.gate.lane(registry, "light", opts.Lights, opts.LightQueue, opts.LightWait)
 	s.heavy = s.gate.lane(registry, "heavy", opts.Solves, opts.SolveQueue, opts.SolveWait)
+	if opts.Kept > 0 {
+		s.kept = reuse.New(opts.Kept, (*recorded).size)
+		s.gate.room(registry, opts.Kept, s.kept.Bytes)
+	}
 	s.echo = s.routes()
 	s.batches = s.newBatches()
 	return s, nil
@@ -73,6 +84,8 @@ func New(opts Options) (*Server, error) {
 //   - headers before anything answers;
 //   - cors before any problem, so that a page of another origin can read it;
 //   - route before the body is touched, so that a wrong path costs nothing;
+//   - admitted as soon as the operation is known, so that who may not call costs
+//     next to nothing;
 //   - negotiate before the body, so that work whose answer nobody takes is not begun;
 //   - body last: its limit is set before the first byte is read, and it waits for
 //     its turn only when all of it is there, so that a slow sender holds nobody up.
@@ -81,7 +94,8 @@ func (s *Server) routes() *echo.Echo {
 	e.HideBanner, e.HidePort = true, true
 	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
 	e.Binder = boundBody{}
-	e.Use(s.traced, s.observe, s.headers, s.cors, s.sizes, s.route, s.negotiate, s.body)
+	e.IPExtractor = s.opts.Access.extractor()
+	e.Use(s.traced, s.observe, s.headers, s.cors, s.sizes, s.route, s.admitted, s.negotiate, s.body)
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return e
 }

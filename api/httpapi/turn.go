@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/service"
 )
 
 // heavy are the operations that always search for long enough to wait in the
@@ -29,9 +30,12 @@ type turn struct {
 	s     *Server
 	heavy bool // must move over before it works
 
+	account *admit.Account // pays for the time in a place; nil for nobody
+
 	mu    sync.Mutex
 	moved bool
 	leave func()
+	since time.Time // when the place was entered
 }
 
 // begin enters the light lane.
@@ -40,7 +44,8 @@ func (s *Server) begin(ctx context.Context, op operation) (*turn, error) {
 	if err != nil {
 		return nil, shed(err, lightRetry)
 	}
-	return &turn{s: s, heavy: heavy(op.id), leave: leave}, nil
+	account, _ := ctx.Value(accountKey).(*admit.Account)
+	return &turn{s: s, heavy: heavy(op.id), account: account, leave: leave, since: time.Now()}, nil
 }
 
 // moveOver leaves the light lane and waits for a place in the heavy one.
@@ -55,7 +60,7 @@ func (t *turn) moveOver(ctx context.Context) error {
 	if err != nil {
 		return shed(err, heavyRetry)
 	}
-	t.leave, t.moved = leave, true
+	t.leave, t.moved, t.since = leave, true, time.Now()
 	return nil
 }
 
@@ -70,6 +75,7 @@ func (t *turn) drop() {
 	if t.leave != nil {
 		t.leave()
 		t.leave = nil
+		t.account.Charge(time.Since(t.since))
 	}
 }
 
@@ -99,7 +105,7 @@ func (o *overrun) Err() error {
 
 // inTurn works when its turn has come, and within the time there is.
 func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*A, error)) (*A, error) {
-	timed, cancel := context.WithTimeout(ctx, s.opts.SolveTime)
+	timed, cancel := context.WithTimeout(ctx, s.timeFor(ctx))
 	defer cancel()
 	doing := timed
 	t, _ := ctx.Value(turnKey).(*turn)
@@ -109,7 +115,12 @@ func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*
 		if err != nil {
 			return nil, shed(err, heavyRetry)
 		}
-		defer leave()
+		account, _ := ctx.Value(accountKey).(*admit.Account)
+		begun := time.Now()
+		defer func() {
+			leave()
+			account.Charge(time.Since(begun))
+		}()
 	case t.heavy:
 		if err := t.moveOver(timed); err != nil {
 			return nil, err
@@ -121,7 +132,7 @@ func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*
 	switch {
 	case err != nil && ctx.Err() != nil:
 		return nil, retry("the request ended before its answer came", lightRetry)
-	case err != nil && timed.Err() != nil:
+	case err != nil && (timed.Err() != nil || errors.Is(err, service.ErrHurried)):
 		s.gate.deadlines.Inc()
 		return nil, problem(tookTooLong, "").with("Retry-After", strconv.Itoa(heavyRetry.seconds()))
 	case err != nil:

@@ -13,7 +13,7 @@ func fixed() Choice { return Choice{"fixed", "upholstered tight"} }
 func makes() Option {
 	return Option{"cushion-make", "make of the cushions", []Choice{
 		{"boxed", "boxed, with borders"}, {"knife", "knife-edged, without borders"},
-		{"bull-nose", "bull-nosed: one piece over the front; cushions at the back are boxed"},
+		{"bull-nose", "bull-nosed, round the front in one; cushions at the back boxed"},
 	}}
 }
 

@@ -138,7 +138,7 @@ func (w *work) make(id, name string, across, along span, e edges) *Panel {
 		Size:     panel.Size{Across: across.l, Along: along.l},
 		Allow:    panel.Sides{Top: e.top.l, Bottom: e.bottom.l, Left: e.left.l, Right: e.right.l},
 		Join:     panel.JoinSides,
-		JoinSeam: w.allow.Seam,
+		JoinSeam: min(w.allow.Seam, panel.MaxJoinSeam),
 	}}
 	p.How = "across " + w.sum(across, e.left, e.right, "left", "right") +
 		"; along " + w.sum(along, e.top, e.bottom, "top", "bottom")

@@ -12,6 +12,8 @@ type lines struct {
 	parts int64 // into how many parts of a repeat starts are told apart
 	cells int64 // into how many parts an unknown phase across is divided
 	fine  int64 // into how many parts the length is divided
+
+	stop func() bool // nil never ends it early
 }
 
 func newLines(m *model, effort Effort) *lines {
@@ -24,12 +26,16 @@ func newLines(m *model, effort Effort) *lines {
 		l.left, l.most, l.kinds, l.nodes = 150_000_000, 4_000_000, 80, 400
 		l.turns, l.parts, l.fine, l.cells = 3, 64, 4000, 24
 	}
-	l.r = relax(m, l.cells)
+	l.r, l.stop = relax(m, l.cells), m.stop
 	return l
 }
 
-// solve is the best proof of a program, within the work that is left.
+// solve is the best proof of a program, within the work that is left: none once
+// the search is to end.
 func (l *lines) solve(b *bars) certificate {
+	if l.stop != nil && l.stop() {
+		l.left = 0
+	}
 	b.cap = min(l.most, l.left)
 	c := b.solve()
 	l.left -= b.work

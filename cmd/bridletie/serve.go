@@ -28,7 +28,11 @@ func serve(ctx context.Context, args []string, getenv func(string) string, stder
 		return exitUsage
 	}
 	log := slog.New(slog.NewJSONHandler(stderr, nil))
-	report(log, flags)
+	keys := 0
+	if c.api.Keys != nil {
+		keys = c.api.Keys.Len()
+	}
+	report(log, flags, keys)
 	if c.memory > 0 {
 		debug.SetMemoryLimit(int64(c.memory))
 	}

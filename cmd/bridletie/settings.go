@@ -29,6 +29,8 @@ type config struct {
 	headerTime, readTime, writeTime, idleTime time.Duration
 	headerBytes                               int
 
+	keysFile string
+
 	api httpapi.Options
 }
 
@@ -117,6 +119,14 @@ func flagsOf(c *config) *flag.FlagSet {
 	f.IntVar(&l.LightQueue, "light-queue", l.LightQueue, "more of them that wait")
 	f.DurationVar(&l.LightWait, "light-wait", l.LightWait, "how long they wait")
 	f.DurationVar(&l.LightTime, "light-time", l.LightTime, "after which a short answer goes on as a long one")
+	a := &c.api.Access
+	f.IntVar(&a.Rate.Requests, "rate", a.Rate.Requests, "requests a minute of one client; 0 for no quota")
+	f.IntVar(&a.Rate.Work, "rate-work", a.Rate.Work, "milliseconds a minute that a core may be busy for one client; 0 for no quota")
+	f.IntVar(&a.Clients, "rate-clients", httpapi.DefaultClients, "clients that are remembered for their quotas")
+	f.Var((*prefixes)(&a.Proxies), "trusted-proxies", "networks of the proxies whose X-Forwarded-For is believed, with commas between")
+	f.StringVar(&c.keysFile, "keys-file", c.keysFile, "file with the list of keys; the list itself may stand in "+keysVariable)
+	f.Var((*list)(&a.KeyFor), "key-for", "operations that need a key, by their ids in the contract, with commas between; * for all")
+	f.Var((*bytesOf)(&c.api.Kept), "cache", "bytes of answers that are kept for those who ask the same; 0 has every answer made anew")
 	f.Var(&c.memory, "memory", "bytes of memory that the program tries to stay below; 0 leaves it to GOMEMLIMIT")
 	return f
 }
@@ -149,7 +159,11 @@ func readConfig(args []string, getenv func(string) string, stderr io.Writer) (co
 	if err := flags.Parse(args); err != nil {
 		return c, nil, err
 	}
-	if err := c.validate(flags.NArg()); err != nil {
+	err := c.validate(flags.NArg())
+	if err == nil {
+		c.api.Keys, err = readKeys(c.keysFile, getenv(keysVariable))
+	}
+	if err != nil {
 		fmt.Fprintf(stderr, "bridletie serve: %v\n", err)
 		return c, nil, err
 	}
@@ -178,8 +192,8 @@ func (c *config) validate(rest int) error {
 
 // report logs every setting. None is a secret: keys stand in a file or in a
 // variable that is no flag.
-func report(log *slog.Logger, flags *flag.FlagSet) {
-	var all []any
+func report(log *slog.Logger, flags *flag.FlagSet, keys int) {
+	all := []any{slog.Int("keys", keys)}
 	flags.VisitAll(func(f *flag.Flag) { all = append(all, slog.String(f.Name, f.Value.String())) })
 	log.Info("settings", slog.Group("settings", all...))
 }

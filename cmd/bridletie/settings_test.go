@@ -100,6 +100,10 @@ func TestReadConfig(t *testing.T) {
 		"--max-body 9999999":     "BodyBytes",
 		"--allow-origin example": "origin",
 		"--memory lots":          "memory",
+		"--rate -1":              "quotas",
+		"--trusted-proxies x":    "networks",
+		"--keys-file nonesuch":   "nonesuch",
+		"--key-for piping":       "no keys",
 		"now":                    "flags only",
 	} {
 		begun := time.Now()
@@ -120,14 +124,71 @@ func TestReport(t *testing.T) {
 		t.Fatal(err)
 	}
 	var log bytes.Buffer
-	report(slog.New(slog.NewJSONHandler(&log, nil)), flags)
-	var line struct{ Settings map[string]string }
+	report(slog.New(slog.NewJSONHandler(&log, nil)), flags, 7)
+	var line struct{ Settings map[string]any }
 	if err := json.Unmarshal(log.Bytes(), &line); err != nil {
 		t.Fatal(err)
 	}
 	n := 0
 	flags.VisitAll(func(*flag.Flag) { n++ })
-	if len(line.Settings) != n || line.Settings["heavy"] != "3" || line.Settings["deadline"] != "50s" {
+	if len(line.Settings) != n+1 || line.Settings["keys"] != 7.0 || line.Settings["heavy"] != "3" || line.Settings["deadline"] != "50s" {
 		t.Errorf("%d flags: %s", n, &log)
+	}
+}
+
+// A key that was made is let in, as long as it stands in the list, and its list is
+// read from a file or from the variable.
+func TestKeyCommand(t *testing.T) {
+	for _, tc := range []struct {
+		args []string
+		code int
+	}{
+		{[]string{"key"}, exitUsage},
+		{[]string{"key", "a", "b"}, exitUsage},
+		{[]string{"key", "a/b"}, exitUsage},
+		{[]string{"key", "--rate", "x", "a"}, exitUsage},
+		{[]string{"key", "-h"}, exitOK},
+	} {
+		if code, _, stderr := call(t, "", tc.args...); code != tc.code || stderr == "" {
+			t.Errorf("%q: code %d: %s", tc.args, code, stderr)
+		}
+	}
+	code, out, _ := call(t, "", "key", "--rate", "600", "harbour-lane", "--work", "0")
+	lines := strings.Split(out, "\n")
+	if code != exitOK || len(lines) != 5 {
+		t.Fatalf("code %d: %s", code, out)
+	}
+	key, line := strings.TrimSpace(lines[1]), strings.TrimSpace(lines[3])
+	if strings.Contains(line, key) {
+		t.Fatal("the list holds the key")
+	}
+	file := filepath.Join(t.TempDir(), "keys")
+	if err := os.WriteFile(file, []byte(line+"\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	inFile, _, err := readConfig([]string{"--keys-file", file}, noEnv, io.Discard)
+	if err != nil {
+		t.Fatal(err)
+	}
+	inVariable, _, err := readConfig(nil, func(k string) string { return map[string]string{"BRIDLETIE_KEYS": line}[k] }, io.Discard)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []config{inFile, inVariable} {
+		who, ok := c.api.Keys.Find(key)
+		if !ok || who.Name != "harbour-lane" || who.Requests != 600 || who.Work != 0 {
+			t.Errorf("%+v, %v", who, ok)
+		}
+	}
+	var errs bytes.Buffer
+	if _, _, err := readConfig([]string{"--keys-file", file}, func(string) string { return line }, &errs); err == nil {
+		t.Error("two lists of keys")
+	}
+	if err := os.WriteFile(file, []byte("harbour-lane "+key), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	errs.Reset()
+	if code := run(context.Background(), []string{"serve", "--keys-file", file}, noEnv, nil, io.Discard, &errs); code == exitOK || strings.Contains(errs.String(), key) {
+		t.Errorf("code %d, or the key is shown: %s", code, &errs)
 	}
 }

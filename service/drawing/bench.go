@@ -74,6 +74,9 @@ func (s *paper) settings(used []practice.Value) {
 }
 
 func (p *page) settings(used []practice.Value) {
+	if len(used) == 0 {
+		return
+	}
 	p.section("WHAT THIS GOES BY")
 	p.table(0, settingRows(used, p.sys))
 }

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/furniture"
@@ -57,7 +58,7 @@ var coverHeadings = [...]string{furniture.Top: "Top cover", furniture.Outside: "
 
 func cuttingListTitle(ans *service.CuttingListAnswer) string {
 	kind, _ := furniture.Find(ans.Request.Piece.Kind)
-	title := "Cutting list: " + kind.Name
+	title := "Cutting list: " + cmp.Or(apart(ans.Request.Name), kind.Name)
 	if n := ans.Request.Piece.Count; n > 1 {
 		title += ", " + strconv.Itoa(n) + " pieces alike"
 	}
@@ -143,8 +144,10 @@ func (s *cutSheet) cover(heading string, panels []panel.Panel) {
 	}
 	s.heading(heading)
 	for i := range panels {
+		from := s.y
 		s.rule()
 		s.one(&panels[i])
+		s.keep(from, 0)
 	}
 	s.rule()
 }
@@ -215,6 +218,9 @@ func (s *cutSheet) needs() {
 	var rows [][]string
 	for _, r := range s.ans.List.Runs {
 		rows = append(rows, []string{strconv.Itoa(r.Count), "piping, " + r.Name, near(r.Length, s.sys) + " each"})
+	}
+	for _, b := range s.ans.List.Buttons {
+		rows = append(rows, []string{"", "diamonds on " + clean(b.Panel) + ", about", sizeText(b.Diamond.Across, b.Diamond.Along, s.sys)})
 	}
 	for _, f := range s.ans.List.Fillings {
 		rows = append(rows, []string{strconv.Itoa(f.Count), f.Name, sizeText(f.Size.Across, f.Size.Along, s.sys) + ", " + taped(f.Thickness, s.sys) + " thick"})

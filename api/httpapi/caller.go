@@ -1,0 +1,229 @@
+package httpapi
+
+import (
+	"context"
+	"fmt"
+	"net"
+	"net/netip"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/labstack/echo/v4"
+
+	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/keyring"
+)
+
+// Access is who may call what, and how often. Its zero value lets everybody call
+// everything.
+type Access struct {
+	Keys    *keyring.Ring  // nil when there are none, and Authorization is not looked at
+	KeyFor  []string       // operations that need a key, by their ids; * alone for all
+	Rate    admit.Rate     // of a client without a key, and of a key whose line says nothing
+	Clients int            // without a key, that are remembered; 0 for DefaultClients
+	Proxies []netip.Prefix // whose X-Forwarded-For is believed
+}
+
+// DefaultClients is how many clients are remembered.
+const DefaultClients = 65536
+
+// validate names what of the access makes no sense.
+func (a Access) validate(operations map[string]operation) error {
+	if len(a.KeyFor) > 0 && a.Keys == nil {
+		return fmt.Errorf("httpapi: operations need a key, and there are no keys")
+	}
+	if a.Rate.Requests < 0 || a.Rate.Work < 0 || a.Clients < 0 {
+		return fmt.Errorf("httpapi: quotas must not be negative")
+	}
+	for _, id := range a.KeyFor {
+		if id == "*" && len(a.KeyFor) == 1 {
+			continue
+		}
+		if !slices.ContainsFunc(sortedOperations(operations), func(op operation) bool { return op.id == id && op.public }) {
+			return fmt.Errorf("httpapi: there is no operation %.40q that could need a key", id)
+		}
+	}
+	return nil
+}
+
+// callers knows the accounts of all clients.
+type callers struct {
+	access   Access
+	accounts *admit.Accounts
+	keyed    map[string]*admit.Account
+}
+
+func newCallers(a Access) *callers {
+	if a.Clients == 0 {
+		a.Clients = DefaultClients
+	}
+	return &callers{access: a, accounts: admit.NewAccounts(a.Rate, a.Clients, time.Now), keyed: keyedAccounts(a)}
+}
+
+// keyedAccounts are those of all clients with a key, made beforehand: there are
+// not many.
+func keyedAccounts(a Access) map[string]*admit.Account {
+	all := make(map[string]*admit.Account)
+	if a.Keys == nil {
+		return all
+	}
+	for _, c := range a.Keys.Clients() {
+		r := a.Rate
+		if c.Requests >= 0 {
+			r.Requests = c.Requests
+		}
+		if c.Work >= 0 {
+			r.Work = c.Work
+		}
+		all[c.Name] = admit.NewAccount(r, time.Now)
+	}
+	return all
+}
+
+// caller is who made a request.
+type caller struct {
+	key     string // the name of the client whose key it is; "" for none
+	account *admit.Account
+}
+
+// class is what the metrics say of the caller.
+func (c caller) class() string {
+	if c.key != "" {
+		return "key"
+	}
+	return "anonymous"
+}
+
+// extractor finds the address of a client: of the other end of the connection,
+// unless that is a proxy that is believed.
+func (a Access) extractor() echo.IPExtractor {
+	if len(a.Proxies) == 0 {
+		return echo.ExtractIPDirect()
+	}
+	trust := []echo.TrustOption{echo.TrustLoopback(false), echo.TrustLinkLocal(false), echo.TrustPrivateNet(false)}
+	for _, p := range a.Proxies {
+		p = p.Masked()
+		trust = append(trust, echo.TrustIPRange(&net.IPNet{IP: p.Addr().AsSlice(), Mask: net.CIDRMask(p.Bits(), p.Addr().BitLen())}))
+	}
+	return echo.ExtractIPFromXFFHeader(trust...)
+}
+
+// network is the part of an address that one client has: all of it, or the first
+// 64 bits of version 6, of which anybody has as many as he likes.
+func network(address string) string {
+	a, err := netip.ParseAddr(address)
+	if err != nil {
+		return "unknown"
+	}
+	a = a.Unmap().WithZone("")
+	if a.Is4() {
+		return a.String()
+	}
+	p, _ := a.Prefix(64)
+	return p.String()
+}
+
+// cut is an address for the log: too short to say which house it is.
+func cut(address string) string {
+	a, err := netip.ParseAddr(address)
+	if err != nil {
+		return ""
+	}
+	a = a.Unmap().WithZone("")
+	bits := 48
+	if a.Is4() {
+		bits = 24
+	}
+	p, _ := a.Prefix(bits)
+	return p.String()
+}
+
+// admitted finds out who calls, and whether they may. What costs nothing, such as
+// probes and the contract, is open to all.
+func (s *Server) admitted(next echo.HandlerFunc) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		op := operationOf(c)
+		if !op.public {
+			return next(c)
+		}
+		who, denied := s.identify(c, op)
+		if !who.account.None() {
+			if err := s.take(c, who); err != nil {
+				return err
+			}
+		}
+		if denied != nil {
+			s.gate.denied.Inc()
+			return denied
+		}
+		c.Set(keyCaller, who)
+		r := c.Request()
+		c.SetRequest(r.WithContext(context.WithValue(r.Context(), accountKey, who.account)))
+		return next(c)
+	}
+}
+
+// identify is who calls, and why they may not. Who sends a wrong key is never
+// taken for somebody without one, but pays from the account of his address.
+func (s *Server) identify(c echo.Context, op operation) (caller, error) {
+	anonymous := func() caller { return caller{account: s.callers.accounts.Of(network(c.RealIP()))} }
+	access := s.callers.access
+	if access.Keys == nil {
+		return anonymous(), nil
+	}
+	for name := range c.QueryParams() {
+		switch strings.ToLower(name) {
+		case "key", "apikey", "api_key", "api-key", "token", "access_token":
+			return anonymous(), noKey("a key in the address is seen by everybody: send it in Authorization")
+		}
+	}
+	given := c.Request().Header.Values("Authorization")
+	switch {
+	case len(given) == 0 && (slices.Contains(access.KeyFor, op.id) || slices.Contains(access.KeyFor, "*")):
+		return anonymous(), noKey("this operation needs a key")
+	case len(given) == 0:
+		return anonymous(), nil
+	case len(given) > 1:
+		return anonymous(), noKey("there are two of Authorization")
+	}
+	scheme, key, _ := strings.Cut(given[0], " ")
+	if !strings.EqualFold(scheme, "Bearer") {
+		return anonymous(), noKey("send Authorization: Bearer and the key")
+	}
+	client, ok := access.Keys.Find(strings.TrimSpace(key))
+	if !ok {
+		return anonymous(), noKey("the key is not known")
+	}
+	return caller{client.Name, s.callers.keyed[client.Name]}, nil
+}
+
+func noKey(detail string) *Problem {
+	return problem(unauthorized, detail).with("WWW-Authenticate", `Bearer realm="bridletie"`)
+}
+
+// take asks the caller's account for a request, and says in the answer what is
+// left (the IETF draft on RateLimit header fields).
+func (s *Server) take(c echo.Context, who caller) error {
+	v := who.account.Take()
+	policies, rests := make([]string, len(v.Left)), make([]string, len(v.Left))
+	var used []string
+	for i, l := range v.Left {
+		policies[i] = fmt.Sprintf("%q;q=%d;w=%d", l.Policy, l.Quota, int(admit.Window.Seconds()))
+		rests[i] = fmt.Sprintf("%q;r=%d;t=%d", l.Policy, l.Rest, l.Again)
+		if l.Used {
+			used = append(used, l.Policy)
+			s.gate.limited.WithLabelValues(who.class(), l.Policy).Inc()
+		}
+	}
+	h := c.Response().Header()
+	h.Set("RateLimit-Policy", strings.Join(policies, ", "))
+	h.Set("RateLimit", strings.Join(rests, ", "))
+	if v.Allowed {
+		return nil
+	}
+	p := problem(quotaExceeded, "the quota of "+strings.Join(used, " and ")+" is used").with("Retry-After", strconv.Itoa(min(v.Again, 86400)))
+	p.Violated = used
+	return p
+}
