@@ -492,6 +492,28 @@ func TestBatchPanicsAndTurns(t *testing.T) {
 	}
 }
 
+// A line is no way round a key or a quota.
+func TestBatchLinesNeedWhatRequestsNeed(t *testing.T) {
+	ring, workroom, _, supplier := ringOf(t)
+	opts := options()
+	opts.Keys, opts.KeyFor = ring, []string{"pleats"}
+	c := newClient(t, opts)
+	body := pleatLine + "\n" + yardageLine(t) + "\n" + pleatLine
+	for key, want := range map[string][]int{"": {401, 200, 401}, workroom: {200, 200, 200}, supplier: {200, 429, 429}} { // the supplier has 2 a minute
+		header := []string{"Content-Type", ndjson}
+		if key != "" {
+			header = append(header, "Authorization", "Bearer "+key)
+		}
+		var got []int
+		for _, r := range repliedLines(t, c.do(http.MethodPost, "/v1/batch", body, header...).Body.String()) {
+			got = append(got, r.Status)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("statuses %v, want %v", got, want)
+		}
+	}
+}
+
 // Only so many batches at once; and one that takes too long is broken off, so that
 // nobody takes it for whole.
 func TestBatchPlacesAndTime(t *testing.T) {
