@@ -217,7 +217,7 @@ func TestBatchIsAnsweredWhileItIsSent(t *testing.T) {
 		t.Fatal(err)
 	}
 	r.Header.Set("Content-Type", ndjson)
-	go io.WriteString(send, pleatLine+"\n")
+	go give(send, pleatLine+"\n")
 	reply, err := web.Client().Do(r)
 	if err != nil {
 		t.Fatal(err)
@@ -233,7 +233,7 @@ func TestBatchIsAnsweredWhileItIsSent(t *testing.T) {
 			t.Fatalf("line %d has status %d, want line %d", got.Line, got.Status, n)
 		}
 		if n < 5 {
-			io.WriteString(send, pleatLine+"\n")
+			give(send, pleatLine+"\n")
 		}
 	}
 	send.Close()
@@ -355,7 +355,7 @@ func TestBatchEndsWithItsClient(t *testing.T) {
 		r.Header.Set("Content-Type", ndjson)
 		go func() {
 			if reply, err := web.Client().Do(r); err == nil {
-				io.Copy(io.Discard, reply.Body)
+				_, _ = io.Copy(io.Discard, reply.Body)
 				reply.Body.Close()
 			}
 		}()
@@ -533,7 +533,7 @@ func TestBatchPlacesAndTime(t *testing.T) {
 		t.Fatal(err)
 	}
 	r.Header.Set("Content-Type", ndjson)
-	go io.WriteString(send, pleatLine+"\n"+yardageLine(t)+"\n")
+	go give(send, pleatLine+"\n"+yardageLine(t)+"\n")
 	reply, err := web.Client().Do(r)
 	if err != nil {
 		t.Fatal(err)
@@ -582,3 +582,6 @@ func FuzzBatch(f *testing.F) {
 		}
 	})
 }
+
+// give writes to a pipe; whoever reads from it sees what goes wrong.
+func give(to io.Writer, text string) { _, _ = io.WriteString(to, text) }

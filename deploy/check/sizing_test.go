@@ -27,6 +27,7 @@ var asked = []struct{ path, file, body string }{
 	{path: "/v1/yardage", file: "carver-pair.json"},
 	{path: "/v1/yardage/check", file: "carver-pair-check.json"},
 	{path: "/v1/yardage/compare", file: "carver-pair-cloths.json"},
+	{path: "/v1/job", file: "wing-chair-job.json"},
 	{path: "/v1/estimate", body: `{"kind": "wing-chair", "size": "large", "pattern": "medium"}`},
 	{path: "/v1/cutting-list", file: "wing-chair-measures.json"},
 	{path: "/v1/buttoning", file: "wing-chair-back.json"},
@@ -52,7 +53,7 @@ func started(t *testing.T, env ...string) replica {
 		t.Skip("make sizing runs it")
 	}
 	r := replica{freePort(t), freePort(t)}
-	cmd := exec.CommandContext(t.Context(), binary, "serve", "--addr", r.addr, "--metrics-addr", r.metrics, "--drain", "0s")
+	cmd := exec.CommandContext(t.Context(), binary, "serve", "--addr", r.addr, "--metrics-addr", r.metrics, "--drain", "0s", "--cache", "0")
 	cmd.Env = append(append(os.Environ(), "GOMAXPROCS=1"), env...)
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
