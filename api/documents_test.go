@@ -16,7 +16,9 @@ var documents = []struct {
 }{
 	{"README.md", 600},
 	{"DEVELOPERS.md", 240},
-	{"deploy/README.md", 60},
+	{"deploy/README.md", 110},
+	{"deploy/SIZING.md", 70},
+	{"deploy/RUNBOOK.md", 60},
 	{"testdata/README.md", 60},
 }
 

@@ -5,7 +5,6 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
-	"time"
 
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/service/drawing"
