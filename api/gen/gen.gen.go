@@ -6049,8 +6049,8 @@ type JobAnswer struct {
 
 // JobButtoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
 // out: diamonds 11 cm wide and 16 cm tall, 8 cm or more from the edges, wells
-// 30 mm deep, buttons of 28 lines (common practice, no source), and on a
-// patterned cloth the piece's motif in the diamonds.
+// 30 mm deep, smaller on a small panel, buttons of 28 lines (common practice,
+// no source), and on a patterned cloth the piece's motif in the diamonds.
 type JobButtoning struct {
 	// Aim What the shift of the cloth is chosen for.
 	Aim       *ButtoningAim       `json:"aim,omitempty"`
@@ -6519,8 +6519,8 @@ type JobPiece struct {
 
 	// Buttoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
 	// out: diamonds 11 cm wide and 16 cm tall, 8 cm or more from the edges, wells
-	// 30 mm deep, buttons of 28 lines (common practice, no source), and on a
-	// patterned cloth the piece's motif in the diamonds.
+	// 30 mm deep, smaller on a small panel, buttons of 28 lines (common practice,
+	// no source), and on a patterned cloth the piece's motif in the diamonds.
 	Buttoning *JobButtoning `json:"buttoning,omitempty"`
 
 	// Cloths Ids of cloths of the job, by what they are for.
