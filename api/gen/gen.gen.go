@@ -6037,7 +6037,7 @@ type JobAnswer struct {
 	// OrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
 	OrderList *JobOrderList `json:"orderList,omitempty"`
 
-	// Piping The piping, by the cloth that it is cut from. Where new cloth is saved by it, the runs that the offcuts hold stand by themselves, before those that are cut from new cloth.
+	// Piping The piping, by the cloth that it is cut from. Where less is to be bought by it, the runs that the offcuts hold stand by themselves, before those that are cut from new cloth.
 	Piping  *[]JobPipingAnswer `json:"piping,omitempty"`
 	Title   string             `json:"title"`
 	Wadding *JobWaddingAnswer  `json:"wadding,omitempty"`
