@@ -68,7 +68,7 @@ var (
 	inline    = regexp.MustCompile("`make ([a-z-]+)[^`]*`")
 	blocks    = regexp.MustCompile("(?s)```sh\n(.*?)```")
 	inBlock   = regexp.MustCompile(`(?m)^make ([a-z-]+)`)
-	links     = regexp.MustCompile(`\]\(([^)#:]+)\)|src="([^"]+)"`)
+	links     = regexp.MustCompile(`\]\(([^)#:]+)\)|src="([^":]+)"`)
 	files     = regexp.MustCompile("`((?:api|calc|cmd|deploy|service|testdata)/[\\w./-]*)`")
 	tests     = regexp.MustCompile(`\b(?:Test|Fuzz|Benchmark)[A-Z]\w+`)
 	variables = regexp.MustCompile(`\bBRIDLETIE_[A-Z_]+`)

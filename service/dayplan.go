@@ -172,8 +172,8 @@ func (d *dayPlanner) do(operation string, hours decimal.Decimal) {
 	begins := true
 	for hours.IsPositive() {
 		if len(d.Days) == maxJobDays && d.Days[maxJobDays-1].Number <= d.day {
-			hours = d.skip(hours)
-			continue
+			d.skip(hours)
+			break
 		}
 		spell := decimal.Min(hours, d.PerDay.Sub(d.used))
 		hours = hours.Sub(spell)
@@ -196,16 +196,14 @@ func (d *dayPlanner) spend(hours decimal.Decimal) {
 	}
 }
 
-// skip lets whole days pass that are no longer listed; it returns what is left of
-// the hours, which is nothing.
-func (d *dayPlanner) skip(hours decimal.Decimal) decimal.Decimal {
+// skip lets the days of some hours pass without listing them.
+func (d *dayPlanner) skip(hours decimal.Decimal) {
 	days, rest := d.used.Add(hours).QuoRem(d.PerDay, 0)
 	d.day += int(days.IntPart())
 	d.used = rest
 	if d.Last = d.day; rest.IsPositive() {
 		d.Last++
 	}
-	return decimal.Decimal{}
 }
 
 // today is the day on which work goes on.

@@ -1,6 +1,7 @@
 package service_test
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"testing"
@@ -157,13 +158,14 @@ func TestPublishedSkirts(t *testing.T) {
 	}
 }
 
-// band is a row of a chart for a whole piece, in yards of plain 54 in cloth.
+// band is a row of a chart for a whole piece, in yards of plain cloth.
 type band struct {
 	id, what, conf string
 	kind           string
 	options        map[string]string
 	measures       map[string]length.Length
 	least, most    float64
+	inches         length.Length // width of the cloth; 54 when 0
 }
 
 // bands are the rows that name a kind of ours. All are of low confidence: pages of
@@ -185,27 +187,31 @@ func bands() []band {
 		return map[string]length.Length{"seat-width": w, "back-width": w, "outside-width": feet * foot}
 	}
 	return []band{
-		{"Y12", "drop-in seat, at most 18 in deep", "low", "drop-in-seat", nil, nil, .5, .5},
-		{"Y12", "drop-in seat, deeper", "low", "drop-in-seat", nil, map[string]length.Length{"seat-depth": 19 * in}, 1, 1},
-		{"Y13", "club chair", "low", "club-chair", full(), nil, 6, 6},
-		{"Y13", "club chair with a skirt", "low", "club-chair", full("skirt", "box", "skirt-make", "self"), nil, 10, 10},
-		{"Y14", "occasional chair, loose cover", "low", "fireside-chair", map[string]string{"flies": "no", "back": "plain"}, nil, 4, 6},
-		{"Y14", "club chair, loose cover", "low", "club-chair", full(), nil, 6, 7.5},
-		{"Y14", "wing chair, loose cover", "low", "wing-chair", full(), nil, 7, 9},
-		{"Y10", "wing chair, built up piece by piece", "low", "wing-chair", full(), nil, 7, 7},
-		{"Y15", "wing chair with a plain skirt", "low", "wing-chair", full("skirt", "plain"), nil, 9, 9},
-		{"Y11", "sofa of 6 ft, two cushions", "low", "two-seat-settee", full(), wide(6, 24*cm), 12, 12},
-		{"Y11", "sofa of 7 ft, six cushions", "low", "three-seat-settee", full("back", "cushions"), wide(7, 24*cm), 20, 20},
-		{"Y20", "Victorian armchair", "low", "club-chair", map[string]string{"flies": "no", "cushion": "fixed", "back": "buttoned"}, nil, 7.655, 7.655},
-		{"Y21", "side chair, seat and back", "memory", "stuff-over-chair", map[string]string{"back": "pad"}, nil, 1.5, 2},
-		{"Y21", "open armchair", "memory", "carver", nil, nil, 2.5, 3},
-		{"Y21", "tub or barrel chair", "memory", "tub-chair", full(), nil, 5, 6},
-		{"Y21", "chaise", "memory", "chaise", tight, nil, 7, 9},
-		{"Y21", "ottoman", "memory", "footstool", nil, nil, 1, 2},
-		{"Y21", "two-seat settee", "memory", "two-seat-settee", full(), nil, 8, 10},
-		{"Y21", "three-seat settee", "memory", "three-seat-settee", full(), nil, 10, 14},
-		{"Y21", "headboard", "memory", "headboard", nil, nil, 2, 3},
-		{"Y21", "window seat", "memory", "bench-cushion", nil, nil, 2, 4},
+		{"Y12", "drop-in seat, at most 18 in deep", "low", "drop-in-seat", nil, nil, .5, .5, 0},
+		{"Y12", "drop-in seat, deeper", "low", "drop-in-seat", nil, map[string]length.Length{"seat-depth": 19 * in}, 1, 1, 0},
+		{"Y13", "club chair", "low", "club-chair", full(), nil, 6, 6, 0},
+		{"Y13", "club chair with a skirt", "low", "club-chair", full("skirt", "box", "skirt-make", "self"), nil, 10, 10, 0},
+		{"Y14", "occasional chair, loose cover", "low", "fireside-chair", map[string]string{"flies": "no", "back": "plain"}, nil, 4, 6, 0},
+		{"Y14", "club chair, loose cover", "low", "club-chair", full(), nil, 6, 7.5, 0},
+		{"Y14", "wing chair, loose cover", "low", "wing-chair", full(), nil, 7, 9, 0},
+		{"Y10", "wing chair, built up piece by piece", "low", "wing-chair", full(), nil, 7, 7, 0},
+		{"Y15", "wing chair with a plain skirt", "low", "wing-chair", full("skirt", "plain"), nil, 9, 9, 0},
+		{"Y11", "sofa of 6 ft, two cushions", "low", "two-seat-settee", full(), wide(6, 24*cm), 12, 12, 0},
+		{"Y11", "sofa of 7 ft, six cushions", "low", "three-seat-settee", full("back", "cushions"), wide(7, 24*cm), 20, 20, 0},
+		{"Y18", "large sofa, loose cover, 60 in cloth", "low", "three-seat-settee", full(), nil, 10, 14, 60},
+		{"Y18", "large sofa, loose cover, 45 in cloth", "low", "three-seat-settee", full(), nil, 16, 20, 45},
+		{"Y19", "small sofa, loose cover, 60 in cloth", "low", "two-seat-settee", full(), nil, 6, 8, 60},
+		{"Y19", "small sofa, loose cover, 45 in cloth", "low", "two-seat-settee", full(), nil, 10, 12, 45},
+		{"Y20", "Victorian armchair", "low", "club-chair", map[string]string{"flies": "no", "cushion": "fixed", "back": "buttoned"}, nil, 7.655, 7.655, 0},
+		{"Y21", "side chair, seat and back", "memory", "stuff-over-chair", map[string]string{"back": "pad"}, nil, 1.5, 2, 0},
+		{"Y21", "open armchair", "memory", "carver", nil, nil, 2.5, 3, 0},
+		{"Y21", "tub or barrel chair", "memory", "tub-chair", full(), nil, 5, 6, 0},
+		{"Y21", "chaise", "memory", "chaise", tight, nil, 7, 9, 0},
+		{"Y21", "ottoman", "memory", "footstool", nil, nil, 1, 2, 0},
+		{"Y21", "two-seat settee", "memory", "two-seat-settee", full(), nil, 8, 10, 0},
+		{"Y21", "three-seat settee", "memory", "three-seat-settee", full(), nil, 10, 14, 0},
+		{"Y21", "headboard", "memory", "headboard", nil, nil, 2, 3, 0},
+		{"Y21", "window seat", "memory", "bench-cushion", nil, nil, 2, 4, 0},
 	}
 }
 
@@ -244,7 +250,7 @@ func (b band) layOut(t testing.TB) laid {
 	if l := p.Faults(""); l.Len() > 0 {
 		t.Fatalf("%s %s: %+v", b.id, b.what, l.Faults())
 	}
-	return layOut(t, p, cloth.Cloth{Width: 54 * in, OneWay: true}, plan.Normal)
+	return layOut(t, p, cloth.Cloth{Width: cmp.Or(b.inches, 54) * in, OneWay: true}, plan.Normal)
 }
 
 // What each row's kind takes beside the row's band. A figure outside is printed

@@ -75,12 +75,12 @@ func (p JobPrice) faults(at fault.Path, known map[string]bool) fault.List {
 		field string
 		*OrderQuantity
 	}{{"pack", p.Pack}, {"minimum", p.Minimum}} {
-		if q.OrderQuantity != nil && (q.Amount < 1 || q.Amount > maxSold[q.Measure]) {
-			code, detail := fault.TooSmall, "this is nothing"
-			if q.Amount > 0 {
+		if q.OrderQuantity != nil && (q.Amount < minSold[q.Measure] || q.Amount > maxSold[q.Measure]) {
+			code, detail := fault.TooSmall, "nothing is sold in as little as this"
+			if q.Amount > maxSold[q.Measure] {
 				code, detail = fault.TooLarge, "nothing is sold in as much as this"
 			}
-			l.Add(at.Field(q.field), code, q.Measure.Amount(q.Amount).String(), detail, "up to a million, 10 km or 10 t")
+			l.Add(at.Field(q.field), code, q.Measure.Amount(q.Amount).String(), detail, "from 1 to a million, from 1 mm to 10 km, or from 1 g to 10 t")
 		}
 	}
 	if p.Per != PerPack && p.Pack != nil && p.Pack.Measure != p.Per.measure() {
@@ -89,5 +89,8 @@ func (p JobPrice) faults(at fault.Path, known map[string]bool) fault.List {
 	return l
 }
 
-// maxSold is the largest pack and the largest least quantity.
-var maxSold = [...]int64{OrderCount: 1_000_000, OrderLength: 10_000_000_000_000, OrderMass: 10_000_000_000}
+// The smallest and the largest pack and least quantity.
+var (
+	minSold = [...]int64{OrderCount: 1, OrderLength: 1_000_000, OrderMass: 1_000}
+	maxSold = [...]int64{OrderCount: 1_000_000, OrderLength: 10_000_000_000_000, OrderMass: 10_000_000_000}
+)

@@ -112,8 +112,9 @@ func TestFaultsOfJobMoney(t *testing.T) {
 		{prices: []service.JobPrice{{Discount: &minus}}, want: "#/prices/0/discount too-small"},
 		{prices: []service.JobPrice{{MarkUp: &much}}, want: "#/prices/0/markUp too-large"},
 		{prices: []service.JobPrice{{Pack: q(service.OrderCount, 0)}}, want: "#/prices/0/pack too-small"},
+		{prices: []service.JobPrice{{Per: service.PerPack, Pack: q(service.OrderLength, 999_999)}}, want: "#/prices/0/pack too-small"},
 		{prices: []service.JobPrice{{Minimum: q(service.OrderMass, 10_000_000_001)}}, want: "#/prices/0/minimum too-large"},
-		{prices: []service.JobPrice{{Per: service.PerMetre, Pack: q(service.OrderMass, 5)}}, want: "#/prices/0/pack not-allowed"},
+		{prices: []service.JobPrice{{Per: service.PerMetre, Pack: q(service.OrderMass, 5000)}}, want: "#/prices/0/pack not-allowed"},
 		{prices: many, want: "#/prices too-many"},
 	} {
 		tc.terms.Currency = currencyOf("GBP")

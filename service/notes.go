@@ -11,6 +11,9 @@ import (
 // yardageWarnings are what the caller should know about this answer.
 func yardageWarnings(a *YardageAnswer) []string {
 	req, out := a.Request, []string{}
+	if a.Hurried {
+		out = append(out, "the search was ended by the clock: the same request may get another plan at another time, and inputDigest does not stand for this one")
+	}
 	if n := len(a.Lengths); n > 1 {
 		out = append(out, fmt.Sprintf("the job takes %d lengths from more than one bolt: ask for one dye lot and compare them before cutting", n))
 	}

@@ -27,7 +27,7 @@ func (f foundationOrder) webs() {
 		if b.Webbing.Elastic {
 			kind, word, roll = "elastic", "elastic webbing, ", "elastic-roll"
 		}
-		k := bought("webbing/"+kind+"/"+exactMM(b.Webbing.Width), word+f.say(b.Webbing.Width), OrderLength, int64(f.u.Length(roll)), "roll")
+		k := bought("webbing/"+kind+"/"+exactMM(b.Webbing.Width), word+f.thin(b.Webbing.Width), OrderLength, int64(f.u.Length(roll)), "roll")
 		f.take(k, f.part, "webs of "+f.frame(i), int64(f.a.Request.Frames[i].Count)*int64(b.Webbing.Total))
 	}
 }
@@ -43,7 +43,7 @@ func (f foundationOrder) springs() {
 		gauge := strings.ReplaceAll(b.Spring.Gauge, "½", ".5")
 		k := orderKey{
 			group: OrderFoundation, article: "springs/" + exactMM(b.Spring.Height) + "/" + gauge, sold: OrderSold{Step: 1},
-			name: "springs, " + f.say(b.Spring.Height) + " high, " + b.Spring.Gauge + " gauge",
+			name: "springs, " + f.wide(b.Spring.Height) + " high, " + b.Spring.Gauge + " gauge",
 		}
 		f.take(k, f.part, "springs of "+f.frame(i), int64(f.a.Request.Frames[i].Count)*int64(len(b.Grid.Centres)))
 	}
@@ -88,9 +88,9 @@ func (f foundationOrder) fixings() {
 func (f foundationOrder) fixing(kind foundation.Kind, size length.Length) orderKey {
 	switch kind {
 	case foundation.Staple:
-		return bought("staples/"+exactMM(size), "staples, leg "+f.say(size), OrderCount, f.u.Count("staple-box"), "box")
+		return bought("staples/"+exactMM(size), "staples, leg "+f.thin(size), OrderCount, f.u.Count("staple-box"), "box")
 	case foundation.GimpPin:
 		return bought("gimp-pins", "gimp pins", OrderCount, f.u.Count("gimp-pin-box"), "box")
 	}
-	return bought("tacks/"+exactMM(size), "tacks, "+f.say(size), OrderCount, f.u.Count("tack-box"), "box")
+	return bought("tacks/"+exactMM(size), "tacks, "+f.thin(size), OrderCount, f.u.Count("tack-box"), "box")
 }

@@ -21,12 +21,39 @@ const (
 // exactMM is a length as it stands in the name of an article: "57.15mm".
 func exactMM(l length.Length) string { return decimal.New(int64(l), -6).String() + "mm" }
 
-func (b *orderBook) say(l length.Length) string { return l.Text(b.req.Units, length.Nearest) }
+// thin is the size of something small, and wide that of something broad, as the
+// trade says them: 13 mm and 137 cm, or 1/2 in and 54 in.
+func (b *orderBook) thin(l length.Length) string { return b.sized(l, "mm", -6) }
+
+func (b *orderBook) wide(l length.Length) string { return b.sized(l, "cm", -7) }
+
+func (b *orderBook) sized(l length.Length, unit string, power int32) string {
+	if b.req.Units == length.Imperial {
+		return inches(l)
+	}
+	return decimal.New(int64(l), power).Round(1).String() + " " + unit
+}
+
+// inches is a length in inches, to the nearest sixteenth.
+func inches(l length.Length) string {
+	n, of := (l+length.Inch/32)/(length.Inch/16), length.Length(16)
+	for of > 1 && n%2 == 0 {
+		n, of = n/2, of/2
+	}
+	text := strconv.FormatInt(int64(n/of), 10)
+	if part := n % of; part > 0 {
+		fraction := strconv.FormatInt(int64(part), 10) + "/" + strconv.FormatInt(int64(of), 10)
+		if text += " " + fraction; n < of {
+			text = fraction
+		}
+	}
+	return text + " in"
+}
 
 // clothKey is a cloth that is bought by the length.
 func (b *orderBook) clothKey(group OrderGroup, article, name string, width length.Length, s cloth.Sold) orderKey {
 	return orderKey{
-		group: group, article: article, name: name + ", " + b.say(width) + " wide", width: width, measure: OrderLength, flaw: s.Flaw, shrinkage: s.Shrinkage,
+		group: group, article: article, name: name + ", " + b.wide(width) + " wide", width: width, measure: OrderLength, flaw: s.Flaw, shrinkage: s.Shrinkage,
 		sold: OrderSold{Step: int64(s.Step), Minimum: int64(s.Minimum), Whole: int64(s.Bolt)},
 	}
 }
@@ -136,7 +163,7 @@ func (b *orderBook) piping(part string, o *OrderPiping) {
 	}
 	req := &a.Request
 	cord := orderKey{
-		group: OrderTrimmings, article: "cord/piping/" + exactMM(req.Cord), name: "piping cord, " + b.say(req.Cord),
+		group: OrderTrimmings, article: "cord/piping/" + exactMM(req.Cord), name: "piping cord, " + b.thin(req.Cord),
 		measure: OrderLength, sold: OrderSold{Step: int64(cordStep)},
 	}
 	b.take(cord, part, "piping", int64(a.Cord))
@@ -207,7 +234,7 @@ func (b *orderBook) foam(part string, a *FoamAnswer) {
 			s := &a.Request.Stock[buy.Stock]
 			k := orderKey{
 				group: OrderFoam, article: "foam/" + s.ID, sold: OrderSold{Pack: 1, Name: "sheet"},
-				name: "foam " + a.Request.Foams[s.Foam].ID + ", " + b.say(s.Across) + " × " + b.say(s.Along) + ", " + b.say(s.Thickness) + " thick",
+				name: "foam " + a.Request.Foams[s.Foam].ID + ", " + b.wide(s.Across) + " × " + b.wide(s.Along) + ", " + b.thin(s.Thickness) + " thick",
 			}
 			var own *ownPrice
 			if a.Request.Priced() {

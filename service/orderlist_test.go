@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
@@ -276,6 +277,8 @@ func newPool(t testing.TB) pool {
 	staples := wingChairFrames()
 	staples.Fixing, staples.Build = foundation.Staples, foundation.Modern
 	staples.Given = []practice.Given{{Name: "staple-box", Kind: practice.Count, Value: 2000}}
+	three := wingChairFrames()
+	three.Frames[0].Count = 3
 	back := chairBack()
 	back.Buttons.Tufts = true
 	return pool{
@@ -283,7 +286,7 @@ func newPool(t testing.TB) pool {
 		buttoning:  []*service.ButtoningAnswer{button(t, chairBack()), button(t, back)},
 		foam:       []*service.FoamAnswer{foamOf(t)},
 		wadding:    []*service.WaddingAnswer{waddingOf(t, setteeWadding())},
-		foundation: []*service.FoundationAnswer{foundationOf(t, wingChairFrames()), foundationOf(t, staples)},
+		foundation: []*service.FoundationAnswer{foundationOf(t, wingChairFrames()), foundationOf(t, staples), foundationOf(t, three)},
 	}
 }
 
@@ -547,3 +550,41 @@ func TestOrderListBuysWhatTheAnswersSay(t *testing.T) {
 }
 
 func mmOf(l length.Length) string { return decimal.New(int64(l), -6).String() + "mm" }
+
+// Names say sizes as the trade does, in either units.
+func TestOrderListNames(t *testing.T) {
+	p := newPool(t)
+	for units, want := range map[length.System][]string{
+		length.Metric:   {"Velvet, 137 cm wide", "tacks, 13 mm", "springs, 25.4 cm high, 8 gauge", "hessian, 183 cm wide", "piping cord, 4 mm", "foam SEAT35, 120 cm × 200 cm, 100 mm thick"},
+		length.Imperial: {"Velvet, 53 15/16 in wide", "tacks, 1/2 in", "springs, 10 in high, 8 gauge", "hessian, 72 1/16 in wide", "piping cord, 3/16 in", "foam SEAT35, 47 1/4 in × 78 3/4 in, 3 15/16 in thick"},
+	} {
+		list := orderList(t, service.OrderRequest{Units: units, Parts: []service.OrderPart{{
+			Cloths: []service.OrderCloth{{Answer: planned("Velvet", cloth.Sold{}, 500*cm)}}, Foundation: p.foundation[:1], Foam: p.foam,
+			Piping: []service.OrderPiping{{Answer: p.piping[0]}},
+		}}})
+		for _, name := range want {
+			if !slices.ContainsFunc(list, func(l service.OrderLine) bool { return l.Name == name }) {
+				t.Errorf("nothing is called %s", name)
+			}
+		}
+	}
+}
+
+// BenchmarkOrderList is the list of ten chairs with an answer of every kind, and
+// its cost.
+func BenchmarkOrderList(b *testing.B) {
+	var parts []service.OrderPart
+	for i := range 10 {
+		part := everyPart(b, "chair "+string(rune('A'+i)))
+		parts = append(parts, part)
+	}
+	prices := []service.JobPrice{{Article: "cloth", Amount: gbpOf("48.50"), Per: service.PerMetre}, {Article: "tacks", Amount: gbpOf("6"), Per: service.PerPack}}
+	terms := service.JobTerms{Currency: currencyOf("GBP")}
+	for b.Loop() {
+		list, err := service.OrderList(service.OrderRequest{Parts: parts, Prices: prices})
+		if err != nil {
+			b.Fatal(err)
+		}
+		service.CostJob(list, prices, costing.Work{Pieces: 10, Panels: 200}, terms)
+	}
+}

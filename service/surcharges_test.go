@@ -201,8 +201,8 @@ settee. A rough rule in print says 1 yd more for a chair and 2 to 3 yd for a sof
 the chart's own example is a piece of 8 yd, and its percentages of that are in the
 table. In percent the engine's surcharges are about twice those of the chart; in
 yards they are near them: for a chair half a yard above for small repeats, and a
-third of a yard below for the largest. The percentages are high because what they are of is
-low: the chart's plain yardage has room to spare (see below), and a part of what
+third of a yard below for the largest. The percentages are high because what they
+are of is low: the chart's plain yardage has room to spare (see below), and a part of what
 the pattern wants is taken from that room. Leaving the outside panels free takes a
 few percent off. A mean hides much: the same repeat can cost a small piece next to
 nothing or more than its own length.
@@ -251,19 +251,25 @@ func writeItems(t *testing.T, out *strings.Builder) {
 		row("added by a skirt: "+k+", turned up (printed: 2 to 4)", chair(with("skirt", k), none).order-whole.order)
 	}
 	row("added by a skirt: box pleats, of cloth folded double", chair(with("skirt", "box", "skirt-make", "self"), none).order-whole.order)
+	sofa := layOut(t, furniture.Piece{Kind: "three-seat-settee", Count: 1, Options: with("piping", "all")}, plain, plan.Normal)
+	row("added by piping of all seams of a three-seat settee, cut from whole cloth (printed: 3)", pipingCloth(t, sofa.list))
+	wing := furniture.Piece{Kind: "wing-chair", Count: 1, Options: full}
+	stripe := cloth.Cloth{Width: 54 * in, OneWay: true, Pattern: cloth.Pattern{WidthRepeat: 4 * in}}
+	row("added to a wing chair by a stripe of 4 in that must match (printed: 1)", layOut(t, wing, stripe, plan.Normal).order-layOut(t, wing, plain, plan.Normal).order)
+	skirted := furniture.Piece{Kind: "wing-chair", Count: 1, Options: with("skirt", "plain")}
+	row("added to a wing chair in that stripe by a straight skirt (printed: 3)", layOut(t, skirted, stripe, plan.Normal).order-layOut(t, wing, stripe, plan.Normal).order)
 	row("added by collars where the back meets the arms", chair(with("collars", "sewn"), none).order-whole.order)
 	fmt.Fprintf(out, "\n%s", itemsFinding)
 }
 
-const itemsFinding = `So the bands are not met because they are reckoned in another way, rather than
-because pieces are missing: a chart gives every large piece a length of cloth of
-its own, with the room beside it left over, and the same panels laid so come out
-in the band. Laid by hand in rows the chair takes less, planned less again. Of
+const itemsFinding = `So this band is not met because it is reckoned in another way, rather than because
+pieces are missing: the chart gives every large piece a length of cloth of its own,
+with the room beside it left over, and the same panels laid so come out in the band,
+as they do for more than half of the rows above, or more than fill it. Laid by hand in rows the chair takes less, planned less again. Of
 what else is in a band, the platform and the tuck-ins in the cover are the most;
 they are options here, and lining is the default. Of a skirt, the fuller kinds take
 no more length here than the straight one, since their part widths find room beside
-the rest; laid in rows they do. Piping takes far less than is
-printed when it is cut as bias from a piece and joined, and usually nothing, out
+the rest. Piping takes far less than is printed when it is cut as bias from a piece and joined, and usually nothing, out
 of the offcuts. What we had not on our lists and the trade cuts at times, collars
 round the arms and a platform in the cover, are options now. Where even a row for
 every panel falls short of a band, the row's piece is larger than the typical one,

@@ -47,6 +47,9 @@ type YardageAnswer struct {
 	Offcuts  []Offcut
 	Joins    []Joined
 	Pieces   *PiecesAnswer // nil when no pieces are in hand
+	// Hurried says that the search was ended by the clock: another machine, or
+	// another moment, may find another plan for the same request.
+	Hurried  bool
 	Warnings []string
 	Cautions []string
 }
@@ -102,12 +105,30 @@ type PieceUse struct {
 // the engine, never of the request, and no such plan is answered.
 var ErrUnsound = errors.New("service: the plan failed its check")
 
+// ErrHurried says that there was no plan yet when the search was hurried.
+var ErrHurried = errors.New("service: hurried before there was a plan")
+
 // Yardage answers a request that has no faults. Every plan is put to plan.Check
 // before it is answered. It returns the context's error when the context ends
 // before the answer is complete.
 func Yardage(ctx context.Context, req YardageRequest) (*YardageAnswer, error) {
+	return YardageBy(ctx, req, func() bool { return false })
+}
+
+// YardageBy is Yardage with a search that ends when hurry reports true, with the
+// best plan that was found so far. That plan is checked like any other, and the
+// answer says that it was hurried. Once true, hurry stays so.
+func YardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
+	a, err := yardageBy(ctx, req, hurry)
+	if errors.Is(err, ErrUnsound) && hurry() { // it was ended before everything had its place
+		return nil, ErrHurried
+	}
+	return a, err
+}
+
+func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
 	job := plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}
-	stop := func() bool { return ctx.Err() != nil }
+	stop := func() bool { return ctx.Err() != nil || hurry() }
 	r := plan.Solve(job, req.Effort, stop)
 	if err := ctx.Err(); err != nil {
 		return nil, err
@@ -129,10 +150,11 @@ func Yardage(ctx context.Context, req YardageRequest) (*YardageAnswer, error) {
 	a.Offcuts = a.Offcuts[:min(len(a.Offcuts), maxOffcutsInAll)]
 	if len(req.Pieces) > 0 {
 		var err error
-		if a.Pieces, err = inHand(job, req, stop); err != nil {
+		if a.Pieces, err = inHand(ctx, job, req, stop); err != nil {
 			return nil, err
 		}
 	}
+	a.Hurried = hurry()
 	a.Warnings = yardageWarnings(a)
 	a.Cautions = yardageCautions(req)
 	return a, ctx.Err()
@@ -147,7 +169,7 @@ func sound(job plan.Job, layouts ...plan.Layout) error {
 }
 
 // inHand plans the pieces in hand and what is still to buy.
-func inHand(job plan.Job, req YardageRequest, stop func() bool) (*PiecesAnswer, error) {
+func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() bool) (*PiecesAnswer, error) {
 	h := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
 	out := &PiecesAnswer{Enough: EnoughYes, Short: h.Short, Least: h.Least}
 	var bought []PieceUse
@@ -172,7 +194,7 @@ func inHand(job plan.Job, req YardageRequest, stop func() bool) (*PiecesAnswer, 
 		}
 	}
 	out.Uses = append(out.Uses, bought[1:]...)
-	if stop() {
+	if ctx.Err() != nil {
 		return out, nil // the caller sees that the context has ended
 	}
 	var layouts []plan.Layout

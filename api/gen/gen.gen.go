@@ -3695,6 +3695,7 @@ const (
 	YardageAnswerEndedBudgetUsed       YardageAnswerEnded = "budget-used"
 	YardageAnswerEndedNothingLeftToTry YardageAnswerEnded = "nothing-left-to-try"
 	YardageAnswerEndedProved           YardageAnswerEnded = "proved"
+	YardageAnswerEndedTimeUsed         YardageAnswerEnded = "time-used"
 )
 
 // Valid indicates whether the value is a known member of the YardageAnswerEnded enum.
@@ -3705,6 +3706,26 @@ func (e YardageAnswerEnded) Valid() bool {
 	case YardageAnswerEndedNothingLeftToTry:
 		return true
 	case YardageAnswerEndedProved:
+		return true
+	case YardageAnswerEndedTimeUsed:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for BatchParamsOrder.
+const (
+	BatchParamsOrderAny  BatchParamsOrder = "any"
+	BatchParamsOrderKept BatchParamsOrder = "kept"
+)
+
+// Valid indicates whether the value is a known member of the BatchParamsOrder enum.
+func (e BatchParamsOrder) Valid() bool {
+	switch e {
+	case BatchParamsOrderAny:
+		return true
+	case BatchParamsOrderKept:
 		return true
 	default:
 		return false
@@ -4550,6 +4571,9 @@ type CuttingListAssumed struct {
 type CuttingListButtoned struct {
 	Across Quantity `json:"across"`
 	Along  Quantity `json:"along"`
+
+	// Grid To begin with, in the form of `grid` of `/v1/buttoning`.
+	Grid ButtoningGrid `json:"grid"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -6220,7 +6244,9 @@ type JobCost struct {
 
 // JobCostLine defines model for JobCostLine.
 type JobCostLine struct {
-	// Article Example: tacks/13mm
+	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+	//
+	// Example: tacks/13mm
 	Article *OrderArticle `json:"article,omitempty"`
 
 	// Cost What the shop pays, of materials.
@@ -6825,7 +6851,9 @@ type JobTermsTaxBy string
 
 // JobUnpriced defines model for JobUnpriced.
 type JobUnpriced struct {
-	// Article Example: tacks/13mm
+	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+	//
+	// Example: tacks/13mm
 	Article OrderArticle `json:"article"`
 	Name    string       `json:"name"`
 	Why     string       `json:"why"`
@@ -7005,7 +7033,9 @@ type OrderAmount struct {
 // OrderAmountUnit defines model for OrderAmount.Unit.
 type OrderAmountUnit string
 
-// OrderArticle Example: tacks/13mm
+// OrderArticle A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+//
+// Example: tacks/13mm
 type OrderArticle = string
 
 // OrderLine defines model for OrderLine.
@@ -8558,7 +8588,7 @@ type YardageAnswer struct {
 	// Cautions What to take care of before cutting.
 	Cautions []string `json:"cautions"`
 
-	// Ended Why the search stopped.
+	// Ended Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 	Ended YardageAnswerEnded `json:"ended"`
 
 	// Engine Version of the engine that answered.
@@ -8605,7 +8635,7 @@ type YardageAnswer struct {
 	Work     Work     `json:"work"`
 }
 
-// YardageAnswerEnded Why the search stopped.
+// YardageAnswerEnded Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 type YardageAnswerEnded string
 
 // YardageCheckAnswer defines model for YardageCheckAnswer.
@@ -8721,6 +8751,15 @@ type Unprocessable = Problem
 
 // UnsupportedMediaType RFC 9457 problem details.
 type UnsupportedMediaType = Problem
+
+// BatchParams defines parameters for Batch.
+type BatchParams struct {
+	// Order Whether answers keep the order of the lines.
+	Order *BatchParamsOrder `form:"order,omitempty" json:"order,omitempty"`
+}
+
+// BatchParamsOrder defines parameters for Batch.
+type BatchParamsOrder string
 
 // ButtoningJSONRequestBody defines body for Buttoning for application/json ContentType.
 type ButtoningJSONRequestBody = ButtoningRequest
@@ -8864,6 +8903,9 @@ type ServerInterface interface {
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx echo.Context) error
+	// Batch Many requests at once, a line of JSON each
+	// (POST /v1/batch)
+	Batch(ctx echo.Context, params BatchParams) error
 	// Buttoning Deep buttoning in diamonds, with both marking grids and the place of every motif
 	// (POST /v1/buttoning)
 	Buttoning(ctx echo.Context) error
@@ -9059,6 +9101,24 @@ func (w *ServerInterfaceWrapper) Readyz(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.Readyz(ctx)
+	return err
+}
+
+// Batch converts echo context to params.
+func (w *ServerInterfaceWrapper) Batch(ctx echo.Context) error {
+	var err error
+
+	// Parameter object where we will unmarshal all parameters from the context
+	var params BatchParams
+	// ------------- Optional query parameter "order" -------------
+
+	err = runtime.BindQueryParameterWithOptions("form", true, false, "order", ctx.QueryParams(), &params.Order, runtime.BindQueryParameterOptions{Type: "string", Format: ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter order: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Batch(ctx, params)
 	return err
 }
 
@@ -9313,6 +9373,7 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/fire-check", wrapper.FireCheck, options.OperationMiddlewares["fireCheck"]...)
 	router.GET(options.BaseURL+"/v1/fire-rules", wrapper.FireRules, options.OperationMiddlewares["fireRules"]...)
 	router.POST(options.BaseURL+"/v1/foam", wrapper.Foam, options.OperationMiddlewares["foam"]...)
+	router.POST(options.BaseURL+"/v1/batch", wrapper.Batch, options.OperationMiddlewares["batch"]...)
 	router.GET(options.BaseURL+"/quote.js", wrapper.QuoteScript, options.OperationMiddlewares["quoteScript"]...)
 	router.GET(options.BaseURL+"/quote/:version/quote.js", wrapper.QuoteScriptVersion, options.OperationMiddlewares["quoteScriptVersion"]...)
 	router.GET(options.BaseURL+"/demo/:page", wrapper.DemoPage, options.OperationMiddlewares["demoPage"]...)
@@ -10874,6 +10935,261 @@ type Readyz503ApplicationProblemPlusJSONResponse struct {
 }
 
 func (response Readyz503ApplicationProblemPlusJSONResponse) VisitReadyzResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type BatchRequestObject struct {
+	Params BatchParams
+	Body   io.Reader
+}
+
+type BatchResponseObject interface {
+	VisitBatchResponse(w http.ResponseWriter) error
+}
+
+type Batch200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Batch200ApplicationxNdjsonResponse struct {
+	Body          io.Reader
+	Headers       Batch200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Batch200ApplicationxNdjsonResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/x-ndjson")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	flusher, ok := w.(http.Flusher)
+	if !ok {
+		// If w doesn't support flushing, fall back to io.Copy.
+		_, err := io.Copy(w, response.Body)
+		return err
+	}
+	// text/event-stream messages are typically small; use a
+	// modest buffer and flush after each chunk so clients see
+	// events immediately instead of waiting on OS buffering.
+	buf := make([]byte, 4096)
+	for {
+		n, err := response.Body.Read(buf)
+		if n > 0 {
+			if _, writeErr := w.Write(buf[:n]); writeErr != nil {
+				return writeErr
+			}
+			flusher.Flush()
+		}
+		if err != nil {
+			if err == io.EOF {
+				return nil
+			}
+			return err
+		}
+	}
+}
+
+type Batch400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Batch400ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Batch401ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Batch406ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Batch413ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Batch414ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Batch415ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Batch422ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Batch429ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Batch431ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Batch500ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Batch503ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
 
 	var buf bytes.Buffer
 	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
@@ -14825,8 +15141,9 @@ type YardageResponseObject interface {
 }
 
 type Yardage200ResponseHeaders struct {
-	CacheControl *string
-	Vary         *string
+	CacheControl      *string
+	PreferenceApplied *string
+	Vary              *string
 }
 
 type Yardage200JSONResponse struct {
@@ -14843,6 +15160,9 @@ func (response Yardage200JSONResponse) VisitYardageResponse(w http.ResponseWrite
 	w.Header().Set("Content-Type", "application/json")
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -14866,6 +15186,9 @@ func (response Yardage200ApplicationpdfResponse) VisitYardageResponse(w http.Res
 	}
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -14893,6 +15216,9 @@ func (response Yardage200ImagesvgXmlResponse) VisitYardageResponse(w http.Respon
 	}
 	if response.Headers.CacheControl != nil {
 		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.PreferenceApplied != nil {
+		w.Header().Set("Preference-Applied", fmt.Sprint(*response.Headers.PreferenceApplied))
 	}
 	if response.Headers.Vary != nil {
 		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
@@ -15744,6 +16070,9 @@ type StrictServerInterface interface {
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx context.Context, request ReadyzRequestObject) (ReadyzResponseObject, error)
+	// Batch Many requests at once, a line of JSON each
+	// (POST /v1/batch)
+	Batch(ctx context.Context, request BatchRequestObject) (BatchResponseObject, error)
 	// Buttoning Deep buttoning in diamonds, with both marking grids and the place of every motif
 	// (POST /v1/buttoning)
 	Buttoning(ctx context.Context, request ButtoningRequestObject) (ButtoningResponseObject, error)
@@ -16072,6 +16401,33 @@ func (sh *strictHandler) Readyz(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(ReadyzResponseObject); ok {
 		return validResponse.VisitReadyzResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Batch operation middleware
+func (sh *strictHandler) Batch(ctx echo.Context, params BatchParams) error {
+	var request BatchRequestObject
+
+	request.Params = params
+
+	request.Body = ctx.Request().Body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Batch(ctx.Request().Context(), request.(BatchRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Batch")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(BatchResponseObject); ok {
+		return validResponse.VisitBatchResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

@@ -31,7 +31,7 @@ func wireAnswer(ans *service.YardageAnswer, digest string) gen.YardageAnswer {
 		BoundBy:     res.BoundBy,
 		Gap:         gap(needed, res.Bound),
 		Proven:      res.Proven,
-		Ended:       endedText(res.Ended),
+		Ended:       endedText(res.Ended, ans.Hurried),
 		RowsMethod:  w.quantity(res.Rows, length.Up),
 		Saved:       w.quantity(res.Rows-needed, length.Down),
 		Railroaded:  res.Railroaded,
@@ -174,7 +174,10 @@ func turnText(t panel.Turn) gen.PlacementTurn {
 	return gen.PlacementTurnNone
 }
 
-func endedText(e plan.Ended) gen.YardageAnswerEnded {
+func endedText(e plan.Ended, hurried bool) gen.YardageAnswerEnded {
+	if hurried {
+		return gen.YardageAnswerEndedTimeUsed
+	}
 	switch e {
 	case plan.Proved:
 		return gen.YardageAnswerEndedProved

@@ -37,7 +37,8 @@ type document struct {
 type operation struct {
 	id     string
 	offers []string         // media types of a right answer, the default first
-	body   *openapi3.Schema // of the request; nil when there is none
+	body   *openapi3.Schema // of the request; nil when there is none, or lines
+	lines  bool             // the body is lines, which the handler reads as they come
 	reader reader           // of the body
 	public bool             // counts against quotas, and may need a key
 }
@@ -116,7 +117,12 @@ func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
 		return cmp.Or(cmp.Compare(preference(a), preference(b)), strings.Compare(a, b))
 	})
 	if op.RequestBody != nil {
-		o.body = op.RequestBody.Value.Content[mediaJSON].Schema.Value
+		media := op.RequestBody.Value.Content[mediaJSON]
+		if media == nil {
+			o.lines = true
+			return o, nil
+		}
+		o.body = media.Schema.Value
 		var ok bool
 		if o.reader, ok = readers()[o.id]; !ok {
 			return o, fmt.Errorf("httpapi: openapi.yaml: nothing reads the body of %s", o.id)

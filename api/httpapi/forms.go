@@ -6,8 +6,6 @@ import (
 	"encoding/json"
 	"net/http"
 	"strconv"
-
-	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // The media types of answers.
@@ -24,26 +22,40 @@ type reply struct {
 	body  []byte
 }
 
+// drawn is what can be drawn and printed: a picture, or several.
+type drawn interface {
+	SVG() []byte
+	Printed() ([]byte, error)
+}
+
 // answered reads the body of a request as an R, answers it, and writes the
 // answer A down: in the wire form, or as its picture.
-func answered[R, A, W any](
-	ctx context.Context, answer func(context.Context, R) (*A, error), wire func(*A, string) W, picture func(*A) *drawing.Picture,
+func answered[R, A, W any, D drawn](
+	ctx context.Context, answer func(context.Context, R) (*A, error), wire func(*A, string) W, picture func(*A) D,
 ) (reply, error) {
 	in, err := read[R](ctx)
 	if err != nil {
 		return reply{}, err
 	}
-	ans, err := answer(ctx, in.request)
+	calc, end := step(ctx, "calc")
+	ans, err := answer(calc, in.request)
+	end()
 	if err != nil {
 		return reply{}, err
 	}
 	media, _ := ctx.Value(mediaKey).(string)
-	body, err := written(media, func() any { return wire(ans, in.digest) }, func() *drawing.Picture { return picture(ans) })
+	name := "draw"
+	if media == mediaJSON {
+		name = "write"
+	}
+	_, end = step(ctx, name)
+	defer end()
+	body, err := written(media, func() any { return wire(ans, in.digest) }, func() drawn { return picture(ans) })
 	return reply{media, body}, err
 }
 
 // written is something in the form that was negotiated; only that is made.
-func written(media string, wire func() any, picture func() *drawing.Picture) ([]byte, error) {
+func written(media string, wire func() any, picture func() drawn) ([]byte, error) {
 	switch media {
 	case mediaSVG:
 		return picture().SVG(), nil

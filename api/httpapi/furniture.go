@@ -91,7 +91,7 @@ func measuringGuides() map[guideForm]func() (document, error) {
 	for _, k := range furniture.Kinds() {
 		for _, media := range []string{mediaJSON, mediaSVG, mediaPDF} {
 			all[guideForm{k.ID, media}] = sync.OnceValues(func() (document, error) {
-				body, err := written(media, func() any { return wireKind(k) }, func() *drawing.Picture { return drawing.MeasuringPicture(k, length.Metric) })
+				body, err := written(media, func() any { return wireKind(k) }, func() drawn { return drawing.MeasuringPicture(k, length.Metric) })
 				return newDocument(body), err
 			})
 		}

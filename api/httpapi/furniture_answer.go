@@ -71,7 +71,9 @@ func (w answerWriter) needs(g *gen.CuttingListAnswer, list furniture.List) {
 		g.Runs = append(g.Runs, gen.CuttingListRun{Name: r.Name, Count: r.Count, Length: w.quantity(r.Length, length.Up), Closed: r.Closed, Corners: r.Corners})
 	}
 	for _, b := range list.Buttons {
-		g.Buttoned = append(g.Buttoned, gen.CuttingListButtoned{Panel: b.Panel, Across: w.quantity(b.Size.Across, length.Up), Along: w.quantity(b.Size.Along, length.Up)})
+		g.Buttoned = append(g.Buttoned, gen.CuttingListButtoned{
+			Panel: b.Panel, Across: w.quantity(b.Size.Across, length.Up), Along: w.quantity(b.Size.Along, length.Up), Grid: wireDiamond(b.Diamond),
+		})
 	}
 	for _, f := range list.Fillings {
 		g.Fillings = append(g.Fillings, gen.CuttingListFilling{
@@ -85,6 +87,14 @@ func (w answerWriter) needs(g *gen.CuttingListAnswer, list furniture.List) {
 			Across: w.quantity(f.Size.Across, length.Up), Along: w.quantity(f.Size.Along, length.Up),
 		})
 	}
+}
+
+// wireDiamond is a grid that is given by the size of a diamond.
+func wireDiamond(d panel.Size) gen.ButtoningGrid {
+	g := gen.ButtoningGrid{How: gen.ButtoningGridHowSpacing}
+	set(&g.Width, text(d.Across))
+	set(&g.Height, text(d.Along))
+	return g
 }
 
 // wirePanel is a panel in the form in which /v1/yardage takes it.

@@ -2,6 +2,7 @@ package httpapi_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -11,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/length"
 )
 
 func (c *client) postCuttingList(body string) *httptest.ResponseRecorder {
@@ -215,6 +217,53 @@ func TestStacksGoToTheFireCheck(t *testing.T) {
 				t.Errorf("%s %s: status %d: %s", k.ID, s.Where, w.Code, w.Body)
 			}
 		}
+	}
+}
+
+// The grid of every buttoned panel, at the least and the most that may be measured,
+// can be sent to /v1/buttoning as it is.
+func TestGridsGoToButtoning(t *testing.T) {
+	c, sent := newClient(t, httpapi.DefaultOptions()), 0
+	for _, k := range furniture.Kinds() {
+		for _, extreme := range []func(furniture.Measure) length.Length{
+			func(m furniture.Measure) length.Length { return m.Least },
+			func(m furniture.Measure) length.Length { return m.Typical },
+			func(m furniture.Measure) length.Length { return m.Most },
+		} {
+			p := furniture.Piece{Kind: k.ID, Count: 1, Measures: map[string]length.Length{}, Options: map[string]string{"back": "buttoned"}}
+			measures := make(map[string]string)
+			for _, m := range k.Measures {
+				p.Measures[m.ID] = extreme(m)
+				measures[m.ID] = extreme(m).String()
+			}
+			if l := p.Faults(""); l.Len() > 0 {
+				continue // no back to be buttoned
+			}
+			given, err := json.Marshal(measures)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var answer struct {
+				Buttoned []struct {
+					Grid          json.RawMessage
+					Across, Along struct{ MM float64 }
+				}
+			}
+			w := c.postCuttingList(`{"kind":"` + k.ID + `","options":{"back":"buttoned"},"measures":` + string(given) + `}`)
+			if err := json.Unmarshal(w.Body.Bytes(), &answer); err != nil {
+				t.Fatal(err)
+			}
+			for _, b := range answer.Buttoned {
+				sent++
+				body := fmt.Sprintf(`{"panel":{"size":{"across":"%v mm","along":"%v mm"}},"grid":%s,"depth":"20 mm","cloth":{"width":"140 cm"},"buttons":{"lines":28}}`, b.Across.MM, b.Along.MM, b.Grid)
+				if w := c.do(http.MethodPost, "/v1/buttoning", body, "Content-Type", "application/json"); w.Code != http.StatusOK {
+					t.Errorf("%s: status %d: %s", k.ID, w.Code, w.Body)
+				}
+			}
+		}
+	}
+	if sent == 0 {
+		t.Error("nothing is buttoned")
 	}
 }
 

@@ -25,6 +25,7 @@ const (
 	encodingKey                    // Accept-Encoding
 	inputKey                       // the body, read
 	turnKey                        // the *turn of the request
+	preferKey                      // the preference of the request
 	accountKey                     // the *admit.Account that pays for the work
 )
 
@@ -71,7 +72,7 @@ func read[R any](ctx context.Context) (*input[R], error) {
 
 // yardage plans a job when its turn has come.
 func (s *Server) yardage(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error) {
-	ans, err := inTurn(ctx, s, func(ctx context.Context) (*service.YardageAnswer, error) { return s.opts.Yardage(ctx, req) })
+	ans, err := inTurn(ctx, s, func(ctx context.Context) (*service.YardageAnswer, error) { return s.plan(ctx, req) })
 	if err == nil {
 		s.metrics.solved(ans)
 	}

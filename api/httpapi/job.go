@@ -1,8 +1,8 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/service"
@@ -38,26 +38,8 @@ func (s *Server) job(ctx context.Context, req service.JobRequest) (*service.JobA
 
 // Job answers POST /v1/job.
 func (h handlers) Job(ctx context.Context, _ gen.JobRequestObject) (gen.JobResponseObject, error) {
-	in, err := read[service.JobRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.job(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Job200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	switch ctx.Value(mediaKey) {
-	case mediaSVG:
-		svg := drawing.JobSVG(ans)
-		return gen.Job200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	case mediaPDF:
-		pdf, err := drawing.JobPDF(ans)
-		if err != nil {
-			return nil, err
-		}
-		return gen.Job200ApplicationpdfResponse{Body: bytes.NewReader(pdf), Headers: headers, ContentLength: int64(len(pdf))}, nil
-	}
-	return gen.Job200JSONResponse{Body: wireJob(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.job, wireJob, drawing.JobSheetOf)
 }
+
+// VisitJobResponse sends the answer.
+func (r reply) VisitJobResponse(w http.ResponseWriter) error { return r.write(w) }

@@ -14,6 +14,7 @@ type gateMetrics struct {
 	deadlines prometheus.Counter
 	limited   *prometheus.CounterVec
 	denied    prometheus.Counter
+	reused    *prometheus.CounterVec
 }
 
 // newGateMetrics makes them in a registry.
@@ -32,8 +33,11 @@ func newGateMetrics(registry prometheus.Registerer) *gateMetrics {
 		denied: prometheus.NewCounter(prometheus.CounterOpts{
 			Name: "bridletie_denied_total", Help: "Requests refused for want of a key that is known.",
 		}),
+		reused: prometheus.NewCounterVec(prometheus.CounterOpts{
+			Name: "bridletie_answers_total", Help: "Answers that might have been made before: made, joined while another made them, kept.",
+		}, []string{"how"}),
 	}
-	registry.MustRegister(m.waits, m.deadlines, m.limited, m.denied)
+	registry.MustRegister(m.waits, m.deadlines, m.limited, m.denied, m.reused)
 	return m
 }
 
@@ -60,4 +64,13 @@ func (m *gateMetrics) lane(registry prometheus.Registerer, name string, slots, q
 		}, func() float64 { return float64(of(l.State())) }))
 	}
 	return l
+}
+
+// room says how much room there is for kept answers, and how much of it is taken.
+func (m *gateMetrics) room(registry prometheus.Registerer, bytes int64, taken func() uint64) {
+	most := prometheus.NewGauge(prometheus.GaugeOpts{Name: "bridletie_kept_max_bytes", Help: "Room for answers that are kept."})
+	most.Set(float64(bytes))
+	registry.MustRegister(most, prometheus.NewGaugeFunc(prometheus.GaugeOpts{
+		Name: "bridletie_kept_bytes", Help: "Bytes of answers that are kept.",
+	}, func() float64 { return float64(taken()) }))
 }

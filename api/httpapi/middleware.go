@@ -15,6 +15,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/service"
 )
 
 // The keys under which the pipeline keeps what it found in echo's context.
@@ -175,6 +176,12 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		op, r := operationOf(c), c.Request()
+		if op.lines {
+			if p := linesProblem(r); p != nil {
+				return p
+			}
+			return next(c)
+		}
 		if op.body == nil && (r.Method != http.MethodGet || !strings.HasPrefix(r.URL.Path, "/v1/")) {
 			return next(c)
 		}
@@ -186,30 +193,80 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 		if err != nil {
 			return err
 		}
+		_, waited := step(r.Context(), "wait")
 		t, err := s.begin(r.Context(), op)
+		waited()
 		if err != nil {
 			return err
 		}
-		defer t.end()
-		ctx := context.WithValue(r.Context(), turnKey, t)
-		if op.body != nil {
-			input, p := s.contract.read(op, raw)
-			if p != nil {
-				return p
-			}
-			ctx = context.WithValue(ctx, inputKey, input)
-		}
-		if ctx.Value(mediaKey) == mediaLines { // sent while it is made
-			c.SetRequest(r.WithContext(ctx))
-			return next(c)
-		}
-		answer, err := s.record(ctx, c, next)
-		if err != nil {
-			return err
-		}
-		t.end()
-		return answer.send(c)
+		return s.answer(c, raw, t, next)
 	}
+}
+
+// answer answers a request whose body is there, and gives its turn back before the
+// answer is sent: no place is held for a slow reader.
+func (s *Server) answer(c echo.Context, raw []byte, t *turn, next echo.HandlerFunc) error {
+	handed := false // to the work on the answer, which may go on when this request is over
+	defer func() {
+		if !handed {
+			t.end()
+		}
+	}()
+	op, r := operationOf(c), c.Request()
+	ctx := context.WithValue(r.Context(), turnKey, t)
+	ctx = withPreference(ctx, op, r.Header.Values("Prefer"))
+	var question digested
+	if op.body != nil {
+		_, end := step(ctx, "read")
+		input, p := s.contract.read(op, raw)
+		end()
+		if p != nil {
+			return p
+		}
+		question, _ = input.(digested)
+		ctx = context.WithValue(ctx, inputKey, input)
+	}
+	c.SetRequest(r.WithContext(ctx))
+	if ctx.Value(mediaKey) == mediaLines { // sent while it is made
+		return next(c)
+	}
+	var ans *recorded
+	var err error
+	if record := s.recording(c, next); s.kept == nil || question == nil || preferenceOf(ctx).given() {
+		ans, err = record.record(ctx)
+		t.end()
+		if p := preferenceOf(ctx); p.soFar && *p.hurried {
+			c.Response().Header().Set("Preference-Applied", bestSoFar)
+		}
+	} else {
+		handed = true
+		ans, err = s.once(c, question.digestOf(), t, record)
+	}
+	if err != nil {
+		return err
+	}
+	return ans.send(c)
+}
+
+// digested is a request that is named by what it says.
+type digested interface{ digestOf() string }
+
+// once is the answer to a question, made now or come by in another way. An answer
+// depends on nothing but the operation, its query, the body, the media type and
+// the engine.
+func (s *Server) once(c echo.Context, digest string, t *turn, record *recording) (*recorded, error) {
+	ctx := c.Request().Context()
+	media, _ := ctx.Value(mediaKey).(string)
+	key := strings.Join([]string{operationOf(c).id, media, service.EngineVersion, digest, c.Request().URL.RawQuery}, "\x00")
+	ans, how, err := s.kept.Do(ctx, key, func(ctx context.Context) (*recorded, error) {
+		defer t.end()
+		return record.record(ctx)
+	}, t.end)
+	s.gate.reused.WithLabelValues(how.String()).Inc()
+	if err != nil && ctx.Err() != nil {
+		return nil, retry("the request ended before its answer came", lightRetry)
+	}
+	return ans, err
 }
 
 // readBody is the body of an operation that has one.

@@ -182,7 +182,7 @@ func TestPanic(t *testing.T) {
 		`bridletie_requests_total{class="5xx",operation="yardage"} 1`,
 		`bridletie_requests_total{class="2xx",operation="yardage"} 1`,
 		"bridletie_requests_in_flight 0",
-		"bridletie_gap_percent_count 1",
+		"bridletie_plan_gap_ratio_count 1",
 		`bridletie_plans_total{proven="false"} 1`,
 		"bridletie_build_info", "go_goroutines",
 	} {
@@ -217,7 +217,7 @@ func TestInternalError(t *testing.T) {
 // When every slot is taken a request waits a little and is then sent away.
 func TestFull(t *testing.T) {
 	opts := options()
-	opts.Solves, opts.SolveWait = 1, 10*time.Millisecond
+	opts.Solves, opts.SolveWait, opts.Kept = 1, 10*time.Millisecond, 0
 	working, release := make(chan bool), make(chan bool)
 	opts.Yardage = func(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error) {
 		working <- true

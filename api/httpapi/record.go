@@ -55,20 +55,46 @@ func (r *recorder) Write(b []byte) (int, error) {
 	return r.body.Write(b)
 }
 
-// record has next answer a request like c's, with another context, into a record.
-func (s *Server) record(ctx context.Context, c echo.Context, next echo.HandlerFunc) (*recorded, error) {
-	w := &recorder{header: http.Header{}}
-	own := s.echo.NewContext(c.Request().WithContext(ctx), w)
-	own.SetPath(c.Path())
-	own.SetParamNames(c.ParamNames()...)
-	own.SetParamValues(c.ParamValues()...)
-	own.Set(keyRequestID, c.Get(keyRequestID))
-	own.Set(keyOperation, c.Get(keyOperation))
-	if err := s.recovered(own, next); err != nil {
+// recording is the answering of a request like another, with what it needs of it:
+// the other may be over before this one is.
+type recording struct {
+	s    *Server
+	w    *recorder
+	c    echo.Context
+	next echo.HandlerFunc
+}
+
+func (s *Server) recording(c echo.Context, next echo.HandlerFunc) *recording {
+	r := &recording{s: s, w: &recorder{header: http.Header{}}, next: next}
+	r.c = s.echo.NewContext(c.Request(), r.w)
+	r.c.SetPath(c.Path())
+	r.c.SetParamNames(c.ParamNames()...)
+	r.c.SetParamValues(c.ParamValues()...)
+	r.c.Set(keyRequestID, c.Get(keyRequestID))
+	r.c.Set(keyOperation, c.Get(keyOperation))
+	return r
+}
+
+// record has the answer written down.
+func (r *recording) record(ctx context.Context) (*recorded, error) {
+	r.c.SetRequest(r.c.Request().WithContext(ctx))
+	if err := r.s.recovered(r.c, r.next); err != nil {
 		return nil, err
 	}
-	if w.status == 0 {
+	if r.w.status == 0 {
 		return nil, errors.New("no answer")
 	}
-	return &recorded{w.status, w.header, w.body.Bytes()}, nil
+	return &recorded{r.w.status, r.w.header, r.w.body.Bytes()}, nil
+}
+
+// size is about how many bytes the record takes.
+func (r *recorded) size() int {
+	n := cap(r.body)
+	for name, values := range r.header {
+		n += len(name)
+		for _, v := range values {
+			n += len(v) + 32
+		}
+	}
+	return n
 }

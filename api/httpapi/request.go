@@ -56,6 +56,9 @@ type input[R any] struct {
 	digest  string
 }
 
+// digestOf names the request by what it says.
+func (in *input[R]) digestOf() string { return in.digest }
+
 // reads makes the reading of one operation's body: into its wire form W, from
 // that into the request R, with the faults that only the wire form can show. The
 // service names the other faults: all of them, or, where a part could not be

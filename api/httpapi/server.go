@@ -11,6 +11,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/admit"
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/reuse"
 	"github.com/bridletie/bridletie/api/web"
 )
 
@@ -26,8 +27,10 @@ type Server struct {
 	light    *admit.Lane // for reading bodies and for short answers
 	heavy    *admit.Lane // for plans and other searches
 	callers  *callers
+	kept     *reuse.Store[*recorded] // nil when every answer is made anew
 	draining atomic.Bool
 	echo     *echo.Echo
+	batches  batches
 }
 
 // New makes a server. It fails on options that make no sense and on a contract
@@ -67,7 +70,12 @@ func New(opts Options) (*Server, error) {
 	s.gate = newGateMetrics(registry)
 	s.light = s.gate.lane(registry, "light", opts.Lights, opts.LightQueue, opts.LightWait)
 	s.heavy = s.gate.lane(registry, "heavy", opts.Solves, opts.SolveQueue, opts.SolveWait)
+	if opts.Kept > 0 {
+		s.kept = reuse.New(opts.Kept, (*recorded).size)
+		s.gate.room(registry, opts.Kept, s.kept.Bytes)
+	}
 	s.echo = s.routes()
+	s.batches = s.newBatches()
 	return s, nil
 }
 
@@ -87,7 +95,7 @@ func (s *Server) routes() *echo.Echo {
 	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
 	e.Binder = boundBody{}
 	e.IPExtractor = s.opts.Access.extractor()
-	e.Use(s.observe, s.headers, s.cors, s.sizes, s.route, s.admitted, s.negotiate, s.body)
+	e.Use(s.traced, s.observe, s.headers, s.cors, s.sizes, s.route, s.admitted, s.negotiate, s.body)
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return e
 }
@@ -141,6 +149,9 @@ func (s *Server) answerError(c echo.Context, err error) {
 // contract does.
 func routeProblem(err error) *Problem {
 	var he *echo.HTTPError
+	if errors.As(err, &he) && he.Code == http.StatusBadRequest {
+		return problem(invalidRequest, "a parameter of the query stands twice or cannot be read")
+	}
 	if errors.As(err, &he) && he.Code < http.StatusInternalServerError {
 		return problem(notFound, "")
 	}

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/service"
 )
 
 // heavy are the operations that always search for long enough to wait in the
@@ -104,7 +105,7 @@ func (o *overrun) Err() error {
 
 // inTurn works when its turn has come, and within the time there is.
 func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*A, error)) (*A, error) {
-	timed, cancel := context.WithTimeout(ctx, s.opts.SolveTime)
+	timed, cancel := context.WithTimeout(ctx, s.timeFor(ctx))
 	defer cancel()
 	doing := timed
 	t, _ := ctx.Value(turnKey).(*turn)
@@ -131,7 +132,7 @@ func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*
 	switch {
 	case err != nil && ctx.Err() != nil:
 		return nil, retry("the request ended before its answer came", lightRetry)
-	case err != nil && timed.Err() != nil:
+	case err != nil && (timed.Err() != nil || errors.Is(err, service.ErrHurried)):
 		s.gate.deadlines.Inc()
 		return nil, problem(tookTooLong, "").with("Retry-After", strconv.Itoa(heavyRetry.seconds()))
 	case err != nil:

@@ -70,7 +70,7 @@ func job(t testing.TB, name string) string {
 // there is a place again there are plans again.
 func TestLanes(t *testing.T) {
 	opts, h := options(), newHeld()
-	opts.Solves, opts.SolveQueue, opts.SolveWait, opts.Yardage, opts.LightTime = 1, 1, time.Hour, h.yardage, time.Hour
+	opts.Solves, opts.SolveQueue, opts.SolveWait, opts.Yardage, opts.LightTime, opts.Kept = 1, 1, time.Hour, h.yardage, time.Hour, 0
 	server := newServer(t, opts)
 	c := &client{t: t, doc: spec(t), handler: server.Handler()}
 	first := later(c.handler, context.Background(), "/v1/yardage", sound)
@@ -118,7 +118,7 @@ func TestLanes(t *testing.T) {
 // A client that has gone is taken out of the queue, and out of its place.
 func TestGoneClientsFreeTheirPlaces(t *testing.T) {
 	opts, h := options(), newHeld()
-	opts.Solves, opts.SolveQueue, opts.SolveWait, opts.Yardage = 1, 1, time.Hour, h.yardage
+	opts.Solves, opts.SolveQueue, opts.SolveWait, opts.Yardage, opts.Kept = 1, 1, time.Hour, h.yardage, 0
 	server := newServer(t, opts)
 	ctx, gone := context.WithCancel(context.Background())
 	first := later(server.Handler(), ctx, "/v1/yardage", sound)
@@ -160,7 +160,7 @@ func TestLongAnswersMoveOver(t *testing.T) {
 	opts := httpapi.DefaultOptions()
 	foam := strings.ReplaceAll(manyCushions(60, 2, 2, "75 mm"), "\n", "")
 	want := newClient(t, opts).do(http.MethodPost, "/v1/foam", foam, "Content-Type", "application/json")
-	opts.LightTime, opts.Solves, opts.SolveQueue = 0, 1, 0
+	opts.LightTime, opts.Solves, opts.SolveQueue, opts.Kept = 0, 1, 0, 0
 	h := newHeld()
 	opts.Yardage = h.yardage
 	server := newServer(t, opts)

@@ -1,6 +1,7 @@
 package costing_test
 
 import (
+	"fmt"
 	"math/big"
 	"testing"
 
@@ -143,6 +144,21 @@ func TestRoundingProfitsWhomItSays(t *testing.T) {
 	if moved == 0 {
 		t.Error("rounding never mattered")
 	}
+}
+
+// A shop's own line stands in the place of the example's.
+func ExampleTimetable() {
+	table := costing.Timetable{Preset: "re-cover", Lines: []costing.Operation{{Name: costing.Covering, PerPanel: d("0.25")}}}
+	for _, l := range table.Labour(costing.Work{Pieces: 1, Panels: 10}, d("34"), "") {
+		fmt.Println(l.Name, l.Hours)
+	}
+	// Output:
+	// strip 1.05
+	// cutting 1
+	// machining 0.4
+	// covering 2.5
+	// trimming 0.55
+	// collection 0.5
 }
 
 func TestTimetable(t *testing.T) {

@@ -265,7 +265,7 @@ func TestStylesAreCutAsTheTradeCuts(t *testing.T) {
 			"FB": {}, "SEAT": size(58*cm+20*cm, 60*cm+22*cm+10*cm+4*cm),
 		}},
 		{"skirt lined", cut("slipper-chair", "skirt", "tailored", "skirt-make", "lined"), map[string]panel.Size{
-			"KF": size(52*cm+2*seam, 16*cm+2*seam), "KFL": size(52*cm+2*seam, 16*cm+2*seam), "KU": size(22*cm+2*seam, 16*cm+2*seam),
+			"KF": size(52*cm+2*seam, 16*cm+2*seam), "KFL": size(52*cm+2*seam, 16*cm+2*seam), "KU": size(22*cm+2*seam, 16*cm+2*seam), "KUL": size(22*cm+2*seam, 16*cm+2*seam),
 		}},
 		{"collars", cut("wing-chair", "collars", "sewn"), map[string]panel.Size{"CO": size(8*cm+2*seam, 42*cm+2*seam)}},
 		{"wings on a settee", cut("two-seat-settee", "wings", "yes"), map[string]panel.Size{"IWL": size(22*cm+6*cm+seam, 30*cm+6*cm+10*cm)}},

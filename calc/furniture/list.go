@@ -35,8 +35,9 @@ type Run struct {
 
 // Buttons is a panel that is buttoned in diamonds.
 type Buttons struct {
-	Panel string // its id
-	Size  panel.Size
+	Panel   string // its id
+	Size    panel.Size
+	Diamond panel.Size // between buttons, as a beginning: the workroom has its own
 }
 
 // Place is what a filling is for.

@@ -37,8 +37,18 @@ func (w *work) backOf(g leg, frame string) *Panel {
 // buttoned notes that a panel is buttoned, when the option says so.
 func (w *work) buttoned(p *Panel) {
 	if w.is("back", "buttoned") {
-		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: p.ID, Size: p.Size})
+		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: p.ID, Size: p.Size, Diamond: diamond(p.Size)})
 	}
+}
+
+// diamond is half as high again as wide, 11 cm wide or less, so that three fit
+// either way (common practice, no source; printed diamonds are 8 to 13 cm wide and
+// 13 to 18 cm high).
+func diamond(s panel.Size) panel.Size {
+	wide := min(11*cm, s.Across/3, s.Along/3)
+	wide -= wide % (length.Centimetre / 2)
+	wide = max(wide, 3*cm)
+	return panel.Size{Across: wide, Along: wide + wide/2}
 }
 
 // outsideBack closes the back: seams at the top and sides, turned under below.

@@ -49,7 +49,11 @@ func (w *work) skirtOf(sides []skirtSide) {
 		run.l += s.run.l * length.Length(s.count)
 	}
 	if w.is("skirt", "tailored") {
-		w.cut("KU", "piece behind the slit of the skirt", w.named("underlay", underlay), high, e).copies(corners)
+		const name = "piece behind the slit of the skirt"
+		w.cut("KU", name, w.named("underlay", underlay), high, e).copies(corners)
+		if lined {
+			w.line(w.make("KUL", name+", lining", w.named("underlay", underlay), high, e).copies(corners))
+		}
 	}
 	if w.pipesEdges() {
 		w.run("top of the skirt", run.l, true, corners, 1)

@@ -149,18 +149,18 @@ func (d *decoder) find(k int, choice int8) spot {
 			if st.set && int(st.lay) != o || !st.set && choice >= 0 && int(choice) != o {
 				continue
 			}
-			q := query{d: d, s: &d.bins[b], l: &it.lay[o], gl: &gr.lay[o]}
+			q := query{d: d, bin: int16(b), s: &d.bins[b], l: &it.lay[o], gl: &gr.lay[o]}
 			if st.set {
 				q.ph, q.knowX, q.knowY = st.settled, true, true
 				q.list(it, o, int(st.alt))
-				q.search(&best, b, o, int(st.alt))
+				q.search(&best)
 				continue
 			}
 			q.knowX, q.knowY = q.gl.xFixed, q.gl.yFixed
 			for a := range q.gl.alts {
 				q.ph = q.gl.alts[a]
 				q.list(it, o, a)
-				q.search(&best, b, o, a)
+				q.search(&best)
 			}
 		}
 		if best.found {

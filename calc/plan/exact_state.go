@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"encoding/binary"
 	"math/bits"
 	"slices"
 )
@@ -84,7 +83,7 @@ func (e *exact) hopeless(rest uint64, segs []seg, y int64) bool {
 		}
 	}
 	for r := rest; r != 0; r &= r - 1 {
-		if low+e.m.leastHeight(bits.TrailingZeros64(r)) > e.target {
+		if low+e.low[bits.TrailingZeros64(r)] > e.target {
 			return true
 		}
 	}
@@ -101,13 +100,13 @@ func (e *exact) overfull(rest uint64, y int64) bool {
 	need := int64(0)
 	for k := range e.m.items {
 		if rest&(1<<k) != 0 {
-			need += e.worth[k] * e.m.leastHeight(k)
+			need += e.worth[k] * e.low[k]
 			continue
 		}
 		sp := &e.spots[k]
 		h := e.m.items[k].lay[sp.lay].h
 		if over := sp.y + h - y; over > 0 {
-			need += e.worth[k] * e.m.leastHeight(k) / h * over
+			need += e.worth[k] * e.low[k] / h * over
 		}
 	}
 	return need > e.most*(e.target-y)
@@ -118,37 +117,26 @@ func (e *exact) overfull(rest uint64, y int64) bool {
 // after the last item depends on nothing else: equal copies are always laid in
 // the same order.
 func (e *exact) seen(rest uint64, segs []seg, last seg) bool {
-	b := e.key[:0]
-	b = binary.LittleEndian.AppendUint64(b, rest)
-	b = binary.AppendVarint(b, last.x)
-	b = binary.AppendVarint(b, last.y)
+	b := append(e.key[:0], rest|uint64(len(segs))<<maxExactItems)
+	add := func(x, y int64) {
+		if e.small {
+			b = append(b, uint64(x)<<32|uint64(y))
+		} else {
+			b = append(b, uint64(x), uint64(y))
+		}
+	}
+	add(last.x, last.y)
 	for _, s := range segs {
-		b = binary.AppendVarint(b, s.x)
-		b = binary.AppendVarint(b, s.y)
+		add(s.x, s.y)
 	}
 	for g := range e.states {
-		if st := &e.states[g]; st.set && e.open(g, rest) {
-			b = binary.AppendVarint(b, int64(g)<<9|int64(st.lay)<<1|bit(e.slack[g]))
-			b = binary.AppendVarint(b, st.settled.x)
-			b = binary.AppendVarint(b, st.settled.y)
+		if st := &e.states[g]; st.set && rest&e.ofGroup[g] != 0 {
+			b = append(b, uint64(g)<<9|uint64(st.lay)<<1|uint64(bit(e.slack[g])), uint64(st.settled.x), uint64(st.settled.y))
 		}
 	}
 	e.key = b
-	if _, ok := e.memo[string(b)]; ok {
-		return true
-	}
-	if len(e.memo) < maxMemo {
-		e.memo[string(b)] = struct{}{}
-	}
-	return false
+	return e.memo.add(b)
 }
 
 // open reports whether items of group g are left.
-func (e *exact) open(g int, rest uint64) bool {
-	for _, k := range e.m.groups[g].items {
-		if rest&(1<<k) != 0 {
-			return true
-		}
-	}
-	return false
-}
+func (e *exact) open(g int, rest uint64) bool { return rest&e.ofGroup[g] != 0 }

@@ -13,7 +13,11 @@ type halving struct {
 
 // start is where in the repeat the cloth may begin, and a length that no plan
 // that begins there goes below.
-type start struct{ sigma, low int64 }
+type start struct {
+	sigma, low int64
+	step       int64 // how much further the next target lies
+	measured   bool  // low holds what the lines say
+}
 
 // maxEnds is how many ends of plans, modulo the repeat, are told apart.
 const maxEnds = 400
@@ -36,7 +40,7 @@ func (m *model) halve(low, high, sigma, share int64, stop func() bool) *halving 
 func newHalving(e *exact, ends *openRows, sigmas []int64, share, low, high int64) *halving {
 	h := &halving{e: e, ends: ends, left: share, low: low, high: high}
 	for _, sigma := range sigmas {
-		h.starts = append(h.starts, start{sigma, low})
+		h.starts = append(h.starts, start{sigma: sigma, low: low, step: (high - low) / 16})
 	}
 	return h
 }
@@ -61,21 +65,14 @@ func (h *halving) nextEnd(sigma, from int64) int64 {
 	return from + ahead
 }
 
-// rise raises low to that of the lowest start.
-func (h *halving) rise() {
-	least := h.high
-	for k := range h.starts {
-		least = min(least, h.starts[k].low)
-	}
-	h.low = max(h.low, least)
-}
-
 // narrow works in rounds, each with more work for a target, and answers a length
 // that no plan goes below: the low that it began with when the exact search does
 // not try every plan.
 func (h *halving) narrow(share int64) int64 {
 	low := h.low
-	for try := max(share/32, 1); h.low < h.high && h.goesOn(); try = min(try*4, share) {
+	for try := max(share/32, 4*h.e.aimWork(), 1); h.low < h.high && h.goesOn(); try = min(try*4, share) {
+		for h.decide(h.high-1, min(try/4+1, h.left)) && h.low < h.high {
+		}
 		h.round(try)
 	}
 	if h.e.partial {
@@ -87,50 +84,92 @@ func (h *halving) narrow(share int64) int64 {
 // goesOn reports whether there is work left, and nobody has called a halt.
 func (h *halving) goesOn() bool { return h.left > 0 && !h.e.halted }
 
-// round halves the range again and again, giving each target at most try work;
-// targets that stay open are passed over downwards. It begins at the top.
+// round raises the lowest start again and again, giving each target at most try
+// work, until one stays open that is the least that it can have.
 func (h *halving) round(try int64) {
-	lo, hi := h.low, h.high-1
-	for first := true; lo <= hi && h.goesOn(); first = false {
-		target, work := lo+(hi-lo)/2, try
-		if first { // a plan just shorter than the best, or the proof that there is none
-			target, work = hi, try/4+1
+	for h.goesOn() {
+		s := h.lowest()
+		if h.low = min(max(h.low, s.low), h.high); h.low == h.high {
+			return
 		}
-		found, sure := h.decide(target, min(work, h.left))
+		if !s.measured {
+			h.measure(s)
+			continue
+		}
+		target := min(s.low+s.step, h.high-1)
+		found, sure := h.try(s, target, min(try, h.left))
 		switch {
 		case found:
-			hi = h.high - 1
 		case sure:
-			h.rise()
-			lo = max(target+1, h.low)
+			s.step = max(2*s.step, 1)
+		case h.nextEnd(s.sigma, s.low+1) > target:
+			return
 		default:
-			hi = target - 1
+			s.step /= 4
 		}
 	}
 }
 
+// lowest is the start that holds the bound down.
+func (h *halving) lowest() *start {
+	least := 0
+	for k := range h.starts {
+		if h.starts[k].low < h.starts[least].low {
+			least = k
+		}
+	}
+	return &h.starts[least]
+}
+
+// measure raises the low of a start to what the lines say.
+func (h *halving) measure(s *start) {
+	s.measured = true
+	length, work := h.e.leastOnLines(s.sigma)
+	h.left -= work
+	if length > 0 {
+		s.low = max(s.low, h.nextEnd(s.sigma, length))
+	}
+}
+
 // decide looks for a plan no longer than target, over all starts that are not
-// known to have none.
-func (h *halving) decide(target, work int64) (found, sure bool) {
+// known to have none, until one stays open. Where nothing is to be proved, every
+// start has its share of the work.
+func (h *halving) decide(target, work int64) (found bool) {
+	each := work
+	if h.e.partial {
+		each = work/int64(len(h.starts)) + 1
+	}
 	for k := range h.starts {
 		s := &h.starts[k]
 		if s.low > target {
 			continue
 		}
-		ok, sure, used := h.e.solve(s.sigma, target, work)
-		h.left -= used
-		work -= used
-		if ok {
-			h.high = h.e.m.topOf(h.e.spots)
-			if h.better != nil {
-				h.better(h.e.spots, s.sigma)
-			}
-			return true, true
+		before := h.left
+		found, sure := h.try(s, target, min(each, work))
+		if found || !sure && !h.e.partial {
+			return found
 		}
-		if !sure {
-			return false, false
-		}
-		s.low = h.nextEnd(s.sigma, target+1)
+		work -= before - h.left
 	}
-	return false, true
+	if !h.e.partial {
+		h.low = h.high
+	}
+	return false
+}
+
+// try looks for a plan from one start that is no longer than target.
+func (h *halving) try(s *start, target, work int64) (found, sure bool) {
+	found, sure, used := h.e.solve(s.sigma, target, work)
+	h.left -= used
+	if found {
+		h.high = h.e.m.topOf(h.e.spots)
+		if h.better != nil {
+			h.better(h.e.spots, s.sigma)
+		}
+		return true, true
+	}
+	if sure {
+		s.low = max(s.low, h.nextEnd(s.sigma, target+1))
+	}
+	return false, sure
 }

@@ -89,8 +89,8 @@ func (s *searcher) run() {
 		s.improve(s.budget)
 		return
 	}
-	s.improve(s.budget / 3)
-	s.prove(s.budget / 2)
+	s.improve(s.budget / 5)
+	s.prove(s.budget * 2 / 5)
 	s.improve(s.budget)
 }
 

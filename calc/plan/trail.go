@@ -13,7 +13,7 @@ type trail struct {
 // snapshot is the state of a decoder between two items.
 type snapshot struct {
 	bins   []strip
-	states []groupState
+	states []groupState // of the groups that are tied
 }
 
 func newTrail(d *decoder, items int) *trail {
@@ -28,7 +28,10 @@ func (s *snapshot) save(d *decoder) {
 	for b := range d.bins {
 		s.bins[b].copyFrom(&d.bins[b])
 	}
-	s.states = append(s.states[:0], d.states...)
+	s.states = s.states[:0]
+	for _, g := range d.m.tied {
+		s.states = append(s.states, d.states[g])
+	}
 }
 
 // restore puts the decoder back.
@@ -36,7 +39,9 @@ func (s *snapshot) restore(d *decoder) {
 	for b := range d.bins {
 		d.bins[b].copyFrom(&s.bins[b])
 	}
-	copy(d.states, s.states)
+	for j, g := range d.m.tied {
+		d.states[g] = s.states[j]
+	}
 }
 
 // copyFrom makes a strip equal to another, keeping its own memory.

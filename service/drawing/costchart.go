@@ -1,8 +1,6 @@
 package drawing
 
 import (
-	"strconv"
-
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/service"
@@ -26,7 +24,12 @@ func CostChart(c *service.JobCost) *Picture {
 	s.facts(costFacts(c))
 	s.costBar(c)
 	s.body(tQuiet, validText(c))
-	s.checks(c.Warnings, nil)
+	if len(c.Warnings) > 0 {
+		s.heading("Look out")
+	}
+	for _, t := range c.Warnings {
+		s.body(tBold, "• "+apart(t))
+	}
 	desc := ""
 	for _, p := range costParts(c) {
 		desc += capital(p.name) + " " + priceText(c.Money(p.sum)) + ". "
@@ -69,7 +72,7 @@ func fillSlanted(k, x, y, w, h float64) []Shape { return []Shape{Hatch{x, y, w, 
 
 func fillUpright(k, x, y, w, h float64) []Shape {
 	var lines []Polyline
-	for d := 16 * k; d < w; d += 16 * k {
+	for d := 16 * k; d < w-6*k; d += 16 * k {
 		lines = append(lines, Polyline{Pts: []Pt{{x + d, y}, {x + d, y + h}}})
 	}
 	return []Shape{Path{lines, cArrow}}
@@ -77,7 +80,7 @@ func fillUpright(k, x, y, w, h float64) []Shape {
 
 func fillLevel(k, x, y, w, h float64) []Shape {
 	var lines []Polyline
-	for d := 16 * k; d < h; d += 16 * k {
+	for d := 16 * k; d < h-6*k; d += 16 * k {
 		lines = append(lines, Polyline{Pts: []Pt{{x, y + d}, {x + w, y + d}}})
 	}
 	return []Shape{Path{lines, cArrow}}
@@ -116,8 +119,5 @@ func (s *paper) costBar(c *service.JobCost) {
 		s.add(Rect{s.left(), s.y, 90 * s.k, 44 * s.k, cPanel})
 		s.text(s.left()+120*s.k, s.y+34*s.k, bodySize, tPlain, capital(p.name)+": "+priceText(c.Money(p.sum))+", "+share.String()+" %")
 		s.gap(60)
-	}
-	if n := len(c.Missing); n > 0 {
-		s.body(tBold, strconv.Itoa(n)+" articles have no price and are not in it.")
 	}
 }

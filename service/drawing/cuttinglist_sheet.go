@@ -144,8 +144,10 @@ func (s *cutSheet) cover(heading string, panels []panel.Panel) {
 	}
 	s.heading(heading)
 	for i := range panels {
+		from := s.y
 		s.rule()
 		s.one(&panels[i])
+		s.keep(from, 0)
 	}
 	s.rule()
 }
@@ -216,6 +218,9 @@ func (s *cutSheet) needs() {
 	var rows [][]string
 	for _, r := range s.ans.List.Runs {
 		rows = append(rows, []string{strconv.Itoa(r.Count), "piping, " + r.Name, near(r.Length, s.sys) + " each"})
+	}
+	for _, b := range s.ans.List.Buttons {
+		rows = append(rows, []string{"", "diamonds on " + clean(b.Panel) + ", about", sizeText(b.Diamond.Across, b.Diamond.Along, s.sys)})
 	}
 	for _, f := range s.ans.List.Fillings {
 		rows = append(rows, []string{strconv.Itoa(f.Count), f.Name, sizeText(f.Size.Across, f.Size.Along, s.sys) + ", " + taped(f.Thickness, s.sys) + " thick"})

@@ -84,7 +84,7 @@ func runeBreadth(r rune) float64 {
 		return 0
 	case r == '\u00a0', r == '·':
 		return 0.36
-	case r == '—', r == '½', r == '¼', r == '¾':
+	case strings.ContainsRune("—…½¼¾⅛⅜⅝⅞ÆæŒœŴŵ", r):
 		return 1
 	case r < 0x250:
 		return 0.84

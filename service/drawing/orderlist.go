@@ -8,23 +8,28 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// reasonText says what takes an article: "wing chair, top cover 6.42 m; flaws
-// 13 cm".
+// reasonText says what takes an article: "wing chair: top cover 6.42 m, strips
+// for piping 1.2 m; flaws 13 cm".
 func (p *page) reasonText(l *service.OrderLine) string {
 	const most = 12
-	var parts []string
+	text, part := "", ""
 	for i, r := range l.Reasons {
 		if i == most && len(l.Reasons) > most+1 {
-			parts = append(parts, strconv.Itoa(len(l.Reasons)-most)+" more")
-			break
+			return text + "; and " + strconv.Itoa(len(l.Reasons)-most) + " more"
 		}
-		who := clean(r.For)
-		if r.Part != "" {
-			who = clean(r.Part) + ", " + who
+		switch {
+		case i > 0 && r.Part == part:
+			text += ", "
+		case i > 0:
+			text += "; "
 		}
-		parts = append(parts, who+" "+l.Measure.Text(r.Amount, p.sys))
+		if r.Part != part && r.Part != "" {
+			text += clean(r.Part) + ": "
+		}
+		part = r.Part
+		text += clean(r.For) + " " + l.Measure.Text(r.Amount, p.sys)
 	}
-	return strings.Join(parts, "; ")
+	return text
 }
 
 // orderText says what an article is, and how much of it is needed.
@@ -203,14 +208,15 @@ func (s *paper) orderList(list []service.OrderLine) {
 		l := &list[i]
 		rows[i] = []string{l.BoughtText(s.sys), p.orderText(l), p.reasonText(l), clean(l.Article)}
 	}
-	s.table("Order list", []float64{0, 270, 690, 1190, 1490}, 0, []string{"Buy", "What", "Why", "Article"}, rows)
+	s.table("Order list", []float64{0, 240, 640, 1150, 1490}, 0, []string{"Buy", "What", "Why", "Article"}, rows)
 }
 
 func (s *paper) jobCost(c *service.JobCost) {
 	p := page{sys: s.sys}
 	stops := []float64{0, 300, 1490}
 	heads := []string{"Net, " + c.Money(c.Quote.Total).Code(), "For"}
-	s.table("Cost", stops, 0, heads, append(p.costRows(c), sumRows(c)...))
+	s.table("Cost", stops, 0, heads, p.costRows(c))
+	s.table("Sums", stops, 0, heads, sumRows(c))
 	s.body(tPlain, validText(c))
 	var missing [][]string
 	for _, m := range c.Missing {

@@ -35,6 +35,12 @@ func (s *paper) keep(from, below float64) {
 	s.whole = append(s.whole, Span{from, s.y + below*s.k})
 }
 
+// below is the height, under a line of text that is written to here, from which
+// the next may be on another page: its letters reach that far down.
+func (s *paper) below() float64 { return s.y + descent*s.k }
+
+const descent = 0.31 * bodySize
+
 func (s *paper) add(shapes ...Shape) { s.items = append(s.items, shapes...) }
 
 func (s *paper) text(x, y, size float64, c Class, text string) {
@@ -59,7 +65,7 @@ func (s *paper) body(c Class, text string) {
 	if text == "" {
 		return
 	}
-	from := s.y
+	from := s.below()
 	s.para(s.left(), s.right(), bodySize, c, text)
 	if s.y-from < 300*s.k {
 		s.keep(from, 0)
@@ -77,7 +83,7 @@ func (s *paper) rule() {
 
 // heading writes a section's heading, which does not stand at the foot of a page.
 func (s *paper) heading(text string) {
-	from := s.y
+	from := s.below()
 	s.gap(56)
 	s.para(s.left(), s.right(), 44, tBold, text)
 	s.gap(10)

@@ -70,7 +70,17 @@ func PDF(paper Paper, title string, pictures ...*Picture) ([]byte, error) {
 	for i, s := range sheets {
 		s.page = i + 1
 	}
+	if len(pictures) == 1 {
+		w.doc.SetSubject(clean(pictures[0].Desc), true)
+	}
+	var begun *Picture
 	for _, s := range sheets {
+		w.doc.AddPage()
+		if len(pictures) > 1 && s.picture != begun {
+			begun = s.picture
+			w.doc.SetFont("go", "", 10)
+			w.doc.Bookmark(clean(begun.Title), 0, 0)
+		}
 		w.sheet(s, footOf(title, s.picture)+", page "+strconv.Itoa(s.page)+" of "+strconv.Itoa(len(sheets)))
 	}
 	var b bytes.Buffer
@@ -134,7 +144,6 @@ func newPDF(paper Paper, title string) *pdfWriter {
 
 // sheet draws one page, from the top down.
 func (w *pdfWriter) sheet(s *pdfSheet, foot string) {
-	w.doc.AddPage()
 	w.sheetView = sheetView{pdfSheet: s, left: (w.paper.Width - s.picture.Width/s.scale) / 2, top: pageMargin}
 	if s.last != nil {
 		w.word(w.left+s.strip.X/s.scale, w.top+joinRoom-2, footSize, quietInk, false, w.joinText(s.last, "ends", s.last.to))
@@ -164,10 +173,11 @@ func (w *pdfWriter) at(p Pt) (x, y float64) {
 	return w.left + (p.X+w.dx)/w.scale, w.top + (p.Y+w.dy-w.from)/w.scale
 }
 
-// seen reports whether something between two heights is on the page. What ends
-// where the page begins was on the last one.
+// seen reports whether something between two heights is on the page. A level line
+// where two pages meet is on the first of them.
 func (w *pdfWriter) seen(top, bottom float64) bool {
-	return (bottom+w.dy > w.from || w.from == 0) && top+w.dy <= w.to
+	top, bottom = top+w.dy, bottom+w.dy
+	return (bottom > w.from || w.from == 0) && (top < w.to || bottom <= w.to)
 }
 
 func (w *pdfWriter) shapes(items []Shape) {

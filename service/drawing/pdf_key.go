@@ -100,10 +100,10 @@ func (w *pdfWriter) keyTo(s *pdfSheet, top float64) {
 		all[i] = at(p)
 	}
 	w.boxes(all, RGB(0xffffff), 0.2)
+	w.keyPages(s, room.x+key.W/f, room, f)
 	for i, p := range key.Parts {
 		w.keyMark(p.Mark, all[i])
 	}
-	w.keyPages(s, room.x+key.W/f, room, f)
 }
 
 // boxes draws rectangles as one shape.
@@ -138,40 +138,40 @@ func (w *pdfWriter) keyMark(mark string, b box) {
 	w.word(b.x+b.w/2-wide*size/2, b.y+b.h/2+0.36*size, size, plainInk, false, mark)
 }
 
-// keyPages marks beside the key how far each page reaches, and lists what is on
-// it.
+// keyPages lists what is on each page, and marks beside the key how far it
+// reaches.
 func (w *pdfWriter) keyPages(s *pdfSheet, edge float64, room box, f float64) {
 	key := s.key
 	foot, right := room.y+room.h, w.paper.Width-pageMargin
-	text := edge + 24
-	line := room.y + keySize
-	w.doc.SetLineWidth(0.5)
-	w.doc.SetDrawColor(parts(plainInk))
+	left, y := edge+24, room.y+keySize
+	const line, apart = keySize * 1.35, keySize * 0.6
+	for _, p := range s.keyed {
+		words := w.filled(onPage(key, p), keySize, right-left)
+		if y+float64(len(words)+1)*line > foot {
+			w.word(left, y, keySize, quietInk, false, "Where the other pages lie is marked beside the plan.")
+			break
+		}
+		w.word(left, y, keySize, plainInk, true, "Page "+strconv.Itoa(p.page)+": "+w.alongStrip(key, p.from)+" to "+w.alongStrip(key, p.to))
+		for _, one := range words {
+			y += line
+			w.word(left, y, keySize, plainInk, false, one)
+		}
+		y += line + apart
+	}
+	free := 0.0 // above which a page's number would touch the last one
 	for i, p := range s.keyed {
 		x := edge + 3 + 4*float64(i%2)
-		a := room.y + min(max(p.from-key.Y, 0), key.H)/f
-		b := room.y + min(max(p.to-key.Y, 0), key.H)/f
+		a, b := room.y+min(max(p.from-key.Y, 0), key.H)/f, room.y+min(max(p.to-key.Y, 0), key.H)/f
+		w.doc.SetLineWidth(min(0.5, (b-a)/4))
 		w.doc.MoveTo(x-1.5, a)
 		w.doc.LineTo(x, a)
 		w.doc.LineTo(x, b)
 		w.doc.LineTo(x-1.5, b)
 		w.doc.DrawPath("D")
-		w.word(x+1.2, (a+b)/2+1, footSize, plainInk, true, strconv.Itoa(p.page))
-	}
-	for _, p := range s.keyed {
-		if line+keySize > foot {
-			return
+		if at := (a + b) / 2; at >= free {
+			w.word(edge+8.2, at+1, footSize, plainInk, true, strconv.Itoa(p.page))
+			free = at + footSize*1.1
 		}
-		w.word(text, line, keySize, plainInk, true, "Page "+strconv.Itoa(p.page)+": "+w.alongStrip(key, p.from)+" to "+w.alongStrip(key, p.to))
-		line += keySize * 1.35
-		for _, words := range w.filled(onPage(key, p), keySize, right-text) {
-			if line > foot {
-				return
-			}
-			w.word(text, line, keySize, plainInk, false, words)
-			line += keySize * 1.35
-		}
-		line += keySize * 0.6
 	}
 }
 

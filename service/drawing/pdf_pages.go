@@ -92,7 +92,7 @@ func (g *paginator) flow() {
 		end := from + g.high
 		if len(g.long) > 0 {
 			if s := g.long[0]; s.Y-s.Above+keyLeast*g.scale <= end {
-				page := g.put(from, s.Y-s.Above)
+				page := g.put(from, max(from, s.Y-s.Above))
 				page.key, from = s, g.broken(s)
 				page.keyed = g.pages[slices.Index(g.pages, page)+1:]
 				g.long = g.long[1:]
@@ -130,35 +130,39 @@ func (g *paginator) broken(s *Strip) float64 {
 		last = page
 	}
 	for bottom-from > room {
-		at, best := from+room, -1
-		for _, edges := range [][]float64{parts.tops, parts.bottoms, {from + room}} {
-			i, _ := slices.BinarySearch(edges, from+room*stripFill)
-			for ; i < len(edges) && edges[i] <= from+room; i++ {
-				// A panel in two is worse than a word in two; at the line where the
-				// next page begins nothing is in two, but a word is hard to read.
-				n := 100*parts.cut(edges[i]) + g.shapes.cut(edges[i]) + g.shapes.cut(edges[i]-g.high*overlap)
-				if best < 0 || n < best || n == best && edges[i] > at {
-					at, best = edges[i], n
-				}
-			}
-		}
+		at := g.stripEnd(from, from+room, parts)
 		link(g.put(from, at))
 		from = at - g.high*overlap
 	}
 	// The last page of the strip goes on with what follows.
-	end := from + g.high - joinRoom*g.scale
-	to := end
-	switch {
-	case len(g.long) == 1 && g.p.Height <= end:
-		to = g.p.Height
-	default:
+	to, end := g.p.Height, from+g.high-joinRoom*g.scale
+	if len(g.long) > 1 || to > end {
 		to, _ = g.between(max(bottom, from), end)
 	}
 	if len(g.long) > 1 {
 		to = min(to, g.long[1].Y-g.long[1].Above)
 	}
-	link(g.put(from, max(to, bottom)))
-	return max(to, bottom)
+	to = max(to, bottom)
+	link(g.put(from, to))
+	return to
+}
+
+// stripEnd is where a page ends that has a part of a long strip and is full at
+// end: where the fewest panels are in two, as late as may be.
+func (g *paginator) stripEnd(from, end float64, parts shapeEdges) float64 {
+	at, best := end, -1
+	for _, edges := range [][]float64{parts.tops, parts.bottoms, g.shapes.tops, g.shapes.bottoms, {end}} {
+		i, _ := slices.BinarySearch(edges, from+(end-from)*stripFill)
+		for ; i < len(edges) && edges[i] <= end; i++ {
+			// A panel in two is worse than a word in two; at the line where the next
+			// page begins nothing is in two, but a word is hard to read.
+			n := 100*parts.cut(edges[i]) + g.shapes.cut(edges[i]) + g.shapes.cut(edges[i]-g.high*overlap)
+			if best < 0 || n < best || n == best && edges[i] > at {
+				at, best = edges[i], n
+			}
+		}
+	}
+	return at
 }
 
 func partSpans(s *Strip) []slab {
@@ -175,8 +179,12 @@ func partSpans(s *Strip) []slab {
 // says whether a shape is cut.
 func (g *paginator) between(from, end float64) (at float64, cut bool) {
 	late := max(from, end-g.high*(1-ordinaryFill))
-	for _, least := range []float64{late, from + (end-from)/20} {
-		if at, ok := g.latest(least, end, from); ok {
+	early := from + (end-from)/20
+	if at, ok := g.latest(late, end, from, 0); ok {
+		return at, false
+	}
+	for apart := range 4 { // nothing, or as little as can be, is taken apart
+		if at, ok := g.latest(early, end, from, apart); ok {
 			return at, false
 		}
 	}
@@ -193,16 +201,16 @@ func (g *paginator) between(from, end float64) (at float64, cut bool) {
 	return at, best > 0
 }
 
-// latest is the last height between two at which no shape is cut and nothing is
-// taken apart that should stay whole.
-func (g *paginator) latest(least, most, above float64) (at float64, ok bool) {
+// latest is the last height between two at which no shape is cut and no more than
+// so many things are taken apart that should stay whole.
+func (g *paginator) latest(least, most, above float64, apart int) (at float64, ok bool) {
 	for _, edges := range [][]float64{g.shapes.tops, g.shapes.bottoms, g.whole.tops, g.whole.bottoms} {
 		i := sort.Search(len(edges), func(i int) bool { return edges[i] > most })
 		for i--; i >= 0 && edges[i] >= least && edges[i] > above; i-- {
 			if ok && edges[i] <= at {
 				break
 			}
-			if g.shapes.cut(edges[i]) == 0 && g.whole.cut(edges[i]) == 0 {
+			if g.shapes.cut(edges[i]) == 0 && g.whole.cut(edges[i]) <= apart {
 				at, ok = edges[i], true
 				break
 			}

@@ -23,6 +23,9 @@ func (w *pdfWriter) printable(s string) string {
 	var buf sfnt.Buffer
 	f := letterForms()
 	return strings.Map(func(r rune) rune {
+		if ' ' <= r && r <= '~' {
+			return r
+		}
 		if r == isolate || r == endIsolate || r == '\u200c' || r == '\u200d' {
 			return -1
 		}
@@ -39,8 +42,12 @@ func (w *pdfWriter) printable(s string) string {
 // text writes one line. The letters of the embedded font are broader than those
 // the picture was measured with: a text that would be longer is set smaller.
 func (w *pdfWriter) text(t Text) {
-	if !w.seen(t.At.Y-2*t.Size, t.At.Y+t.Size) && t.Turn == 0 {
-		return
+	middle := t.At.Y + w.dy
+	if t.Turn == 0 {
+		middle -= 0.35 * t.Size
+	}
+	if middle < w.from || middle >= w.to {
+		return // a word is on the page that has its middle, and on no other to be found
 	}
 	style := w.style(t.Class)
 	if style.Fill == 0 {

@@ -58,6 +58,7 @@ func (s *pipingSheet) runs() {
 	for i, r := range s.ans.Job.Runs[:min(len(s.ans.Job.Runs), maxPipedDrawn)] {
 		s.run(i, r, from, unit)
 	}
+	s.gap(28) // the length of the last one
 	if more := len(s.ans.Job.Runs) - maxPipedDrawn; more > 0 {
 		s.body(tBold, "And "+strconv.Itoa(more)+" runs more, which are not drawn.")
 	}

@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,7 +14,7 @@ import (
 func (s *sheet) cutStrips() {
 	cut := s.ans.Result.Cut
 	for i, l := range cut {
-		from := s.y
+		from := s.below()
 		name := ""
 		if len(cut) > 1 {
 			name = "length " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(cut))
@@ -39,7 +41,7 @@ func (s *sheet) pieceStrips() {
 		if i == 0 && u.Length <= 0 && len(u.Layout.Placements) == 0 {
 			continue
 		}
-		from := s.y
+		from := s.below()
 		s.heading(useTitle(i, s.ans) + near(u.Length, s.sys))
 		if len(u.Layout.Placements) == 0 {
 			s.body(tPlain, "Not needed.")
@@ -80,33 +82,46 @@ func (s *sheet) faultsOn(layout int) map[int]string {
 func (s *sheet) strip(u service.PieceUse, name string, left []leftover, end string, faulty map[int]string) {
 	long := stripLength(u)
 	s.gap(150)
+	placements := inOrder(u.Layout.Placements)
 	items := []Shape{Rect{0, 0, s.wide, long, cCloth}}
-	items = append(items, s.offcutShapes(left)...)
+	hatches, names := s.offcutShapes(left)
+	items = append(items, hatches...)
 	items = append(items, s.panelFill(u.Layout))
 	hatched, framed := s.faultShapes(u.Layout, faulty)
 	items = append(items, hatched...)
 	items = append(items, s.latticeShapes(u.Layout, long)...)
 	items = append(items, s.selvedges(long)...)
-	items = append(items, s.rulerAlong(long)...)
 	items = append(items, s.rulerAcross()...)
-	for _, pl := range u.Layout.Placements {
+	items = append(items, s.rulerAlong(long)...)
+	for _, pl := range placements {
 		items = append(items, s.placed(pl))
 	}
 	items = append(items, framed...)
+	items = append(items, names...)
 	items = append(items, s.cutEnd(u, end)...)
 	s.add(Group{Dx: marginLeft * s.k, Dy: s.y, Items: items})
 	s.strips = append(s.strips, Strip{
 		Name: name, X: marginLeft * s.k, Y: s.y, W: s.wide, H: long,
-		Above: 110 * s.k, Below: 50 * s.k, Parts: s.partsOf(u.Layout),
+		Above: 110 * s.k, Below: 50 * s.k, Parts: s.partsOf(placements),
 	})
 	s.y += long
 	s.gap(60)
 }
 
-// partsOf are the placements of a layout, for the key to its pages.
-func (s *sheet) partsOf(l plan.Layout) []Part {
-	parts := make([]Part, len(l.Placements))
-	for i, pl := range l.Placements {
+// inOrder are placements as they are met from the start, and from the left
+// selvedge: that is how they are read.
+func inOrder(all []plan.Placement) []plan.Placement {
+	all = slices.Clone(all)
+	slices.SortStableFunc(all, func(a, b plan.Placement) int {
+		return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))
+	})
+	return all
+}
+
+// partsOf are placements for the key to the pages.
+func (s *sheet) partsOf(all []plan.Placement) []Part {
+	parts := make([]Part, len(all))
+	for i, pl := range all {
 		name := placedName(s.ans.Request.Panels, pl)
 		if part := partText(pl); part != "" {
 			name += ", " + part
@@ -177,8 +192,8 @@ func (s *sheet) latticeShapes(l plan.Layout, long float64) []Shape {
 	return shapes
 }
 
-func (s *sheet) offcutShapes(left []leftover) []Shape {
-	var shapes []Shape
+// offcutShapes are the hatchings of offcuts, and the names that lie on them.
+func (s *sheet) offcutShapes(left []leftover) (shapes, names []Shape) {
 	for _, r := range left {
 		x, y, w, h := r.X.MM(), r.Y.MM(), max(r.Across.MM(), 0), max(r.Along.MM(), 0)
 		shapes = append(shapes,
@@ -187,8 +202,8 @@ func (s *sheet) offcutShapes(left []leftover) []Shape {
 		text := []string{bound("offcut " + strconv.Itoa(r.number)), bound(sizeText(r.Across, r.Along, s.sys))}
 		in := box{x, y, w, h}.inset(8 * s.k)
 		if lb, ok := s.fit([]level{{text, 32, 20}, {text[:1], 28, 16}}, []box{in}); ok {
-			shapes = append(shapes, s.labelShapes(lb)...)
+			names = append(names, s.labelShapes(lb)...)
 		}
 	}
-	return shapes
+	return shapes, names
 }

@@ -88,7 +88,7 @@ for (const viewport of sizes) {
     assert.equal(sent.request.price.low, '24.50');
     assert.equal(sent.contact.email, 'customer@example.com');
     assert.ok(sent.estimate.order.likely.mm > 0);
-    assert.equal(await page.locator('#sent').textContent(), 'Sent to the workroom.');
+    assert.equal(await page.locator('#sent').textContent(), '', 'the page took it');
     assert.deepEqual(await violations(page), [], 'once it is sent');
     assert.deepEqual(wrong, []);
     await context.close();
@@ -163,6 +163,37 @@ test('narrow, with large text, and with targets that a thumb can hit', async () 
     assert.deepEqual(small, []);
     await context.close();
   }
+});
+
+test('what has the focus is never hidden behind the summary', async () => {
+  const { context, page } = await openPage(browser, { viewport: sizes[0] });
+  await page.goto(`${shop()}#quote`);
+  await nextSummary(page);
+  await page.getByText('Measures you have taken').click();
+  await page.getByText('Style', { exact: true }).click();
+  await page.locator('#kind').focus();
+  let seen = 0;
+  for (const key of ['Tab', 'Shift+Tab']) {
+    for (let n = 0; n < 45; n++) {
+      const hidden = await page.evaluate(() => {
+        let at = document.activeElement;
+        while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+        const quote = document.querySelector('bridletie-quote');
+        if (at?.getRootNode() !== quote.shadowRoot) return '';
+        const box = at.getBoundingClientRect();
+        for (const y of [box.top + 2, box.bottom - 2]) {
+          const top = quote.shadowRoot.elementFromPoint(box.left + box.width / 2, y);
+          if (top !== at && !at.contains(top) && !top?.contains(at)) return `${at.id}: ${top?.id || top?.tagName} lies over it`;
+        }
+        return 'seen';
+      });
+      if (hidden === 'seen') seen++;
+      else assert.equal(hidden, '');
+      await page.keyboard.press(key);
+    }
+  }
+  assert.ok(seen > 50, `${seen} stops were seen`);
+  await context.close();
 });
 
 test('without JavaScript the shop still says how to ask', async () => {

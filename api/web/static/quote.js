@@ -109,7 +109,7 @@ window-seat or bench cushion|Kissen für Fensterbank oder Bank|coussin de banc o
 banquette|Polsterbank|banquette
 arm thickness|Dicke der Armlehne|épaisseur de l’accoudoir|Quer über die Vorderseite der Armlehne, wo sie am breitesten ist.|En travers du devant de l’accoudoir, au plus large.
 back width|Rückenbreite|largeur du dossier|Quer über den Innenrücken an der breitesten Stelle, zwischen Armlehnen oder Ohren; sonst von Kante zu Kante.|En travers du dossier intérieur au plus large, entre accoudoirs ou oreilles ; sinon d’un bord à l’autre.
-wing width|Breite des Ohrs|largeur de l’oreille|Quer über das Ohr innen, vom Innenrücken bis zur Vorderkante.|En travers de l’oreille, du dossier intérieur au bord avant.
+wing width|Breite des Ohrs|largeur de l’oreille|Nur mit Ohren: quer über das Ohr an der breitesten Stelle, von hinten bis zur Vorderkante.|Seulement avec des oreilles : en travers de l’oreille au plus large, de l’arrière au bord avant.
 outside width|Außenbreite|largeur extérieure|Quer über den Außenrücken an der breitesten Stelle.|En travers du dossier extérieur, au plus large.
 seat width|Sitzbreite|largeur de l’assise|Quer über den Sitz an der breitesten Stelle, zwischen den Armlehnen; sonst von Kante zu Kante.|En travers de l’assise au plus large, entre accoudoirs ; sinon d’un bord à l’autre.
 return width|Breite des kurzen Schenkels|largeur du retour|Quer über den Sitz des kürzeren Schenkels, vom Ecksitz bis zur Armlehne.|En travers du petit côté, de l’angle à son accoudoir.
@@ -122,13 +122,13 @@ arm front height|Höhe der Armlehnenfront|hauteur du devant d’accoudoir|Vorn a
 seat depth|Sitztiefe|profondeur de l’assise|Mitten auf dem Sitz, vom Fuß des Rückens bis zur Vorderkante, über die Polsterung.|Au milieu de l’assise, du pied du dossier au bord avant, sur la garniture.
 outside height|Außenhöhe|hauteur extérieure|Am Außenrücken von der Oberkante bis unter die Zarge.|Sur le dossier extérieur, du bord supérieur au dessous de la ceinture.
 board and pad|Brett und Polster|panneau et garniture|Von der Polstervorderseite über die Kante bis zur Rückseite des Bretts.|Du devant de la garniture, par le bord, au dos du panneau.
-skirt height|Höhe des Volants|hauteur de la jupe|Von der Zarge bis fingerbreit über dem Boden.|De la ceinture à un doigt du sol.
-arm rise|Höhe der Armlehne innen|montée de l’accoudoir|Vom Sitz innen an der Armlehne hoch und darüber, bis die Außenseite beginnt.|De l’assise, par l’intérieur et le dessus de l’accoudoir, jusqu’au début de l’extérieur.
+skirt height|Höhe des Volants|hauteur de la jupe|Nur mit Volant: von der Zarge bis fingerbreit über dem Boden.|Seulement avec une jupe : de la ceinture à un doigt du sol.
+arm rise|Höhe der Armlehne innen|montée de l’accoudoir|Vom Sitz, bei losem Kissen von der Fläche darunter, innen hoch und darüber, bis die Außenseite beginnt; bei geraden Armlehnen bis zur Naht.|De l’assise, ou du dessous d’un coussin libre, par l’intérieur et le dessus jusqu’au début de l’extérieur ; accoudoir droit : jusqu’à la couture.
 inside height|Innenhöhe|hauteur intérieure|Vom Sitz mitten an der Innenseite hoch bis über die Oberkante.|De l’assise, au milieu de l’intérieur, jusque par-dessus le bord.
 rise|Fronthöhe|hauteur de la ceinture|Von der Oberkante bis unter die Zarge.|Du bord supérieur au dessous de la ceinture.
 seat rise|Höhe der Sitzfront|hauteur du devant d’assise|Von der Sitzoberkante vorn hinab bis unter die Zarge.|Du bord de l’assise, devant, au dessous de la ceinture.
 height|Höhe|hauteur|Von der Oberkante bis dahin, wo die Matratze es verdeckt.|Du bord supérieur jusqu’où le matelas le cache.
-wing height|Höhe des Ohrs|hauteur de l’oreille|Von der Armlehne am Ohr hoch bis zum höchsten Punkt.|Du dessus de l’accoudoir au point le plus haut de l’oreille.
+wing height|Höhe des Ohrs|hauteur de l’oreille|Nur mit Ohren: von der Armlehne am Ohr hoch bis zum höchsten Punkt.|Seulement avec des oreilles : du dessus de l’accoudoir au point le plus haut.
 pad thickness|Polsterdicke|épaisseur de la garniture|Von oben auf dem Polster über die Kante bis zum Holz.|Du dessus de la garniture, par le bord, jusqu’au bois.
 outside arm height|Höhe der Armlehne außen|hauteur extérieure de l’accoudoir|Vom Beginn der Außenseite bis unter die Zarge.|Du début du dehors de l’accoudoir au dessous de la ceinture.
 arm pad width|Breite der Armauflage|largeur de la manchette|Über die Auflage, von Holz zu Holz.|Sur la manchette, d’un bois à l’autre.
@@ -136,7 +136,7 @@ inside curve|Innenbogen|courbe intérieure|Innen herum von Armfront zu Armfront,
 outside curve|Außenbogen|courbe extérieure|Außen herum von Armfront zu Armfront.|Autour de l’extérieur d’un devant d’accoudoir à l’autre.
 cushion thickness|Kissendicke|épaisseur du coussin|Die Höhe des Kissenrands von Naht zu Naht.|La hauteur de la plate-bande du coussin, d’une couture à l’autre.
 head height|Höhe des Kopfendes|hauteur du chevet|Mitten am Kopfende hoch, vom Sitz über die Polsterung bis zur Oberkante.|Au milieu du chevet, de l’assise au bord supérieur, sur la garniture.
-back height|Rückenhöhe|hauteur du dossier|Mitten am Innenrücken hoch, vom Sitz über die Polsterung bis zur Oberkante.|Au milieu du dossier intérieur, de l’assise au bord supérieur, sur la garniture.
+back height|Rückenhöhe|hauteur du dossier|Mitten am Innenrücken hoch, vom Sitz, bei losem Kissen von der Fläche darunter, bis zur Oberkante.|Au milieu du dossier intérieur, de l’assise, ou du dessous d’un coussin libre, au bord supérieur.
 arm pads|Armauflagen|manchettes
 arms|Armlehnen|accoudoirs
 back|Rücken|dossier
@@ -162,7 +162,6 @@ open, show-wood|offen, mit sichtbarem Holz|ajouré, bois apparent
 in another cloth|aus anderem Stoff|dans un autre tissu
 upholstered, inside and outside|gepolstert, innen und außen|garni, dedans et dehors
 plain|glatt|uni
-plain with a pleat at each corner|glatt mit einer Falte an jeder Ecke|unie avec un pli à chaque coin
 round|rund|rond
 in the same cloth|aus demselben Stoff|dans le même tissu
 scroll arms with facings|Rollarmlehnen mit Front|accoudoirs à volute
@@ -171,6 +170,36 @@ square arms with a front border|gerade Armlehnen mit Frontstreifen|accoudoirs dr
 square|quadratisch|carré
 hidden strips of lining where nothing shows|Futterstreifen, wo nichts zu sehen ist|bandes de doublure là où rien ne se voit
 with pads|mit Auflagen|avec manchettes
+a lip of the cover at the front and lining behind it|vorn ein Streifen Bezugsstoff, dahinter Futter|une bande de tissu devant, doublure derrière
+a top and borders|Oberseite und Seitenstreifen|dessus et plates-bandes
+boxed, with borders|mit Seitenstreifen|à plates-bandes
+bull-nosed, round the front in one; cushions at the back boxed|vorn rund in einem Stück; Rückenkissen mit Seitenstreifen|devant arrondi d’une pièce ; coussins de dossier à plates-bandes
+collars sewn in round the arms|Kragen um die Armlehnen angesetzt|collets cousus autour des accoudoirs
+cut in to pass the arms|um die Armlehnen eingeschnitten|entaillé autour des accoudoirs
+gathered|gekräuselt|froncée
+in one piece over the edge|in einem Stück über die Kante|d’une pièce par-dessus le bord
+knife pleats all round|Messerfalten ringsum|plis plats tout autour
+knife-edged, without borders|ohne Seitenstreifen|sans plates-bandes
+lined to the edge|bis zur Kante gefüttert|doublée jusqu’au bord
+of the cover folded double|aus doppelt gelegtem Bezugsstoff|en tissu plié double
+edge|Kante|bord
+front of the seat|Vorderseite des Sitzes|devant de l’assise
+where the back meets the arms|wo der Rücken auf die Armlehnen trifft|jonction du dossier et des accoudoirs
+make of the cushions|Machart der Kissen|façon des coussins
+beneath the loose cushions|unter den losen Kissen|sous les coussins libres
+make of the skirt|Machart des Volants|façon de la jupe
+wings|Ohren|oreilles
+round the front and the wings|rund um Front und Ohren|autour du devant et des oreilles
+straight, with a piece behind the slit at each corner|gerade, mit einem Stück hinter dem Schlitz an jeder Ecke|droite, une pièce derrière la fente de chaque coin
+straight, with an inverted pleat at each corner|gerade, mit einer Kellerfalte an jeder Ecke|droite, un pli creux à chaque coin
+the cover throughout|Bezugsstoff überall|tissu partout
+the seat runs down over the front in one|der Sitz läuft in einem Stück über die Front|l’assise descend devant d’une seule pièce
+turned up in a hem|mit umgeschlagenem Saum|avec un ourlet
+upholstered, deep-buttoned in diamonds|gepolstert, tief geknöpft in Rauten|garni, capitonné en losanges
+with a border at the top and sides|mit Streifen oben und an den Seiten|à bande en haut et sur les côtés
+with a front border|mit Frontstreifen|à bande avant
+with a padded wing at each side|mit gepolstertem Ohr an jeder Seite|avec une oreille garnie de chaque côté
+with wings above the arms|mit Ohren über den Armlehnen|avec des oreilles au-dessus des accoudoirs
 `.trim().split('\n').map((row) => row.split('|'));
 
 const css = `
@@ -243,7 +272,7 @@ button { padding: .55em 1.1em; border: 1px solid var(--_accent); background: var
 .send { background: var(--_accent); color: var(--_on); width: 100%; }
 button:hover { text-decoration: underline; }
 @media (prefers-reduced-motion: reduce) { * { transition: none !important; } }
-@media (forced-colors: active) { .choice:has(:checked) { outline: 2px solid Highlight; } .tape::after { background: Highlight; } .f { fill: Canvas; } .l, .leg, .floor { stroke: CanvasText; } .m path, .m circle { stroke: Highlight; } }
+@media (forced-colors: active) { .swatch { forced-color-adjust: none; --_accent: CanvasText; --_tint: Canvas; border-color: CanvasText; } .choice:has(:checked) { outline: 2px solid Highlight; } .tape::after { background: Highlight; } .f { fill: Canvas; } .l, .leg, .floor { stroke: CanvasText; } .m path, .m circle { stroke: Highlight; } }
 `;
 const sheet = new CSSStyleSheet();
 sheet.replaceSync(css);
@@ -280,7 +309,7 @@ const plainNumber = (text) => text.trim().replace(/^(\d+),(\d+)/, '$1.$2').repla
 const settle = { typed: 350, chosen: 60 };
 
 class Quote extends HTMLElement {
-  static observedAttributes = ['endpoint', 'kind', 'currency', 'language', 'units', 'cloths', 'labour', 'tax'];
+  static observedAttributes = ['endpoint', 'kind', 'kinds', 'currency', 'language', 'units', 'cloths', 'labour', 'tax'];
 
   /** What it says, for those who check that nothing is left untranslated. */
   static words = words;
@@ -307,6 +336,8 @@ class Quote extends HTMLElement {
   /** @type {{request: Request, estimate: Answer} | undefined} */ #answer;
   /** @type {Fault[]} */ #faults = [];
   #down = false;
+  #pending = false;
+  /** What is to be done once the estimate under way is there. @type {(() => void) | undefined} */ #then;
   #saying = () => this.#say('begin');
 
   constructor() {
@@ -318,8 +349,14 @@ class Quote extends HTMLElement {
   get quote() { return this.#answer && structuredClone(this.#answer); }
 
   connectedCallback() {
-    this.#readAttributes();
+    // Put in another place, it keeps what the customer has said.
+    this.#loading = new AbortController();
+    this.#readAttributes(this.#root.firstChild ? 'language' : undefined);
     this.#build();
+    if (this.#kinds.length) {
+      this.#ask(0);
+      return;
+    }
     // Nothing is fetched before the element is nearly in sight.
     this.#seen = new IntersectionObserver((entries) => {
       if (!entries.some((e) => e.isIntersecting)) return;
@@ -648,7 +685,7 @@ class Quote extends HTMLElement {
 
   /** @param {string} path @param {RequestInit} init */
   #fetch(path, init) {
-    const base = this.getAttribute('endpoint') || new URL(import.meta.url).origin;
+    const base = this.getAttribute('endpoint') || import.meta.url.replace(/\/quote(\/[^/]+\/quote)?\.js.*$/, '');
     return fetch(base.replace(/\/$/, '') + path, { credentials: 'omit', referrerPolicy: 'no-referrer', ...init });
   }
 
@@ -714,7 +751,16 @@ class Quote extends HTMLElement {
   #stop() {
     clearTimeout(this.#timer);
     this.#asking?.abort();
-    this.#asking = undefined;
+    this.#asking = this.#then = undefined;
+    this.#pending = false;
+  }
+
+  /** The estimate is there, or will not be. */
+  #settled() {
+    const then = this.#then;
+    this.#then = undefined;
+    this.#pending = false;
+    then?.();
   }
 
   /** Asks when nothing more has been said for a while; what was under way is dropped. @param {number} after in ms */
@@ -722,12 +768,13 @@ class Quote extends HTMLElement {
     this.#stop();
     this.#down = false;
     if (!this.#loaded || !this.#kinds.length) return;
+    this.#answer = undefined;
     if (!this.#state.kind) {
-      this.#answer = undefined;
       this.#status(() => this.#say('begin'));
       this.#show();
       return;
     }
+    this.#pending = true;
     this.#at('ranges').classList.add('stale');
     this.#timer = setTimeout(() => this.#estimate(true), after);
   }
@@ -771,6 +818,7 @@ class Quote extends HTMLElement {
     this.#show();
     this.#status(() => this.#summary(estimate));
     this.#raise('bridletie-estimate', { request, estimate });
+    this.#settled();
   }
 
   /** @param {Answer} estimate */
@@ -785,6 +833,7 @@ class Quote extends HTMLElement {
     this.#answer = undefined;
     this.#faults = faults;
     this.#show();
+    this.#settled();
   }
 
   #failed() {
@@ -793,6 +842,7 @@ class Quote extends HTMLElement {
     this.#down = true;
     this.#show();
     this.#status(() => this.#say('fail'));
+    this.#settled();
   }
 
   #retry() {
@@ -903,9 +953,14 @@ class Quote extends HTMLElement {
     return this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true, cancelable: true, detail: structuredClone(detail) }));
   }
 
-  /** Hands the request and its estimate to the page, and to the shop where it has given a place for them. */
+  /** Hands the request and its estimate to the page, and where it does not take them posts them to the shop. */
   async #send() {
     const said = this.#at('sent');
+    if (this.#pending) {
+      said.textContent = this.#say('wait');
+      this.#then = () => this.#send();
+      return;
+    }
     if (!this.#answer) {
       const bad = this.#root.querySelector('[aria-invalid=true]') ?? this.#at(this.#state.kind ? 'send' : 'kind');
       bad.focus();
@@ -915,10 +970,11 @@ class Quote extends HTMLElement {
     const fields = /** @type {NodeListOf<HTMLInputElement>} */ (this.querySelectorAll('[slot=contact] [name], [slot=contact][name]'));
     for (const f of fields) if (f.reportValidity && !f.reportValidity()) return;
     const detail = { ...this.#answer, contact: Object.fromEntries([...fields].filter((f) => (f.type !== 'checkbox' && f.type !== 'radio') || f.checked).map((f) => [f.name, f.value])) };
+    said.textContent = '';
+    if (!this.#raise('bridletie-send', detail)) return; // the page has taken it, and says so itself
     const to = this.getAttribute('send-to');
-    if (!this.#raise('bridletie-send', detail)) return;
     if (!to) {
-      said.textContent = this.#say('sent');
+      said.textContent = this.#say('unsent');
       return;
     }
     said.textContent = this.#say('sending');

@@ -9,6 +9,7 @@ language?.addEventListener('change', () => quote?.setAttribute('language', /** @
 document.addEventListener('bridletie-send', (event) => {
   const { request, estimate, contact } = /** @type {CustomEvent} */ (event).detail;
   if (!(received instanceof HTMLElement)) return;
+  event.preventDefault(); // this page takes it
   received.hidden = false;
   const text = received.querySelector('pre');
   if (text) text.textContent = JSON.stringify({ contact, request, estimate }, null, 2);
