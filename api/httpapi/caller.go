@@ -1,7 +1,6 @@
 package httpapi
 
 import (
-	"context"
 	"fmt"
 	"net"
 	"net/netip"
@@ -159,8 +158,6 @@ func (s *Server) admitted(next echo.HandlerFunc) echo.HandlerFunc {
 			return denied
 		}
 		c.Set(keyCaller, who)
-		r := c.Request()
-		c.SetRequest(r.WithContext(context.WithValue(r.Context(), accountKey, who.account)))
 		return next(c)
 	}
 }
