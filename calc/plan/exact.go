@@ -254,7 +254,7 @@ func (e *exact) branch(rest uint64, segs []seg) bool {
 		return e.accept == nil || e.accept(e.spots)
 	}
 	at := e.last[len(e.m.items)-bits.OnesCount64(rest)]
-	if e.seen(rest, segs, at) || e.hopeless(rest, segs, at.y) {
+	if e.hopeless(rest, segs, at.y) || rest&(rest-1) != 0 && e.seen(rest, segs, at) {
 		return false
 	}
 	for r := rest; r != 0; r &= r - 1 {
