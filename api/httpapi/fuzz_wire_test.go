@@ -13,30 +13,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-	"time"
 )
-
-// Whatever a job says, its answer is of the contract and never a failure; one that
-// takes too long is dropped.
-func FuzzJob(f *testing.F) {
-	for _, name := range demoSheets {
-		f.Add([]byte(job(f, name+"-job.json")))
-	}
-	f.Add([]byte(`{"units":"imperial","items":[{"kind":"footstool","count":2}],"cloths":[{}],"foam":{},"wadding":null}`))
-	opts := options()
-	opts.SolveTime = 2 * time.Second
-	c := newClient(f, opts)
-	f.Fuzz(func(t *testing.T, body []byte) {
-		in := &client{t: t, doc: c.doc, handler: c.handler}
-		begun := time.Now()
-		if w := in.postJob(string(body)); w.Code >= 500 && w.Code != http.StatusServiceUnavailable {
-			t.Errorf("status %d", w.Code)
-		}
-		if took := time.Since(begun); took > 10*time.Second {
-			t.Errorf("took %v", took)
-		}
-	})
-}
 
 // Whatever stands in the headers, the answer is of the contract, and the trace in
 // the log is one.

@@ -25,7 +25,7 @@ import (
 // A plan under way when the replica is told to end is answered, and readyz says
 // meanwhile that nobody else should come.
 func TestEndsAfterItsAnswers(t *testing.T) {
-	r := newReplica(t, "only", "--drain", "300ms")
+	r := newReplica(t, "only", "--drain", "3s")
 	long, answered := longJob(), make(chan reply, 1)
 	client := keepAlive(1)
 	go func() { answered <- send(client, "http://"+r.addr, long) }()
@@ -75,6 +75,57 @@ func TestEndsThoughWorkGoesOn(t *testing.T) {
 	case <-time.After(20 * time.Second):
 		t.Error("does not end")
 	}
+}
+
+// probed asks the probes every tenth of a second, as those who watch a replica do,
+// and is what came of it.
+func probed(t *testing.T, r *replica, d time.Duration) (all []reply) {
+	t.Helper()
+	client := &http.Client{Timeout: 20 * time.Second, Transport: &http.Transport{DisableKeepAlives: true}}
+	for begun := time.Now(); time.Since(begun) < d; time.Sleep(100 * time.Millisecond) {
+		for _, path := range []string{"/livez", "/readyz"} {
+			sent, a := time.Now(), reply{}
+			if w, err := client.Get("http://" + r.addr + path); err == nil {
+				w.Body.Close()
+				a.status = w.StatusCode
+			}
+			a.took = time.Since(sent)
+			all = append(all, a)
+		}
+	}
+	return all
+}
+
+// With one core, and that shared, and many times too much to do, a replica stays
+// alive and ready, and sends away who has no room.
+func TestStarved(t *testing.T) {
+	t.Setenv("GOMAXPROCS", "1")
+	r := newReplica(t, "only", "--cache", "0")
+	if err := syscall.Setpriority(syscall.PRIO_PROCESS, r.cmd.Process.Pid, 19); err != nil {
+		t.Fatal(err)
+	}
+	client := keepAlive(500)
+	defer client.CloseIdleConnections()
+	var plans, probes []reply
+	var group sync.WaitGroup
+	for range 2 { // who takes the cores
+		group.Go(func() {
+			for begun, n := time.Now(), 0; time.Since(begun) < seconds(8); n++ {
+				_ = n
+			}
+		})
+	}
+	group.Go(func() {
+		plans, _ = openLoop(client, "http://"+r.addr, demo(t, "/v1/yardage", "wing-chair.json"), 100, seconds(8))
+	})
+	group.Go(func() { probes = probed(t, r, seconds(8)) })
+	group.Wait()
+	t.Logf("%d plans, %d sent away, %d else; probes p50 %v, p99 %v", len(with(plans, 200)), len(with(plans, 503)), len(plans)-len(with(plans, 200))-len(with(plans, 503)),
+		quantile(probes, 0.5), quantile(probes, 0.99))
+	if len(with(probes, 200)) != len(probes) || len(with(plans, 200))+len(with(plans, 503)) != len(plans) || len(with(plans, 503)) == 0 {
+		t.Errorf("%d of %d probes were answered", len(with(probes, 200)), len(probes))
+	}
+	bar(t, quantile(probes, 0.99) < 4*time.Second, "probes are answered in p99 %v, want 4s, as the manifests have it", quantile(probes, 0.99))
 }
 
 // A replica is soon there, and its first answer is not much slower than others.
@@ -291,6 +342,31 @@ func TestLargestBodiesAtOnce(t *testing.T) {
 	t.Logf("answers by status: %v; memory at most %d MiB, told to stay below 64", statuses, most>>20)
 	if statuses[500] > 0 || most > ceiling {
 		t.Error("a failure, or too much memory")
+	}
+}
+
+// Large bodies that stop short of their end, on many connections, do not fill the
+// memory: there is so much room for them, and small requests go on.
+func TestBodiesThatNeverEnd(t *testing.T) {
+	r := newReplica(t, "only")
+	c := &crowd{t: t, addr: r.addr}
+	c.join(500, "POST /v1/piping HTTP/1.1\r\nHost: soak\r\nContent-Type: application/json\r\nContent-Length: 1048576\r\n\r\n")
+	var group sync.WaitGroup
+	short := strings.Repeat(" ", 1<<20-1)
+	for _, conn := range c.conns {
+		group.Go(func() {
+			_ = conn.SetWriteDeadline(time.Now().Add(5 * time.Second))
+			_, _ = io.WriteString(conn, short) // until it is sent away
+		})
+	}
+	time.Sleep(time.Second)
+	small, _ := openLoop(keepAlive(4), "http://"+r.addr, demo(t, "/v1/repeat", "curtains-repeat.json"), 50, 3*time.Second)
+	group.Wait()
+	_, most := r.memory()
+	c.leave()
+	t.Logf("500 MB were offered; small requests meanwhile: p50 %v, p99 %v; memory at most %d MiB", quantile(small, 0.5), quantile(small, 0.99), most>>20)
+	if len(with(small, 200)) != len(small) || most > ceiling {
+		t.Errorf("%d of %d small requests were answered, or too much memory", len(with(small, 200)), len(small))
 	}
 }
 
