@@ -26,10 +26,10 @@ func FuzzHeaders(f *testing.F) {
 		f.Add(seed[0], seed[1], seed[2], seed[3], seed[4], seed[5], seed[6], seed[7], seed[8])
 	}
 	opts := options()
-	opts.Access.Proxies = []netip.Prefix{netip.MustParsePrefix("192.0.2.0/24")}
+	opts.Proxies = []netip.Prefix{netip.MustParsePrefix("192.0.2.0/24")}
 	opts.Origins = []string{"https://a.example"}
 	var log bytes.Buffer
-	opts.Access.Keys, _, _, _ = ringOf(f)
+	opts.Keys, _, _, _ = ringOf(f)
 	opts.Log = slog.New(slog.NewJSONHandler(&log, nil))
 	c := newClient(f, opts)
 	trace := regexp.MustCompile(`^[0-9a-f]{32}$`)
