@@ -18,7 +18,7 @@ REDOCLY  ?= npm_config_ignore_scripts=true REDOCLY_TELEMETRY=off REDOCLY_SUPPRES
 NAME = $(basename $(notdir $(JOB)))
 
 .DEFAULT_GOAL := help
-.PHONY: help demo serve build test cover bench fuzz golden generate check fmt vet tidy stale lint lint-spec browser clean check-deploy sbom notices sizing
+.PHONY: help demo serve build test cover bench speed fuzz golden generate check fmt vet tidy stale lint lint-spec browser clean check-deploy sbom notices sizing
 
 help: ## list the targets
 	@sed -n 's/^\([a-z-]*\):.*## /\1\t/p' $(MAKEFILE_LIST) | expand -t 12
@@ -47,6 +47,9 @@ cover: ## all tests, with what they reach
 
 bench: ## the benchmarks that match BENCH
 	$(GO) test -run '^$$' -bench '$(BENCH)' -benchmem $(PKG)
+
+speed: ## requests a second on loopback, against a bare handler
+	BRIDLETIE_SPEED=$${BRIDLETIE_SPEED:-1s} $(GO) test ./api/httpapi -run 'TestSpeed$$' -v -count 1 | grep -v '^=== '
 
 fuzz: ## every fuzz target for FUZZTIME
 	@grep -rn --include='*_test.go' '^func Fuzz' . | sed 's/\/[^/]*_test\.go:.*func \(Fuzz[A-Za-z0-9_]*\).*/ \1/' | \

@@ -72,7 +72,8 @@ var layers = []layer{
 	// drawing embeds a font, and says a date that is always the same in its PDF.
 	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
-	{dir: "api/strictjson", std: pure},
+	// strictjson puts values into wire forms, as encoding/json does.
+	{dir: "api/strictjson", std: with(pure, "encoding/json", "reflect", "sync")},
 	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static"}},
 	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time"), ext: []string{"github.com/maypok86/otter", "golang.org/x/time/rate"}},
 	{dir: "api/reuse", std: with(pure, "context", "sync"), ext: []string{"github.com/maypok86/otter"}},

@@ -64,6 +64,7 @@ type JobPiece struct {
 	Build     JobBuild
 	Buttoning ButtoningRequest // without panel and cloth
 	NoAim     bool             // nothing is said of what the diamonds are to show
+	NoGrid    bool             // nor of the diamonds and their margins
 }
 
 // JobCovers are indices of cloths of the job; -1 where none is named.
@@ -156,6 +157,7 @@ type JobButtoned struct {
 type JobFounded struct {
 	Build      JobBuild
 	Foundation JobPart[FoundationAnswer]
+	notes      []string
 }
 
 // JobChecked is the fire check of all pieces of one stack.

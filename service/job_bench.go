@@ -102,33 +102,47 @@ func usualSheets(job foam.Job) []foam.Stock {
 // maxGlued is of how many parts a long pad is glued at most.
 const maxGlued = 10
 
-// glued cuts a pad that lies on no sheet into equal parts, and says into how many;
-// 1 when it fits, or when no parts do.
+// glued cuts a pad that lies on no sheet into equal parts, side by side or else
+// one behind the other, and says into how many; 1 when it fits, or when no parts
+// do.
 func glued(it *foam.Item, stock []foam.Stock) int {
-	fits := func(across length.Length) bool {
-		over := it.Fit.Over(it.Place)
+	over := it.Fit.Over(it.Place)
+	fits := func(across, along length.Length) bool {
 		for _, s := range stock {
 			a, b := s.Across-2*s.Trim, s.Along-2*s.Trim
-			w, h := across+over, it.Shape.Along+over
+			w, h := across+over, along+over
 			if s.Foam == it.Foam && (w <= a && h <= b || w <= b && h <= a) {
 				return true
 			}
 		}
 		return false
 	}
-	if it.Shape.Form != foam.Rectangle || fits(it.Shape.Across) {
+	across, along := it.Shape.Across, it.Shape.Along
+	if it.Shape.Form != foam.Rectangle || fits(across, along) {
 		return 1
 	}
 	for n := 2; n <= maxGlued; n++ {
-		part := upToMM((it.Shape.Across + length.Length(n) - 1) / length.Length(n))
-		if fits(part) {
-			it.Shape.Across, it.Count = part, it.Count*n
-			it.Name += ", a " + ordinal(n) + " of it"
-			return n
+		switch part := length.Length(n); {
+		case fits(nth(across, part), along):
+			it.Shape.Across = nth(across, part)
+		case fits(across, nth(along, part)):
+			it.Shape.Along = nth(along, part)
+		default:
+			continue
 		}
+		it.Count *= n
+		it.Name += ", a " + ordinal(n) + " of it"
+		return n
 	}
 	return 1
 }
+
+// nth is a part of a length, up to a whole millimetre.
+func nth(l, n length.Length) length.Length { return upToMM((l + n - 1) / n) }
+
+// sections is in how many parts something is made that is longer than can be made
+// in one.
+func sections(l, most length.Length) length.Length { return max((l+most-1)/most, 1) }
 
 func ordinal(n int) string {
 	return [...]string{2: "half", 3: "third", 4: "quarter", 5: "fifth", 6: "sixth", 7: "seventh", 8: "eighth", 9: "ninth", 10: "tenth"}[n]
@@ -175,6 +189,9 @@ func (j *jobber) waddingRequest() (req WaddingRequest, of []int) {
 				it.Kind, it.Thickness = wadding.Pad, f.Thickness
 			}
 			it.Material = j.sheetOf(build, f.Loose)
+			if n := sections(it.Width, wadding.MaxSize); n > 1 {
+				it.Width, it.Count = nth(it.Width, n), it.Count*int(n)
+			}
 			req.Items, of = append(req.Items, it), append(of, i)
 		}
 	}
@@ -211,7 +228,7 @@ func (j *jobber) wadding(ctx context.Context) (*JobPart[WaddingAnswer], error) {
 }
 
 // foundationRequest gathers the frames of one build.
-func (j *jobber) foundationRequest(b JobBuild) (req FoundationRequest, of []int) {
+func (j *jobber) foundationRequest(b JobBuild) (req FoundationRequest, of []int, notes []string) {
 	req = FoundationRequest{Units: j.req.Units, Job: foundation.Job{Fixing: j.req.Bench.Fixing, Given: j.req.Bench.Foundation}}
 	if b == JobModern {
 		req.Build = foundation.Modern
@@ -227,13 +244,17 @@ func (j *jobber) foundationRequest(b JobBuild) (req FoundationRequest, of []int)
 				Part:  [...]foundation.Part{foundation.Seat, foundation.Back, foundation.Arm}[f.Place],
 				Place: jobFramePlace(p.Piece.Kind),
 			}
+			if n := sections(fr.Front, foundation.MaxSize); n > 1 {
+				fr.Front, fr.Count = nth(fr.Front, n), fr.Count*int(n)
+				notes = append(notes, fr.ID+" is longer than "+foundation.MaxSize.Text(j.req.Units, length.Nearest)+": it is webbed in "+strconv.Itoa(int(n))+" sections")
+			}
 			if f.Round {
 				fr.Shape, fr.Front, fr.Depth = foundation.Circle, f.Size.Across, 0
 			}
 			req.Frames, of = append(req.Frames, fr), append(of, i)
 		}
 	}
-	return req, of
+	return req, of, notes
 }
 
 func frameName(id string) string {
@@ -261,11 +282,11 @@ func jobFramePlace(kind string) foundation.Place {
 
 // foundation answers the frames of one build; nil when there are none.
 func (j *jobber) foundation(ctx context.Context, b JobBuild) (*JobFounded, error) {
-	req, of := j.foundationRequest(b)
+	req, of, notes := j.foundationRequest(b)
 	if len(req.Frames) == 0 {
 		return nil, nil
 	}
-	out := &JobFounded{Build: b}
+	out := &JobFounded{Build: b, notes: notes}
 	if l := FoundationFaults(req); l.Len() > 0 {
 		out.Foundation.Fault = itemPlaced(l, "frames", of, fault.Path("").Field("foundation"))
 		return out, nil

@@ -7,6 +7,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/relief"
@@ -16,8 +17,8 @@ import (
 func (j *jobber) charts(ctx context.Context, c int, out *clothJob) error {
 	for _, b := range j.work[c].buttoned {
 		chart := JobButtoned{Piece: b.piece, Panel: b.panel.ID, Count: b.panel.Count, Cloth: c}
-		req := j.chartRequest(b, j.cloths[c].Cloth)
-		if l := ButtoningFaults(req); l.Len() > 0 {
+		req, l := j.chartRequest(b, j.cloths[c].Cloth)
+		if l.Len() > 0 {
 			chart.Chart.Fault = j.chartPlaced(l, b.piece, c)
 		} else {
 			ans, err := Buttoning(ctx, req)
@@ -31,9 +32,11 @@ func (j *jobber) charts(ctx context.Context, c int, out *clothJob) error {
 	return nil
 }
 
-// chartRequest asks for the chart of one panel. Where nothing is said of what the
-// diamonds are to show, it is the piece's motif on a cloth that repeats.
-func (j *jobber) chartRequest(b buttonedPanel, k cloth.Cloth) ButtoningRequest {
+// chartRequest asks for the chart of one panel, and says what is wrong with it.
+// Where nothing is said of what the diamonds are to show, it is the piece's motif
+// on a cloth that repeats, if there is a whole diamond; where nothing is said of
+// the diamonds, they are as large as the panel allows, up to the usual.
+func (j *jobber) chartRequest(b buttonedPanel, k cloth.Cloth) (ButtoningRequest, fault.List) {
 	p := &j.req.Pieces[b.piece]
 	req := p.Buttoning
 	req.Units, req.Name, req.Cloth = j.req.Units, nameOf(b.panel), k
@@ -44,7 +47,27 @@ func (j *jobber) chartRequest(b buttonedPanel, k cloth.Cloth) ButtoningRequest {
 			req.Aim.Motifs = []string{m}
 		}
 	}
-	return req
+	l := ButtoningFaults(req)
+	for n := 3; n > 0 && p.NoGrid && onlyAt(l, "#/grid"); n-- {
+		grid, edges := p.Buttoning.Grid, p.Buttoning.Panel.Edges
+		req.Grid.Width, req.Grid.Height = quarters(grid.Width, n), quarters(grid.Height, n)
+		req.Panel.Edges = buttoning.Edges{Side: quarters(edges.Side, n), Top: quarters(edges.Top, n), Bottom: quarters(edges.Bottom, n)}
+		l = ButtoningFaults(req)
+	}
+	if p.NoAim && onlyAt(l, "#/aim/how") {
+		req.Aim = nil
+		l = ButtoningFaults(req)
+	}
+	return req, l
+}
+
+func quarters(l length.Length, n int) length.Length {
+	return buttoning.Tape(l * length.Length(n) / 4)
+}
+
+// onlyAt reports whether there is a fault, and none but at one place.
+func onlyAt(l fault.List, pointer string) bool {
+	return l.Len() > 0 && !slices.ContainsFunc(l.Faults(), func(f fault.Fault) bool { return f.Pointer != pointer })
 }
 
 // spread are the panels of a cloth as they are cut: a buttoned one as large as

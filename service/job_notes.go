@@ -167,6 +167,9 @@ func (j *jobber) ownNotes(w *noteBook, a *JobAnswer) {
 		w.add("job", "nothing is said of the foam on sale: usual foams are taken, cut to the thickness that is wanted (common practice, no source)")
 	}
 	w.add("foam", j.foamNotes...)
+	for _, f := range a.Foundation {
+		w.add(f.Build.String()+" foundation", f.notes...)
+	}
 	for _, b := range a.Buttoning {
 		if b.Chart.OK() && !a.Request.Hide.CuttingLists {
 			cut := b.Chart.Answer.Work.Cut()

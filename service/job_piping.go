@@ -42,7 +42,7 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 	}
 	answers := []*PipingAnswer{all}
 	if w := all.Plan(); w != nil && w.Cloth > 0 && len(req.Offcuts) > 0 {
-		if answers, err = j.pipedApart(ctx, req, all); err != nil {
+		if answers, err = j.pipedApart(ctx, req, all, out.plan.Plan.Answer.AnyStart); err != nil {
 			return err
 		}
 	}
@@ -52,13 +52,9 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 	return nil
 }
 
-// leastSaved is how much less new cloth makes it worth while to cut some runs out
-// of the offcuts and the others by themselves.
-const leastSaved = length.Centimetre
-
 // pipedApart cuts as many runs as can be out of the offcuts alone, and the others
-// from new cloth; all together where that saves nothing.
-func (j *jobber) pipedApart(ctx context.Context, req PipingRequest, all *PipingAnswer) ([]*PipingAnswer, error) {
+// from new cloth; all together where that makes the order of the cloth no less.
+func (j *jobber) pipedApart(ctx context.Context, req PipingRequest, all *PipingAnswer, panels length.Length) ([]*PipingAnswer, error) {
 	together := []*PipingAnswer{all}
 	first, way := req, piping.FromRects
 	first.HasCloth, first.Way = false, &way
@@ -80,8 +76,15 @@ func (j *jobber) pipedApart(ctx context.Context, req PipingRequest, all *PipingA
 		return nil, err
 	}
 	a, b, w := fromOffcuts.Plan(), fromCloth.Plan(), all.Plan()
-	if a == nil || b == nil || a.Missing+b.Missing > 0 || w.Keeps && !(a.Keeps && b.Keeps) || a.Cloth+b.Cloth+leastSaved > w.Cloth {
+	if a == nil || b == nil || a.Missing+b.Missing > 0 || w.Keeps && !(a.Keeps && b.Keeps) {
 		return together, nil
+	}
+	less, err := req.Sold.Order(panels + a.Cloth + b.Cloth)
+	if err != nil {
+		return nil, err
+	}
+	if as, err := req.Sold.Order(panels + w.Cloth); err != nil || as <= less {
+		return together, err
 	}
 	return []*PipingAnswer{fromOffcuts, fromCloth}, nil
 }

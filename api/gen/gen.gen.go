@@ -6061,7 +6061,7 @@ type JobAnswer struct {
 	// OrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
 	OrderList *JobOrderList `json:"orderList,omitempty"`
 
-	// Piping The piping, by the cloth that it is cut from. Where new cloth is saved by it, the runs that the offcuts hold stand by themselves, before those that are cut from new cloth.
+	// Piping The piping, by the cloth that it is cut from. Where less is to be bought by it, the runs that the offcuts hold stand by themselves, before those that are cut from new cloth.
 	Piping  *[]JobPipingAnswer `json:"piping,omitempty"`
 	Title   string             `json:"title"`
 	Wadding *JobWaddingAnswer  `json:"wadding,omitempty"`
@@ -6073,8 +6073,8 @@ type JobAnswer struct {
 
 // JobButtoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
 // out: diamonds 11 cm wide and 16 cm tall, 8 cm or more from the edges, wells
-// 30 mm deep, buttons of 28 lines (common practice, no source), and on a
-// patterned cloth the piece's motif in the diamonds.
+// 30 mm deep, smaller on a small panel, buttons of 28 lines (common practice,
+// no source), and on a patterned cloth the piece's motif in the diamonds.
 type JobButtoning struct {
 	// Aim What the shift of the cloth is chosen for.
 	Aim       *ButtoningAim       `json:"aim,omitempty"`
@@ -6545,8 +6545,8 @@ type JobPiece struct {
 
 	// Buttoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
 	// out: diamonds 11 cm wide and 16 cm tall, 8 cm or more from the edges, wells
-	// 30 mm deep, buttons of 28 lines (common practice, no source), and on a
-	// patterned cloth the piece's motif in the diamonds.
+	// 30 mm deep, smaller on a small panel, buttons of 28 lines (common practice,
+	// no source), and on a patterned cloth the piece's motif in the diamonds.
 	Buttoning *JobButtoning `json:"buttoning,omitempty"`
 
 	// Cloths Ids of cloths of the job, by what they are for.

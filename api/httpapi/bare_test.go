@@ -2,6 +2,7 @@ package httpapi_test
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"io"
 	"net/http"
@@ -12,22 +13,53 @@ import (
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/service"
 )
 
 // shortAnswers are those that are held against a bare handler: operation and the
 // demo request.
 var shortAnswers = []struct {
 	path, job string
-	bare      func(body, answer []byte) echo.HandlerFunc
+	bare      func(answer []byte) echo.HandlerFunc
+	calc      echo.HandlerFunc
 }{
-	{"/v1/piping", "wing-chair-piping.json", bare[gen.PipingRequest, gen.PipingAnswer]},
-	{"/v1/repeat", "curtains-repeat.json", bare[gen.RepeatRequest, gen.RepeatAnswer]},
-	{"/v1/foam", "settee-foam.json", bare[gen.FoamRequest, gen.FoamAnswer]},
+	{"/v1/piping", "wing-chair-piping.json", bare[gen.PipingRequest, gen.PipingAnswer], calc(httpapi.PipingFromWire, service.PipingFaults,
+		func(req service.PipingRequest) (*service.PipingAnswer, error) {
+			return service.Piping(context.Background(), req)
+		}, httpapi.WirePiping)},
+	{"/v1/repeat", "curtains-repeat.json", bare[gen.RepeatRequest, gen.RepeatAnswer], calc(httpapi.RepeatFromWire, service.RepeatFaults,
+		service.Repeat, httpapi.WireRepeat)},
+	{"/v1/foam", "settee-foam.json", bare[gen.FoamRequest, gen.FoamAnswer], calc(httpapi.FoamFromWire, service.FoamFaults,
+		func(req service.FoamRequest) (*service.FoamAnswer, error) {
+			return service.Foam(context.Background(), req)
+		}, httpapi.WireFoam)},
+}
+
+// calc is a bare handler that also calculates: it decodes the body, has the service
+// look for faults and answer, and encodes the answer. What a service does on top of
+// it is its pipeline.
+func calc[W, R, A, O any](from func(*W) (R, fault.List), faults func(R) fault.List, answer func(R) (*A, error), to func(*A, string) O) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		var wire W
+		if err := c.Bind(&wire); err != nil {
+			return err
+		}
+		req, _ := from(&wire)
+		if list := faults(req); list.Len() > 0 {
+			return echo.ErrBadRequest
+		}
+		ans, err := answer(req)
+		if err != nil {
+			return err
+		}
+		return c.JSON(http.StatusOK, to(ans, "sha256:"))
+	}
 }
 
 // bare is the least that a service of JSON does: it decodes the same body and
 // encodes the same answer, and looks at neither.
-func bare[R, A any](_, answer []byte) echo.HandlerFunc {
+func bare[R, A any](answer []byte) echo.HandlerFunc {
 	var ready A
 	if err := json.Unmarshal(answer, &ready); err != nil {
 		panic(err)
@@ -49,14 +81,20 @@ func pair(t testing.TB, i int, kept int64) (ours, bare http.Handler, path string
 	opts.Kept = kept
 	ours = newServer(t, opts).Handler()
 	body = []byte(job(t, one.job))
+	e := echo.New()
+	e.POST(one.path, one.bare(bodyOf(t, ours, one.path, body)))
+	return ours, e, one.path, body
+}
+
+// bodyOf is the body of the answer.
+func bodyOf(t testing.TB, h http.Handler, path string, body []byte) []byte {
+	t.Helper()
 	w := httptest.NewRecorder()
-	ours.ServeHTTP(w, jsonRequest(one.path, body))
+	h.ServeHTTP(w, jsonRequest(path, body))
 	if w.Code != http.StatusOK {
 		t.Fatalf("status %d: %s", w.Code, w.Body)
 	}
-	e := echo.New()
-	e.POST(one.path, one.bare(body, w.Body.Bytes()))
-	return ours, e, one.path, body
+	return w.Body.Bytes()
 }
 
 func jsonRequest(path string, body []byte) *http.Request {

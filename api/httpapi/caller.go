@@ -1,7 +1,6 @@
 package httpapi
 
 import (
-	"context"
 	"fmt"
 	"net"
 	"net/netip"
@@ -159,9 +158,6 @@ func (s *Server) admitted(next echo.HandlerFunc) echo.HandlerFunc {
 			return denied
 		}
 		c.Set(keyCaller, who)
-		r := c.Request()
-		ctx := context.WithValue(r.Context(), accountKey, who.account)
-		c.SetRequest(r.WithContext(context.WithValue(ctx, callerKey, who)))
 		return next(c)
 	}
 }

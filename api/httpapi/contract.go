@@ -38,6 +38,7 @@ type operation struct {
 	id     string
 	offers []string         // media types of a right answer, the default first
 	body   *openapi3.Schema // of the request; nil when there is none, or lines
+	shape  *shape           // of the body; nil when every body goes to the validator
 	lines  bool             // the body is lines, which the handler reads as they come
 	reader reader           // of the body
 	public bool             // counts against quotas, and may need a key
@@ -82,9 +83,10 @@ func loadContract(l Limits) (*contract, error) {
 		operations: make(map[string]operation),
 		methods:    make(map[string][]string),
 	}
+	made := &shapes{formats: formatChecks(), made: make(map[*openapi3.Schema]*shape)}
 	for path, item := range doc.Paths.Map() {
 		for method, op := range item.Operations() {
-			o, err := newOperation(op, l)
+			o, err := newOperation(op, l, made)
 			if err != nil {
 				return nil, err
 			}
@@ -108,7 +110,7 @@ func newDocument(body []byte) document { return document{Form: web.NewForm(body)
 // newPacked is a document that is made once and kept compressed too.
 func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }
 
-func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
+func newOperation(op *openapi3.Operation, l Limits, made *shapes) (operation, error) {
 	o := operation{id: op.OperationID, public: !slices.Contains(op.Tags, "service")}
 	for media := range op.Responses.Value("200").Value.Content {
 		o.offers = append(o.offers, media)
@@ -123,6 +125,9 @@ func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
 			return o, nil
 		}
 		o.body = media.Schema.Value
+		if s, err := made.of(media.Schema); err == nil {
+			o.shape = s
+		}
 		var ok bool
 		if o.reader, ok = readers()[o.id]; !ok {
 			return o, fmt.Errorf("httpapi: openapi.yaml: nothing reads the body of %s", o.id)

@@ -18,10 +18,9 @@ import (
 // made later, where the fault is.
 var errFormat = errors.New("not of this format")
 
-// stringFormats are the formats of the contract.
-func stringFormats() map[string]openapi3.StringFormatValidator {
-	validators := make(map[string]openapi3.StringFormatValidator)
-	for name, ok := range map[string]func(string) bool{
+// formatChecks say whether a string is of a format of the contract, by its name.
+func formatChecks() map[string]func(string) bool {
+	return map[string]func(string) bool{
 		"length": func(s string) bool {
 			_, err := length.Parse(s)
 			return err == nil
@@ -38,7 +37,13 @@ func stringFormats() map[string]openapi3.StringFormatValidator {
 		"day":      isDay,
 		"made":     isDayOrPart,
 		"panel-id": isPanelID,
-	} {
+	}
+}
+
+// stringFormats are the formats of the contract, for the validator.
+func stringFormats() map[string]openapi3.StringFormatValidator {
+	validators := make(map[string]openapi3.StringFormatValidator)
+	for name, ok := range formatChecks() {
 		validators[name] = openapi3.NewCallbackValidator(func(s string) error {
 			if ok(s) {
 				return nil

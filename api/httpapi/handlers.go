@@ -25,7 +25,7 @@ const (
 	encodingKey                    // Accept-Encoding
 	inputKey                       // the body, read
 	turnKey                        // the *turn of the request
-	preferKey                      // the preference of the request
+	preferKey                      // the prefers of the request
 	accountKey                     // the *admit.Account that pays for the work
 	callerKey                      // the caller
 	insideKey                      // the *insideAnswer of a line's request

@@ -262,3 +262,55 @@ func TestJobOfEveryKind(t *testing.T) {
 	}
 	t.Logf("%d jobs", n)
 }
+
+// The budget of a job is shared out by how much is cut from each cloth.
+func TestJobEffortIsShared(t *testing.T) {
+	c := newClient(t, httpapi.DefaultOptions())
+	var cloths, pieces []string
+	for i := range 8 {
+		cloths = append(cloths, fmt.Sprintf(`{"id": "C%d", "cloth": {"width": "140 cm"}}`, i))
+		pieces = append(pieces, fmt.Sprintf(`{"id": "P%d", "cloths": {"top": "C%d"}, "written": [{"cover": "top", "panels": [{"id": "A", "size": {"across": "1 m", "along": "%d cm"}}]}]}`, i, i, 20+10*i))
+	}
+	w := c.postJob(`{"effort": "thorough", "pieces": [` + strings.Join(pieces, ",") + `], "cloths": [` + strings.Join(cloths, ",") + `]}`)
+	var a struct {
+		Cloths []struct{ Cloth, Effort string }
+	}
+	decode(t, w.Body.Bytes(), &a)
+	var got []string
+	for _, one := range a.Cloths {
+		got = append(got, one.Cloth+" "+one.Effort)
+	}
+	want := []string{"C0 glance", "C1 glance", "C2 quick", "C3 quick", "C4 quick", "C5 quick", "C6 thorough", "C7 thorough"}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// With pieces of the cloth in hand only what is short is bought, and piping is cut
+// from new cloth, since the offcuts are not known yet.
+func TestJobWithPiecesInHand(t *testing.T) {
+	c := newClient(t, httpapi.DefaultOptions())
+	short := spoilt(t, jobStool, `"soldBy": "0.1 m"}}`, `"soldBy": "0.1 m"}, "pieces": ["20 cm"]}`)
+	plenty := spoilt(t, jobStool, `"soldBy": "0.1 m"}}`, `"soldBy": "0.1 m"}, "pieces": ["5 m"]}`)
+	orders := make(map[string]float64)
+	for name, body := range map[string]string{"none": jobStool, "short": short, "plenty": plenty} {
+		var a struct {
+			Cloths []struct {
+				Order, ForPanels, ForPiping struct{ Mm float64 }
+				Why                         string
+			}
+			Piping []struct{ Piping struct{ Way string } }
+		}
+		decode(t, c.postJob(body).Body.Bytes(), &a)
+		orders[name] = a.Cloths[0].Order.Mm
+		if name == "plenty" && (a.Cloths[0].ForPanels.Mm != 0 || !strings.Contains(a.Cloths[0].Why, "pieces in hand")) {
+			t.Errorf("with plenty in hand: %+v", a.Cloths[0])
+		}
+		if name != "none" && (a.Cloths[0].ForPiping.Mm == 0 || a.Piping[0].Piping.Way == "offcuts") {
+			t.Errorf("%s: piping out of offcuts that are not known", name)
+		}
+	}
+	if orders["plenty"] >= orders["none"] || orders["short"] < orders["plenty"] {
+		t.Errorf("orders %v", orders)
+	}
+}

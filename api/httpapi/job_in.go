@@ -80,7 +80,9 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fau
 	for i := range value(w.Runs) {
 		p.Runs = append(p.Runs, t.pipedRun(&(*w.Runs)[i], most, at.Field("runs").Index(i)))
 	}
-	p.Buttoning, p.NoAim = t.chart(w.Buttoning, at.Field("buttoning"))
+	p.Buttoning = t.chart(w.Buttoning, at.Field("buttoning"))
+	p.NoAim = value(w.Buttoning).Aim == nil
+	p.NoGrid = value(w.Buttoning).Grid == nil && value(w.Buttoning).Margins == nil
 	return p
 }
 
@@ -180,8 +182,8 @@ const (
 )
 
 // chart reads how a piece is buttoned, as /v1/buttoning does, with what is usual
-// for what is left out. It says whether nothing is said of an aim.
-func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) (req service.ButtoningRequest, noAim bool) {
+// for what is left out.
+func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningRequest {
 	if w == nil {
 		w = &gen.JobButtoning{}
 	}
@@ -209,7 +211,7 @@ func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) (req service.Butto
 	}
 	req, shape := buttoningFromWire(&full)
 	t.within(shape, at)
-	return req, w.Aim == nil
+	return req
 }
 
 func (t *jobReader) jobPiping(w *gen.JobPiping, req *service.JobRequest) {

@@ -47,8 +47,8 @@ func TestKeptAnswersAreTheSame(t *testing.T) {
 				ask := func(c *client, body string) *httptest.ResponseRecorder {
 					return c.do(http.MethodPost, path, body, "Content-Type", "application/json", "Accept", media, "X-Request-Id", "r")
 				}
-				want, made, kept := ask(anew, body), ask(keeps, body), ask(keeps, " "+body)
-				for how, got := range map[string]*httptest.ResponseRecorder{"made": made, "kept": kept} {
+				want, made, same, kept := ask(anew, body), ask(keeps, body), ask(keeps, body), ask(keeps, " "+body)
+				for how, got := range map[string]*httptest.ResponseRecorder{"made": made, "kept": kept, "the same bytes": same} {
 					if got.Code != 200 || got.Body.String() != want.Body.String() || fmt.Sprint(got.Header()) != fmt.Sprint(want.Header()) {
 						t.Errorf("%s %s as %s, %s: status %d, or it differs: %v, %v", path, name, media, how, got.Code, got.Header(), want.Header())
 					}

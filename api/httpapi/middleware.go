@@ -1,11 +1,12 @@
 package httpapi
 
 import (
+	"bytes"
 	"context"
 	"crypto/rand"
+	"crypto/sha256"
 	"errors"
 	"fmt"
-	"io"
 	"mime"
 	"net/http"
 	"runtime/debug"
@@ -15,6 +16,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/reuse"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -24,6 +26,7 @@ const (
 	keyOperation = "bridletie.operation"
 	keyCaller    = "bridletie.caller"
 	keyTrace     = "bridletie.trace"
+	keyFound     = "bridletie.found"
 )
 
 // headerRequestID carries the id of a request both ways.
@@ -87,7 +90,7 @@ const statusGone = 499
 // recovered runs next, and turns a panic into an error.
 func (s *Server) recovered(c echo.Context, next echo.HandlerFunc) (err error) {
 	defer func() {
-		if v := recover(); v == http.ErrAbortHandler { //nolint:errorlint,err113 // the value itself, as net/http asks
+		if v := recover(); v == http.ErrAbortHandler {
 			panic(v) // an answer that was begun must not look whole
 		} else if v != nil {
 			s.metrics.panics.Inc()
@@ -162,10 +165,13 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 			return problem(notAcceptable, "on offer are "+strings.Join(op.offers, ", "))
 		}
 		r := c.Request()
-		ctx := context.WithValue(r.Context(), mediaKey, media)
-		ctx = context.WithValue(ctx, conditionKey, strings.Join(r.Header.Values("If-None-Match"), ","))
-		ctx = context.WithValue(ctx, encodingKey, strings.Join(r.Header.Values("Accept-Encoding"), ","))
-		c.SetRequest(r.WithContext(ctx))
+		who, _ := c.Get(keyCaller).(caller)
+		about := &found{
+			Context: r.Context(), media: media, condition: strings.Join(r.Header.Values("If-None-Match"), ","),
+			encoding: strings.Join(r.Header.Values("Accept-Encoding"), ","), caller: who, prefer: readPrefer(op, r.Header.Values("Prefer")),
+		}
+		c.Set(keyFound, about)
+		c.SetRequest(r.WithContext(about))
 		return next(c)
 	}
 }
@@ -193,78 +199,115 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 		if err != nil {
 			return err
 		}
+		name := s.nameOf(c, raw)
+		if ans, ok := s.named(name); ok {
+			return ans.send(c)
+		}
 		_, waited := step(r.Context(), "wait")
 		t, err := s.begin(r.Context(), op)
 		waited()
 		if err != nil {
 			return err
 		}
-		return s.answer(c, raw, t, next)
+		return s.answer(c, raw, name, t, next)
 	}
 }
 
 // answer answers a request whose body is there, and gives its turn back before the
 // answer is sent: no place is held for a slow reader.
-func (s *Server) answer(c echo.Context, raw []byte, t *turn, next echo.HandlerFunc) error {
+func (s *Server) answer(c echo.Context, raw []byte, name string, t *turn, next echo.HandlerFunc) error {
 	handed := false // to the work on the answer, which may go on when this request is over
 	defer func() {
 		if !handed {
 			t.end()
 		}
 	}()
-	op, r := operationOf(c), c.Request()
-	ctx := context.WithValue(r.Context(), turnKey, t)
-	ctx = withPreference(ctx, op, r.Header.Values("Prefer"))
+	op, about := operationOf(c), aboutOf(c)
+	about.turn = t
 	var question digested
 	if op.body != nil {
-		_, end := step(ctx, "read")
+		_, end := step(c.Request().Context(), "read")
 		input, p := s.contract.read(op, raw)
 		end()
 		if p != nil {
 			return p
 		}
 		question, _ = input.(digested)
-		ctx = context.WithValue(ctx, inputKey, input)
+		about.input = input
 	}
-	c.SetRequest(r.WithContext(ctx))
-	if ctx.Value(mediaKey) == mediaLines { // sent while it is made
+	if about.media == mediaLines { // sent while it is made
 		return next(c)
 	}
-	var ans *recorded
-	var err error
-	if record := s.recording(c, next); s.kept == nil || question == nil || preferenceOf(ctx).given() {
-		ans, err = record.record(ctx)
-		t.end()
-		if p := preferenceOf(ctx); p.soFar && *p.hurried {
-			c.Response().Header().Set("Preference-Applied", bestSoFar)
-		}
-	} else {
+	record := s.recording(c, next)
+	if name != "" && question != nil {
 		handed = true
-		ans, err = s.once(c, question.digestOf(), t, record)
+		ans, err := s.once(c, question.digestOf(), name, t, record)
+		if err != nil {
+			return err
+		}
+		return ans.send(c)
 	}
+	ans, err := record.record(c.Request().Context())
+	t.end()
 	if err != nil {
 		return err
 	}
+	if p := about.prefer; p.soFar && *p.hurried {
+		c.Response().Header().Set("Preference-Applied", bestSoFar)
+	}
 	return ans.send(c)
+}
+
+// aboutOf is what the pipeline found out about the request.
+func aboutOf(c echo.Context) *found {
+	about, _ := c.Get(keyFound).(*found)
+	return about
 }
 
 // digested is a request that is named by what it says.
 type digested interface{ digestOf() string }
 
-// once is the answer to a question, made now or come by in another way. An answer
-// depends on nothing but the operation, its query, the body, the media type and
-// the engine.
-func (s *Server) once(c echo.Context, digest string, t *turn, record *recording) (*recorded, error) {
-	ctx := c.Request().Context()
-	media, _ := ctx.Value(mediaKey).(string)
-	key := strings.Join([]string{operationOf(c).id, media, service.EngineVersion, digest, c.Request().URL.RawQuery}, "\x00")
+// nameOf is the name of a question as it was sent, "" for one whose answer is made
+// anew. An answer depends on nothing but the operation, its query, the body, the
+// media type and the engine.
+func (s *Server) nameOf(c echo.Context, raw []byte) string {
+	about := aboutOf(c)
+	if s.kept == nil || about.prefer.given() || about.media == mediaLines || operationOf(c).body == nil {
+		return ""
+	}
+	sum := sha256.Sum256(raw)
+	return s.keyOf(c, string(sum[:]))
+}
+
+func (s *Server) keyOf(c echo.Context, body string) string {
+	return strings.Join([]string{operationOf(c).id, aboutOf(c).media, service.EngineVersion, c.Request().URL.RawQuery, body}, "\x00")
+}
+
+// named is the answer to the very same bytes, which need not be read again.
+func (s *Server) named(name string) (*recorded, bool) {
+	if name == "" {
+		return nil, false
+	}
+	ans, ok := s.kept.Named(name)
+	if ok {
+		s.gate.reused.WithLabelValues(reuse.Kept.String()).Inc()
+	}
+	return ans, ok
+}
+
+// once is the answer to a question, made now or come by in another way.
+func (s *Server) once(c echo.Context, digest, name string, t *turn, record *recording) (*recorded, error) {
+	ctx, key := c.Request().Context(), s.keyOf(c, digest)
 	ans, how, err := s.kept.Do(ctx, key, func(ctx context.Context) (*recorded, error) {
 		defer t.end()
 		return record.record(ctx)
 	}, t.end)
 	s.gate.reused.WithLabelValues(how.String()).Inc()
-	if err != nil && ctx.Err() != nil {
+	switch {
+	case err != nil && ctx.Err() != nil:
 		return nil, retry("the request ended before its answer came", lightRetry)
+	case err == nil:
+		s.kept.Name(name, key)
 	}
 	return ans, err
 }
@@ -282,7 +325,11 @@ func readBody(c echo.Context, op operation) ([]byte, error) {
 	if r.ContentLength > int64(most) {
 		return nil, tooLarge(most)
 	}
-	raw, err := io.ReadAll(http.MaxBytesReader(c.Response().Writer, r.Body, int64(most)))
+	var into bytes.Buffer
+	if n := r.ContentLength; n > 0 { // what is said, but not much for what has not come yet
+		into.Grow(int(min(n, 16<<10)) + bytes.MinRead)
+	}
+	_, err := into.ReadFrom(http.MaxBytesReader(c.Response().Writer, r.Body, int64(most)))
 	var past *http.MaxBytesError
 	switch {
 	case errors.As(err, &past):
@@ -290,7 +337,7 @@ func readBody(c echo.Context, op operation) ([]byte, error) {
 	case err != nil:
 		return nil, problem(malformedJSON, "the body did not arrive whole")
 	}
-	return raw, nil
+	return into.Bytes(), nil
 }
 
 func tooLarge(most int) *Problem {

@@ -22,13 +22,12 @@ func (p prefers) given() bool { return p.wait > 0 || p.soFar }
 // bestSoFar is the preference for a plan that the clock ended.
 const bestSoFar = "best-so-far"
 
-// withPreference puts what the Prefer headers say into the context. The first of a
-// name counts.
-func withPreference(ctx context.Context, op operation, sent []string) context.Context {
-	if len(sent) == 0 {
-		return ctx
-	}
+// readPrefer is what the Prefer headers say. The first of a name counts.
+func readPrefer(op operation, sent []string) prefers {
 	var p prefers
+	if len(sent) == 0 {
+		return p
+	}
 	for word := range strings.SplitSeq(strings.Join(sent, ","), ",") {
 		word, _, _ = strings.Cut(word, ";") // parameters mean nothing here
 		name, value, _ := strings.Cut(word, "=")
@@ -42,11 +41,10 @@ func withPreference(ctx context.Context, op operation, sent []string) context.Co
 			}
 		}
 	}
-	if !p.given() {
-		return ctx
+	if p.soFar {
+		p.hurried = new(bool)
 	}
-	p.hurried = new(bool)
-	return context.WithValue(ctx, preferKey, p)
+	return p
 }
 
 func preferenceOf(ctx context.Context) prefers {

@@ -4,24 +4,13 @@ import (
 	"context"
 	"os"
 	"path/filepath"
-	"syscall"
 	"testing"
-	"time"
 
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // cpuTime is the time of the processor that this program has used: the clock
-// counts what else the machine does.
-func cpuTime(b *testing.B) time.Duration {
-	var u syscall.Rusage
-	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
-		b.Skip(err)
-	}
-	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
-}
-
 // The job sheet of the wing chair, from its answer to a document of some 35 pages.
 func BenchmarkJobSheetPDF(b *testing.B) {
 	body, err := os.ReadFile(filepath.Join("..", "..", "testdata", "jobs", "wing-chair-job.json"))

@@ -3,6 +3,7 @@ package httpapi
 import (
 	"context"
 	"errors"
+	"time"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
@@ -29,8 +30,25 @@ func tinyJob() service.YardageRequest {
 	}
 }
 
-// ready solves the tiny job and checks the plan.
+// readyFor is how long a success is believed, so that nobody keeps a core busy by
+// asking.
+const readyFor = time.Second
+
+// ready solves the tiny job and checks the plan, unless it has done so just now.
 func (s *Server) ready(ctx context.Context) error {
+	s.wasReady.Lock()
+	defer s.wasReady.Unlock()
+	if time.Now().Before(s.wasReady.until) {
+		return nil
+	}
+	err := s.tryReady(ctx)
+	if err == nil {
+		s.wasReady.until = time.Now().Add(readyFor)
+	}
+	return err
+}
+
+func (s *Server) tryReady(ctx context.Context) error {
 	req := tinyJob()
 	ans, err := s.opts.Yardage(ctx, req)
 	if err != nil {

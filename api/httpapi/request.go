@@ -66,7 +66,7 @@ func (in *input[R]) digestOf() string { return in.digest }
 func reads[W, R any](fromWire func(*W) (R, fault.List), all, fields func(R) fault.List) func(*received) (any, *Problem) {
 	return func(r *received) (any, *Problem) {
 		var wire W
-		if err := decodeSound(r.doc, r.schema, r.found, &wire); err != nil {
+		if err := r.decode(&wire); err != nil {
 			return nil, problem(malformedJSON, "the document cannot be read")
 		}
 		request, shape := fromWire(&wire)
@@ -82,6 +82,7 @@ type received struct {
 	doc    *strictjson.Value
 	schema *openapi3.Schema
 	found  []fault.Fault
+	plain  []byte // canonical, once it was wanted
 }
 
 // read reads the body of an operation, and says everything that is wrong with
@@ -94,7 +95,11 @@ func (c *contract) read(op operation, body []byte) (any, *Problem) {
 	if err != nil {
 		return nil, malformed(err)
 	}
-	return op.reader.read(&received{doc, op.body, c.schemaFaults(doc, op.body)})
+	r := &received{doc: doc, schema: op.body}
+	if op.shape == nil || !op.shape.holds(doc) {
+		r.found = c.schemaFaults(doc, op.body)
+	}
+	return op.reader.read(r)
 }
 
 // judge is the problem of a request: what is wrong with the body, with its
@@ -116,9 +121,25 @@ func judge[R any](r *received, request R, shape fault.List, all, fields func(R) 
 	return invalid(r.found)
 }
 
+// canonical is the document as it is named and read.
+func (r *received) canonical() []byte {
+	if r.plain == nil {
+		r.plain = r.doc.Canonical()
+	}
+	return r.plain
+}
+
+// decode reads the document into its wire form, as far as it is right.
+func (r *received) decode(into any) error {
+	if len(r.found) == 0 {
+		return r.doc.Decode(into)
+	}
+	return decodeSound(r.doc, r.schema, r.found, into)
+}
+
 // digest names the request by what it says.
 func (r *received) digest() string {
-	sum := sha256.Sum256(r.doc.Canonical())
+	sum := sha256.Sum256(r.canonical())
 	return "sha256:" + hex.EncodeToString(sum[:])
 }
 

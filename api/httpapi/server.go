@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"log/slog"
 	"net/http"
+	"sync"
 	"sync/atomic"
+	"time"
 
 	"github.com/labstack/echo/v4"
 
@@ -29,8 +31,12 @@ type Server struct {
 	callers  *callers
 	kept     *reuse.Store[*recorded] // nil when every answer is made anew
 	draining atomic.Bool
-	echo     *echo.Echo
-	batches  batches
+	wasReady struct {
+		sync.Mutex
+		until time.Time
+	}
+	echo    *echo.Echo
+	batches batches
 }
 
 // New makes a server. It fails on options that make no sense and on a contract

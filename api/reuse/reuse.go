@@ -26,8 +26,8 @@ func (h How) String() string { return [...]string{"made", "joined", "kept"}[h] }
 // Store keeps answers by what was asked. Its answers must never be changed. It may
 // be used by any number of goroutines.
 type Store[A any] struct {
-	kept *otter.Cache[string, A]
-	size func(A) int
+	kept  *otter.Cache[string, A]
+	other *otter.Cache[string, string] // names of a key
 
 	mu      sync.Mutex
 	flights map[string]*flight[A]
@@ -42,12 +42,16 @@ type flight[A any] struct {
 	err     error
 }
 
-// New keeps at most so many bytes, by the size of each answer; those that were
+// New keeps at most so many bytes, by the size of each answer, and a sixteenth more
+// for names; those that were
 // asked for last or often stay longest.
 func New[A any](bytes int64, size func(A) int) *Store[A] {
 	const entry = 200 // bytes of what holds an answer
 	return &Store[A]{
-		size: size,
+		other: otter.Must(&otter.Options[string, string]{
+			MaximumWeight: uint64(max(bytes/16, 1)),
+			Weigher:       func(name, key string) uint32 { return uint32(min(len(name)+len(key)+entry, 1<<31)) }, //nolint:gosec // bounded
+		}),
 		kept: otter.Must(&otter.Options[string, A]{
 			MaximumWeight: uint64(max(bytes, 1)),
 			Weigher: func(key string, a A) uint32 {
@@ -56,6 +60,18 @@ func New[A any](bytes int64, size func(A) int) *Store[A] {
 		}),
 		flights: make(map[string]*flight[A]),
 	}
+}
+
+// Name lets an answer be found by another name of its key too.
+func (s *Store[A]) Name(name, key string) { s.other.Set(name, key) }
+
+// Named is the answer that is kept under a name of its key.
+func (s *Store[A]) Named(name string) (A, bool) {
+	if key, ok := s.other.GetIfPresent(name); ok {
+		return s.kept.GetIfPresent(key)
+	}
+	var none A
+	return none, false
 }
 
 // Do is the answer to what was asked: kept, or made by work, once for all who ask
@@ -128,5 +144,5 @@ func (s *Store[A]) forget(key string, f *flight[A]) {
 	}
 }
 
-// Bytes is how much is kept.
-func (s *Store[A]) Bytes() uint64 { return s.kept.WeightedSize() }
+// Bytes is how much is kept, with the names.
+func (s *Store[A]) Bytes() uint64 { return s.kept.WeightedSize() + s.other.WeightedSize() }

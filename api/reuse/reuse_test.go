@@ -126,6 +126,7 @@ func TestRoom(t *testing.T) {
 	s := reuse.New(room, size)
 	for i := range 2000 {
 		want := strings.Repeat("x", i%5000)
+		s.Name(strings.Repeat("n", i%100)+fmt.Sprint(i), fmt.Sprint(i))
 		if a, _, err := s.Do(always, fmt.Sprint(i), func(context.Context) (string, error) { return want, nil }, nothing); a != want || err != nil {
 			t.Fatal(err)
 		}
@@ -135,12 +136,28 @@ func TestRoom(t *testing.T) {
 		t.Error("the answer that is too large is not answered")
 	}
 	for range 1000 { // what is too much is thrown out beside the work
-		if s.Bytes() <= room {
+		if s.Bytes() <= room+room/16 {
 			return
 		}
 		time.Sleep(time.Millisecond)
 	}
 	t.Errorf("%d bytes are kept", s.Bytes())
+}
+
+// An answer is found by another name, as long as it is kept.
+func TestNames(t *testing.T) {
+	s := reuse.New(1<<20, size)
+	if a, ok := s.Named("name"); ok {
+		t.Errorf("%q", a)
+	}
+	s.Name("name", "key")
+	if a, ok := s.Named("name"); ok {
+		t.Errorf("not made yet: %q", a)
+	}
+	_, _, _ = s.Do(always, "key", func(context.Context) (string, error) { return "an answer", nil }, nothing)
+	if a, ok := s.Named("name"); !ok || a != "an answer" {
+		t.Errorf("%q, %v", a, ok)
+	}
 }
 
 // Many callers who come and go at will; nobody waits for ever and nothing stays.

@@ -1,9 +1,10 @@
 package strictjson
 
 import (
-	"bytes"
 	"fmt"
+	"slices"
 	"strconv"
+	"strings"
 	"unicode/utf16"
 	"unicode/utf8"
 )
@@ -27,9 +28,10 @@ func (e *Error) Error() string {
 	return fmt.Sprintf("%s, at line %d, column %d", e.Reason, e.Line, e.Column)
 }
 
-// Parse reads a document. Its error is always an *Error.
+// Parse reads a document. Its error is always an *Error. The values do not hold on
+// to doc.
 func Parse(doc []byte, limits Limits) (*Value, error) {
-	p := parser{doc: doc, limits: limits}
+	p := parser{doc: string(doc), limits: limits} // of which names and strings are parts
 	v, err := p.document()
 	if err != nil {
 		return nil, err
@@ -39,7 +41,7 @@ func Parse(doc []byte, limits Limits) (*Value, error) {
 
 // parser reads from doc[pos:].
 type parser struct {
-	doc    []byte
+	doc    string
 	pos    int
 	depth  int
 	values int
@@ -47,11 +49,11 @@ type parser struct {
 }
 
 func (p *parser) document() (*Value, *Error) {
-	if bytes.HasPrefix(p.doc, []byte("\uFEFF")) {
+	if strings.HasPrefix(p.doc, "\uFEFF") {
 		return nil, p.fail("a byte order mark stands before the document")
 	}
-	for rest := p.doc; len(rest) > 0; {
-		r, size := utf8.DecodeRune(rest)
+	for rest := p.doc; !utf8.ValidString(rest); {
+		r, size := utf8.DecodeRuneInString(rest)
 		if r == utf8.RuneError && size == 1 {
 			p.pos = len(p.doc) - len(rest)
 			return nil, p.fail("the document is not UTF-8")
@@ -75,8 +77,8 @@ func (p *parser) fail(reason string) *Error {
 	before := p.doc[:min(p.pos, len(p.doc))]
 	return &Error{
 		Offset: len(before),
-		Line:   1 + bytes.Count(before, []byte("\n")),
-		Column: len(before) - bytes.LastIndexByte(before, '\n'),
+		Line:   1 + strings.Count(before, "\n"),
+		Column: len(before) - strings.LastIndexByte(before, '\n'),
 		Reason: reason,
 	}
 }
@@ -140,13 +142,13 @@ func (p *parser) value() (Value, *Error) {
 		return Value{Kind: String, Start: start, Text: s}, err
 	case c == '-' || isDigit(c):
 		err := p.number()
-		return Value{Kind: Number, Start: start, Text: string(p.doc[start:p.pos])}, err
+		return Value{Kind: Number, Start: start, Text: p.doc[start:p.pos]}, err
 	}
 	for _, word := range []struct {
 		text string
 		kind Kind
 	}{{"null", Null}, {"true", Bool}, {"false", Bool}} {
-		if bytes.HasPrefix(p.doc[p.pos:], []byte(word.text)) {
+		if strings.HasPrefix(p.doc[p.pos:], word.text) {
 			p.pos += len(word.text)
 			return Value{Kind: word.kind, Start: start, Text: word.text}, nil
 		}
@@ -188,16 +190,25 @@ func (p *parser) items(v *Value) *Error {
 }
 
 func (p *parser) members(v *Value) *Error {
-	seen := make(map[string]struct{})
 	if p.space(); p.take('}') {
 		return nil
 	}
+	v.Members = make([]Member, 0, 4)
+	var seen map[string]struct{} // once there are many
 	for {
-		m, err := p.member(seen)
+		m, err := p.member(v.Members, seen)
 		if err != nil {
 			return err
 		}
 		v.Members = append(v.Members, m)
+		if seen != nil {
+			seen[m.Name] = struct{}{}
+		} else if len(v.Members) == manyMembers {
+			seen = make(map[string]struct{}, 2*manyMembers)
+			for i := range v.Members {
+				seen[v.Members[i].Name] = struct{}{}
+			}
+		}
 		p.space()
 		switch {
 		case p.take('}'):
@@ -209,8 +220,22 @@ func (p *parser) members(v *Value) *Error {
 	}
 }
 
-// member reads a name that is not yet in seen, and its value.
-func (p *parser) member(seen map[string]struct{}) (Member, *Error) {
+// manyMembers is from how many members on an index finds a name sooner than
+// looking at each.
+const manyMembers = 16
+
+// stands reports whether one of the members, or of the index of them where there
+// is one, has the name.
+func stands(name string, members []Member, seen map[string]struct{}) bool {
+	if seen != nil {
+		_, ok := seen[name]
+		return ok
+	}
+	return slices.ContainsFunc(members, func(m Member) bool { return m.Name == name })
+}
+
+// member reads a name that does not stand before, and its value.
+func (p *parser) member(before []Member, seen map[string]struct{}) (Member, *Error) {
 	if p.peek() != '"' {
 		return Member{}, p.expected("a name in quotes")
 	}
@@ -222,11 +247,10 @@ func (p *parser) member(seen map[string]struct{}) (Member, *Error) {
 	if err != nil {
 		return Member{}, err
 	}
-	if _, twice := seen[name]; twice {
+	if stands(name, before, seen) {
 		p.pos = start
 		return Member{}, p.fail("the name " + quoteShort(name) + " stands twice in one object")
 	}
-	seen[name] = struct{}{}
 	if p.space(); !p.take(':') {
 		return Member{}, p.expected("a colon")
 	}
@@ -285,9 +309,12 @@ func (p *parser) str() (string, *Error) {
 	for p.pos < len(p.doc) {
 		switch c := p.doc[p.pos]; {
 		case c == '"':
-			b = append(b, p.doc[start:p.pos]...)
+			rest := p.doc[start:p.pos]
 			p.pos++
-			return string(b), nil
+			if b == nil {
+				return rest, nil
+			}
+			return string(append(b, rest...)), nil
 		case c < 0x20:
 			return "", p.fail("a control character stands in a string")
 		case c == '\\':
@@ -312,7 +339,7 @@ func (p *parser) escape() (rune, *Error) {
 	c := p.peek()
 	if c != 'u' {
 		const from, to = `"\/bfnrt`, "\"\\/\b\f\n\r\t"
-		if i := bytes.IndexByte([]byte(from), c); i >= 0 && c != 0 {
+		if i := strings.IndexByte(from, c); i >= 0 && c != 0 {
 			p.pos++
 			return rune(to[i]), nil
 		}
@@ -343,8 +370,8 @@ func (p *parser) hex() (rune, bool) {
 		return 0, false
 	}
 	var r rune
-	for _, c := range p.doc[p.pos : p.pos+4] {
-		switch {
+	for i := range 4 {
+		switch c := p.doc[p.pos+i]; {
 		case isDigit(c):
 			r = r<<4 | rune(c-'0')
 		case 'a' <= c|0x20 && c|0x20 <= 'f':

@@ -81,7 +81,7 @@ func (v *Value) At(tokens []string) (deepest *Value, whole bool) {
 // Canonical is the document without spaces, with the members of every object
 // in the order of their names' bytes, strings with the fewest escapes, and
 // numbers as they stand.
-func (v *Value) Canonical() []byte { return v.appendTo(nil) }
+func (v *Value) Canonical() []byte { return v.appendTo(make([]byte, 0, 1024)) }
 
 func (v *Value) appendTo(b []byte) []byte {
 	switch v.Kind {
@@ -97,14 +97,19 @@ func (v *Value) appendTo(b []byte) []byte {
 		}
 		return append(b, ']')
 	case Object:
-		members := slices.SortedFunc(slices.Values(v.Members), func(x, y Member) int { return strings.Compare(x.Name, y.Name) })
+		var few [16]*Member // so that most objects are ordered without another allocation
+		members := few[:0]
+		for i := range v.Members {
+			members = append(members, &v.Members[i])
+		}
+		slices.SortFunc(members, func(x, y *Member) int { return strings.Compare(x.Name, y.Name) })
 		b = append(b, '{')
-		for i := range members {
+		for i, m := range members {
 			if i > 0 {
 				b = append(b, ',')
 			}
-			b = append(appendString(b, members[i].Name), ':')
-			b = members[i].Value.appendTo(b)
+			b = append(appendString(b, m.Name), ':')
+			b = m.Value.appendTo(b)
 		}
 		return append(b, '}')
 	}

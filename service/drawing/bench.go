@@ -17,6 +17,7 @@ func benchPaper(sys length.System, wide float64) paper {
 
 // plainCut draws a plain cloth with its pieces, at the scale of the sheet.
 func (s *paper) plainCut(ans *service.YardageAnswer) {
+	s.tie(80)
 	sub := newSheet(ans)
 	sub.k, sub.page = s.k, s.page
 	sub.cutStrips()

@@ -35,6 +35,11 @@ func (s *paper) keep(from, below float64) {
 	s.whole = append(s.whole, Span{from, s.y + below*s.k})
 }
 
+// tie has what comes next, that much of it, stay with the line written last.
+func (s *paper) tie(much float64) {
+	s.whole = append(s.whole, Span{s.y - descent*s.k, s.y + much*s.k})
+}
+
 // below is the height, under a line of text that is written to here, from which
 // the next may be on another page: its letters reach that far down.
 func (s *paper) below() float64 { return s.y + descent*s.k }
@@ -87,7 +92,7 @@ func (s *paper) heading(text string) {
 	s.gap(56)
 	s.para(s.left(), s.right(), 44, tBold, text)
 	s.gap(10)
-	s.keep(from, 120)
+	s.keep(from, 60)
 }
 
 // shrunk is the size, not above size, at which a bold text fits in a width.
@@ -177,6 +182,11 @@ func (s *paper) table(heading string, stops []float64, bold int, heads []string,
 		return
 	}
 	s.heading(heading)
+	s.rows(stops, bold, heads, rows)
+}
+
+// rows writes the heads of the columns and the rows.
+func (s *paper) rows(stops []float64, bold int, heads []string, rows [][]string) {
 	s.row(tQuiet, stops, -1, heads)
 	for _, cells := range rows {
 		s.rule()

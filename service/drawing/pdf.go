@@ -154,6 +154,7 @@ func (w *pdfWriter) sheet(s *pdfSheet, foot string) {
 		w.shapes(s.picture.Items)
 		w.doc.ClipEnd()
 	}
+	w.dash(nil)
 	bottom := w.top + (s.to-s.from)/s.scale
 	if s.last != nil {
 		w.joinLine(s.last.to)

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"slices"
 	"sort"
 )
@@ -67,12 +68,7 @@ func paginate(p *Picture, scale, height float64) []*pdfSheet {
 		whole = append(whole, slab{s.Y - s.Above - 1, s.Y - s.Above + keyLeast*scale})
 	}
 	g.whole = edgesOf(slices.DeleteFunc(whole, func(s slab) bool { return s.to-s.from > g.high }))
-	slices.SortStableFunc(g.long, func(a, b *Strip) int {
-		if a.Y < b.Y {
-			return -1
-		}
-		return 1
-	})
+	slices.SortStableFunc(g.long, func(a, b *Strip) int { return cmp.Compare(a.Y, b.Y) })
 	g.flow()
 	return g.pages
 }
@@ -116,8 +112,8 @@ func (g *paginator) flow() {
 	}
 }
 
-// broken puts the pages of a long strip but for the last, and is where that
-// begins, on which what follows may go on.
+// broken puts the pages of a long strip, of which the last goes on with as much of
+// what follows as it holds, and is where the next page begins.
 func (g *paginator) broken(s *Strip) float64 {
 	from, bottom := s.Y-s.Above, s.Y+s.H+s.Below
 	room := g.high - 2*joinRoom*g.scale
@@ -134,10 +130,9 @@ func (g *paginator) broken(s *Strip) float64 {
 		link(g.put(from, at))
 		from = at - g.high*overlap
 	}
-	// The last page of the strip goes on with what follows.
 	to, end := g.p.Height, from+g.high-joinRoom*g.scale
 	if len(g.long) > 1 || to > end {
-		to, _ = g.between(max(bottom, from), end)
+		to, _ = g.latest(bottom, end, bottom, 0)
 	}
 	if len(g.long) > 1 {
 		to = min(to, g.long[1].Y-g.long[1].Above)
