@@ -197,7 +197,7 @@ func (s *Server) identify(c echo.Context, op operation) (caller, error) {
 }
 
 func noKey(detail string) *Problem {
-	return problem(unauthorized, detail).with("WWW-Authenticate", `Bearer realm="bridletie"`)
+	return problem(keyWanted, detail).with("WWW-Authenticate", `Bearer realm="bridletie"`)
 }
 
 // take asks the caller's account for a request, and says in the answer what is

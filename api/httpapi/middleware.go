@@ -90,9 +90,11 @@ const statusGone = 499
 // recovered runs next, and turns a panic into an error.
 func (s *Server) recovered(c echo.Context, next echo.HandlerFunc) (err error) {
 	defer func() {
-		if v := recover(); v == http.ErrAbortHandler {
+		v := recover()
+		if broken, ok := v.(error); ok && errors.Is(broken, http.ErrAbortHandler) {
 			panic(v) // an answer that was begun must not look whole
-		} else if v != nil {
+		}
+		if v != nil {
 			s.metrics.panics.Inc()
 			s.opts.Log.ErrorContext(c.Request().Context(), "panic", "request", requestID(c),
 				"error", clipError(fmt.Errorf("%v", v)), "stack", string(debug.Stack()))
