@@ -18,7 +18,7 @@ REDOCLY  ?= npm_config_ignore_scripts=true REDOCLY_TELEMETRY=off REDOCLY_SUPPRES
 NAME = $(basename $(notdir $(JOB)))
 
 .DEFAULT_GOAL := help
-.PHONY: help demo serve build test cover bench speed fuzz golden generate check fmt vet tidy stale lint lint-spec clean
+.PHONY: help demo serve build test cover bench speed fuzz golden generate check fmt vet tidy stale lint lint-spec browser clean check-deploy sbom notices sizing
 
 help: ## list the targets
 	@sed -n 's/^\([a-z-]*\):.*## /\1\t/p' $(MAKEFILE_LIST) | expand -t 12
@@ -85,6 +85,25 @@ lint: ## golangci-lint, fetched and built on first use
 
 lint-spec: ## openapi.yaml by redocly, fetched by npx
 	$(REDOCLY) lint openapi.yaml --config .redocly.yaml
+
+browser: build ## the pages and the quote element in Chromium, their accessibility, their types
+	@cd api/web/browser && npm ci --ignore-scripts --no-audit --no-fund --loglevel=error
+	@cd api/web/browser && npm run --silent types >/dev/null && npm run --silent check
+	@cd api/web/browser && BRIDLETIE_BINARY=$(abspath $(OUT))/bridletie npm run --silent test
+
+check-deploy: ## what lies in deploy, by its own tools where they are there
+	cd deploy/check && $(GO) vet ./... && $(GO) test ./...
+
+sbom: ## the modules of the binary as CycloneDX, in OUT
+	@mkdir -p $(OUT)
+	@cd deploy/check && $(GO) run ./sbom >$(CURDIR)/$(OUT)/sbom.json
+	@echo $(OUT)/sbom.json
+
+notices: ## deploy/THIRD-PARTY.md anew: the modules of the binary and their licences
+	@cd deploy/check && $(GO) run ./sbom -notices >$(CURDIR)/deploy/THIRD-PARTY.md
+
+sizing: build ## what one core answers of each operation, into deploy/SIZING.md; takes minutes
+	cd deploy/check && BRIDLETIE_SIZING=$(CURDIR)/$(OUT)/bridletie $(GO) test -count=1 -v -timeout 15m -run 'Sizing|Replicas' .
 
 clean: ## remove OUT
 	rm -rf $(OUT)

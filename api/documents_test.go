@@ -15,8 +15,10 @@ var documents = []struct {
 	most int
 }{
 	{"README.md", 600},
-	{"DEVELOPERS.md", 180},
-	{"deploy/README.md", 60},
+	{"DEVELOPERS.md", 240},
+	{"deploy/README.md", 110},
+	{"deploy/SIZING.md", 70},
+	{"deploy/RUNBOOK.md", 60},
 	{"testdata/README.md", 60},
 }
 
@@ -68,7 +70,7 @@ var (
 	inline    = regexp.MustCompile("`make ([a-z-]+)[^`]*`")
 	blocks    = regexp.MustCompile("(?s)```sh\n(.*?)```")
 	inBlock   = regexp.MustCompile(`(?m)^make ([a-z-]+)`)
-	links     = regexp.MustCompile(`\]\(([^)#:]+)\)|src="([^"]+)"`)
+	links     = regexp.MustCompile(`\]\(([^)#:]+)\)|src="([^":]+)"`)
 	files     = regexp.MustCompile("`((?:api|calc|cmd|deploy|service|testdata)/[\\w./-]*)`")
 	tests     = regexp.MustCompile(`\b(?:Test|Fuzz|Benchmark)[A-Z]\w+`)
 	variables = regexp.MustCompile(`\bBRIDLETIE_[A-Z_]+`)

@@ -35,6 +35,7 @@ const (
 	kin        = "github.com/getkin/kin-openapi"
 	runtime    = "github.com/oapi-codegen/runtime"
 	prometheus = "github.com/prometheus/client_golang"
+	otel       = "go.opentelemetry.io/otel"
 )
 
 // layers is the policy; the first row that matches a folder holds. calc has no
@@ -48,8 +49,10 @@ var layers = []layer{
 	// plan searches with numbers seeded from the job.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
-	// costing counts money in decimals, and knows the minor units of ISO 4217.
-	{dir: "calc/costing", std: pure, own: []string{"calc/length", "calc/fault"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
+	{dir: "calc/calendar", std: pure},
+	// money counts in decimals, and knows the minor units of ISO 4217.
+	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
+	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar"}, ext: []string{"github.com/shopspring/decimal"}},
 	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
 	{dir: "calc/piping", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
@@ -59,28 +62,33 @@ var layers = []layer{
 	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
 	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
 	// fire reads its rules, which are embedded in the program as text, with the JSON decoder; no file is opened.
-	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length"}},
+	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length", "calc/calendar"}},
 	// sheet draws its random changes from numbers seeded by the job.
 	{dir: "calc/sheet", std: with(pure, "math/rand/v2"), own: []string{"calc/length"}},
 	// foam nests its layers on sheets.
-	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/fault", "calc/sheet"}},
+	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/fault", "calc/sheet", "calc/money"}, ext: []string{"github.com/shopspring/decimal"}},
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	// drawing embeds a font, and says a date that is always the same in its PDF.
-	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font"}},
+	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	// strictjson puts values into wire forms, as encoding/json does.
 	{dir: "api/strictjson", std: with(pure, "encoding/json", "reflect", "sync")},
+	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static"}},
 	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time"), ext: []string{"github.com/maypok86/otter", "golang.org/x/time/rate"}},
 	{dir: "api/reuse", std: with(pure, "context", "sync"), ext: []string{"github.com/maypok86/otter"}},
 	{dir: "api/keyring", std: with(pure, "bufio", "crypto/rand", "crypto/sha256", "crypto/subtle", "encoding/base64", "encoding/hex", "io")},
-	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/admit", "api/keyring", "api/reuse"}, ext: []string{echo, kin, prometheus, "github.com/shopspring/decimal"}},
+	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/admit", "api/keyring", "api/reuse", "api/web"}, ext: []string{echo, kin, prometheus, otel + "/attribute", otel + "/codes", otel + "/propagation", otel + "/trace", "github.com/shopspring/decimal"}},
+	// tracing is the one package that makes connections, where the operator says so.
+	{dir: "api/tracing", std: []string{"context", "fmt", "net/url", "time"}, ext: []string{otel}},
+	// the tests of what lies in deploy, and what lists licences, are a module of their own.
+	{dir: "deploy/check/...", std: []string{"..."}, ext: []string{"k8s.io", "sigs.k8s.io", "github.com/moby/buildkit"}},
 	{dir: "api", std: []string{"..."}, own: []string{"..."}},
-	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi", "api/admit", "api/keyring"}, ext: []string{"golang.org/x/net/netutil"}},
+	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi", "api/admit", "api/keyring", "api/tracing"}, ext: []string{"golang.org/x/net/netutil"}},
 }
 
 // inTests is what a test may import on top of what its layer may.
-var inTests = layer{std: []string{"..."}, ext: []string{"pgregory.net/rapid", "github.com/stretchr/testify", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
+var inTests = layer{std: []string{"..."}, ext: []string{otel, "pgregory.net/rapid", "github.com/stretchr/testify", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
 
 func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
 

@@ -6,8 +6,8 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/cloth"
-	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -27,7 +27,7 @@ const (
 type CompareCloth struct {
 	cloth.Cloth
 	Sold  cloth.Sold
-	Price *costing.Price // nil when it is not known
+	Price *money.Price // nil when it is not known
 }
 
 // CompareRequest asks which of many cloths suits a cutting list.
@@ -51,7 +51,7 @@ type ComparedCloth struct {
 	Bound    length.Length
 	Plain    length.Length // what plain cloth of the same width needs; 0 when it cannot be used
 	Waste    float64       // of the order, in percent to one decimal
-	Cost     *costing.Money
+	Cost     *money.Money
 	Loosened int
 	Reason   string
 }

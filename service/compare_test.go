@@ -8,9 +8,9 @@ import (
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
-	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -91,11 +91,11 @@ func TestCompareIsYardageManyTimes(t *testing.T) {
 func TestCompareRanks(t *testing.T) {
 	req := chairOn(12)
 	for i := range req.Cloths {
-		m, err := costing.ParseMoney([]string{"12.50", "80", "31.99"}[i%3], "GBP")
+		m, err := money.Parse([]string{"12.50", "80", "31.99"}[i%3], "GBP")
 		if err != nil {
 			t.Fatal(err)
 		}
-		req.Cloths[i].Price = &costing.Price{Money: m, Per: length.Metre}
+		req.Cloths[i].Price = &money.Price{Money: m, Per: length.Metre}
 	}
 	req.RankBy = service.ByDefault
 	ans := compare(t, req, 2)
@@ -158,9 +158,9 @@ func TestCompareIsSensitive(t *testing.T) {
 }
 
 func TestCompareFaults(t *testing.T) {
-	gbp, eur := costing.Price{Per: length.Metre}, costing.Price{Per: length.Metre}
-	gbp.Money, _ = costing.ParseMoney("1", "GBP")
-	eur.Money, _ = costing.ParseMoney("1", "EUR")
+	gbp, eur := money.Price{Per: length.Metre}, money.Price{Per: length.Metre}
+	gbp.Money, _ = money.Parse("1", "GBP")
+	eur.Money, _ = money.Parse("1", "EUR")
 	for _, tc := range []struct {
 		name  string
 		spoil func(*service.CompareRequest)

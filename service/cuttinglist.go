@@ -10,10 +10,15 @@ import (
 
 // CuttingListRequest is a measured piece of furniture.
 type CuttingListRequest struct {
+	Name    string // of the piece; "" for that of its kind
 	Piece   furniture.Piece
 	Cloth   *cloth.Cloth // the top cover; nil when it is not chosen yet
+	Outside *cloth.Cloth // of the outside panels, where they have another
+	Lining  *cloth.Cloth // nil for a plain one
 	Drop    []string     // panels to leave out
 	Replace []panel.Panel
+	Covers  map[string]furniture.Cover // panels cut from another cover than usual, by id
+	ByHand  [3][]panel.Panel           // by furniture.Cover; in place of a piece of some kind
 }
 
 // CuttingListAnswer is what the piece comes down to.
@@ -28,20 +33,29 @@ type CuttingListAnswer struct {
 
 // CuttingList makes the cutting list. The request must have no faults.
 func CuttingList(req CuttingListRequest) *CuttingListAnswer {
+	if req.Piece.Kind == "" {
+		return writtenList(req)
+	}
 	ans := &CuttingListAnswer{Request: req, List: changed(req.Piece.List(), req)}
 	for cover := range ans.Covers {
 		c := furniture.Cover(cover)
-		switch {
-		case c != furniture.Top:
+		switch of := req.clothOf(c); {
+		case of == nil && c == furniture.Lining:
 			ans.Covers[c] = ans.List.CutFrom(c, cloth.Cloth{})
-		case req.Cloth != nil:
-			ans.Covers[c], ans.Loosened = kept(ans.List.CutFrom(c, *req.Cloth), *req.Cloth)
-		default:
+		case of == nil:
 			ans.Covers[c] = ans.List.Of(c)
+		default:
+			panels, loosened := kept(ans.List.CutFrom(c, *of), *of)
+			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}
 	ans.Warnings, ans.Cautions = cuttingListWarnings(ans), cuttingListCautions()
 	return ans
+}
+
+// clothOf is what a cover is cut from; nil when it is not chosen yet.
+func (r CuttingListRequest) clothOf(c furniture.Cover) *cloth.Cloth {
+	return [...]*cloth.Cloth{r.Cloth, r.Outside, r.Lining}[c]
 }
 
 // changed is the list as the caller wants it.
@@ -60,6 +74,23 @@ func changed(list furniture.List, req CuttingListRequest) furniture.List {
 	for _, p := range req.Replace {
 		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: "as given"})
 	}
+	for i, p := range panels {
+		if cover, moved := req.Covers[p.ID]; moved {
+			panels[i].Cover, panels[i].Hidden = cover, p.Hidden && cover == furniture.Lining
+		}
+	}
 	list.Panels = panels
 	return list
+}
+
+// writtenList is a cutting list that was written by hand: its wishes stand as
+// they are.
+func writtenList(req CuttingListRequest) *CuttingListAnswer {
+	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: cuttingListCautions()}
+	for cover, panels := range req.ByHand {
+		for _, p := range panels {
+			ans.List.Panels = append(ans.List.Panels, furniture.Panel{Panel: p, Cover: furniture.Cover(cover), How: "as given"})
+		}
+	}
+	return ans
 }

@@ -2,11 +2,13 @@ package service
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 )
@@ -32,14 +34,14 @@ func CuttingListFaults(req CuttingListRequest) fault.List {
 		}
 		var here fault.List
 		here.Append(panel.ListFaults(panels, at))
-		if cover == 0 && req.Cloth != nil {
-			job := plan.Job{Cloth: *req.Cloth, Panels: panels}
-			here.Append(panel.ClothFaults(panels, *req.Cloth, 0, at))
+		if of := req.clothOf(furniture.Cover(cover)); of != nil {
+			job := plan.Job{Cloth: *of, Panels: panels}
+			here.Append(panel.ClothFaults(panels, job.Cloth, 0, at))
 			if here.Len() == 0 {
 				here.Append(plan.Faults(job, ""))
 			}
 		}
-		l.Append(located(here, panels, req))
+		l.Append(located(here, panels, req, furniture.Cover(cover)))
 	}
 	return l
 }
@@ -47,11 +49,14 @@ func CuttingListFaults(req CuttingListRequest) fault.List {
 // located moves the faults of a cutting list to where the caller can mend them:
 // to the panel that he gave, or, for one that was made, to the cloth that it does
 // not fit.
-func located(l fault.List, panels []panel.Panel, req CuttingListRequest) fault.List {
+func located(l fault.List, panels []panel.Panel, req CuttingListRequest, cover furniture.Cover) fault.List {
 	var out fault.List
 	for _, f := range l.Faults() {
 		tokens := strings.Split(f.Pointer, "/")
 		at := fault.Path("").Field("replace")
+		if f.Code == fault.TooMany && req.Piece.Count > 1 {
+			at = fault.Path("").Field("count")
+		}
 		if len(tokens) > 2 {
 			i, _ := strconv.Atoi(tokens[2])
 			k := slices.IndexFunc(req.Replace, func(p panel.Panel) bool { return p.ID == panels[i].ID })
@@ -62,7 +67,7 @@ func located(l fault.List, panels []panel.Panel, req CuttingListRequest) fault.L
 					at = at.Field(t)
 				}
 			case f.Code == fault.WiderThanCloth:
-				at = fault.Path("").Field("cloth").Field("width")
+				at = fault.Path("").Field([...]string{"cloth", "outsideCloth", ""}[cover]).Field("width")
 			}
 		}
 		out.Add(at, f.Code, f.Given, f.Detail, f.Try)
@@ -77,12 +82,40 @@ func CuttingListFieldFaults(req CuttingListRequest) fault.List {
 	if req.Cloth != nil {
 		l.Append(req.Cloth.Faults(root.Field("cloth")))
 	}
+	if req.Outside != nil {
+		l.Append(req.Outside.Faults(root.Field("outsideCloth")))
+	}
 	seen := make(map[string]bool)
 	for i, p := range req.Replace {
 		if seen[p.ID] {
 			l.Add(root.Field("replace").Index(i).Field("id"), fault.Duplicate, p.ID, "another panel has this id", "an id of its own")
 		}
 		seen[p.ID] = true
+	}
+	l.Append(strangers(req, seen))
+	return l
+}
+
+// strangers are panels that are to be left out or moved and are not on the list.
+func strangers(req CuttingListRequest, added map[string]bool) fault.List {
+	var l fault.List
+	if _, ok := furniture.Find(req.Piece.Kind); !ok {
+		return l
+	}
+	root, known := fault.Path(""), make(map[string]bool)
+	for _, p := range req.Piece.List().Panels {
+		known[p.ID] = true
+	}
+	say := func(at fault.Path, id string, ok bool) {
+		if !ok {
+			l.Add(at, fault.UnknownPanel, id, "this piece, with these options, has no such panel", "the id of a panel of its cutting list")
+		}
+	}
+	for i, id := range req.Drop {
+		say(root.Field("drop").Index(i), id, known[id])
+	}
+	for _, id := range slices.Sorted(maps.Keys(req.Covers)) {
+		say(root.Field("covers").Field(id), id, known[id] || added[id])
 	}
 	return l
 }

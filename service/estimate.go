@@ -6,9 +6,9 @@ import (
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/cloth"
-	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 )
 
 // Size is how large a piece looks to someone without a tape.
@@ -45,10 +45,10 @@ type EstimateRequest struct {
 }
 
 // PriceBand is from what to what the cloth may cost.
-type PriceBand struct{ Low, High costing.Price }
+type PriceBand struct{ Low, High money.Price }
 
 // LabourRate is what an hour costs.
-type LabourRate struct{ Hour costing.Money }
+type LabourRate struct{ Hour money.Money }
 
 // Range is a figure with the least and the most that it may be.
 type Range[T any] struct{ Low, Likely, High T }
@@ -66,8 +66,8 @@ type EstimateAnswer struct {
 	Request  EstimateRequest
 	Order    Range[length.Length]
 	Hours    Range[decimal.Decimal]
-	Price    *Range[costing.Money] // nil when nothing is priced
-	Narrow   []Narrower            // the most helpful first
+	Price    *Range[money.Money] // nil when nothing is priced
+	Narrow   []Narrower          // the most helpful first
 	Warnings []string
 	Cautions []string
 }

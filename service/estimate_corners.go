@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 )
 
 // estimator is an estimate while it is made.
@@ -150,8 +151,8 @@ func workOf(list furniture.List, pieces int) costing.Work {
 func metres(l length.Length) decimal.Decimal { return decimal.New(int64(l), -9) }
 
 // price is the cloth and the work at each corner, with tax.
-func (e *estimator) price(hours Range[decimal.Decimal]) *Range[costing.Money] {
-	one := func(order length.Length, cloth *costing.Price, h decimal.Decimal) costing.Money {
+func (e *estimator) price(hours Range[decimal.Decimal]) *Range[money.Money] {
+	one := func(order length.Length, cloth *money.Price, h decimal.Decimal) money.Money {
 		job := costing.Job{Taxes: []costing.Tax{{Name: "tax", Rate: e.req.Tax}}}
 		if cloth != nil {
 			job.Currency = cloth.Currency
@@ -162,15 +163,15 @@ func (e *estimator) price(hours Range[decimal.Decimal]) *Range[costing.Money] {
 			job.Currency = l.Hour.Currency
 			job.Labour = []costing.Labour{{Name: "work", Hours: h, Rate: l.Hour.Amount, Tax: "tax"}}
 		}
-		return costing.Money{Amount: job.Cost().Total, Currency: job.Currency}
+		return money.Money{Amount: job.Cost().Total, Currency: job.Currency}
 	}
 	if e.req.Band == nil {
-		return &Range[costing.Money]{one(0, nil, hours.Low), one(0, nil, hours.Likely), one(0, nil, hours.High)}
+		return &Range[money.Money]{one(0, nil, hours.Low), one(0, nil, hours.Likely), one(0, nil, hours.High)}
 	}
 	low, high := e.req.Band.Low, e.req.Band.High
 	middle := low
 	middle.Amount = low.Amount.Add(high.Amount).Div(decimal.New(2, 0))
-	return &Range[costing.Money]{
+	return &Range[money.Money]{
 		one(e.order.Low, &low, hours.Low), one(e.order.Likely, &middle, hours.Likely), one(e.order.High, &high, hours.High),
 	}
 }

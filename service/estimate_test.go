@@ -6,9 +6,9 @@ import (
 
 	"github.com/shopspring/decimal"
 
-	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -80,15 +80,15 @@ func TestMeasuringNarrowsAnEstimate(t *testing.T) {
 
 // The price is what the cloth and the hours come to, worked out by hand.
 func TestEstimatePrices(t *testing.T) {
-	gbp := func(s string) costing.Money {
-		m, err := costing.ParseMoney(s, "GBP")
+	gbp := func(s string) money.Money {
+		m, err := money.Parse(s, "GBP")
 		if err != nil {
 			t.Fatal(err)
 		}
 		return m
 	}
 	req := estimateOf("carver")
-	req.Band = &service.PriceBand{Low: costing.Price{Money: gbp("20"), Per: length.Metre}, High: costing.Price{Money: gbp("30"), Per: length.Metre}}
+	req.Band = &service.PriceBand{Low: money.Price{Money: gbp("20"), Per: length.Metre}, High: money.Price{Money: gbp("30"), Per: length.Metre}}
 	req.Labour = &service.LabourRate{Hour: gbp("32")}
 	req.Tax = decimal.New(20, 0)
 	ans := estimate(t, req)

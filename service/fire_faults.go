@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/fire"
 	"github.com/bridletie/bridletie/calc/length"
@@ -11,14 +12,14 @@ import (
 
 // The limits of what is believed of a stack.
 const (
-	FirstFireDay     fire.Day = 1996_01_01 // before it the rules are not held
-	MaxFireLayers             = 16
-	MaxFirePapers             = 48
-	MinFireThickness          = 10 * length.Micrometre
-	MaxFireThickness          = length.Metre
-	MinFireSize               = 10 * length.Millimetre
-	MaxFireSize               = 10 * length.Metre
-	MaxFireChar               = 10 * length.Metre
+	FirstFireDay     calendar.Day = 1996_01_01 // before it the rules are not held
+	MaxFireLayers                 = 16
+	MaxFirePapers                 = 48
+	MinFireThickness              = 10 * length.Micrometre
+	MaxFireThickness              = length.Metre
+	MinFireSize                   = 10 * length.Millimetre
+	MaxFireSize                   = 10 * length.Metre
+	MaxFireChar                   = 10 * length.Metre
 )
 
 // FireFaults are everything wrong with the request; pointers are those of the

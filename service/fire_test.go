@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/fire"
 	"github.com/bridletie/bridletie/calc/length"
 )
@@ -24,7 +25,7 @@ func fireChair() FireRequest {
 		Name: "Chair", Names: []string{"", "seat foam"},
 		Job: fire.Job{
 			AsOf: 2026_11_25, Place: "great-britain", Use: "home", Platform: "building", Item: "seating",
-			Transaction: "reupholstered-for-owner", Made: fire.Span{First: 1995_01_01, Last: 1995_12_31},
+			Transaction: "reupholstered-for-owner", Made: calendar.Span{First: 1995_01_01, Last: 1995_12_31},
 			Layers: []fire.Layer{
 				{ID: "COVER", Role: "cover", Supplier: "workroom", Treated: "no"},
 				{ID: "FOAM", Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "workroom"},
@@ -37,7 +38,7 @@ func fireChair() FireRequest {
 // once each, and says what was left out and why.
 func TestFireCheckAnswer(t *testing.T) {
 	req := fireChair()
-	req.Job.Made = fire.Span{}
+	req.Job.Made = calendar.Span{}
 	a, err := FireCheck(fireRules(t), req)
 	if err != nil {
 		t.Fatal(err)
@@ -120,7 +121,7 @@ func TestFireFaults(t *testing.T) {
 	}
 	for want, change := range map[string]func(*fire.Job){
 		"#/asOf too-small":               func(j *fire.Job) { j.AsOf = 1995_12_31 },
-		"#/made too-large":               func(j *fire.Job) { j.Made = fire.Span{First: 2027_01_01, Last: 2027_12_31} },
+		"#/made too-large":               func(j *fire.Job) { j.Made = calendar.Span{First: 2027_01_01, Last: 2027_12_31} },
 		"#/layers too-few":               func(j *fire.Job) { j.Layers = nil },
 		"#/layers/1/id duplicate":        func(j *fire.Job) { j.Layers[1].ID = "COVER" },
 		"#/layers/1/thickness too-large": func(j *fire.Job) { j.Layers[1].Thickness = 2 * length.Metre },

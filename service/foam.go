@@ -13,8 +13,7 @@ import (
 
 // FoamRequest asks how cushions are cut from foam.
 type FoamRequest struct {
-	Units    length.System
-	Currency string // "" where there are no prices
+	Units length.System
 	foam.Job
 }
 

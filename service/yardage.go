@@ -96,6 +96,7 @@ type PiecesAnswer struct {
 // PieceUse is what is cut from one piece.
 type PieceUse struct {
 	Length   length.Length // of the piece; for the cloth to buy, its order
+	Need     length.Length // of the cloth to buy, before flaws, shrinkage and rounding
 	Layout   plan.Layout
 	AnyStart bool
 }
@@ -178,7 +179,7 @@ func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() b
 			return nil, err
 		}
 		out.Order += order
-		bought = append(bought, PieceUse{Length: order, Layout: b.Layout, AnyStart: true})
+		bought = append(bought, PieceUse{Length: order, Need: b.Need, Layout: b.Layout, AnyStart: true})
 	}
 	if len(bought) == 0 {
 		bought = []PieceUse{{Layout: plan.Layout{Start: req.Cloth.StartsAt}, AnyStart: true}}

@@ -333,6 +333,27 @@ func (e CuttingListCover) Valid() bool {
 	}
 }
 
+// Defines values for CuttingListFireItem.
+const (
+	CuttingListFireItemHeadboard CuttingListFireItem = "headboard"
+	CuttingListFireItemSeatPad   CuttingListFireItem = "seat-pad"
+	CuttingListFireItemSeating   CuttingListFireItem = "seating"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListFireItem enum.
+func (e CuttingListFireItem) Valid() bool {
+	switch e {
+	case CuttingListFireItemHeadboard:
+		return true
+	case CuttingListFireItemSeatPad:
+		return true
+	case CuttingListFireItemSeating:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for CuttingListPlace.
 const (
 	CuttingListPlaceArm  CuttingListPlace = "arm"
@@ -348,6 +369,30 @@ func (e CuttingListPlace) Valid() bool {
 	case CuttingListPlaceBack:
 		return true
 	case CuttingListPlaceSeat:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for CuttingListStackWhere.
+const (
+	CuttingListStackWhereArm     CuttingListStackWhere = "arm"
+	CuttingListStackWhereBack    CuttingListStackWhere = "back"
+	CuttingListStackWhereOutside CuttingListStackWhere = "outside"
+	CuttingListStackWhereSeat    CuttingListStackWhere = "seat"
+)
+
+// Valid indicates whether the value is a known member of the CuttingListStackWhere enum.
+func (e CuttingListStackWhere) Valid() bool {
+	switch e {
+	case CuttingListStackWhereArm:
+		return true
+	case CuttingListStackWhereBack:
+		return true
+	case CuttingListStackWhereOutside:
+		return true
+	case CuttingListStackWhereSeat:
 		return true
 	default:
 		return false
@@ -442,6 +487,7 @@ const (
 	FaultCodeTooLarge       FaultCode = "too-large"
 	FaultCodeTooMany        FaultCode = "too-many"
 	FaultCodeTooSmall       FaultCode = "too-small"
+	FaultCodeUnknownCloth   FaultCode = "unknown-cloth"
 	FaultCodeUnknownField   FaultCode = "unknown-field"
 	FaultCodeUnknownFoam    FaultCode = "unknown-foam"
 	FaultCodeUnknownLayer   FaultCode = "unknown-layer"
@@ -493,6 +539,8 @@ func (e FaultCode) Valid() bool {
 	case FaultCodeTooMany:
 		return true
 	case FaultCodeTooSmall:
+		return true
+	case FaultCodeUnknownCloth:
 		return true
 	case FaultCodeUnknownField:
 		return true
@@ -2142,6 +2190,441 @@ func (e HealthStatus) Valid() bool {
 	}
 }
 
+// Defines values for JobButtoningEdge.
+const (
+	JobButtoningEdgeEased   JobButtoningEdge = "eased"
+	JobButtoningEdgePleated JobButtoningEdge = "pleated"
+)
+
+// Valid indicates whether the value is a known member of the JobButtoningEdge enum.
+func (e JobButtoningEdge) Valid() bool {
+	switch e {
+	case JobButtoningEdgeEased:
+		return true
+	case JobButtoningEdgePleated:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobButtoningJoin.
+const (
+	JobButtoningJoinNever   JobButtoningJoin = "never"
+	JobButtoningJoinVandyke JobButtoningJoin = "vandyke"
+)
+
+// Valid indicates whether the value is a known member of the JobButtoningJoin enum.
+func (e JobButtoningJoin) Valid() bool {
+	switch e {
+	case JobButtoningJoinNever:
+		return true
+	case JobButtoningJoinVandyke:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobClothAnswerEffort.
+const (
+	JobClothAnswerEffortGlance   JobClothAnswerEffort = "glance"
+	JobClothAnswerEffortNormal   JobClothAnswerEffort = "normal"
+	JobClothAnswerEffortQuick    JobClothAnswerEffort = "quick"
+	JobClothAnswerEffortThorough JobClothAnswerEffort = "thorough"
+)
+
+// Valid indicates whether the value is a known member of the JobClothAnswerEffort enum.
+func (e JobClothAnswerEffort) Valid() bool {
+	switch e {
+	case JobClothAnswerEffortGlance:
+		return true
+	case JobClothAnswerEffortNormal:
+		return true
+	case JobClothAnswerEffortQuick:
+		return true
+	case JobClothAnswerEffortThorough:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFireHazard.
+const (
+	JobFireHazardHigh     JobFireHazard = "high"
+	JobFireHazardLow      JobFireHazard = "low"
+	JobFireHazardMedium   JobFireHazard = "medium"
+	JobFireHazardVeryHigh JobFireHazard = "very-high"
+)
+
+// Valid indicates whether the value is a known member of the JobFireHazard enum.
+func (e JobFireHazard) Valid() bool {
+	switch e {
+	case JobFireHazardHigh:
+		return true
+	case JobFireHazardLow:
+		return true
+	case JobFireHazardMedium:
+		return true
+	case JobFireHazardVeryHigh:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFireOccupancy.
+const (
+	JobFireOccupancyAssembly     JobFireOccupancy = "assembly"
+	JobFireOccupancyBoardAndCare JobFireOccupancy = "board-and-care"
+	JobFireOccupancyDayCare      JobFireOccupancy = "day-care"
+	JobFireOccupancyDetention    JobFireOccupancy = "detention"
+	JobFireOccupancyDormitory    JobFireOccupancy = "dormitory"
+	JobFireOccupancyDwelling     JobFireOccupancy = "dwelling"
+	JobFireOccupancyHospital     JobFireOccupancy = "hospital"
+	JobFireOccupancyHotel        JobFireOccupancy = "hotel"
+	JobFireOccupancyNursingHome  JobFireOccupancy = "nursing-home"
+	JobFireOccupancyOffice       JobFireOccupancy = "office"
+	JobFireOccupancyOther        JobFireOccupancy = "other"
+	JobFireOccupancyRestaurant   JobFireOccupancy = "restaurant"
+)
+
+// Valid indicates whether the value is a known member of the JobFireOccupancy enum.
+func (e JobFireOccupancy) Valid() bool {
+	switch e {
+	case JobFireOccupancyAssembly:
+		return true
+	case JobFireOccupancyBoardAndCare:
+		return true
+	case JobFireOccupancyDayCare:
+		return true
+	case JobFireOccupancyDetention:
+		return true
+	case JobFireOccupancyDormitory:
+		return true
+	case JobFireOccupancyDwelling:
+		return true
+	case JobFireOccupancyHospital:
+		return true
+	case JobFireOccupancyHotel:
+		return true
+	case JobFireOccupancyNursingHome:
+		return true
+	case JobFireOccupancyOffice:
+		return true
+	case JobFireOccupancyOther:
+		return true
+	case JobFireOccupancyRestaurant:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFirePlatform.
+const (
+	JobFirePlatformAircraft    JobFirePlatform = "aircraft"
+	JobFirePlatformBoat        JobFirePlatform = "boat"
+	JobFirePlatformBuilding    JobFirePlatform = "building"
+	JobFirePlatformCaravan     JobFirePlatform = "caravan"
+	JobFirePlatformRoadVehicle JobFirePlatform = "road-vehicle"
+	JobFirePlatformShip        JobFirePlatform = "ship"
+	JobFirePlatformTrailer     JobFirePlatform = "trailer"
+)
+
+// Valid indicates whether the value is a known member of the JobFirePlatform enum.
+func (e JobFirePlatform) Valid() bool {
+	switch e {
+	case JobFirePlatformAircraft:
+		return true
+	case JobFirePlatformBoat:
+		return true
+	case JobFirePlatformBuilding:
+		return true
+	case JobFirePlatformCaravan:
+		return true
+	case JobFirePlatformRoadVehicle:
+		return true
+	case JobFirePlatformShip:
+		return true
+	case JobFirePlatformTrailer:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFireTransaction.
+const (
+	JobFireTransactionHire                  JobFireTransaction = "hire"
+	JobFireTransactionImported              JobFireTransaction = "imported"
+	JobFireTransactionNew                   JobFireTransaction = "new"
+	JobFireTransactionOwnUse                JobFireTransaction = "own-use"
+	JobFireTransactionReupholsteredForOwner JobFireTransaction = "reupholstered-for-owner"
+	JobFireTransactionReupholsteredForSale  JobFireTransaction = "reupholstered-for-sale"
+	JobFireTransactionSecondHandSale        JobFireTransaction = "second-hand-sale"
+)
+
+// Valid indicates whether the value is a known member of the JobFireTransaction enum.
+func (e JobFireTransaction) Valid() bool {
+	switch e {
+	case JobFireTransactionHire:
+		return true
+	case JobFireTransactionImported:
+		return true
+	case JobFireTransactionNew:
+		return true
+	case JobFireTransactionOwnUse:
+		return true
+	case JobFireTransactionReupholsteredForOwner:
+		return true
+	case JobFireTransactionReupholsteredForSale:
+		return true
+	case JobFireTransactionSecondHandSale:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFireUse.
+const (
+	JobFireUseContract JobFireUse = "contract"
+	JobFireUseHome     JobFireUse = "home"
+	JobFireUseLetHome  JobFireUse = "let-home"
+)
+
+// Valid indicates whether the value is a known member of the JobFireUse enum.
+func (e JobFireUse) Valid() bool {
+	switch e {
+	case JobFireUseContract:
+		return true
+	case JobFireUseHome:
+		return true
+	case JobFireUseLetHome:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFoamUse.
+const (
+	JobFoamUseContract      JobFoamUse = "contract"
+	JobFoamUseDomestic      JobFoamUse = "domestic"
+	JobFoamUseHeavyContract JobFoamUse = "heavy-contract"
+)
+
+// Valid indicates whether the value is a known member of the JobFoamUse enum.
+func (e JobFoamUse) Valid() bool {
+	switch e {
+	case JobFoamUseContract:
+		return true
+	case JobFoamUseDomestic:
+		return true
+	case JobFoamUseHeavyContract:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFoundationFixing.
+const (
+	JobFoundationFixingStaples JobFoundationFixing = "staples"
+	JobFoundationFixingTacks   JobFoundationFixing = "tacks"
+)
+
+// Valid indicates whether the value is a known member of the JobFoundationFixing enum.
+func (e JobFoundationFixing) Valid() bool {
+	switch e {
+	case JobFoundationFixingStaples:
+		return true
+	case JobFoundationFixingTacks:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobFoundationAnswerBuild.
+const (
+	JobFoundationAnswerBuildModern      JobFoundationAnswerBuild = "modern"
+	JobFoundationAnswerBuildTraditional JobFoundationAnswerBuild = "traditional"
+)
+
+// Valid indicates whether the value is a known member of the JobFoundationAnswerBuild enum.
+func (e JobFoundationAnswerBuild) Valid() bool {
+	switch e {
+	case JobFoundationAnswerBuildModern:
+		return true
+	case JobFoundationAnswerBuildTraditional:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobLabourPreset.
+const (
+	JobLabourPresetNewWork JobLabourPreset = "new-work"
+	JobLabourPresetNone    JobLabourPreset = "none"
+	JobLabourPresetReCover JobLabourPreset = "re-cover"
+	JobLabourPresetRebuild JobLabourPreset = "rebuild"
+)
+
+// Valid indicates whether the value is a known member of the JobLabourPreset enum.
+func (e JobLabourPreset) Valid() bool {
+	switch e {
+	case JobLabourPresetNewWork:
+		return true
+	case JobLabourPresetNone:
+		return true
+	case JobLabourPresetReCover:
+		return true
+	case JobLabourPresetRebuild:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobPer.
+const (
+	JobPerEach    JobPer = "each"
+	JobPerHundred JobPer = "hundred"
+	JobPerKg      JobPer = "kg"
+	JobPerLb      JobPer = "lb"
+	JobPerM       JobPer = "m"
+	JobPerPack    JobPer = "pack"
+	JobPerYd      JobPer = "yd"
+)
+
+// Valid indicates whether the value is a known member of the JobPer enum.
+func (e JobPer) Valid() bool {
+	switch e {
+	case JobPerEach:
+		return true
+	case JobPerHundred:
+		return true
+	case JobPerKg:
+		return true
+	case JobPerLb:
+		return true
+	case JobPerM:
+		return true
+	case JobPerPack:
+		return true
+	case JobPerYd:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobPieceBuild.
+const (
+	JobPieceBuildKeep        JobPieceBuild = "keep"
+	JobPieceBuildModern      JobPieceBuild = "modern"
+	JobPieceBuildTraditional JobPieceBuild = "traditional"
+)
+
+// Valid indicates whether the value is a known member of the JobPieceBuild enum.
+func (e JobPieceBuild) Valid() bool {
+	switch e {
+	case JobPieceBuildKeep:
+		return true
+	case JobPieceBuildModern:
+		return true
+	case JobPieceBuildTraditional:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobTermsRounding.
+const (
+	JobTermsRoundingCustomer JobTermsRounding = "customer"
+	JobTermsRoundingHalfEven JobTermsRounding = "half-even"
+	JobTermsRoundingHalfUp   JobTermsRounding = "half-up"
+	JobTermsRoundingShop     JobTermsRounding = "shop"
+)
+
+// Valid indicates whether the value is a known member of the JobTermsRounding enum.
+func (e JobTermsRounding) Valid() bool {
+	switch e {
+	case JobTermsRoundingCustomer:
+		return true
+	case JobTermsRoundingHalfEven:
+		return true
+	case JobTermsRoundingHalfUp:
+		return true
+	case JobTermsRoundingShop:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobTermsTaxBy.
+const (
+	JobTermsTaxByLine JobTermsTaxBy = "line"
+	JobTermsTaxByRate JobTermsTaxBy = "rate"
+)
+
+// Valid indicates whether the value is a known member of the JobTermsTaxBy enum.
+func (e JobTermsTaxBy) Valid() bool {
+	switch e {
+	case JobTermsTaxByLine:
+		return true
+	case JobTermsTaxByRate:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobWaddingSheet.
+const (
+	JobWaddingSheetCottonFelt JobWaddingSheet = "cotton-felt"
+	JobWaddingSheetPolyester  JobWaddingSheet = "polyester"
+	JobWaddingSheetSkin       JobWaddingSheet = "skin"
+)
+
+// Valid indicates whether the value is a known member of the JobWaddingSheet enum.
+func (e JobWaddingSheet) Valid() bool {
+	switch e {
+	case JobWaddingSheetCottonFelt:
+		return true
+	case JobWaddingSheetPolyester:
+		return true
+	case JobWaddingSheetSkin:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for JobWaitFor.
+const (
+	JobWaitForCloth JobWaitFor = "cloth"
+	JobWaitForGlue  JobWaitFor = "glue"
+)
+
+// Valid indicates whether the value is a known member of the JobWaitFor enum.
+func (e JobWaitFor) Valid() bool {
+	switch e {
+	case JobWaitForCloth:
+		return true
+	case JobWaitForGlue:
+		return true
+	default:
+		return false
+	}
+}
+
 // Defines values for MatchEdge.
 const (
 	MatchEdgeBottom MatchEdge = "bottom"
@@ -2190,6 +2673,54 @@ func (e MatchHow) Valid() bool {
 	case MatchHowFree:
 		return true
 	case MatchHowRunsOn:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for OrderAmountUnit.
+const (
+	OrderAmountUnitEach OrderAmountUnit = "each"
+	OrderAmountUnitKg   OrderAmountUnit = "kg"
+	OrderAmountUnitM    OrderAmountUnit = "m"
+)
+
+// Valid indicates whether the value is a known member of the OrderAmountUnit enum.
+func (e OrderAmountUnit) Valid() bool {
+	switch e {
+	case OrderAmountUnitEach:
+		return true
+	case OrderAmountUnitKg:
+		return true
+	case OrderAmountUnitM:
+		return true
+	default:
+		return false
+	}
+}
+
+// Defines values for OrderLineGroup.
+const (
+	OrderLineGroupCloth      OrderLineGroup = "cloth"
+	OrderLineGroupFoam       OrderLineGroup = "foam"
+	OrderLineGroupFoundation OrderLineGroup = "foundation"
+	OrderLineGroupTrimmings  OrderLineGroup = "trimmings"
+	OrderLineGroupWadding    OrderLineGroup = "wadding"
+)
+
+// Valid indicates whether the value is a known member of the OrderLineGroup enum.
+func (e OrderLineGroup) Valid() bool {
+	switch e {
+	case OrderLineGroupCloth:
+		return true
+	case OrderLineGroupFoam:
+		return true
+	case OrderLineGroupFoundation:
+		return true
+	case OrderLineGroupTrimmings:
+		return true
+	case OrderLineGroupWadding:
 		return true
 	default:
 		return false
@@ -3183,6 +3714,24 @@ func (e YardageAnswerEnded) Valid() bool {
 	}
 }
 
+// Defines values for BatchParamsOrder.
+const (
+	BatchParamsOrderAny  BatchParamsOrder = "any"
+	BatchParamsOrderKept BatchParamsOrder = "kept"
+)
+
+// Valid indicates whether the value is a known member of the BatchParamsOrder enum.
+func (e BatchParamsOrder) Valid() bool {
+	switch e {
+	case BatchParamsOrderAny:
+		return true
+	case BatchParamsOrderKept:
+		return true
+	default:
+		return false
+	}
+}
+
 // Allow What is added outside the finished edge; one length for all four sides, or by side.
 type Allow struct {
 	union json.RawMessage
@@ -3803,6 +4352,11 @@ type ButtoningWidth struct {
 	ToMm Coordinate `json:"toMm"`
 }
 
+// CalendarDay A day of the calendar, year first, between 1000 and 2199.
+//
+// Example: 2026-11-25
+type CalendarDay = string
+
 // CheckedLength defines model for CheckedLength.
 type CheckedLength struct {
 	Length Quantity `json:"length"`
@@ -3988,6 +4542,9 @@ type CuttingListAnswer struct {
 	// Fillings Cushions and pads.
 	Fillings []CuttingListFilling `json:"fillings"`
 
+	// Fire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
+	Fire CuttingListFire `json:"fire"`
+
 	// Frames Frames to be webbed or covered.
 	Frames      []CuttingListFrame `json:"frames"`
 	InputDigest string             `json:"inputDigest"`
@@ -4014,6 +4571,9 @@ type CuttingListAssumed struct {
 type CuttingListButtoned struct {
 	Across Quantity `json:"across"`
 	Along  Quantity `json:"along"`
+
+	// Grid To begin with, in the form of `grid` of `/v1/buttoning`.
+	Grid ButtoningGrid `json:"grid"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -4063,6 +4623,16 @@ type CuttingListFilling struct {
 	Thickness Quantity         `json:"thickness"`
 }
 
+// CuttingListFire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
+type CuttingListFire struct {
+	Item          CuttingListFireItem `json:"item"`
+	LooseCushions FireKnown           `json:"looseCushions"`
+	Stacks        []CuttingListStack  `json:"stacks"`
+}
+
+// CuttingListFireItem defines model for CuttingListFire.Item.
+type CuttingListFireItem string
+
 // CuttingListFrame defines model for CuttingListFrame.
 type CuttingListFrame struct {
 	Across Quantity `json:"across"`
@@ -4104,6 +4674,9 @@ type CuttingListRequest struct {
 	// Count How many pieces alike.
 	Count *int `json:"count,omitempty"`
 
+	// Covers Panels that are cut from another cloth than usual, by their ids.
+	Covers *map[string]CuttingListCover `json:"covers,omitempty"`
+
 	// Drop Panels to leave out.
 	Drop *[]PanelId `json:"drop,omitempty"`
 
@@ -4119,7 +4692,10 @@ type CuttingListRequest struct {
 	// Options By the names that `/v1/furniture` lists for the kind.
 	Options *map[string]FurnitureId `json:"options,omitempty"`
 
-	// Replace Panels that stand in for those of the same id, or are added to the top cover.
+	// OutsideCloth The cloth of the outside panels, where the options give them another.
+	OutsideCloth *Cloth `json:"outsideCloth,omitempty"`
+
+	// Replace Panels that stand in for those of the same id, or are added, to the top cover unless `covers` says otherwise.
 	Replace *[]Panel `json:"replace,omitempty"`
 
 	// Units The units of the texts in the answer.
@@ -4136,6 +4712,16 @@ type CuttingListRun struct {
 	// Name Printable text, without control characters.
 	Name Name `json:"name"`
 }
+
+// CuttingListStack defines model for CuttingListStack.
+type CuttingListStack struct {
+	// Layers From the outside inwards, in the form of `layers` of `/v1/fire-check`. A material that lies at several places has one id.
+	Layers []FireLayer           `json:"layers"`
+	Where  CuttingListStackWhere `json:"where"`
+}
+
+// CuttingListStackWhere defines model for CuttingListStack.Where.
+type CuttingListStackWhere string
 
 // Effort The budget of the search, counted in units of work and not in seconds.
 type Effort string
@@ -4279,8 +4865,8 @@ type FireCheckAnswer struct {
 	// AsOf A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	AsOf     FireDay  `json:"asOf"`
-	Cautions []string `json:"cautions"`
+	AsOf     CalendarDay `json:"asOf"`
+	Cautions []string    `json:"cautions"`
 
 	// Changes Single changes that were tried and mend something, the most useful first.
 	Changes []FireChange `json:"changes"`
@@ -4317,8 +4903,8 @@ type FireCheckAnswer struct {
 // FireCheckRequest defines model for FireCheckRequest.
 type FireCheckRequest struct {
 	// AsOf The day on which the work is supplied, 1996-01-01 or later. The rules in force on it are used.
-	AsOf          FireDay    `json:"asOf"`
-	ChemicalLabel *FireKnown `json:"chemicalLabel,omitempty"`
+	AsOf          CalendarDay `json:"asOf"`
+	ChemicalLabel *FireKnown  `json:"chemicalLabel,omitempty"`
 
 	// Destination Where the piece is sent, when that is another place. The rules of both are run.
 	Destination  *FirePlace `json:"destination,omitempty"`
@@ -4409,11 +4995,6 @@ type FireChemical struct {
 
 // FireChemicalKind defines model for FireChemical.Kind.
 type FireChemicalKind string
-
-// FireDay A day of the calendar, year first, between 1000 and 2199.
-//
-// Example: 2026-11-25
-type FireDay = string
 
 // FireFibre defines model for FireFibre.
 type FireFibre struct {
@@ -4536,7 +5117,7 @@ type FirePaper struct {
 	// Date A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	Date *FireDay      `json:"date,omitempty"`
+	Date *CalendarDay  `json:"date,omitempty"`
 	Kind FirePaperKind `json:"kind"`
 
 	// Layer The layer that it is about; left out, the piece. A report needs one.
@@ -4586,11 +5167,11 @@ type FireRule struct {
 	// From A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	From         FireDay  `json:"from"`
-	Id           string   `json:"id"`
-	Instrument   string   `json:"instrument"`
-	Jurisdiction string   `json:"jurisdiction"`
-	Layers       []string `json:"layers"`
+	From         CalendarDay `json:"from"`
+	Id           string      `json:"id"`
+	Instrument   string      `json:"instrument"`
+	Jurisdiction string      `json:"jurisdiction"`
+	Layers       []string    `json:"layers"`
 	Papers       []struct {
 		Keep  string `json:"keep"`
 		Paper string `json:"paper"`
@@ -4605,7 +5186,7 @@ type FireRule struct {
 	// To A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	To *FireDay `json:"to,omitempty"`
+	To *CalendarDay `json:"to,omitempty"`
 
 	// Verified Whether the words were read in the source, inferred from what was read, or are held from memory. A rule from memory never forbids or exempts.
 	Verified FireVerified `json:"verified"`
@@ -4643,8 +5224,8 @@ type FireRuleSetTestsComposite string
 // FireRuleSetName defines model for FireRuleSetName.
 type FireRuleSetName struct {
 	// AsAt The day on which the sources were last looked at.
-	AsAt    FireDay `json:"asAt"`
-	Version string  `json:"version"`
+	AsAt    CalendarDay `json:"asAt"`
+	Version string      `json:"version"`
 }
 
 // FireRuling defines model for FireRuling.
@@ -4716,8 +5297,8 @@ type FireVerified string
 
 // FoamAnswer defines model for FoamAnswer.
 type FoamAnswer struct {
-	Cautions []string   `json:"cautions"`
-	Cost     *FoamMoney `json:"cost,omitempty"`
+	Cautions []string `json:"cautions"`
+	Cost     *Money   `json:"cost,omitempty"`
 
 	// Defaults The defaults used, with their source.
 	Defaults []string `json:"defaults"`
@@ -4807,7 +5388,7 @@ type FoamGroup struct {
 		// Example: IB
 		Sheet PanelId `json:"sheet"`
 	} `json:"buy"`
-	Cost *FoamMoney `json:"cost,omitempty"`
+	Cost *Money `json:"cost,omitempty"`
 
 	// Foam Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -4880,13 +5461,6 @@ type FoamItemFit string
 // FoamItemPlace A pad is a thin seat on a board or on webbing.
 type FoamItemPlace string
 
-// FoamMoney defines model for FoamMoney.
-type FoamMoney struct {
-	// Amount A decimal.
-	Amount   string `json:"amount"`
-	Currency string `json:"currency"`
-}
-
 // FoamQuality defines model for FoamQuality.
 type FoamQuality struct {
 	// Density From 5 to 500 kg/m3, with at most 3 decimals: `35 kg/m3`. A pound a cubic foot is 16.0185 kg/m3.
@@ -4914,10 +5488,8 @@ type FoamQualityHardnessAt string
 
 // FoamRequest defines model for FoamRequest.
 type FoamRequest struct {
-	// Currency Three capital letters, as in ISO 4217. With it every sheet has a price; without it none has, and the least foam is bought.
-	//
-	// Example: GBP
-	Currency *string `json:"currency,omitempty"`
+	// Currency With it every sheet has a price; without it none has, and the least foam is bought.
+	Currency *Currency `json:"currency,omitempty"`
 
 	// Effort The budget of the search, counted in units of work and not in seconds.
 	Effort *Effort       `json:"effort,omitempty"`
@@ -5466,6 +6038,865 @@ type Health struct {
 // HealthStatus defines model for Health.Status.
 type HealthStatus string
 
+// JobAnswer A section that was not asked for is left out.
+type JobAnswer struct {
+	Buttoning *[]JobButtoningAnswer `json:"buttoning,omitempty"`
+	Cautions  []JobNote             `json:"cautions"`
+
+	// Cloths The cloths that something is cut from.
+	Cloths *[]JobClothAnswer `json:"cloths,omitempty"`
+
+	// Cost Every sum is that of what is printed for it, to the smallest unit of the currency.
+	Cost         *JobCost          `json:"cost,omitempty"`
+	CuttingLists *[]JobPieceAnswer `json:"cuttingLists,omitempty"`
+	DayPlan      *JobDays          `json:"dayPlan,omitempty"`
+	Engine       string            `json:"engine"`
+
+	// Fire One check for all pieces of the same stack.
+	Fire        *[]JobFireAnswer       `json:"fire,omitempty"`
+	Foam        *JobFoamAnswer         `json:"foam,omitempty"`
+	Foundation  *[]JobFoundationAnswer `json:"foundation,omitempty"`
+	InputDigest string                 `json:"inputDigest"`
+
+	// OrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
+	OrderList *JobOrderList `json:"orderList,omitempty"`
+
+	// Piping The piping, by the cloth that it is cut from. Where less is to be bought by it, the runs that the offcuts hold stand by themselves, before those that are cut from new cloth.
+	Piping  *[]JobPipingAnswer `json:"piping,omitempty"`
+	Title   string             `json:"title"`
+	Wadding *JobWaddingAnswer  `json:"wadding,omitempty"`
+
+	// Warnings Those of all parts that are shown, each once.
+	Warnings []JobNote `json:"warnings"`
+	Work     Work      `json:"work"`
+}
+
+// JobButtoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
+// out: diamonds 11 cm wide and 16 cm tall, 8 cm or more from the edges, wells
+// 30 mm deep, smaller on a small panel, buttons of 28 lines (common practice,
+// no source), and on a patterned cloth the piece's motif in the diamonds.
+type JobButtoning struct {
+	// Aim What the shift of the cloth is chosen for.
+	Aim       *ButtoningAim       `json:"aim,omitempty"`
+	Allowance *ButtoningAllowance `json:"allowance,omitempty"`
+	Buttons   *ButtoningButtons   `json:"buttons,omitempty"`
+
+	// Crown A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Crown *Length `json:"crown,omitempty"`
+
+	// Depth A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Depth *Length           `json:"depth,omitempty"`
+	Edge  *JobButtoningEdge `json:"edge,omitempty"`
+
+	// Grid How the diamonds are given. Each way has fields of its own, and no others.
+	Grid *ButtoningGrid `json:"grid,omitempty"`
+
+	// Groove A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Groove *Length           `json:"groove,omitempty"`
+	Join   *JobButtoningJoin `json:"join,omitempty"`
+
+	// JoinSeam A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	JoinSeam *Length `json:"joinSeam,omitempty"`
+
+	// Lies Where on the cloth the first motif of the pattern lies from the centre lines, to the right and downwards, at most 10 m; on the lines where left out. With an aim, what the best shift is compared with.
+	Lies *ButtoningLies `json:"lies,omitempty"`
+
+	// Margins The least from the outermost buttons to the finished edge, at most 2 m; 0 where left out.
+	Margins    *ButtoningMargins     `json:"margins,omitempty"`
+	MotifSizes *[]ButtoningMotifSize `json:"motifSizes,omitempty"`
+}
+
+// JobButtoningEdge defines model for JobButtoning.Edge.
+type JobButtoningEdge string
+
+// JobButtoningJoin defines model for JobButtoning.Join.
+type JobButtoningJoin string
+
+// JobButtoningAnswer defines model for JobButtoningAnswer.
+type JobButtoningAnswer struct {
+	Chart *ButtoningAnswer `json:"chart,omitempty"`
+
+	// Count How many panels are buttoned so.
+	Count int `json:"count"`
+
+	// Fault Why a part could not be answered.
+	Fault *JobFault `json:"fault,omitempty"`
+
+	// Panel Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Panel PanelId `json:"panel"`
+
+	// Piece Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Piece PanelId `json:"piece"`
+}
+
+// JobCloth defines model for JobCloth.
+type JobCloth struct {
+	Cloth Cloth `json:"cloth"`
+
+	// Id Example: HERON
+	Id string `json:"id"`
+
+	// Pieces Lengths of it already in hand, 10 mm to 1 km each. The plan then says whether they are enough.
+	Pieces *[]Length `json:"pieces,omitempty"`
+}
+
+// JobClothAnswer defines model for JobClothAnswer.
+type JobClothAnswer struct {
+	// Cloth Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Cloth PanelId `json:"cloth"`
+
+	// Effort The share of the budget that the plan had.
+	Effort *JobClothAnswerEffort `json:"effort,omitempty"`
+
+	// Fault Why a part could not be answered.
+	Fault *JobFault `json:"fault,omitempty"`
+
+	// ForButtons New cloth for circles that the offcuts do not hold.
+	ForButtons *Quantity `json:"forButtons,omitempty"`
+
+	// ForPanels For the plan, wherever in the repeat the cloth begins.
+	ForPanels *Quantity `json:"forPanels,omitempty"`
+
+	// ForPiping New cloth for piping that the offcuts do not hold.
+	ForPiping *Quantity `json:"forPiping,omitempty"`
+
+	// Loosened Wishes that this cloth cannot keep, and what is wished instead.
+	Loosened *[]CuttingListLoosened `json:"loosened,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Order What to buy of it in all, as it is sold.
+	Order *Quantity `json:"order,omitempty"`
+
+	// Panels All panels cut from it, in the form in which `/v1/yardage` takes them.
+	Panels *[]Panel       `json:"panels,omitempty"`
+	Plan   *YardageAnswer `json:"plan,omitempty"`
+
+	// Why What the order is made up of.
+	Why *string `json:"why,omitempty"`
+}
+
+// JobClothAnswerEffort The share of the budget that the plan had.
+type JobClothAnswerEffort string
+
+// JobCost Every sum is that of what is printed for it, to the smallest unit of the currency.
+type JobCost struct {
+	// AsOf A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	AsOf    *CalendarDay `json:"asOf,omitempty"`
+	Balance Money        `json:"balance"`
+
+	// Complete True when everything on the order list has a price and the work has a rate.
+	Complete    bool        `json:"complete"`
+	Contingency JobCostLine `json:"contingency"`
+
+	// Cost What the shop pays for materials.
+	Cost    Money `json:"cost"`
+	Deposit Money `json:"deposit"`
+
+	// Hours All hours of work.
+	//
+	// Example: 14.6
+	Hours  string        `json:"hours"`
+	Labour []JobCostLine `json:"labour"`
+
+	// Late True when the day of supply is past validUntil.
+	Late      *bool         `json:"late,omitempty"`
+	Materials []JobCostLine `json:"materials"`
+	Missing   []JobUnpriced `json:"missing"`
+
+	// Net All lines, before tax.
+	Net      Money       `json:"net"`
+	Overhead JobCostLine `json:"overhead"`
+
+	// Preset The example that the hours begin from.
+	Preset *string `json:"preset,omitempty"`
+
+	// Rounded What rounding to the step added to the total, or below nothing took off.
+	Rounded Money       `json:"rounded"`
+	Tax     Money       `json:"tax"`
+	Taxes   []JobTaxSum `json:"taxes"`
+	Total   Money       `json:"total"`
+
+	// Unused Articles that were priced and are not on the order list.
+	Unused []OrderArticle `json:"unused"`
+
+	// ValidUntil The last day on which the price holds.
+	ValidUntil *CalendarDay `json:"validUntil,omitempty"`
+	Warnings   Notes        `json:"warnings"`
+}
+
+// JobCostLine defines model for JobCostLine.
+type JobCostLine struct {
+	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+	//
+	// Example: tacks/13mm
+	Article *OrderArticle `json:"article,omitempty"`
+
+	// Cost What the shop pays, of materials.
+	Cost *Money `json:"cost,omitempty"`
+
+	// Gross Net and tax; left out where tax is by rate.
+	Gross *Money `json:"gross,omitempty"`
+	Name  string `json:"name"`
+	Net   Money  `json:"net"`
+
+	// Quantity Bought, or hours.
+	Quantity *string `json:"quantity,omitempty"`
+
+	// Tax Left out where tax is by rate.
+	Tax     *Money  `json:"tax,omitempty"`
+	TaxName *string `json:"taxName,omitempty"`
+}
+
+// JobDay defines model for JobDay.
+type JobDay struct {
+	// Date A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	Date  *CalendarDay `json:"date,omitempty"`
+	Hours string       `json:"hours"`
+
+	// Number From 1, waiting days counted.
+	Number int        `json:"number"`
+	Work   []JobSpell `json:"work"`
+}
+
+// JobDayTerms How the shop works. What is left out is usual, and is listed with the plan.
+type JobDayTerms struct {
+	// Delivery Working days from the order to the cloth (common practice, no source).
+	Delivery *int `json:"delivery,omitempty"`
+
+	// Glue Working days until a glued frame may be loaded (common practice, no source).
+	Glue *int `json:"glue,omitempty"`
+
+	// PerDay Working hours in a day; 7 when left out (common practice, no source).
+	PerDay *JobHours `json:"perDay,omitempty"`
+
+	// Start The first working day; without it days are only numbered.
+	Start *CalendarDay `json:"start,omitempty"`
+
+	// Weekends Saturdays and Sundays are worked too. Public holidays are not known.
+	Weekends *bool `json:"weekends,omitempty"`
+}
+
+// JobDays defines model for JobDays.
+type JobDays struct {
+	// Days Days on which there is work, the first thousand.
+	Days     []JobDay `json:"days"`
+	Defaults Notes    `json:"defaults"`
+	Hours    string   `json:"hours"`
+
+	// Last The number of the last day.
+	Last int `json:"last"`
+
+	// PerDay Example: 7
+	PerDay string    `json:"perDay"`
+	Waits  []JobWait `json:"waits"`
+}
+
+// JobFault Why a part could not be answered.
+type JobFault struct {
+	Count  int     `json:"count"`
+	Errors []Fault `json:"errors"`
+}
+
+// JobFire What `/v1/fire-check` must know. The layers come from the pieces: the cloths
+// under their own ids, `WADDING`, `CALICO`, `STUFFING`, `FOAM-` and the id of
+// the foam, `HESSIAN`, `BOTTOMING`, and `KEPT` for what stays in a piece.
+type JobFire struct {
+	// AsOf A day of the calendar, year first, between 1000 and 2199.
+	//
+	// Example: 2026-11-25
+	AsOf          CalendarDay `json:"asOf"`
+	ChemicalLabel *FireKnown  `json:"chemicalLabel,omitempty"`
+
+	// Destination Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
+	Destination  *FirePlace     `json:"destination,omitempty"`
+	DisplayLabel *FireKnown     `json:"displayLabel,omitempty"`
+	FederalLabel *FireKnown     `json:"federalLabel,omitempty"`
+	Hazard       *JobFireHazard `json:"hazard,omitempty"`
+
+	// Layers What is known of the layers. One with the id of a layer of the piece stands in for it; any other is added where its role belongs.
+	Layers    *[]FireLayer      `json:"layers,omitempty"`
+	Made      *string           `json:"made,omitempty"`
+	Occupancy *JobFireOccupancy `json:"occupancy,omitempty"`
+
+	// Papers The papers that are held. One about a layer that a piece does not have counts for the pieces that have it.
+	Papers         *[]FirePaper `json:"papers,omitempty"`
+	PermanentLabel *FireKnown   `json:"permanentLabel,omitempty"`
+
+	// Place Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
+	Place         FirePlace           `json:"place"`
+	Platform      *JobFirePlatform    `json:"platform,omitempty"`
+	SeatMeetsBack *FireKnown          `json:"seatMeetsBack,omitempty"`
+	SmoothSurface *FireKnown          `json:"smoothSurface,omitempty"`
+	Transaction   *JobFireTransaction `json:"transaction,omitempty"`
+	Use           *JobFireUse         `json:"use,omitempty"`
+}
+
+// JobFireHazard defines model for JobFire.Hazard.
+type JobFireHazard string
+
+// JobFireOccupancy defines model for JobFire.Occupancy.
+type JobFireOccupancy string
+
+// JobFirePlatform defines model for JobFire.Platform.
+type JobFirePlatform string
+
+// JobFireTransaction defines model for JobFire.Transaction.
+type JobFireTransaction string
+
+// JobFireUse defines model for JobFire.Use.
+type JobFireUse string
+
+// JobFireAnswer defines model for JobFireAnswer.
+type JobFireAnswer struct {
+	Check *FireCheckAnswer `json:"check,omitempty"`
+
+	// Fault Why a part could not be answered.
+	Fault  *JobFault `json:"fault,omitempty"`
+	Pieces []PanelId `json:"pieces"`
+}
+
+// JobFoam The foam on sale, as `/v1/foam` takes it, and which is used where. Left out:
+// 35 kg/m3 of 160 N for seats and 26 kg/m3 of 80 N for backs and arms (at
+// 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
+// (common practice, no source).
+type JobFoam struct {
+	// Arm For arms; that of backs when left out.
+	Arm *PanelId `json:"arm,omitempty"`
+
+	// Back For backs; that of seats when left out.
+	Back *PanelId `json:"back,omitempty"`
+
+	// Currency With it every sheet has a price; without it none has.
+	//
+	// Example: GBP
+	Currency *string       `json:"currency,omitempty"`
+	Foams    []FoamQuality `json:"foams"`
+
+	// Kerf A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Kerf *Length `json:"kerf,omitempty"`
+
+	// Seat The id of the foam for seats.
+	Seat   PanelId     `json:"seat"`
+	Sheets []FoamSheet `json:"sheets"`
+	Use    *JobFoamUse `json:"use,omitempty"`
+}
+
+// JobFoamUse defines model for JobFoam.Use.
+type JobFoamUse string
+
+// JobFoamAnswer defines model for JobFoamAnswer.
+type JobFoamAnswer struct {
+	// Fault Why a part could not be answered.
+	Fault *JobFault   `json:"fault,omitempty"`
+	Foam  *FoamAnswer `json:"foam,omitempty"`
+}
+
+// JobFoundation defines model for JobFoundation.
+type JobFoundation struct {
+	Fixing   *JobFoundationFixing `json:"fixing,omitempty"`
+	Settings *[]FoundationSetting `json:"settings,omitempty"`
+}
+
+// JobFoundationFixing defines model for JobFoundation.Fixing.
+type JobFoundationFixing string
+
+// JobFoundationAnswer defines model for JobFoundationAnswer.
+type JobFoundationAnswer struct {
+	Build JobFoundationAnswerBuild `json:"build"`
+
+	// Fault Why a part could not be answered.
+	Fault      *JobFault         `json:"fault,omitempty"`
+	Foundation *FoundationAnswer `json:"foundation,omitempty"`
+}
+
+// JobFoundationAnswerBuild defines model for JobFoundationAnswer.Build.
+type JobFoundationAnswerBuild string
+
+// JobHours Hours as a decimal number.
+//
+// Example: 0.35
+type JobHours = string
+
+// JobLabour defines model for JobLabour.
+type JobLabour struct {
+	// Lines The shop's own hours, in place of the lines of the same name; others are added. A line without hours takes its operation out.
+	Lines *[]JobOperation `json:"lines,omitempty"`
+
+	// Preset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
+	Preset *JobLabourPreset `json:"preset,omitempty"`
+
+	// Rate For an hour.
+	Rate Amount `json:"rate"`
+}
+
+// JobLabourPreset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
+type JobLabourPreset string
+
+// JobNote defines model for JobNote.
+type JobNote struct {
+	// From The parts that say so.
+	From []string `json:"from"`
+	Text string   `json:"text"`
+}
+
+// JobOperation defines model for JobOperation.
+type JobOperation struct {
+	// Fixed For the whole job, whatever the work.
+	Fixed *JobHours `json:"fixed,omitempty"`
+
+	// Name One of the bench: strip, frame repair, foundation, stuffing, cutting, machining, covering, buttoning, trimming, collection; or another.
+	Name Name `json:"name"`
+
+	// PerButton Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerButton *JobHours `json:"perButton,omitempty"`
+
+	// PerCushion Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerCushion *JobHours `json:"perCushion,omitempty"`
+
+	// PerFrame Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerFrame *JobHours `json:"perFrame,omitempty"`
+
+	// PerMetre Of piping.
+	PerMetre *JobHours `json:"perMetre,omitempty"`
+
+	// PerPanel Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerPanel *JobHours `json:"perPanel,omitempty"`
+
+	// PerPiece Hours as a decimal number.
+	//
+	// Example: 0.35
+	PerPiece *JobHours `json:"perPiece,omitempty"`
+
+	// Rate For an hour of this operation; that of the labour when it is left out.
+	Rate *Amount `json:"rate,omitempty"`
+}
+
+// JobOrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
+type JobOrderList struct {
+	Lines []OrderLine `json:"lines"`
+
+	// Without Parts that could not be worked out, so that nothing is ordered for them.
+	Without []string `json:"without"`
+}
+
+// JobOverhead defines model for JobOverhead.
+type JobOverhead struct {
+	// OnLabour A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	OnLabour *JobPercent `json:"onLabour,omitempty"`
+
+	// OnMaterials A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	OnMaterials *JobPercent `json:"onMaterials,omitempty"`
+
+	// PerHour A decimal number that is not negative, with at most 4 decimals.
+	//
+	// Example: 48.50
+	PerHour *Amount `json:"perHour,omitempty"`
+}
+
+// JobPer What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
+type JobPer string
+
+// JobPercent A percentage that is not negative, with at most 4 decimals.
+//
+// Example: 20 %
+type JobPercent = string
+
+// JobPiece A piece by its `kind`, with measures and options, or by its panels, `written` by hand.
+type JobPiece struct {
+	// Allow What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
+	Allow *CuttingListAllowances `json:"allow,omitempty"`
+
+	// Build `traditional`: woven webs, springs, stuffing; `modern`: elastic webs and foam; `keep`: frame and fixed stuffing stay, and get new wadding only. Loose cushions are new foam in any build but `keep`.
+	Build *JobPieceBuild `json:"build,omitempty"`
+
+	// Buttoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
+	// out: diamonds 11 cm wide and 16 cm tall, 8 cm or more from the edges, wells
+	// 30 mm deep, smaller on a small panel, buttons of 28 lines (common practice,
+	// no source), and on a patterned cloth the piece's motif in the diamonds.
+	Buttoning *JobButtoning `json:"buttoning,omitempty"`
+
+	// Cloths Ids of cloths of the job, by what they are for.
+	Cloths *JobPieceCloths `json:"cloths,omitempty"`
+
+	// Count How many pieces alike, of a kind.
+	Count *int `json:"count,omitempty"`
+
+	// Covers Panels that are cut from another cloth than usual, by their ids.
+	Covers *map[string]CuttingListCover `json:"covers,omitempty"`
+
+	// Drop Panels to leave out.
+	Drop *[]PanelId `json:"drop,omitempty"`
+
+	// Id Unique in the request; before the ids of its panels where there are several pieces.
+	//
+	// Example: WING
+	Id string `json:"id"`
+
+	// Kind One of the kinds of `/v1/furniture`.
+	Kind *FurnitureId `json:"kind,omitempty"`
+
+	// Measures By the names that `/v1/furniture` lists for the kind, within the limits given there.
+	Measures *map[string]Length `json:"measures,omitempty"`
+
+	// Motif The motif for the panels that show; left out, any.
+	Motif *Name `json:"motif,omitempty"`
+
+	// Name Printable text, without control characters.
+	Name *Name `json:"name,omitempty"`
+
+	// Options By the names that `/v1/furniture` lists for the kind.
+	Options *map[string]FurnitureId `json:"options,omitempty"`
+
+	// Replace Panels that stand in for those of the same id, or are added to the top cover.
+	Replace *[]Panel `json:"replace,omitempty"`
+
+	// Runs Runs of piping, besides those that the kind and its options bring.
+	Runs *[]PipingRun `json:"runs,omitempty"`
+
+	// Written The panels by hand, in the form of `covers` in an answer of `/v1/cutting-list`; in place of `kind` and what belongs to it.
+	Written *[]CuttingListCovered `json:"written,omitempty"`
+}
+
+// JobPieceBuild `traditional`: woven webs, springs, stuffing; `modern`: elastic webs and foam; `keep`: frame and fixed stuffing stay, and get new wadding only. Loose cushions are new foam in any build but `keep`.
+type JobPieceBuild string
+
+// JobPieceAnswer defines model for JobPieceAnswer.
+type JobPieceAnswer struct {
+	List CuttingListAnswer `json:"list"`
+
+	// Piece Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Piece PanelId `json:"piece"`
+	Title string  `json:"title"`
+}
+
+// JobPieceCloths Ids of cloths of the job, by what they are for.
+type JobPieceCloths struct {
+	// Lining For flies, platforms and what nobody sees; plain lining 140 cm wide when left out (common practice, no source).
+	Lining *PanelId `json:"lining,omitempty"`
+
+	// Outside For outside panels in another cloth; the top cover when left out.
+	Outside *PanelId `json:"outside,omitempty"`
+
+	// Piping For the piping; the top cover when left out.
+	Piping *PanelId `json:"piping,omitempty"`
+
+	// Top The first cloth when left out.
+	Top *PanelId `json:"top,omitempty"`
+}
+
+// JobPiping How piping is cut, as `/v1/piping` takes it; 4 mm cord when left out (common practice, no source).
+type JobPiping struct {
+	Cord *PipingCord `json:"cord,omitempty"`
+
+	// Joins What is wished of joins, for runs that do not say otherwise. Bias strips are joined on a slant of 45 degrees, straight ones on the diagonal of the square in which two cross, which takes the strip's width.
+	Joins *PipingJoins `json:"joins,omitempty"`
+
+	// Strip How the strips are cut.
+	Strip *PipingStripWish `json:"strip,omitempty"`
+}
+
+// JobPipingAnswer defines model for JobPipingAnswer.
+type JobPipingAnswer struct {
+	// Cloth Letters, digits, dot, dash or underscore; unique in the request.
+	//
+	// Example: IB
+	Cloth PanelId `json:"cloth"`
+
+	// Fault Why a part could not be answered.
+	Fault  *JobFault     `json:"fault,omitempty"`
+	Piping *PipingAnswer `json:"piping,omitempty"`
+}
+
+// JobPrice defines model for JobPrice.
+type JobPrice struct {
+	// Amount List price, without tax, in the currency of the terms.
+	Amount Amount `json:"amount"`
+
+	// Article Of an order line, or what stands before a `/` in it: the price of `tacks` is that of all tacks. The longest that fits counts.
+	Article OrderArticle `json:"article"`
+
+	// Discount Trade discount, of the list price; that of the terms when it is left out.
+	Discount *JobPercent `json:"discount,omitempty"`
+
+	// MarkUp Of what the shop pays; that of the terms when it is left out.
+	MarkUp *JobPercent `json:"markUp,omitempty"`
+
+	// Minimum The least that is sold.
+	Minimum *JobQuantity `json:"minimum,omitempty"`
+
+	// Pack It is sold in packs of this much.
+	Pack *JobQuantity `json:"pack,omitempty"`
+
+	// Per What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
+	Per JobPer `json:"per"`
+
+	// Tax The name of one of the taxes of the terms; materialsTax when it is left out.
+	Tax *Name `json:"tax,omitempty"`
+}
+
+// JobPrices What articles cost, by what the order list calls them. What is not in it is listed as not priced.
+type JobPrices = []JobPrice
+
+// JobQuantity A number of articles, a length or a mass; whichever the article is counted by.
+type JobQuantity struct {
+	Count *int `json:"count,omitempty"`
+
+	// Kilograms A decimal number.
+	//
+	// Example: 2.5
+	Kilograms *string `json:"kilograms,omitempty"`
+
+	// Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
+	//
+	// Example: 62 cm
+	Length *Length `json:"length,omitempty"`
+}
+
+// JobRequest defines model for JobRequest.
+type JobRequest struct {
+	// Cloths The cloths of the job. The first is the top cover of every piece that names none.
+	Cloths []JobCloth `json:"cloths"`
+
+	// Days How the shop works. What is left out is usual, and is listed with the plan.
+	Days *JobDayTerms `json:"days,omitempty"`
+
+	// Effort The budget of the search, counted in units of work and not in seconds.
+	Effort *Effort `json:"effort,omitempty"`
+
+	// Fire What `/v1/fire-check` must know. The layers come from the pieces: the cloths
+	// under their own ids, `WADDING`, `CALICO`, `STUFFING`, `FOAM-` and the id of
+	// the foam, `HESSIAN`, `BOTTOMING`, and `KEPT` for what stays in a piece.
+	Fire *JobFire `json:"fire,omitempty"`
+
+	// Foam The foam on sale, as `/v1/foam` takes it, and which is used where. Left out:
+	// 35 kg/m3 of 160 N for seats and 26 kg/m3 of 80 N for backs and arms (at
+	// 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
+	// (common practice, no source).
+	Foam       *JobFoam       `json:"foam,omitempty"`
+	Foundation *JobFoundation `json:"foundation,omitempty"`
+
+	// Name Of the job, for the head of the sheet.
+	Name *Name `json:"name,omitempty"`
+
+	// Pieces The pieces of furniture; all copies together at most 40.
+	Pieces []JobPiece `json:"pieces"`
+
+	// Piping How piping is cut, as `/v1/piping` takes it; 4 mm cord when left out (common practice, no source).
+	Piping *JobPiping `json:"piping,omitempty"`
+
+	// Prices What articles cost, by what the order list calls them. What is not in it is listed as not priced.
+	Prices *JobPrices `json:"prices,omitempty"`
+
+	// Sections What the sheet shows.
+	Sections *JobSections `json:"sections,omitempty"`
+
+	// Terms The shop's own terms. What is left out is nothing.
+	Terms *JobTerms `json:"terms,omitempty"`
+
+	// Units The units of the texts in the answer.
+	Units   *Units      `json:"units,omitempty"`
+	Wadding *JobWadding `json:"wadding,omitempty"`
+}
+
+// JobSections What the sheet shows.
+type JobSections struct {
+	Buttoning *bool `json:"buttoning,omitempty"`
+
+	// Cloths For each cloth the plan, the order and the offcuts.
+	Cloths *bool `json:"cloths,omitempty"`
+
+	// Cost Shown only when `terms` are given.
+	Cost         *bool `json:"cost,omitempty"`
+	CuttingLists *bool `json:"cuttingLists,omitempty"`
+	DayPlan      *bool `json:"dayPlan,omitempty"`
+
+	// Fire Shown only when `fire` is given.
+	Fire       *bool `json:"fire,omitempty"`
+	Foam       *bool `json:"foam,omitempty"`
+	Foundation *bool `json:"foundation,omitempty"`
+	OrderList  *bool `json:"orderList,omitempty"`
+	Piping     *bool `json:"piping,omitempty"`
+	Wadding    *bool `json:"wadding,omitempty"`
+}
+
+// JobSpell defines model for JobSpell.
+type JobSpell struct {
+	// Begins The operation begins on this day.
+	Begins bool `json:"begins"`
+
+	// Ends The operation ends on this day.
+	Ends      bool   `json:"ends"`
+	Hours     string `json:"hours"`
+	Operation string `json:"operation"`
+}
+
+// JobTax defines model for JobTax.
+type JobTax struct {
+	// Name Printable text, without control characters.
+	Name Name `json:"name"`
+
+	// Rate A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	Rate JobPercent `json:"rate"`
+}
+
+// JobTaxSum defines model for JobTaxSum.
+type JobTaxSum struct {
+	Name string `json:"name"`
+
+	// Net What the tax is on.
+	Net Money `json:"net"`
+
+	// Rate Example: 20 %
+	Rate string `json:"rate"`
+	Tax  Money  `json:"tax"`
+}
+
+// JobTerms The shop's own terms. What is left out is nothing.
+type JobTerms struct {
+	// AsOf The day on which the price is given. There is no clock in an answer.
+	AsOf *CalendarDay `json:"asOf,omitempty"`
+
+	// Contingency Of materials, labour and overhead together.
+	Contingency *JobPercent `json:"contingency,omitempty"`
+
+	// Currency A currency by its ISO 4217 code.
+	//
+	// Example: GBP
+	Currency Currency `json:"currency"`
+
+	// Deposit Of the total.
+	Deposit *JobPercent `json:"deposit,omitempty"`
+
+	// Discount A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	Discount *JobPercent `json:"discount,omitempty"`
+	Labour   *JobLabour  `json:"labour,omitempty"`
+
+	// LabourTax The name of the tax on labour; left out, it has none.
+	LabourTax *Name `json:"labourTax,omitempty"`
+
+	// MarkUp A percentage that is not negative, with at most 4 decimals.
+	//
+	// Example: 20 %
+	MarkUp *JobPercent `json:"markUp,omitempty"`
+
+	// MaterialsTax The name of the tax on materials; left out, they have none.
+	MaterialsTax *Name        `json:"materialsTax,omitempty"`
+	Overhead     *JobOverhead `json:"overhead,omitempty"`
+
+	// OverheadTax The name of the tax on overhead and contingency; left out, they have none.
+	OverheadTax *Name `json:"overheadTax,omitempty"`
+
+	// Rounding Who has what is smaller than the smallest unit of the currency: `half-up` and `half-even` go to the nearest, `customer` rounds down, `shop` up.
+	Rounding *JobTermsRounding `json:"rounding,omitempty"`
+
+	// Step The total is rounded to a multiple of it, as `rounding` says.
+	Step *Amount `json:"step,omitempty"`
+
+	// Supply When the work is to be delivered; a price that no longer holds then is flagged.
+	Supply *CalendarDay `json:"supply,omitempty"`
+
+	// TaxBy Whether the tax of each line is rounded, or that of each rate on the sum of its lines.
+	TaxBy *JobTermsTaxBy `json:"taxBy,omitempty"`
+	Taxes *[]JobTax      `json:"taxes,omitempty"`
+
+	// ValidDays How many days after asOf the price holds; needs asOf.
+	ValidDays *int `json:"validDays,omitempty"`
+}
+
+// JobTermsRounding Who has what is smaller than the smallest unit of the currency: `half-up` and `half-even` go to the nearest, `customer` rounds down, `shop` up.
+type JobTermsRounding string
+
+// JobTermsTaxBy Whether the tax of each line is rounded, or that of each rate on the sum of its lines.
+type JobTermsTaxBy string
+
+// JobUnpriced defines model for JobUnpriced.
+type JobUnpriced struct {
+	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+	//
+	// Example: tacks/13mm
+	Article OrderArticle `json:"article"`
+	Name    string       `json:"name"`
+	Why     string       `json:"why"`
+}
+
+// JobWadding defines model for JobWadding.
+type JobWadding struct {
+	Settings *[]WaddingSetting `json:"settings,omitempty"`
+
+	// Sheet Under the cover of fixed pads; left out, polyester over foam, cotton felt over stuffing. Loose cushions are wrapped in polyester.
+	Sheet *JobWaddingSheet `json:"sheet,omitempty"`
+}
+
+// JobWaddingSheet Under the cover of fixed pads; left out, polyester over foam, cotton felt over stuffing. Loose cushions are wrapped in polyester.
+type JobWaddingSheet string
+
+// JobWaddingAnswer defines model for JobWaddingAnswer.
+type JobWaddingAnswer struct {
+	// Fault Why a part could not be answered.
+	Fault   *JobFault      `json:"fault,omitempty"`
+	Wadding *WaddingAnswer `json:"wadding,omitempty"`
+}
+
+// JobWait defines model for JobWait.
+type JobWait struct {
+	// Before The operation that waits.
+	Before string `json:"before"`
+
+	// Days Working days on which nothing of this job can be done.
+	Days int        `json:"days"`
+	For  JobWaitFor `json:"for"`
+
+	// From The day on which waiting begins.
+	From int `json:"from"`
+
+	// Until The first day on which the operation may begin.
+	Until int    `json:"until"`
+	Why   string `json:"why"`
+}
+
+// JobWaitFor defines model for JobWait.For.
+type JobWaitFor string
+
 // JoinedPanel defines model for JoinedPanel.
 type JoinedPanel struct {
 	Copy int `json:"copy"`
@@ -5583,6 +7014,94 @@ type Offcut struct {
 
 	// YMm Millimetres on the plan, with at most 6 decimals.
 	YMm Coordinate `json:"yMm"`
+}
+
+// OrderAmount defines model for OrderAmount.
+type OrderAmount struct {
+	// Amount An exact decimal.
+	//
+	// Example: 6.42
+	Amount string `json:"amount"`
+
+	// Text For people, in the units asked for.
+	//
+	// Example: 6.42 m
+	Text string          `json:"text"`
+	Unit OrderAmountUnit `json:"unit"`
+}
+
+// OrderAmountUnit defines model for OrderAmount.Unit.
+type OrderAmountUnit string
+
+// OrderArticle A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
+//
+// Example: tacks/13mm
+type OrderArticle = string
+
+// OrderLine defines model for OrderLine.
+type OrderLine struct {
+	// Article What a list of prices calls it. A price may be given for a whole family of articles by what stands before a `/`.
+	Article OrderArticle   `json:"article"`
+	Group   OrderLineGroup `json:"group"`
+
+	// Lengths The lengths to buy, longest first, where one is longer than is sold in one piece.
+	Lengths *[]Quantity `json:"lengths,omitempty"`
+	Name    string      `json:"name"`
+
+	// Needed Exactly what the job takes; the sum of the reasons.
+	Needed OrderAmount `json:"needed"`
+
+	// Order What to buy, rounded up once to what is sold.
+	Order OrderAmount `json:"order"`
+
+	// Packs The order in packs.
+	Packs *int64      `json:"packs,omitempty"`
+	Price *OrderPrice `json:"price,omitempty"`
+
+	// Reasons Which part of the job takes how much, and what for.
+	Reasons []OrderReason `json:"reasons"`
+
+	// Sold How it is sold, as far as that is settled.
+	Sold *OrderSold `json:"sold,omitempty"`
+
+	// Unpriced Why a price that was given could not be used.
+	Unpriced *string `json:"unpriced,omitempty"`
+}
+
+// OrderLineGroup defines model for OrderLine.Group.
+type OrderLineGroup string
+
+// OrderPrice defines model for OrderPrice.
+type OrderPrice struct {
+	// Amount Example: 48.50
+	Amount string `json:"amount"`
+
+	// Article As the list of prices has it.
+	Article OrderArticle `json:"article"`
+
+	// Per What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
+	Per JobPer `json:"per"`
+}
+
+// OrderReason defines model for OrderReason.
+type OrderReason struct {
+	Amount OrderAmount `json:"amount"`
+	For    string      `json:"for"`
+
+	// Part Of the job; left out for what is added to the whole, such as for flaws.
+	Part *string `json:"part,omitempty"`
+}
+
+// OrderSold How it is sold, as far as that is settled.
+type OrderSold struct {
+	// Longest In one piece, such as a bolt.
+	Longest *OrderAmount `json:"longest,omitempty"`
+	Minimum *OrderAmount `json:"minimum,omitempty"`
+	Pack    *OrderAmount `json:"pack,omitempty"`
+
+	// PackName Example: box
+	PackName *string      `json:"packName,omitempty"`
+	Step     *OrderAmount `json:"step,omitempty"`
 }
 
 // OtherPlacement The placement with which it does not go together.
@@ -7233,6 +8752,15 @@ type Unprocessable = Problem
 // UnsupportedMediaType RFC 9457 problem details.
 type UnsupportedMediaType = Problem
 
+// BatchParams defines parameters for Batch.
+type BatchParams struct {
+	// Order Whether answers keep the order of the lines.
+	Order *BatchParamsOrder `form:"order,omitempty" json:"order,omitempty"`
+}
+
+// BatchParamsOrder defines parameters for Batch.
+type BatchParamsOrder string
+
 // ButtoningJSONRequestBody defines body for Buttoning for application/json ContentType.
 type ButtoningJSONRequestBody = ButtoningRequest
 
@@ -7250,6 +8778,9 @@ type FoamJSONRequestBody = FoamRequest
 
 // FoundationJSONRequestBody defines body for Foundation for application/json ContentType.
 type FoundationJSONRequestBody = FoundationRequest
+
+// JobJSONRequestBody defines body for Job for application/json ContentType.
+type JobJSONRequestBody = JobRequest
 
 // PipingJSONRequestBody defines body for Piping for application/json ContentType.
 type PipingJSONRequestBody = PipingRequest
@@ -7339,6 +8870,18 @@ func (t *Allow) UnmarshalJSON(b []byte) error {
 
 // ServerInterface represents all server handlers.
 type ServerInterface interface {
+	// DemoAsset A file that a demo page loads
+	// (GET /demo/assets/{file})
+	DemoAsset(ctx echo.Context, file string) error
+	// DemoPage A page that shows the service at work
+	// (GET /demo/{page})
+	DemoPage(ctx echo.Context, page string) error
+	// DocsPage The reference of this contract as a page
+	// (GET /docs)
+	DocsPage(ctx echo.Context) error
+	// DocsAsset A file that the reference loads
+	// (GET /docs/assets/{file})
+	DocsAsset(ctx echo.Context, file string) error
 	// Livez Whether the process is alive
 	// (GET /livez)
 	Livez(ctx echo.Context) error
@@ -7351,9 +8894,18 @@ type ServerInterface interface {
 	// Problem What a type of problem means and what helps
 	// (GET /problems/{name})
 	Problem(ctx echo.Context, name string) error
+	// QuoteScript The quote element, a script for a shop's own page
+	// (GET /quote.js)
+	QuoteScript(ctx echo.Context) error
+	// QuoteScriptVersion One version of the quote element, whose bytes never change
+	// (GET /quote/{version}/quote.js)
+	QuoteScriptVersion(ctx echo.Context, version string) error
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx echo.Context) error
+	// Batch Many requests at once, a line of JSON each
+	// (POST /v1/batch)
+	Batch(ctx echo.Context, params BatchParams) error
 	// Buttoning Deep buttoning in diamonds, with both marking grids and the place of every motif
 	// (POST /v1/buttoning)
 	Buttoning(ctx echo.Context) error
@@ -7381,6 +8933,12 @@ type ServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx echo.Context, kind string) error
+	// FurniturePicture One kind as a picture and nothing more
+	// (GET /v1/furniture/{kind}/picture)
+	FurniturePicture(ctx echo.Context, kind string) error
+	// Job The job sheet of a piece or a suite: cutting lists, plans, order list, charts, fire check, cost
+	// (POST /v1/job)
+	Job(ctx echo.Context) error
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx echo.Context) error
@@ -7410,6 +8968,63 @@ type ServerInterface interface {
 // ServerInterfaceWrapper converts echo contexts to parameters.
 type ServerInterfaceWrapper struct {
 	Handler ServerInterface
+}
+
+// DemoAsset converts echo context to params.
+func (w *ServerInterfaceWrapper) DemoAsset(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "file" -------------
+	var file string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "file", ctx.Param("file"), &file, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter file: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DemoAsset(ctx, file)
+	return err
+}
+
+// DemoPage converts echo context to params.
+func (w *ServerInterfaceWrapper) DemoPage(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "page" -------------
+	var page string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "page", ctx.Param("page"), &page, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter page: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DemoPage(ctx, page)
+	return err
+}
+
+// DocsPage converts echo context to params.
+func (w *ServerInterfaceWrapper) DocsPage(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DocsPage(ctx)
+	return err
+}
+
+// DocsAsset converts echo context to params.
+func (w *ServerInterfaceWrapper) DocsAsset(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "file" -------------
+	var file string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "file", ctx.Param("file"), &file, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter file: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.DocsAsset(ctx, file)
+	return err
 }
 
 // Livez converts echo context to params.
@@ -7455,12 +9070,55 @@ func (w *ServerInterfaceWrapper) Problem(ctx echo.Context) error {
 	return err
 }
 
+// QuoteScript converts echo context to params.
+func (w *ServerInterfaceWrapper) QuoteScript(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.QuoteScript(ctx)
+	return err
+}
+
+// QuoteScriptVersion converts echo context to params.
+func (w *ServerInterfaceWrapper) QuoteScriptVersion(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "version" -------------
+	var version string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "version", ctx.Param("version"), &version, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter version: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.QuoteScriptVersion(ctx, version)
+	return err
+}
+
 // Readyz converts echo context to params.
 func (w *ServerInterfaceWrapper) Readyz(ctx echo.Context) error {
 	var err error
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.Readyz(ctx)
+	return err
+}
+
+// Batch converts echo context to params.
+func (w *ServerInterfaceWrapper) Batch(ctx echo.Context) error {
+	var err error
+
+	// Parameter object where we will unmarshal all parameters from the context
+	var params BatchParams
+	// ------------- Optional query parameter "order" -------------
+
+	err = runtime.BindQueryParameterWithOptions("form", true, false, "order", ctx.QueryParams(), &params.Order, runtime.BindQueryParameterOptions{Type: "string", Format: ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter order: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Batch(ctx, params)
 	return err
 }
 
@@ -7549,6 +9207,31 @@ func (w *ServerInterfaceWrapper) FurnitureKind(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.FurnitureKind(ctx, kind)
+	return err
+}
+
+// FurniturePicture converts echo context to params.
+func (w *ServerInterfaceWrapper) FurniturePicture(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "kind" -------------
+	var kind string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "kind", ctx.Param("kind"), &kind, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter kind: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.FurniturePicture(ctx, kind)
+	return err
+}
+
+// Job converts echo context to params.
+func (w *ServerInterfaceWrapper) Job(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.Job(ctx)
 	return err
 }
 
@@ -7676,8 +9359,10 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
 	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
 	router.GET(options.BaseURL+"/v1/furniture/:kind", wrapper.FurnitureKind, options.OperationMiddlewares["furnitureKind"]...)
+	router.GET(options.BaseURL+"/v1/furniture/:kind/picture", wrapper.FurniturePicture, options.OperationMiddlewares["furniturePicture"]...)
 	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
 	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
+	router.POST(options.BaseURL+"/v1/job", wrapper.Job, options.OperationMiddlewares["job"]...)
 	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
 	router.POST(options.BaseURL+"/v1/piping", wrapper.Piping, options.OperationMiddlewares["piping"]...)
 	router.POST(options.BaseURL+"/v1/repeat", wrapper.Repeat, options.OperationMiddlewares["repeat"]...)
@@ -7688,6 +9373,13 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.POST(options.BaseURL+"/v1/fire-check", wrapper.FireCheck, options.OperationMiddlewares["fireCheck"]...)
 	router.GET(options.BaseURL+"/v1/fire-rules", wrapper.FireRules, options.OperationMiddlewares["fireRules"]...)
 	router.POST(options.BaseURL+"/v1/foam", wrapper.Foam, options.OperationMiddlewares["foam"]...)
+	router.POST(options.BaseURL+"/v1/batch", wrapper.Batch, options.OperationMiddlewares["batch"]...)
+	router.GET(options.BaseURL+"/quote.js", wrapper.QuoteScript, options.OperationMiddlewares["quoteScript"]...)
+	router.GET(options.BaseURL+"/quote/:version/quote.js", wrapper.QuoteScriptVersion, options.OperationMiddlewares["quoteScriptVersion"]...)
+	router.GET(options.BaseURL+"/demo/:page", wrapper.DemoPage, options.OperationMiddlewares["demoPage"]...)
+	router.GET(options.BaseURL+"/demo/assets/:file", wrapper.DemoAsset, options.OperationMiddlewares["demoAsset"]...)
+	router.GET(options.BaseURL+"/docs", wrapper.DocsPage, options.OperationMiddlewares["docsPage"]...)
+	router.GET(options.BaseURL+"/docs/assets/:file", wrapper.DocsAsset, options.OperationMiddlewares["docsAsset"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
@@ -7742,6 +9434,807 @@ type UnavailableApplicationProblemPlusJSONResponse struct {
 type UnprocessableApplicationProblemPlusJSONResponse Problem
 
 type UnsupportedMediaTypeApplicationProblemPlusJSONResponse Problem
+
+type DemoAssetRequestObject struct {
+	File string `json:"file"`
+}
+
+type DemoAssetResponseObject interface {
+	VisitDemoAssetResponse(w http.ResponseWriter) error
+}
+
+type DemoAsset200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DemoAsset200JSONResponse struct {
+	Body    map[string]interface{}
+	Headers DemoAsset200ResponseHeaders
+}
+
+func (response DemoAsset200JSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       DemoAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoAsset200ImagesvgXmlResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoAsset200TextcssResponse struct {
+	Body          io.Reader
+	Headers       DemoAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoAsset200TextcssResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/css")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoAsset200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       DemoAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoAsset200TextjavascriptResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoAsset200TextResponse struct {
+	Body    string
+	Headers DemoAsset200ResponseHeaders
+}
+
+func (response DemoAsset200TextResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/plain")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	_, err := w.Write([]byte(fmt.Sprint(response.Body)))
+	return err
+}
+
+type DemoAsset304Response struct {
+}
+
+func (response DemoAsset304Response) VisitDemoAssetResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DemoAsset401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset401ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset404ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset406ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset414ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset429ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoAsset431ApplicationProblemPlusJSONResponse) VisitDemoAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPageRequestObject struct {
+	Page string `json:"page"`
+}
+
+type DemoPageResponseObject interface {
+	VisitDemoPageResponse(w http.ResponseWriter) error
+}
+
+type DemoPage200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DemoPage200TexthtmlResponse struct {
+	Body          io.Reader
+	Headers       DemoPage200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DemoPage200TexthtmlResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/html")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DemoPage304Response struct {
+}
+
+func (response DemoPage304Response) VisitDemoPageResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DemoPage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage401ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage404ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage406ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage414ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage429ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DemoPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DemoPage431ApplicationProblemPlusJSONResponse) VisitDemoPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPageRequestObject struct {
+}
+
+type DocsPageResponseObject interface {
+	VisitDocsPageResponse(w http.ResponseWriter) error
+}
+
+type DocsPage200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DocsPage200TexthtmlResponse struct {
+	Body          io.Reader
+	Headers       DocsPage200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsPage200TexthtmlResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/html")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsPage304Response struct {
+}
+
+func (response DocsPage304Response) VisitDocsPageResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DocsPage401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage401ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage406ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage414ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage429ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsPage431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsPage431ApplicationProblemPlusJSONResponse) VisitDocsPageResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAssetRequestObject struct {
+	File string `json:"file"`
+}
+
+type DocsAssetResponseObject interface {
+	VisitDocsAssetResponse(w http.ResponseWriter) error
+}
+
+type DocsAsset200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type DocsAsset200JSONResponse struct {
+	Body    map[string]interface{}
+	Headers DocsAsset200ResponseHeaders
+}
+
+func (response DocsAsset200JSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       DocsAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsAsset200ImagesvgXmlResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsAsset200TextcssResponse struct {
+	Body          io.Reader
+	Headers       DocsAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsAsset200TextcssResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/css")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsAsset200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       DocsAsset200ResponseHeaders
+	ContentLength int64
+}
+
+func (response DocsAsset200TextjavascriptResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type DocsAsset200TextResponse struct {
+	Body    string
+	Headers DocsAsset200ResponseHeaders
+}
+
+func (response DocsAsset200TextResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/plain")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	_, err := w.Write([]byte(fmt.Sprint(response.Body)))
+	return err
+}
+
+type DocsAsset304Response struct {
+}
+
+func (response DocsAsset304Response) VisitDocsAssetResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type DocsAsset401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset401ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset404ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset406ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset414ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset429ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type DocsAsset431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response DocsAsset431ApplicationProblemPlusJSONResponse) VisitDocsAssetResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
 
 type LivezRequestObject struct {
 }
@@ -8073,6 +10566,301 @@ func (response Problem431ApplicationProblemPlusJSONResponse) VisitProblemRespons
 	return err
 }
 
+type QuoteScriptRequestObject struct {
+}
+
+type QuoteScriptResponseObject interface {
+	VisitQuoteScriptResponse(w http.ResponseWriter) error
+}
+
+type QuoteScript200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type QuoteScript200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       QuoteScript200ResponseHeaders
+	ContentLength int64
+}
+
+func (response QuoteScript200TextjavascriptResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type QuoteScript304Response struct {
+}
+
+func (response QuoteScript304Response) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type QuoteScript401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript401ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript406ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript414ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript429ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScript431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScript431ApplicationProblemPlusJSONResponse) VisitQuoteScriptResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersionRequestObject struct {
+	Version string `json:"version"`
+}
+
+type QuoteScriptVersionResponseObject interface {
+	VisitQuoteScriptVersionResponse(w http.ResponseWriter) error
+}
+
+type QuoteScriptVersion200ResponseHeaders struct {
+	CacheControl *string
+	ETag         *string
+}
+
+type QuoteScriptVersion200TextjavascriptResponse struct {
+	Body          io.Reader
+	Headers       QuoteScriptVersion200ResponseHeaders
+	ContentLength int64
+}
+
+func (response QuoteScriptVersion200TextjavascriptResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "text/javascript")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type QuoteScriptVersion304Response struct {
+}
+
+func (response QuoteScriptVersion304Response) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type QuoteScriptVersion401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion401ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion404ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion406ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion414ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion429ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type QuoteScriptVersion431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response QuoteScriptVersion431ApplicationProblemPlusJSONResponse) VisitQuoteScriptVersionResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ReadyzRequestObject struct {
 }
 
@@ -8161,6 +10949,261 @@ func (response Readyz503ApplicationProblemPlusJSONResponse) VisitReadyzResponse(
 	return err
 }
 
+type BatchRequestObject struct {
+	Params BatchParams
+	Body   io.Reader
+}
+
+type BatchResponseObject interface {
+	VisitBatchResponse(w http.ResponseWriter) error
+}
+
+type Batch200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Batch200ApplicationxNdjsonResponse struct {
+	Body          io.Reader
+	Headers       Batch200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Batch200ApplicationxNdjsonResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/x-ndjson")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	flusher, ok := w.(http.Flusher)
+	if !ok {
+		// If w doesn't support flushing, fall back to io.Copy.
+		_, err := io.Copy(w, response.Body)
+		return err
+	}
+	// text/event-stream messages are typically small; use a
+	// modest buffer and flush after each chunk so clients see
+	// events immediately instead of waiting on OS buffering.
+	buf := make([]byte, 4096)
+	for {
+		n, err := response.Body.Read(buf)
+		if n > 0 {
+			if _, writeErr := w.Write(buf[:n]); writeErr != nil {
+				return writeErr
+			}
+			flusher.Flush()
+		}
+		if err != nil {
+			if err == io.EOF {
+				return nil
+			}
+			return err
+		}
+	}
+}
+
+type Batch400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Batch400ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Batch401ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Batch406ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Batch413ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Batch414ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Batch415ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Batch422ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Batch429ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Batch431ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Batch500ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Batch503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Batch503ApplicationProblemPlusJSONResponse) VisitBatchResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type ButtoningRequestObject struct {
 	Body *ButtoningJSONRequestBody
 }
@@ -8194,6 +11237,33 @@ func (response Buttoning200JSONResponse) VisitButtoningResponse(w http.ResponseW
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Buttoning200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Buttoning200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Buttoning200ApplicationpdfResponse) VisitButtoningResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -8448,6 +11518,60 @@ func (response CuttingList200JSONResponse) VisitCuttingListResponse(w http.Respo
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type CuttingList200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       CuttingList200ResponseHeaders
+	ContentLength int64
+}
+
+func (response CuttingList200ApplicationpdfResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type CuttingList200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       CuttingList200ResponseHeaders
+	ContentLength int64
+}
+
+func (response CuttingList200ImagesvgXmlResponse) VisitCuttingListResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -8905,6 +12029,33 @@ func (response FireCheck200JSONResponse) VisitFireCheckResponse(w http.ResponseW
 	return err
 }
 
+type FireCheck200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       FireCheck200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FireCheck200ApplicationpdfResponse) VisitFireCheckResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type FireCheck200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       FireCheck200ResponseHeaders
@@ -9290,6 +12441,33 @@ func (response Foam200JSONResponse) VisitFoamResponse(w http.ResponseWriter) err
 	return err
 }
 
+type Foam200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Foam200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foam200ApplicationpdfResponse) VisitFoamResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Foam200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Foam200ResponseHeaders
@@ -9541,6 +12719,33 @@ func (response Foundation200JSONResponse) VisitFoundationResponse(w http.Respons
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Foundation200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Foundation200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Foundation200ApplicationpdfResponse) VisitFoundationResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -10089,6 +13294,439 @@ func (response FurnitureKind431ApplicationProblemPlusJSONResponse) VisitFurnitur
 	return err
 }
 
+type FurniturePictureRequestObject struct {
+	Kind string `json:"kind"`
+}
+
+type FurniturePictureResponseObject interface {
+	VisitFurniturePictureResponse(w http.ResponseWriter) error
+}
+
+type FurniturePicture200ResponseHeaders struct {
+	ETag *string
+}
+
+type FurniturePicture200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       FurniturePicture200ResponseHeaders
+	ContentLength int64
+}
+
+func (response FurniturePicture200ImagesvgXmlResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.ETag != nil {
+		w.Header().Set("ETag", fmt.Sprint(*response.Headers.ETag))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type FurniturePicture304Response struct {
+}
+
+func (response FurniturePicture304Response) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+	w.WriteHeader(304)
+	return nil
+}
+
+type FurniturePicture401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture401ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture404ApplicationProblemPlusJSONResponse struct {
+	NotFoundApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture404ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(404)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture406ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture414ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture429ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type FurniturePicture431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response FurniturePicture431ApplicationProblemPlusJSONResponse) VisitFurniturePictureResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type JobRequestObject struct {
+	Body *JobJSONRequestBody
+}
+
+type JobResponseObject interface {
+	VisitJobResponse(w http.ResponseWriter) error
+}
+
+type Job200ResponseHeaders struct {
+	CacheControl *string
+	Vary         *string
+}
+
+type Job200JSONResponse struct {
+	Body    JobAnswer
+	Headers Job200ResponseHeaders
+}
+
+func (response Job200JSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Job200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Job200ApplicationpdfResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Job200ImagesvgXmlResponse struct {
+	Body          io.Reader
+	Headers       Job200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Job200ImagesvgXmlResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "image/svg+xml")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
+type Job400ApplicationProblemPlusJSONResponse struct {
+	BadRequestApplicationProblemPlusJSONResponse
+}
+
+func (response Job400ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(400)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job401ApplicationProblemPlusJSONResponse struct {
+	UnauthorizedApplicationProblemPlusJSONResponse
+}
+
+func (response Job401ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.WWWAuthenticate != nil {
+		w.Header().Set("WWW-Authenticate", fmt.Sprint(*response.Headers.WWWAuthenticate))
+	}
+	w.WriteHeader(401)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job406ApplicationProblemPlusJSONResponse struct {
+	NotAcceptableApplicationProblemPlusJSONResponse
+}
+
+func (response Job406ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(406)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job413ApplicationProblemPlusJSONResponse struct {
+	TooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Job413ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(413)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job414ApplicationProblemPlusJSONResponse struct {
+	AddressTooLongApplicationProblemPlusJSONResponse
+}
+
+func (response Job414ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(414)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job415ApplicationProblemPlusJSONResponse struct {
+	UnsupportedMediaTypeApplicationProblemPlusJSONResponse
+}
+
+func (response Job415ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(415)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job422ApplicationProblemPlusJSONResponse struct {
+	UnprocessableApplicationProblemPlusJSONResponse
+}
+
+func (response Job422ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(422)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job429ApplicationProblemPlusJSONResponse struct {
+	TooManyApplicationProblemPlusJSONResponse
+}
+
+func (response Job429ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RateLimit != nil {
+		w.Header().Set("RateLimit", fmt.Sprint(*response.Headers.RateLimit))
+	}
+	if response.Headers.RateLimitPolicy != nil {
+		w.Header().Set("RateLimit-Policy", fmt.Sprint(*response.Headers.RateLimitPolicy))
+	}
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(429)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job431ApplicationProblemPlusJSONResponse struct {
+	HeadersTooLargeApplicationProblemPlusJSONResponse
+}
+
+func (response Job431ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(431)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job500ApplicationProblemPlusJSONResponse struct {
+	InternalApplicationProblemPlusJSONResponse
+}
+
+func (response Job500ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	w.WriteHeader(500)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Job503ApplicationProblemPlusJSONResponse struct {
+	UnavailableApplicationProblemPlusJSONResponse
+}
+
+func (response Job503ApplicationProblemPlusJSONResponse) VisitJobResponse(w http.ResponseWriter) error {
+
+	var buf bytes.Buffer
+	if err := json.NewEncoder(&buf).Encode(response.Body); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/problem+json")
+	if response.Headers.RetryAfter != nil {
+		w.Header().Set("Retry-After", fmt.Sprint(*response.Headers.RetryAfter))
+	}
+	w.WriteHeader(503)
+	_, err := buf.WriteTo(w)
+	return err
+}
+
 type PipingRequestObject struct {
 	Body *PipingJSONRequestBody
 }
@@ -10122,6 +13760,33 @@ func (response Piping200JSONResponse) VisitPipingResponse(w http.ResponseWriter)
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Piping200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Piping200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Piping200ApplicationpdfResponse) VisitPipingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -10379,6 +14044,33 @@ func (response Pleats200JSONResponse) VisitPleatsResponse(w http.ResponseWriter)
 	return err
 }
 
+type Pleats200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Pleats200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Pleats200ApplicationpdfResponse) VisitPleatsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Pleats200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Pleats200ResponseHeaders
@@ -10630,6 +14322,33 @@ func (response ReliefCuts200JSONResponse) VisitReliefCutsResponse(w http.Respons
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type ReliefCuts200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       ReliefCuts200ResponseHeaders
+	ContentLength int64
+}
+
+func (response ReliefCuts200ApplicationpdfResponse) VisitReliefCutsResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -10887,6 +14606,33 @@ func (response Repeat200JSONResponse) VisitRepeatResponse(w http.ResponseWriter)
 	return err
 }
 
+type Repeat200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Repeat200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Repeat200ApplicationpdfResponse) VisitRepeatResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
+	return err
+}
+
 type Repeat200ImagesvgXmlResponse struct {
 	Body          io.Reader
 	Headers       Repeat200ResponseHeaders
@@ -11138,6 +14884,33 @@ func (response Wadding200JSONResponse) VisitWaddingResponse(w http.ResponseWrite
 	}
 	w.WriteHeader(200)
 	_, err := buf.WriteTo(w)
+	return err
+}
+
+type Wadding200ApplicationpdfResponse struct {
+	Body          io.Reader
+	Headers       Wadding200ResponseHeaders
+	ContentLength int64
+}
+
+func (response Wadding200ApplicationpdfResponse) VisitWaddingResponse(w http.ResponseWriter) error {
+
+	w.Header().Set("Content-Type", "application/pdf")
+	if response.ContentLength != 0 {
+		w.Header().Set("Content-Length", fmt.Sprint(response.ContentLength))
+	}
+	if response.Headers.CacheControl != nil {
+		w.Header().Set("Cache-Control", fmt.Sprint(*response.Headers.CacheControl))
+	}
+	if response.Headers.Vary != nil {
+		w.Header().Set("Vary", fmt.Sprint(*response.Headers.Vary))
+	}
+	w.WriteHeader(200)
+
+	if closer, ok := response.Body.(io.ReadCloser); ok {
+		defer closer.Close()
+	}
+	_, err := io.Copy(w, response.Body)
 	return err
 }
 
@@ -12264,6 +16037,18 @@ func (response YardageCompare503ApplicationProblemPlusJSONResponse) VisitYardage
 
 // StrictServerInterface represents all server handlers.
 type StrictServerInterface interface {
+	// DemoAsset A file that a demo page loads
+	// (GET /demo/assets/{file})
+	DemoAsset(ctx context.Context, request DemoAssetRequestObject) (DemoAssetResponseObject, error)
+	// DemoPage A page that shows the service at work
+	// (GET /demo/{page})
+	DemoPage(ctx context.Context, request DemoPageRequestObject) (DemoPageResponseObject, error)
+	// DocsPage The reference of this contract as a page
+	// (GET /docs)
+	DocsPage(ctx context.Context, request DocsPageRequestObject) (DocsPageResponseObject, error)
+	// DocsAsset A file that the reference loads
+	// (GET /docs/assets/{file})
+	DocsAsset(ctx context.Context, request DocsAssetRequestObject) (DocsAssetResponseObject, error)
 	// Livez Whether the process is alive
 	// (GET /livez)
 	Livez(ctx context.Context, request LivezRequestObject) (LivezResponseObject, error)
@@ -12276,9 +16061,18 @@ type StrictServerInterface interface {
 	// Problem What a type of problem means and what helps
 	// (GET /problems/{name})
 	Problem(ctx context.Context, request ProblemRequestObject) (ProblemResponseObject, error)
+	// QuoteScript The quote element, a script for a shop's own page
+	// (GET /quote.js)
+	QuoteScript(ctx context.Context, request QuoteScriptRequestObject) (QuoteScriptResponseObject, error)
+	// QuoteScriptVersion One version of the quote element, whose bytes never change
+	// (GET /quote/{version}/quote.js)
+	QuoteScriptVersion(ctx context.Context, request QuoteScriptVersionRequestObject) (QuoteScriptVersionResponseObject, error)
 	// Readyz Whether requests should be sent here
 	// (GET /readyz)
 	Readyz(ctx context.Context, request ReadyzRequestObject) (ReadyzResponseObject, error)
+	// Batch Many requests at once, a line of JSON each
+	// (POST /v1/batch)
+	Batch(ctx context.Context, request BatchRequestObject) (BatchResponseObject, error)
 	// Buttoning Deep buttoning in diamonds, with both marking grids and the place of every motif
 	// (POST /v1/buttoning)
 	Buttoning(ctx context.Context, request ButtoningRequestObject) (ButtoningResponseObject, error)
@@ -12306,6 +16100,12 @@ type StrictServerInterface interface {
 	// FurnitureKind What to measure of one kind, with a drawing that shows where
 	// (GET /v1/furniture/{kind})
 	FurnitureKind(ctx context.Context, request FurnitureKindRequestObject) (FurnitureKindResponseObject, error)
+	// FurniturePicture One kind as a picture and nothing more
+	// (GET /v1/furniture/{kind}/picture)
+	FurniturePicture(ctx context.Context, request FurniturePictureRequestObject) (FurniturePictureResponseObject, error)
+	// Job The job sheet of a piece or a suite: cutting lists, plans, order list, charts, fire check, cost
+	// (POST /v1/job)
+	Job(ctx context.Context, request JobRequestObject) (JobResponseObject, error)
 	// Piping Strips, joins and cloth for covered cord, out of new cloth or out of offcuts
 	// (POST /v1/piping)
 	Piping(ctx context.Context, request PipingRequestObject) (PipingResponseObject, error)
@@ -12342,6 +16142,104 @@ func NewStrictHandler(ssi StrictServerInterface, middlewares []StrictMiddlewareF
 type strictHandler struct {
 	ssi         StrictServerInterface
 	middlewares []StrictMiddlewareFunc
+}
+
+// DemoAsset operation middleware
+func (sh *strictHandler) DemoAsset(ctx echo.Context, file string) error {
+	var request DemoAssetRequestObject
+
+	request.File = file
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DemoAsset(ctx.Request().Context(), request.(DemoAssetRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DemoAsset")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DemoAssetResponseObject); ok {
+		return validResponse.VisitDemoAssetResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// DemoPage operation middleware
+func (sh *strictHandler) DemoPage(ctx echo.Context, page string) error {
+	var request DemoPageRequestObject
+
+	request.Page = page
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DemoPage(ctx.Request().Context(), request.(DemoPageRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DemoPage")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DemoPageResponseObject); ok {
+		return validResponse.VisitDemoPageResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// DocsPage operation middleware
+func (sh *strictHandler) DocsPage(ctx echo.Context) error {
+	var request DocsPageRequestObject
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DocsPage(ctx.Request().Context(), request.(DocsPageRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DocsPage")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DocsPageResponseObject); ok {
+		return validResponse.VisitDocsPageResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// DocsAsset operation middleware
+func (sh *strictHandler) DocsAsset(ctx echo.Context, file string) error {
+	var request DocsAssetRequestObject
+
+	request.File = file
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.DocsAsset(ctx.Request().Context(), request.(DocsAssetRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "DocsAsset")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(DocsAssetResponseObject); ok {
+		return validResponse.VisitDocsAssetResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
 }
 
 // Livez operation middleware
@@ -12438,6 +16336,54 @@ func (sh *strictHandler) Problem(ctx echo.Context, name string) error {
 	return nil
 }
 
+// QuoteScript operation middleware
+func (sh *strictHandler) QuoteScript(ctx echo.Context) error {
+	var request QuoteScriptRequestObject
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.QuoteScript(ctx.Request().Context(), request.(QuoteScriptRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "QuoteScript")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(QuoteScriptResponseObject); ok {
+		return validResponse.VisitQuoteScriptResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// QuoteScriptVersion operation middleware
+func (sh *strictHandler) QuoteScriptVersion(ctx echo.Context, version string) error {
+	var request QuoteScriptVersionRequestObject
+
+	request.Version = version
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.QuoteScriptVersion(ctx.Request().Context(), request.(QuoteScriptVersionRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "QuoteScriptVersion")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(QuoteScriptVersionResponseObject); ok {
+		return validResponse.VisitQuoteScriptVersionResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
 // Readyz operation middleware
 func (sh *strictHandler) Readyz(ctx echo.Context) error {
 	var request ReadyzRequestObject
@@ -12455,6 +16401,33 @@ func (sh *strictHandler) Readyz(ctx echo.Context) error {
 		return err
 	} else if validResponse, ok := response.(ReadyzResponseObject); ok {
 		return validResponse.VisitReadyzResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Batch operation middleware
+func (sh *strictHandler) Batch(ctx echo.Context, params BatchParams) error {
+	var request BatchRequestObject
+
+	request.Params = params
+
+	request.Body = ctx.Request().Body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Batch(ctx.Request().Context(), request.(BatchRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Batch")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(BatchResponseObject); ok {
+		return validResponse.VisitBatchResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}
@@ -12802,6 +16775,77 @@ func (sh *strictHandler) FurnitureKind(ctx echo.Context, kind string) error {
 		return err
 	} else if validResponse, ok := response.(FurnitureKindResponseObject); ok {
 		return validResponse.VisitFurnitureKindResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// FurniturePicture operation middleware
+func (sh *strictHandler) FurniturePicture(ctx echo.Context, kind string) error {
+	var request FurniturePictureRequestObject
+
+	request.Kind = kind
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.FurniturePicture(ctx.Request().Context(), request.(FurniturePictureRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "FurniturePicture")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(FurniturePictureResponseObject); ok {
+		return validResponse.VisitFurniturePictureResponse(ctx.Response())
+	} else if response != nil {
+		return fmt.Errorf("unexpected response type: %T", response)
+	}
+	return nil
+}
+
+// Job operation middleware
+func (sh *strictHandler) Job(ctx echo.Context) error {
+	var request JobRequestObject
+
+	var body JobJSONRequestBody
+	var err error
+	if binder, ok := ctx.Echo().Binder.(*echo.DefaultBinder); ok {
+		// A request validator built on kin-openapi's openapi3filter with
+		// KeepValidatedValue leaves the value it validated on the body. Bind
+		// that value, matching member names exactly, so the handler receives
+		// what was validated instead of a second, case-insensitive decode.
+		// Otherwise bind only the request body, so that path and query
+		// parameters are not also bound into the body struct.
+		if vb, ok := ctx.Request().Body.(interface{ ValidatedValue() any }); !ok || runtime.BindJSONValue(vb.ValidatedValue(), &body) != nil {
+			err = binder.BindBody(ctx, &body)
+		}
+	} else {
+		// A custom binder is installed on the Echo instance; defer to it
+		// entirely, since echo.Binder does not expose body-only binding and
+		// the binder may do more than decode (for example call ctx.Validate).
+		err = ctx.Bind(&body)
+	}
+	if err != nil {
+		return err
+	}
+	request.Body = &body
+
+	handler := func(ctx echo.Context, request interface{}) (interface{}, error) {
+		return sh.ssi.Job(ctx.Request().Context(), request.(JobRequestObject))
+	}
+	for _, middleware := range sh.middlewares {
+		handler = middleware(handler, "Job")
+	}
+
+	response, err := handler(ctx, request)
+
+	if err != nil {
+		return err
+	} else if validResponse, ok := response.(JobResponseObject); ok {
+		return validResponse.VisitJobResponse(ctx.Response())
 	} else if response != nil {
 		return fmt.Errorf("unexpected response type: %T", response)
 	}

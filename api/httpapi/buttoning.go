@@ -1,8 +1,8 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/buttoning"
@@ -28,22 +28,11 @@ func (s *Server) buttoning(ctx context.Context, req service.ButtoningRequest) (*
 
 // Buttoning answers POST /v1/buttoning.
 func (h handlers) Buttoning(ctx context.Context, _ gen.ButtoningRequestObject) (gen.ButtoningResponseObject, error) {
-	in, err := read[service.ButtoningRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.buttoning(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Buttoning200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.ButtoningSVG(ans)
-		return gen.Buttoning200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.Buttoning200JSONResponse{Body: wireButtoning(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.buttoning, wireButtoning, drawing.ButtoningPicture)
 }
+
+// VisitButtoningResponse sends the answer.
+func (r reply) VisitButtoningResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // buttoningFromWire translates a request, as requestFromWire does.
 func buttoningFromWire(w *gen.ButtoningRequest) (service.ButtoningRequest, fault.List) {

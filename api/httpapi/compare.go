@@ -1,7 +1,6 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"net/http"
@@ -66,32 +65,21 @@ func (s *Server) compare(ctx context.Context, req service.CompareRequest, each f
 
 // YardageCompare answers POST /v1/yardage/compare.
 func (h handlers) YardageCompare(ctx context.Context, _ gen.YardageCompareRequestObject) (gen.YardageCompareResponseObject, error) {
+	if ctx.Value(mediaKey) != mediaLines {
+		all := func(ctx context.Context, req service.CompareRequest) (*service.CompareAnswer, error) {
+			return h.compare(ctx, req, nil)
+		}
+		return answered(ctx, all, wireCompare, drawing.ComparePicture)
+	}
 	in, err := read[service.CompareRequest](ctx)
 	if err != nil {
 		return nil, err
 	}
-	if ctx.Value(mediaKey) == "application/x-ndjson" {
-		return &comparison{h: h, ctx: ctx, in: in}, nil
-	}
-	ans, err := h.compare(ctx, in.request, nil)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.YardageCompare200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.CompareSVG(ans)
-		return gen.YardageCompare200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	if ctx.Value(mediaKey) == mediaPDF {
-		pdf, err := printed(drawing.ComparePicture(ans), ans.Request.Units)
-		if err != nil {
-			return nil, err
-		}
-		return gen.YardageCompare200ApplicationpdfResponse{Body: bytes.NewReader(pdf), Headers: headers, ContentLength: int64(len(pdf))}, nil
-	}
-	return gen.YardageCompare200JSONResponse{Body: wireCompare(ans, in.digest), Headers: headers}, nil
+	return &comparison{h: h, ctx: ctx, in: in}, nil
 }
+
+// VisitYardageCompareResponse sends the answer.
+func (r reply) VisitYardageCompareResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // comparison is an answer that is sent line by line while it is made.
 type comparison struct {
@@ -109,7 +97,7 @@ func (c *comparison) VisitYardageCompareResponse(w http.ResponseWriter) error {
 	send := func(v any) {
 		if !begun {
 			begun = true
-			w.Header().Set("Content-Type", "application/x-ndjson")
+			w.Header().Set("Content-Type", mediaLines)
 			w.Header().Set("Cache-Control", "no-store")
 			w.Header().Set("Vary", "Accept")
 			w.WriteHeader(http.StatusOK)

@@ -3,8 +3,6 @@ package httpapi
 import (
 	"cmp"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"maps"
 	"net/http"
@@ -14,31 +12,34 @@ import (
 	"github.com/getkin/kin-openapi/openapi3"
 
 	"github.com/bridletie/bridletie"
+	"github.com/bridletie/bridletie/api/web"
 )
 
 // contract is openapi.yaml, made ready to be asked.
 type contract struct {
-	yaml, json         document
-	furniture          document
-	depth              int
-	formats            map[string]openapi3.StringFormatValidator
-	operations         map[string]operation
-	methods            map[string][]string // by path, what Allow says
-	parametrizedPrefix []string            // of paths whose last part is a parameter
+	yaml, json   document
+	furniture    document
+	depth        int
+	pictures     map[string]func() document // by kind
+	formats      map[string]openapi3.StringFormatValidator
+	operations   map[string]operation
+	methods      map[string][]string // by path, what Allow says
+	parametrized []string            // paths with a parameter, in order
 }
 
-// document is a form of the contract that is served.
+// document is what is served as it is.
 type document struct {
-	body []byte
-	etag string
+	web.Form
+	gzipped func() *web.Form // nil where there is none
 }
 
 // operation is what the pipeline knows of an operation before it runs.
 type operation struct {
 	id     string
 	offers []string         // media types of a right answer, the default first
-	body   *openapi3.Schema // of the request; nil when there is none
+	body   *openapi3.Schema // of the request; nil when there is none, or lines
 	shape  *shape           // of the body; nil when every body goes to the validator
+	lines  bool             // the body is lines, which the handler reads as they come
 	reader reader           // of the body
 	public bool             // counts against quotas, and may need a key
 }
@@ -74,8 +75,9 @@ func loadContract(l Limits) (*contract, error) {
 	}
 	c := &contract{
 		furniture:  kinds,
-		yaml:       newDocument(asYAML),
-		json:       newDocument(append(asJSON, '\n')),
+		pictures:   furniturePictures(),
+		yaml:       newPacked(asYAML),
+		json:       newPacked(append(asJSON, '\n')),
 		formats:    stringFormats(),
 		depth:      l.Depth,
 		operations: make(map[string]operation),
@@ -95,17 +97,18 @@ func loadContract(l Limits) (*contract, error) {
 			}
 		}
 		slices.Sort(c.methods[path])
-		if prefix, _, ok := strings.Cut(path, "{"); ok {
-			c.parametrizedPrefix = append(c.parametrizedPrefix, prefix)
+		if strings.Contains(path, "{") {
+			c.parametrized = append(c.parametrized, path)
 		}
 	}
+	slices.Sort(c.parametrized)
 	return c, nil
 }
 
-func newDocument(body []byte) document {
-	sum := sha256.Sum256(body)
-	return document{body: body, etag: `"` + hex.EncodeToString(sum[:16]) + `"`}
-}
+func newDocument(body []byte) document { return document{Form: web.NewForm(body)} }
+
+// newPacked is a document that is made once and kept compressed too.
+func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }
 
 func newOperation(op *openapi3.Operation, l Limits, made *shapes) (operation, error) {
 	o := operation{id: op.OperationID, public: !slices.Contains(op.Tags, "service")}
@@ -116,8 +119,13 @@ func newOperation(op *openapi3.Operation, l Limits, made *shapes) (operation, er
 		return cmp.Or(cmp.Compare(preference(a), preference(b)), strings.Compare(a, b))
 	})
 	if op.RequestBody != nil {
-		o.body = op.RequestBody.Value.Content["application/json"].Schema.Value
-		if s, err := made.of(op.RequestBody.Value.Content["application/json"].Schema); err == nil {
+		media := op.RequestBody.Value.Content[mediaJSON]
+		if media == nil {
+			o.lines = true
+			return o, nil
+		}
+		o.body = media.Schema.Value
+		if s, err := made.of(media.Schema); err == nil {
 			o.shape = s
 		}
 		var ok bool
@@ -133,7 +141,7 @@ func newOperation(op *openapi3.Operation, l Limits, made *shapes) (operation, er
 // that has none of its own.
 func preference(media string) int {
 	switch media {
-	case "application/json":
+	case mediaJSON:
 		return 0
 	case mediaSVG:
 		return 1
@@ -147,16 +155,25 @@ func (c *contract) template(path string) (string, bool) {
 	if _, ok := c.methods[path]; ok && !strings.Contains(path, "{") {
 		return path, true
 	}
-	for _, prefix := range c.parametrizedPrefix {
-		rest, ok := strings.CutPrefix(path, prefix)
-		if !ok || rest == "" || strings.Contains(rest, "/") {
-			continue
-		}
-		for template := range c.methods {
-			if strings.HasPrefix(template, prefix+"{") {
-				return template, true
-			}
+	for _, template := range c.parametrized {
+		if fits(path, template) {
+			return template, true
 		}
 	}
 	return "", false
+}
+
+// fits reports whether a path is of a template: part by part the same, or
+// anything but nothing where the template has a parameter.
+func fits(path, template string) bool {
+	parts, want := strings.Split(path, "/"), strings.Split(template, "/")
+	if len(parts) != len(want) {
+		return false
+	}
+	for i, part := range parts {
+		if parameter := strings.HasPrefix(want[i], "{"); part == "" && parameter || part != want[i] && !parameter {
+			return false
+		}
+	}
+	return true
 }

@@ -83,7 +83,7 @@ func TestFaultCodesAreTheContract(t *testing.T) {
 		string(fault.TooSmall), string(fault.TooLarge), string(fault.TooFew), string(fault.TooMany),
 		string(fault.Duplicate), string(fault.UnknownPanel), string(fault.UnknownMotif), string(fault.Loop),
 		string(fault.CountDiffers), string(fault.NeedsPattern), string(fault.NotAllowed),
-		string(fault.NotAPrice), string(fault.NotADensity), string(fault.UnknownFoam),
+		string(fault.NotAPrice), string(fault.NotADensity), string(fault.UnknownFoam), string(fault.UnknownCloth),
 		string(fault.WiderThanCloth), string(fault.LongerThanBolt), string(fault.NoPlace),
 		string(fault.NotADate), string(fault.UnknownLayer),
 	}
@@ -149,17 +149,21 @@ func TestExamplesAreAnswered(t *testing.T) {
 			if op.RequestBody == nil {
 				continue
 			}
-			for name, ref := range op.RequestBody.Value.Content["application/json"].Examples {
+			media, examples := requestMedia(op)
+			for name, ref := range examples.Examples {
 				body, err := json.Marshal(ref.Value.Value)
 				if err != nil {
 					t.Fatal(err)
 				}
+				if lines, ok := ref.Value.Value.(string); ok {
+					body = []byte(lines)
+				}
 				n++
-				first := c.do(method, path, string(body), "Content-Type", "application/json")
+				first := c.do(method, path, string(body), "Content-Type", media)
 				if first.Code != 200 {
 					t.Errorf("%s %s, %s: status %d: %s", method, path, name, first.Code, first.Body)
 				}
-				if again := c.do(method, path, string(body), "Content-Type", "application/json"); again.Body.String() != first.Body.String() {
+				if again := c.do(method, path, string(body), "Content-Type", media); again.Body.String() != first.Body.String() {
 					t.Errorf("%s %s, %s: other bytes the second time", method, path, name)
 				}
 			}
@@ -168,6 +172,15 @@ func TestExamplesAreAnswered(t *testing.T) {
 	if n == 0 {
 		t.Error("there are no examples")
 	}
+}
+
+// requestMedia is the one form in which an operation takes its body.
+func requestMedia(op *openapi3.Operation) (string, *openapi3.MediaType) {
+	const lines = "application/x-ndjson"
+	if media := op.RequestBody.Value.Content[lines]; media != nil {
+		return lines, media
+	}
+	return "application/json", op.RequestBody.Value.Content["application/json"]
 }
 
 func TestLint(t *testing.T) {
@@ -284,7 +297,7 @@ func (l *linter) operation(path string, op *openapi3.Operation) {
 	codes := []string{"406"}
 	if op.RequestBody != nil {
 		codes = append(codes, "400", "413", "415", "422", "500", "503")
-		if media := op.RequestBody.Value.Content["application/json"]; media == nil || len(media.Examples) == 0 {
+		if _, media := requestMedia(op); media == nil || len(media.Examples) == 0 {
 			l.add("%s: the request has no example", op.OperationID)
 		}
 	}

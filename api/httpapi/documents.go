@@ -6,16 +6,17 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/web"
 )
 
 // SpecYaml answers GET /openapi.yaml.
 func (h handlers) SpecYaml(ctx context.Context, _ gen.SpecYamlRequestObject) (gen.SpecYamlResponseObject, error) {
-	return served{h.contract.yaml, "application/yaml", ifNoneMatch(ctx)}, nil
+	return serve(ctx, h.contract.yaml, "application/yaml"), nil
 }
 
 // SpecJson answers GET /openapi.json.
 func (h handlers) SpecJson(ctx context.Context, _ gen.SpecJsonRequestObject) (gen.SpecJsonResponseObject, error) {
-	return served{h.contract.json, "application/json", ifNoneMatch(ctx)}, nil
+	return serve(ctx, h.contract.json, "application/json"), nil
 }
 
 func ifNoneMatch(ctx context.Context) string {
@@ -23,11 +24,17 @@ func ifNoneMatch(ctx context.Context) string {
 	return condition
 }
 
+// serve is a document as an answer to a request.
+func serve(ctx context.Context, d document, media string) served {
+	return served{d, media, ifNoneMatch(ctx), takesGzip(ctx)}
+}
+
 // served is a document as an answer, 304 when the client has it.
 type served struct {
 	document
 	media     string
 	condition string // If-None-Match
+	gzip      bool   // whether the client takes it compressed
 }
 
 // VisitSpecYamlResponse writes the answer.
@@ -36,24 +43,40 @@ func (s served) VisitSpecYamlResponse(w http.ResponseWriter) error { return s.wr
 // VisitSpecJsonResponse writes the answer.
 func (s served) VisitSpecJsonResponse(w http.ResponseWriter) error { return s.write(w) }
 
-func (s served) write(w http.ResponseWriter) error {
-	w.Header().Set("ETag", s.etag)
-	w.Header().Set("Cache-Control", "no-cache")
-	if s.known() {
+func (s served) write(w http.ResponseWriter) error { return s.writeFor(w, "no-cache") }
+
+// writeFor writes the answer with what Cache-Control says.
+func (s served) writeFor(w http.ResponseWriter, cache string) error {
+	h, form, packed := w.Header(), s.Form, (*web.Form)(nil)
+	if s.gzipped != nil {
+		h.Add("Vary", "Accept-Encoding")
+		if s.gzip {
+			packed = s.gzipped()
+		}
+	}
+	if packed != nil {
+		form = *packed
+	}
+	h.Set("ETag", form.ETag)
+	h.Set("Cache-Control", cache)
+	if known(s.condition, form.ETag) {
 		w.WriteHeader(http.StatusNotModified)
 		return nil
 	}
-	w.Header().Set("Content-Type", s.media)
+	if packed != nil {
+		h.Set("Content-Encoding", "gzip")
+	}
+	h.Set("Content-Type", s.media)
 	w.WriteHeader(http.StatusOK)
-	_, err := w.Write(s.body)
+	_, err := w.Write(form.Body)
 	return err
 }
 
-// known reports whether the condition names this document. The comparison is
+// known reports whether If-None-Match names this document. The comparison is
 // the weak one (RFC 9110, section 13.1.2).
-func (s served) known() bool {
-	for tag := range strings.SplitSeq(s.condition, ",") {
-		if tag = strings.TrimPrefix(strings.TrimSpace(tag), "W/"); tag == "*" || tag == s.etag {
+func known(condition, etag string) bool {
+	for tag := range strings.SplitSeq(condition, ",") {
+		if tag = strings.TrimPrefix(strings.TrimSpace(tag), "W/"); tag == "*" || tag == etag {
 			return true
 		}
 	}

@@ -1,7 +1,6 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -30,7 +29,7 @@ func loadFireRules() (*fireRules, error) {
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: fire rules: %w", err)
 	}
-	return &fireRules{set, newDocument(append(body, '\n'))}, nil
+	return &fireRules{set, newPacked(append(body, '\n'))}, nil
 }
 
 // AnswerFireCheck reads a request and answers it, as AnswerYardage does.
@@ -44,26 +43,15 @@ func (s *Server) fireCheck(_ context.Context, req service.FireRequest) (*service
 
 // FireCheck answers POST /v1/fire-check.
 func (h handlers) FireCheck(ctx context.Context, _ gen.FireCheckRequestObject) (gen.FireCheckResponseObject, error) {
-	in, err := read[service.FireRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.fireCheck(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.FireCheck200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.FireSVG(ans)
-		return gen.FireCheck200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.FireCheck200JSONResponse{Body: wireFireAnswer(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.fireCheck, wireFireAnswer, drawing.FirePicture)
 }
+
+// VisitFireCheckResponse sends the answer.
+func (r reply) VisitFireCheckResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // FireRules answers GET /v1/fire-rules.
 func (h handlers) FireRules(ctx context.Context, _ gen.FireRulesRequestObject) (gen.FireRulesResponseObject, error) {
-	return served{h.fire.document, "application/json", ifNoneMatch(ctx)}, nil
+	return serve(ctx, h.fire.document, "application/json"), nil
 }
 
 // VisitFireRulesResponse writes the answer.

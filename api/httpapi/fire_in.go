@@ -2,6 +2,7 @@ package httpapi
 
 import (
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/fire"
 	"github.com/bridletie/bridletie/service"
@@ -19,7 +20,7 @@ func fireFromWire(w *gen.FireCheckRequest) (service.FireRequest, fault.List) {
 		PermanentLabel: knownFrom(w.PermanentLabel), DisplayLabel: knownFrom(w.DisplayLabel),
 		FederalLabel: knownFrom(w.FederalLabel), ChemicalLabel: knownFrom(w.ChemicalLabel),
 	}
-	job.Made, _ = fire.ParseSpan(value(w.Made))
+	job.Made, _ = calendar.ParseSpan(value(w.Made))
 	root := fault.Path("")
 	if w.Size != nil {
 		at := root.Field("size")
@@ -37,8 +38,8 @@ func fireFromWire(w *gen.FireCheckRequest) (service.FireRequest, fault.List) {
 	return req, t.shape
 }
 
-func dayFrom(s string) fire.Day {
-	d, _ := fire.ParseDay(s)
+func dayFrom(s string) calendar.Day {
+	d, _ := calendar.Parse(s)
 	return d
 }
 

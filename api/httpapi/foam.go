@@ -1,16 +1,20 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 	"strconv"
 	"strings"
+
+	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // The limits of a request for foam, which may list 500 cushions.
@@ -31,32 +35,20 @@ func (s *Server) foam(ctx context.Context, req service.FoamRequest) (*service.Fo
 
 // Foam answers POST /v1/foam.
 func (h handlers) Foam(ctx context.Context, _ gen.FoamRequestObject) (gen.FoamResponseObject, error) {
-	in, err := read[service.FoamRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.foam(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Foam200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := foamSVG(ans)
-		return gen.Foam200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.Foam200JSONResponse{Body: wireFoam(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.foam, wireFoam, drawing.FoamPicture)
 }
+
+// VisitFoamResponse sends the answer.
+func (r reply) VisitFoamResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // foamFromWire translates a request for foam, as requestFromWire does.
 func foamFromWire(w *gen.FoamRequest) (service.FoamRequest, fault.List) {
 	var t translator
 	root := fault.Path("")
-	req := service.FoamRequest{Units: unitsFrom(value(w.Units)), Currency: value(w.Currency)}
+	req := service.FoamRequest{Units: unitsFrom(value(w.Units))}
 	req.Kerf = lengthFrom(value(w.Kerf))
-	req.Priced = w.Currency != nil
-	if strings.Trim(req.Currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" {
-		t.shape.Add(root.Field("currency"), fault.NotAPrice, req.Currency, "this is not the code of a currency", `three capital letters, for example "GBP"`)
+	if w.Currency != nil {
+		req.Currency = t.currency(*w.Currency, root)
 	}
 	switch value(w.Effort) {
 	case gen.EffortQuick:
@@ -146,10 +138,10 @@ func (t *translator) foamSheet(w *gen.FoamSheet, priced bool, ids map[string]int
 	case w.Price != nil && !priced:
 		t.shape.Add(here, fault.NotAllowed, *w.Price, "a price needs a currency", "give currency, or leave price out")
 	case w.Price != nil:
-		var ok bool
-		if k.Price, ok = foam.ParseAmount(*w.Price); !ok {
+		var err error
+		if k.Price, err = money.ParseAmount(*w.Price); err != nil {
 			t.shape.Add(here, fault.NotAPrice, *w.Price, "this is not a price", `a decimal with a point and at most 4 decimals, for example "48.50"`)
-		} else if k.Price > foam.MaxAmount {
+		} else if k.Price.GreaterThan(decimal.NewFromInt(foam.MaxPrice)) {
 			t.shape.Add(here, fault.TooLarge, *w.Price, "a sheet is at most 100000", "the price of one sheet")
 		}
 	}

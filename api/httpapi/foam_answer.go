@@ -6,19 +6,16 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/service"
-	"github.com/bridletie/bridletie/service/drawing"
 )
-
-// foamSVG is the drawing of an answer.
-func foamSVG(ans *service.FoamAnswer) []byte { return drawing.FoamSVG(ans) }
 
 // wireFoam is the answer as the contract has it.
 func wireFoam(ans *service.FoamAnswer, digest string) gen.FoamAnswer {
 	r := ans.Result
 	g := gen.FoamAnswer{
 		Items: []gen.FoamCut{}, Groups: []gen.FoamGroup{}, Sheets: []gen.FoamSheetCut{},
-		Cost: foamMoney(ans, r.Cost), MassG: r.Grams, Proven: r.Proven(), Work: r.Work,
+		Cost: foamMoney(ans, ans.Request.Total(r)), MassG: r.Grams, Proven: r.Proven(), Work: r.Work,
 		Defaults: append([]string{}, ans.Defaults...), Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
@@ -32,12 +29,13 @@ func wireFoam(ans *service.FoamAnswer, digest string) gen.FoamAnswer {
 	return g
 }
 
-// foamMoney is a sum, where there are prices.
-func foamMoney(ans *service.FoamAnswer, sum int64) *gen.FoamMoney {
-	if !ans.Request.Priced {
+// foamMoney is an amount, where there are prices.
+func foamMoney(ans *service.FoamAnswer, m money.Money) *gen.Money {
+	if !ans.Request.Priced() {
 		return nil
 	}
-	return &gen.FoamMoney{Amount: foam.Amount(sum).Text(), Currency: ans.Request.Currency}
+	w := wireMoney(m)
+	return &w
 }
 
 func wireFoamCut(ans *service.FoamAnswer, i int) gen.FoamCut {
@@ -73,7 +71,7 @@ func wireFoamGroup(ans *service.FoamAnswer, i int) gen.FoamGroup {
 	g := gen.FoamGroup{
 		Foam: ans.Request.Foams[gr.Foam].ID, Thickness: foamLength(ans, gr.Thickness, length.Nearest),
 		Pieces: len(gr.Pieces), Sheets: len(gr.Nest.Sheets), Bound: gr.Nest.Bound, Proven: gr.Nest.Proven,
-		WastePercent: math.Round(gr.Waste*1e4) / 1e2, Cost: foamMoney(ans, gr.Nest.Cost),
+		WastePercent: math.Round(gr.Waste*1e4) / 1e2, Cost: foamMoney(ans, ans.Request.Money(gr)),
 	}
 	for _, b := range gr.Buy() {
 		g.Buy = append(g.Buy, struct {

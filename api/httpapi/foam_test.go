@@ -110,7 +110,8 @@ func badFoam() []badRequest {
 	return []badRequest{
 		{"nothing", "", `{}`, []string{"#/foams missing", "#/sheets missing", "#/items missing"}},
 		{"empty lists", "", `{"foams": [], "sheets": [], "items": []}`, []string{"#/foams too-few", "#/sheets too-few", "#/items too-few"}},
-		{"currency", `"GBP"`, `"gbp"`, one("#/currency not-a-price")},
+		{"currency", `"GBP"`, `"gbp"`, one("#/currency not-a-name")},
+		{"no such currency", `"GBP"`, `"QQQ"`, one("#/currency not-one-of")},
 		{"no currency", `"currency": "GBP", `, ``, []string{"#/sheets/0/price not-allowed", "#/sheets/1/price not-allowed"}},
 		{"no price", `, "price": "27.5"`, ``, one("#/sheets/1/price missing")},
 		{"price with a comma", `"27.5"`, `"27,5"`, one("#/sheets/1/price not-a-price")},

@@ -8,9 +8,9 @@ import (
 
 	"github.com/getkin/kin-openapi/openapi3"
 
+	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
-	"github.com/bridletie/bridletie/calc/fire"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -176,13 +176,13 @@ func isName(s string) bool {
 
 // isDay reports whether s is a day of the calendar, year first.
 func isDay(s string) bool {
-	_, ok := fire.ParseDay(s)
+	_, ok := calendar.Parse(s)
 	return ok
 }
 
 // isDayOrPart reports whether s is a day, a month or a year.
 func isDayOrPart(s string) bool {
-	_, ok := fire.ParseSpan(s)
+	_, ok := calendar.ParseSpan(s)
 	return ok
 }
 

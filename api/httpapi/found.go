@@ -2,8 +2,6 @@ package httpapi
 
 import (
 	"context"
-
-	"github.com/bridletie/bridletie/api/admit"
 )
 
 // found is the context of a request with what the pipeline found out about it: one
@@ -13,7 +11,8 @@ type found struct {
 
 	media     string
 	condition string
-	account   *admit.Account
+	encoding  string
+	caller    caller
 	input     any
 	turn      *turn
 	prefer    prefers
@@ -30,14 +29,18 @@ func (f *found) Value(key any) any {
 		return f.media
 	case conditionKey:
 		return f.condition
+	case encodingKey:
+		return f.encoding
 	case inputKey:
 		return f.input
 	case turnKey:
 		return f.turn
 	case preferKey:
 		return f.prefer
+	case callerKey:
+		return f.caller
 	case accountKey:
-		return f.account
+		return f.caller.account
 	}
 	return f.Context.Value(key)
 }

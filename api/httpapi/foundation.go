@@ -1,8 +1,8 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -24,22 +24,11 @@ func (s *Server) foundation(ctx context.Context, req service.FoundationRequest) 
 
 // Foundation answers POST /v1/foundation.
 func (h handlers) Foundation(ctx context.Context, _ gen.FoundationRequestObject) (gen.FoundationResponseObject, error) {
-	in, err := read[service.FoundationRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.foundation(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Foundation200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.FoundationSVG(ans)
-		return gen.Foundation200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.Foundation200JSONResponse{Body: wireFoundation(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.foundation, wireFoundation, drawing.FoundationPicture)
 }
+
+// VisitFoundationResponse sends the answer.
+func (r reply) VisitFoundationResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // foundationFromWire translates a request, as requestFromWire does.
 func foundationFromWire(w *gen.FoundationRequest) (service.FoundationRequest, fault.List) {

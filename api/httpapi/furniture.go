@@ -6,6 +6,7 @@ import (
 	"maps"
 	"net/http"
 	"slices"
+	"sync"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -25,7 +26,17 @@ func furnitureDocument() (document, error) {
 	if err != nil {
 		return document{}, err
 	}
-	return newDocument(append(body, '\n')), nil
+	return newPacked(append(body, '\n')), nil
+}
+
+// furniturePictures are those of GET /v1/furniture/{kind}/picture, each drawn when
+// it is first asked for.
+func furniturePictures() map[string]func() document {
+	pictures := make(map[string]func() document)
+	for _, k := range furniture.Kinds() {
+		pictures[k.ID] = sync.OnceValue(func() document { return newPacked(drawing.PieceSVG(k)) })
+	}
+	return pictures
 }
 
 func wireKind(k furniture.Kind) gen.FurnitureKind {
@@ -49,7 +60,7 @@ func wireKind(k furniture.Kind) gen.FurnitureKind {
 
 // Furniture answers GET /v1/furniture.
 func (h handlers) Furniture(ctx context.Context, _ gen.FurnitureRequestObject) (gen.FurnitureResponseObject, error) {
-	return served{h.contract.furniture, "application/json", ifNoneMatch(ctx)}, nil
+	return serve(ctx, h.contract.furniture, "application/json"), nil
 }
 
 // VisitFurnitureResponse writes the answer.
@@ -57,28 +68,48 @@ func (s served) VisitFurnitureResponse(w http.ResponseWriter) error { return s.w
 
 // FurnitureKind answers GET /v1/furniture/{kind}.
 func (h handlers) FurnitureKind(ctx context.Context, r gen.FurnitureKindRequestObject) (gen.FurnitureKindResponseObject, error) {
-	k, ok := furniture.Find(r.Kind)
+	media, _ := ctx.Value(mediaKey).(string)
+	draw, ok := h.guides[guideForm{r.Kind, media}]
 	if !ok {
 		return nil, problem(notFound, "")
 	}
-	media, _ := ctx.Value(mediaKey).(string)
-	body, err := []byte(nil), error(nil)
-	switch media {
-	case mediaSVG:
-		body = drawing.MeasuringSVG(k, length.Metric)
-	case mediaPDF:
-		body, err = printed(drawing.MeasuringPicture(k, length.Metric), length.Metric)
-	default:
-		media = "application/json"
-		if body, err = json.Marshal(wireKind(k)); err == nil {
-			body = append(body, '\n')
-		}
-	}
+	guide, err := draw()
 	if err != nil {
 		return nil, err
 	}
-	return served{newDocument(body), media, ifNoneMatch(ctx)}, nil
+	return serve(ctx, guide, media), nil
 }
+
+// guideForm is the guide to a kind of furniture in one form.
+type guideForm struct{ kind, media string }
+
+// measuringGuides are the guides to all kinds. They never change, so each is
+// made once, when it is first asked for: whoever asks again with its tag has no
+// picture drawn.
+func measuringGuides() map[guideForm]func() (document, error) {
+	all := make(map[guideForm]func() (document, error))
+	for _, k := range furniture.Kinds() {
+		for _, media := range []string{mediaJSON, mediaSVG, mediaPDF} {
+			all[guideForm{k.ID, media}] = sync.OnceValues(func() (document, error) {
+				body, err := written(media, func() any { return wireKind(k) }, func() drawn { return drawing.MeasuringPicture(k, length.Metric) })
+				return newDocument(body), err
+			})
+		}
+	}
+	return all
+}
+
+// FurniturePicture answers GET /v1/furniture/{kind}/picture.
+func (h handlers) FurniturePicture(ctx context.Context, r gen.FurniturePictureRequestObject) (gen.FurniturePictureResponseObject, error) {
+	picture, ok := h.contract.pictures[r.Kind]
+	if !ok {
+		return nil, problem(notFound, "")
+	}
+	return serve(ctx, picture(), mediaSVG), nil
+}
+
+// VisitFurniturePictureResponse writes the answer.
+func (s served) VisitFurniturePictureResponse(w http.ResponseWriter) error { return s.write(w) }
 
 // VisitFurnitureKindResponse writes the answer.
 func (s served) VisitFurnitureKindResponse(w http.ResponseWriter) error {
@@ -112,7 +143,19 @@ func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest,
 		c := t.cloth(w.Cloth, root.Field("cloth"))
 		req.Cloth = &c
 	}
+	if w.OutsideCloth != nil {
+		c := t.cloth(w.OutsideCloth, root.Field("outsideCloth"))
+		req.Outside = &c
+	}
 	req.Drop = value(w.Drop)
+	for id, c := range value(w.Covers) {
+		if req.Covers == nil {
+			req.Covers = make(map[string]furniture.Cover)
+		}
+		req.Covers[id] = map[gen.CuttingListCover]furniture.Cover{
+			gen.CuttingListCoverTop: furniture.Top, gen.CuttingListCoverOutside: furniture.Outside, gen.CuttingListCoverLining: furniture.Lining,
+		}[c]
+	}
 	for i, p := range value(w.Replace) {
 		req.Replace = append(req.Replace, t.panel(&p, root.Field("replace").Index(i)))
 	}
@@ -130,13 +173,8 @@ func cuttingList(_ context.Context, req service.CuttingListRequest) (*service.Cu
 
 // CuttingList answers POST /v1/cutting-list.
 func (h handlers) CuttingList(ctx context.Context, _ gen.CuttingListRequestObject) (gen.CuttingListResponseObject, error) {
-	in, err := read[service.CuttingListRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	return gen.CuttingList200JSONResponse{
-		Body:    wireCuttingList(service.CuttingList(in.request), in.digest),
-		Headers: gen.CuttingList200ResponseHeaders{CacheControl: &store, Vary: &vary},
-	}, nil
+	return answered(ctx, cuttingList, wireCuttingList, drawing.CuttingListPicture)
 }
+
+// VisitCuttingListResponse sends the answer.
+func (r reply) VisitCuttingListResponse(w http.ResponseWriter) error { return r.write(w) }

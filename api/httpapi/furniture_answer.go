@@ -41,6 +41,27 @@ func wireCuttingList(ans *service.CuttingListAnswer, digest string) gen.CuttingL
 		g.Assumed = append(g.Assumed, gen.CuttingListAssumed{Measure: m.ID, Name: m.Name, Taken: w.quantity(m.Typical, length.Nearest)})
 	}
 	w.needs(&g, ans.List)
+	g.Fire = w.fireStacks(ans)
+	return g
+}
+
+// fireStacks are the layers in the form in which /v1/fire-check takes them.
+func (w answerWriter) fireStacks(ans *service.CuttingListAnswer) gen.CuttingListFire {
+	kind, _ := furniture.Find(ans.Request.Piece.Kind)
+	g := gen.CuttingListFire{Item: gen.CuttingListFireItem(kind.FireItem()), LooseCushions: gen.FireKnownNo, Stacks: []gen.CuttingListStack{}}
+	if ans.List.LooseCushions() {
+		g.LooseCushions = gen.FireKnownYes
+	}
+	for _, s := range ans.List.Stacks() {
+		one := gen.CuttingListStack{Where: gen.CuttingListStackWhere(s.Where)}
+		for _, l := range s.Layers {
+			layer := gen.FireLayer{Id: l.ID, Role: gen.FireLayerRole(l.Role)}
+			set(&layer.Name, l.Name)
+			set(&layer.Thickness, text(l.Thickness))
+			one.Layers = append(one.Layers, layer)
+		}
+		g.Stacks = append(g.Stacks, one)
+	}
 	return g
 }
 
@@ -50,7 +71,9 @@ func (w answerWriter) needs(g *gen.CuttingListAnswer, list furniture.List) {
 		g.Runs = append(g.Runs, gen.CuttingListRun{Name: r.Name, Count: r.Count, Length: w.quantity(r.Length, length.Up), Closed: r.Closed, Corners: r.Corners})
 	}
 	for _, b := range list.Buttons {
-		g.Buttoned = append(g.Buttoned, gen.CuttingListButtoned{Panel: b.Panel, Across: w.quantity(b.Size.Across, length.Up), Along: w.quantity(b.Size.Along, length.Up)})
+		g.Buttoned = append(g.Buttoned, gen.CuttingListButtoned{
+			Panel: b.Panel, Across: w.quantity(b.Size.Across, length.Up), Along: w.quantity(b.Size.Along, length.Up), Grid: wireDiamond(b.Diamond),
+		})
 	}
 	for _, f := range list.Fillings {
 		g.Fillings = append(g.Fillings, gen.CuttingListFilling{
@@ -64,6 +87,14 @@ func (w answerWriter) needs(g *gen.CuttingListAnswer, list furniture.List) {
 			Across: w.quantity(f.Size.Across, length.Up), Along: w.quantity(f.Size.Along, length.Up),
 		})
 	}
+}
+
+// wireDiamond is a grid that is given by the size of a diamond.
+func wireDiamond(d panel.Size) gen.ButtoningGrid {
+	g := gen.ButtoningGrid{How: gen.ButtoningGridHowSpacing}
+	set(&g.Width, text(d.Across))
+	set(&g.Height, text(d.Along))
+	return g
 }
 
 // wirePanel is a panel in the form in which /v1/yardage takes it.

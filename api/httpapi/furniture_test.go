@@ -2,6 +2,7 @@ package httpapi_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -11,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/length"
 )
 
 func (c *client) postCuttingList(body string) *httptest.ResponseRecorder {
@@ -152,4 +154,173 @@ func FuzzCuttingList(f *testing.F) {
 			t.Errorf("status %d", w.Code)
 		}
 	})
+}
+
+// Each kind has a picture, and its size is that of a picture in a form.
+func TestPictureOfEachKind(t *testing.T) {
+	c := newClient(t, options())
+	for _, k := range furniture.Kinds() {
+		w := c.do(http.MethodGet, "/v1/furniture/"+k.ID+"/picture", "")
+		if w.Code != http.StatusOK || w.Header().Get("Content-Type") != "image/svg+xml" || w.Body.Len() > 20000 {
+			t.Errorf("%s: status %d, %s, %d bytes", k.ID, w.Code, w.Header().Get("Content-Type"), w.Body.Len())
+		}
+		if w := c.do(http.MethodGet, "/v1/furniture/"+k.ID+"/picture", "", "If-None-Match", w.Header().Get("ETag")); w.Code != http.StatusNotModified {
+			t.Errorf("%s: status %d for what the client has", k.ID, w.Code)
+		}
+	}
+	for _, path := range []string{"/v1/furniture/hammock/picture", "/v1/furniture//picture", "/v1/furniture/wing-chair/picture/x"} {
+		if w := c.do(http.MethodGet, path, ""); w.Code != http.StatusNotFound {
+			t.Errorf("%s: status %d", path, w.Code)
+		}
+	}
+}
+
+// The sheet of a cutting list as a drawing and on paper.
+func TestCuttingListAsASheet(t *testing.T) {
+	body, err := os.ReadFile("../../testdata/jobs/wing-chair-measures.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := newClient(t, options())
+	for media, begins := range map[string]string{"image/svg+xml": "<svg ", "application/pdf": "%PDF-"} {
+		w := c.do(http.MethodPost, "/v1/cutting-list", string(body), "Content-Type", "application/json", "Accept", media)
+		if w.Code != http.StatusOK || w.Header().Get("Content-Type") != media || !strings.HasPrefix(w.Body.String(), begins) {
+			t.Errorf("%s: status %d, %s", media, w.Code, w.Header().Get("Content-Type"))
+		}
+		if w.Header().Get("Vary") == "" || w.Header().Get("Cache-Control") != "no-store" {
+			t.Errorf("%s: headers %v", media, w.Header())
+		}
+	}
+}
+
+// The layers of every kind are in the form in which the fire check takes them.
+func TestStacksGoToTheFireCheck(t *testing.T) {
+	c := newClient(t, httpapi.DefaultOptions())
+	for _, k := range furniture.Kinds() {
+		var answer struct {
+			Fire struct {
+				Item, LooseCushions json.RawMessage
+				Stacks              []struct {
+					Where  string
+					Layers json.RawMessage
+				}
+			}
+		}
+		w := c.postCuttingList(`{"kind":"` + k.ID + `"}`)
+		if err := json.Unmarshal(w.Body.Bytes(), &answer); err != nil || len(answer.Fire.Stacks) == 0 {
+			t.Fatalf("%s: %v: %s", k.ID, err, w.Body)
+		}
+		for _, s := range answer.Fire.Stacks {
+			w := c.do(http.MethodPost, "/v1/fire-check", `{"asOf":"2026-11-25","place":"great-britain","item":`+string(answer.Fire.Item)+
+				`,"looseCushions":`+string(answer.Fire.LooseCushions)+`,"layers":`+string(s.Layers)+`}`, "Content-Type", "application/json")
+			if w.Code != http.StatusOK {
+				t.Errorf("%s %s: status %d: %s", k.ID, s.Where, w.Code, w.Body)
+			}
+		}
+	}
+}
+
+// The grid of every buttoned panel, at the least and the most that may be measured,
+// can be sent to /v1/buttoning as it is.
+func TestGridsGoToButtoning(t *testing.T) {
+	c, sent := newClient(t, httpapi.DefaultOptions()), 0
+	for _, k := range furniture.Kinds() {
+		for _, extreme := range []func(furniture.Measure) length.Length{
+			func(m furniture.Measure) length.Length { return m.Least },
+			func(m furniture.Measure) length.Length { return m.Typical },
+			func(m furniture.Measure) length.Length { return m.Most },
+		} {
+			p := furniture.Piece{Kind: k.ID, Count: 1, Measures: map[string]length.Length{}, Options: map[string]string{"back": "buttoned"}}
+			measures := make(map[string]string)
+			for _, m := range k.Measures {
+				p.Measures[m.ID] = extreme(m)
+				measures[m.ID] = extreme(m).String()
+			}
+			if l := p.Faults(""); l.Len() > 0 {
+				continue // no back to be buttoned
+			}
+			given, err := json.Marshal(measures)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var answer struct {
+				Buttoned []struct {
+					Grid          json.RawMessage
+					Across, Along struct{ MM float64 }
+				}
+			}
+			w := c.postCuttingList(`{"kind":"` + k.ID + `","options":{"back":"buttoned"},"measures":` + string(given) + `}`)
+			if err := json.Unmarshal(w.Body.Bytes(), &answer); err != nil {
+				t.Fatal(err)
+			}
+			for _, b := range answer.Buttoned {
+				sent++
+				body := fmt.Sprintf(`{"panel":{"size":{"across":"%v mm","along":"%v mm"}},"grid":%s,"depth":"20 mm","cloth":{"width":"140 cm"},"buttons":{"lines":28}}`, b.Across.MM, b.Along.MM, b.Grid)
+				if w := c.do(http.MethodPost, "/v1/buttoning", body, "Content-Type", "application/json"); w.Code != http.StatusOK {
+					t.Errorf("%s: status %d: %s", k.ID, w.Code, w.Body)
+				}
+			}
+		}
+	}
+	if sent == 0 {
+		t.Error("nothing is buttoned")
+	}
+}
+
+// Panels go to another cloth where the caller says so, and the outside cloth has a
+// pattern of its own.
+func TestCuttingListMovesPanels(t *testing.T) {
+	c := newClient(t, options())
+	w := c.postCuttingList(`{"kind":"carver","options":{"outside":"other"},"covers":{"PAD":"outside","EXTRA":"lining"},` +
+		`"replace":[{"id":"EXTRA","size":{"across":"20 cm","along":"20 cm"}}],` +
+		`"outsideCloth":{"width":"140 cm","pattern":{"lengthRepeat":"32 cm"}}}`)
+	var answer struct {
+		Covers []struct {
+			Cover  string
+			Panels []struct {
+				ID    string
+				Match struct{ How string }
+			}
+		}
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &answer); err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, k := range answer.Covers {
+		for _, p := range k.Panels {
+			got = append(got, k.Cover+" "+p.ID+" "+p.Match.How)
+		}
+	}
+	if text := strings.Join(got, ","); text != "top SEAT runs-on,top IB centred,outside OB along,outside PAD ,lining EXTRA " {
+		t.Errorf("%s", text)
+	}
+}
+
+func TestBadChangesOfCuttingLists(t *testing.T) {
+	c := newClient(t, options())
+	for _, tc := range []struct{ name, body, want string }{
+		{"drops what is not there", `{"kind":"carver","drop":["SEAT","WINGS"]}`, "#/drop/1 unknown-panel"},
+		{"drops what the options leave out", `{"kind":"carver","options":{"arm-pads":"no"},"drop":["PAD"]}`, "#/drop/0 unknown-panel"},
+		{"moves what is not there", `{"kind":"carver","covers":{"WINGS":"lining"}}`, "#/covers/WINGS unknown-panel"},
+		{"moves to no cover", `{"kind":"carver","covers":{"SEAT":"canvas"}}`, "#/covers/SEAT not-one-of"},
+		{"outside cloth", `{"kind":"carver","outsideCloth":{"width":"9 mm"}}`, "#/outsideCloth/width too-small"},
+		{"too narrow an outside cloth", `{"kind":"carver","options":{"outside":"other"},"replace":[{"id":"OB","size":{"across":"40 cm","along":"40 cm"}}],"outsideCloth":{"width":"20 cm"}}`, "#/replace/0/size/across wider-than-cloth"},
+		{"more copies than are planned", `{"kind":"three-seat-settee","count":50,"options":{"back":"cushions","flies":"no","collars":"sewn","skirt":"tailored","arms":"square","wings":"yes"}}`, "#/count too-many"},
+	} {
+		w := c.postCuttingList(tc.body)
+		var p struct {
+			Errors []struct{ Pointer, Code string }
+		}
+		if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, e := range p.Errors {
+			got = append(got, e.Pointer+" "+e.Code)
+		}
+		if text := strings.Join(got, ", "); w.Code != http.StatusUnprocessableEntity || text != tc.want {
+			t.Errorf("%s: status %d, %q, want %q", tc.name, w.Code, text, tc.want)
+		}
+	}
 }

@@ -1,13 +1,12 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
 	"errors"
+	"net/http"
 	"strconv"
 
 	"github.com/bridletie/bridletie/api/gen"
-	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
@@ -23,26 +22,14 @@ type contextKey int
 const (
 	mediaKey     contextKey = iota // the media type negotiated
 	conditionKey                   // If-None-Match
+	encodingKey                    // Accept-Encoding
 	inputKey                       // the body, read
 	turnKey                        // the *turn of the request
 	preferKey                      // the prefers of the request
 	accountKey                     // the *admit.Account that pays for the work
+	callerKey                      // the caller
+	insideKey                      // the *insideAnswer of a line's request
 )
-
-// The media types that answers are drawn in.
-const (
-	mediaSVG = "image/svg+xml"
-	mediaPDF = "application/pdf"
-)
-
-// printed is a drawing on the pages that are usual where lengths are given in
-// those units.
-func printed(p *drawing.Picture, sys length.System) ([]byte, error) {
-	if sys == length.Imperial {
-		return p.PDF(drawing.Letter())
-	}
-	return p.PDF(drawing.A4())
-}
 
 // AnswerYardage reads a request body and answers it: all that the operation
 // does, short of writing the answer down.
@@ -107,55 +94,19 @@ func (s *Server) check(ctx context.Context, req service.CheckRequest) (*service.
 
 // Yardage answers POST /v1/yardage.
 func (h handlers) Yardage(ctx context.Context, _ gen.YardageRequestObject) (gen.YardageResponseObject, error) {
-	in, err := read[service.YardageRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.yardage(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Yardage200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := h.opts.PlanSVG(ans)
-		return gen.Yardage200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	if ctx.Value(mediaKey) == mediaPDF {
-		pdf, err := printed(drawing.PlanPicture(ans), ans.Request.Units)
-		if err != nil {
-			return nil, err
-		}
-		return gen.Yardage200ApplicationpdfResponse{Body: bytes.NewReader(pdf), Headers: headers, ContentLength: int64(len(pdf))}, nil
-	}
-	return gen.Yardage200JSONResponse{Body: wireAnswer(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.yardage, wireAnswer, drawing.PlanPicture)
 }
+
+// VisitYardageResponse sends the answer.
+func (r reply) VisitYardageResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // YardageCheck answers POST /v1/yardage/check.
 func (h handlers) YardageCheck(ctx context.Context, _ gen.YardageCheckRequestObject) (gen.YardageCheckResponseObject, error) {
-	in, err := read[service.CheckRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.check(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.YardageCheck200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := h.opts.CheckSVG(ans)
-		return gen.YardageCheck200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	if ctx.Value(mediaKey) == mediaPDF {
-		pdf, err := printed(drawing.CheckPicture(ans), ans.Request.Units)
-		if err != nil {
-			return nil, err
-		}
-		return gen.YardageCheck200ApplicationpdfResponse{Body: bytes.NewReader(pdf), Headers: headers, ContentLength: int64(len(pdf))}, nil
-	}
-	return gen.YardageCheck200JSONResponse{Body: wireCheck(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.check, wireCheck, drawing.CheckPicture)
 }
+
+// VisitYardageCheckResponse sends the answer.
+func (r reply) VisitYardageCheckResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // Livez answers GET /livez.
 func (h handlers) Livez(context.Context, gen.LivezRequestObject) (gen.LivezResponseObject, error) {

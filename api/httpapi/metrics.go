@@ -2,6 +2,7 @@ package httpapi
 
 import (
 	"net/http"
+	"runtime"
 	"strconv"
 	"time"
 
@@ -22,6 +23,9 @@ type metrics struct {
 	work     prometheus.Counter
 	gap      prometheus.Histogram
 	proven   *prometheus.CounterVec
+
+	lines         *prometheus.CounterVec
+	linesInFlight prometheus.Gauge
 }
 
 func newMetrics() *metrics {
@@ -44,19 +48,25 @@ func newMetrics() *metrics {
 			Name: "bridletie_work_units_total", Help: "Units of search used by yardage answers.",
 		}),
 		gap: prometheus.NewHistogram(prometheus.HistogramOpts{
-			Name: "bridletie_gap_percent", Help: "How far plans lie above their bound, in percent of it.",
-			Buckets: []float64{0, .5, 1, 2, 3, 5, 7.5, 10, 15, 25, 50},
+			Name: "bridletie_plan_gap_ratio", Help: "How far plans lie above their bound, as a share of it.",
+			Buckets: []float64{0, .005, .01, .02, .03, .05, .075, .1, .15, .25, .5},
 		}),
 		proven: prometheus.NewCounterVec(prometheus.CounterOpts{
 			Name: "bridletie_plans_total", Help: "Yardage answers, by whether no shorter plan exists.",
 		}, []string{"proven"}),
+		lines: prometheus.NewCounterVec(prometheus.CounterOpts{
+			Name: "bridletie_batch_lines_total", Help: "Lines of batches answered, by operation and class of status.",
+		}, []string{"operation", "class"}),
+		linesInFlight: prometheus.NewGauge(prometheus.GaugeOpts{
+			Name: "bridletie_batch_lines_in_flight", Help: "Lines of batches being worked on.",
+		}),
 	}
 	build := prometheus.NewGauge(prometheus.GaugeOpts{
-		Name: "bridletie_build_info", Help: "Always 1; the label says which engine this is.",
-		ConstLabels: prometheus.Labels{"engine": service.EngineVersion},
+		Name: "bridletie_build_info", Help: "Always 1; the labels say which engine this is, and which Go it was built with.",
+		ConstLabels: prometheus.Labels{"engine": service.EngineVersion, "goversion": runtime.Version()},
 	})
 	build.Set(1)
-	m.registry.MustRegister(m.requests, m.seconds, m.inFlight, m.panics, m.work, m.gap, m.proven, build,
+	m.registry.MustRegister(m.requests, m.seconds, m.inFlight, m.panics, m.work, m.gap, m.proven, m.lines, m.linesInFlight, build,
 		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
 	return m
 }
@@ -67,10 +77,15 @@ func (m *metrics) answered(operation string, status int, took time.Duration) {
 	m.seconds.WithLabelValues(operation).Observe(took.Seconds())
 }
 
+// line counts the answer to a line.
+func (m *metrics) line(operation string, status int) {
+	m.lines.WithLabelValues(operation, strconv.Itoa(status/100)+"xx").Inc()
+}
+
 // solved counts a plan.
 func (m *metrics) solved(ans *service.YardageAnswer) {
 	m.work.Add(float64(max(ans.Result.Work.Used, 0)))
-	m.gap.Observe(gap(ans.Result.Needed(), ans.Result.Bound))
+	m.gap.Observe(gap(ans.Result.Needed(), ans.Result.Bound) / 100)
 	m.proven.WithLabelValues(strconv.FormatBool(ans.Result.Proven)).Inc()
 }
 

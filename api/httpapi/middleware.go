@@ -173,8 +173,8 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 		r := c.Request()
 		who, _ := c.Get(keyCaller).(caller)
 		about := &found{
-			Context: r.Context(), media: media, condition: strings.Join(r.Header.Values("If-None-Match"), ","), account: who.account,
-			prefer: readPrefer(op, r.Header.Values("Prefer")),
+			Context: r.Context(), media: media, condition: strings.Join(r.Header.Values("If-None-Match"), ","),
+			encoding: strings.Join(r.Header.Values("Accept-Encoding"), ","), caller: who, prefer: readPrefer(op, r.Header.Values("Prefer")),
 		}
 		c.Set(keyFound, about)
 		c.SetRequest(r.WithContext(about))
@@ -188,6 +188,12 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		op, r := operationOf(c), c.Request()
+		if op.lines {
+			if p := linesProblem(r); p != nil {
+				return p
+			}
+			return next(c)
+		}
 		if op.body == nil && (r.Method != http.MethodGet || !strings.HasPrefix(r.URL.Path, "/v1/")) {
 			return next(c)
 		}
@@ -203,7 +209,9 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 		if ans, ok := s.named(name); ok {
 			return ans.send(c)
 		}
+		_, waited := step(r.Context(), "wait")
 		t, err := s.begin(r.Context(), op)
+		waited()
 		if err != nil {
 			return err
 		}
@@ -224,7 +232,9 @@ func (s *Server) answer(c echo.Context, raw []byte, name string, t *turn, next e
 	about.turn = t
 	var question digested
 	if op.body != nil {
+		_, end := step(c.Request().Context(), "read")
 		input, p := s.contract.read(op, raw)
+		end()
 		if p != nil {
 			return p
 		}
@@ -307,9 +317,6 @@ func (s *Server) once(c echo.Context, digest, name string, t *turn, record *reco
 	}
 	return ans, err
 }
-
-// mediaLines is the form of an answer that is sent line by line.
-const mediaLines = "application/x-ndjson"
 
 // readBody is the body of an operation that has one.
 func readBody(c echo.Context, op operation) ([]byte, error) {

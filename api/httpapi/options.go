@@ -2,11 +2,13 @@ package httpapi
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"log/slog"
 
+	"go.opentelemetry.io/otel/trace"
+
 	"github.com/bridletie/bridletie/service"
-	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // YardageFunc answers a request that has no faults.
@@ -18,13 +20,13 @@ type YardageByFunc func(ctx context.Context, req service.YardageRequest, hurry f
 
 // Options are the settings of a Server.
 type Options struct {
-	Yardage  YardageFunc                         // the use case; service.Yardage
-	Hurried  YardageByFunc                       // the same for who prefers a plan to none; service.YardageBy
-	PlanSVG  func(*service.YardageAnswer) []byte // the drawing; drawing.PlanSVG
-	CheckSVG func(*service.CheckAnswer) []byte   // the drawing of a plan that was checked; drawing.CheckSVG
-	Log      *slog.Logger                        // access log; nothing is logged when nil
-	Origins  []string                            // of pages that may call, such as https://shop.example; * alone for all
-	Kept     int64                               // bytes of answers that are kept; 0 has every answer made anew
+	Yardage YardageFunc   // the use case; service.Yardage
+	Hurried YardageByFunc // the same for who prefers a plan to none; service.YardageBy
+	Log     *slog.Logger  // access log; nothing is logged when nil
+	Origins []string      // of pages that may call, such as https://shop.example; * alone for all
+	Kept    int64         // bytes of answers that are kept; 0 has every answer made anew
+	Batch   BatchOptions  // of POST /v1/batch
+	Tracer  trace.Tracer  // of spans; none are made when nil
 	Limits
 	Access
 }
@@ -32,12 +34,11 @@ type Options struct {
 // DefaultOptions are the settings of a server in use, without a log.
 func DefaultOptions() Options {
 	return Options{
-		Yardage:  service.Yardage,
-		Hurried:  service.YardageBy,
-		PlanSVG:  drawing.PlanSVG,
-		CheckSVG: drawing.CheckSVG,
-		Kept:     32 << 20,
-		Limits:   DefaultLimits(),
+		Yardage: service.Yardage,
+		Hurried: service.YardageBy,
+		Kept:    32 << 20,
+		Batch:   DefaultBatchOptions(),
+		Limits:  DefaultLimits(),
 	}
 }
 
@@ -48,14 +49,10 @@ func (o Options) validate() error {
 		return fmt.Errorf("httpapi: Options.Yardage is nil")
 	case o.Hurried == nil:
 		return fmt.Errorf("httpapi: Options.Hurried is nil")
-	case o.PlanSVG == nil:
-		return fmt.Errorf("httpapi: Options.PlanSVG is nil")
-	case o.CheckSVG == nil:
-		return fmt.Errorf("httpapi: Options.CheckSVG is nil")
 	case o.Kept < 0:
 		return fmt.Errorf("httpapi: Options.Kept must not be negative")
 	}
-	if err := o.Limits.validate(); err != nil {
+	if err := errors.Join(o.Limits.validate(), o.Batch.validate()); err != nil {
 		return err
 	}
 	return checkOrigins(o.Origins)

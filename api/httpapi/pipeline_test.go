@@ -182,7 +182,7 @@ func TestPanic(t *testing.T) {
 		`bridletie_requests_total{class="5xx",operation="yardage"} 1`,
 		`bridletie_requests_total{class="2xx",operation="yardage"} 1`,
 		"bridletie_requests_in_flight 0",
-		"bridletie_gap_percent_count 1",
+		"bridletie_plan_gap_ratio_count 1",
 		`bridletie_plans_total{proven="false"} 1`,
 		"bridletie_build_info", "go_goroutines",
 	} {

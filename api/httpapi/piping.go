@@ -1,8 +1,8 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -24,22 +24,11 @@ func (s *Server) piping(ctx context.Context, req service.PipingRequest) (*servic
 
 // Piping answers POST /v1/piping.
 func (h handlers) Piping(ctx context.Context, _ gen.PipingRequestObject) (gen.PipingResponseObject, error) {
-	in, err := read[service.PipingRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.piping(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Piping200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.PipingSVG(ans)
-		return gen.Piping200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.Piping200JSONResponse{Body: wirePiping(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.piping, wirePiping, drawing.PipingPicture)
 }
+
+// VisitPipingResponse sends the answer.
+func (r reply) VisitPipingResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // pipingFromWire translates a request, as requestFromWire does. What is left out
 // gets its usual value here, so that 0 means nothing where it is given.

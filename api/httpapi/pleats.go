@@ -1,8 +1,8 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -23,22 +23,11 @@ func (s *Server) pleats(_ context.Context, req service.PleatsRequest) (*service.
 
 // Pleats answers POST /v1/pleats.
 func (h handlers) Pleats(ctx context.Context, _ gen.PleatsRequestObject) (gen.PleatsResponseObject, error) {
-	in, err := read[service.PleatsRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.pleats(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Pleats200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.PleatsSVG(ans)
-		return gen.Pleats200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.Pleats200JSONResponse{Body: wirePleats(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.pleats, wirePleats, drawing.PleatsPicture)
 }
+
+// VisitPleatsResponse sends the answer.
+func (r reply) VisitPleatsResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // pleatsFromWire translates a request for pleats, as requestFromWire does.
 func pleatsFromWire(w *gen.PleatsRequest) (service.PleatsRequest, fault.List) {

@@ -1,8 +1,8 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -25,22 +25,11 @@ func (s *Server) relief(_ context.Context, req service.ReliefRequest) (*service.
 
 // ReliefCuts answers POST /v1/relief-cuts.
 func (h handlers) ReliefCuts(ctx context.Context, _ gen.ReliefCutsRequestObject) (gen.ReliefCutsResponseObject, error) {
-	in, err := read[service.ReliefRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.relief(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.ReliefCuts200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.ReliefSVG(ans)
-		return gen.ReliefCuts200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.ReliefCuts200JSONResponse{Body: wireRelief(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.relief, wireRelief, drawing.ReliefPicture)
 }
+
+// VisitReliefCutsResponse sends the answer.
+func (r reply) VisitReliefCutsResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // reliefFromWire translates a request for relief cuts, as requestFromWire does.
 func reliefFromWire(w *gen.ReliefCutsRequest) (service.ReliefRequest, fault.List) {

@@ -1,8 +1,8 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -14,29 +14,20 @@ import (
 
 // AnswerRepeat reads a request about drops and answers it, as AnswerYardage does.
 func (s *Server) AnswerRepeat(ctx context.Context, body []byte) (*service.RepeatAnswer, *Problem) {
-	return answerTo(ctx, s, "POST /v1/repeat", body, func(_ context.Context, req service.RepeatRequest) (*service.RepeatAnswer, error) {
-		return service.Repeat(req)
-	})
+	return answerTo(ctx, s, "POST /v1/repeat", body, s.repeat)
+}
+
+func (s *Server) repeat(_ context.Context, req service.RepeatRequest) (*service.RepeatAnswer, error) {
+	return service.Repeat(req)
 }
 
 // Repeat answers POST /v1/repeat.
 func (h handlers) Repeat(ctx context.Context, _ gen.RepeatRequestObject) (gen.RepeatResponseObject, error) {
-	in, err := read[service.RepeatRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := service.Repeat(in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Repeat200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.RepeatSVG(ans)
-		return gen.Repeat200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.Repeat200JSONResponse{Body: wireRepeat(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.repeat, wireRepeat, drawing.RepeatPicture)
 }
+
+// VisitRepeatResponse sends the answer.
+func (r reply) VisitRepeatResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // repeatFromWire translates a request about drops, as requestFromWire does.
 func repeatFromWire(w *gen.RepeatRequest) (service.RepeatRequest, fault.List) {

@@ -44,6 +44,7 @@ func readers() map[string]reader {
 		"wadding":        {MaxBody, maxValues, reads(waddingFromWire, service.WaddingFaults, service.WaddingFieldFaults)},
 		"foundation":     {MaxBody, maxValues, reads(foundationFromWire, service.FoundationFaults, service.FoundationFieldFaults)},
 		"fireCheck":      {MaxBody, maxValues, reads(fireFromWire, service.FireFaults, service.FireFieldFaults)},
+		"job":            {MaxJobBody, maxJobValues, reads(jobFromWire, service.JobFaults, service.JobFieldFaults)},
 		"foam":           {MaxFoamBody, maxFoamValues, reads(foamFromWire, service.FoamFaults, service.FoamFieldFaults)},
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"github.com/bridletie/bridletie/api/admit"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/reuse"
+	"github.com/bridletie/bridletie/api/web"
 )
 
 // Server answers the operations of the contract.
@@ -22,6 +23,8 @@ type Server struct {
 	contract *contract
 	metrics  *metrics
 	fire     *fireRules
+	guides   map[guideForm]func() (document, error)
+	pages    *web.Site
 	gate     *gateMetrics
 	light    *admit.Lane // for reading bodies and for short answers
 	heavy    *admit.Lane // for plans and other searches
@@ -32,7 +35,8 @@ type Server struct {
 		sync.Mutex
 		until time.Time
 	}
-	echo *echo.Echo
+	echo    *echo.Echo
+	batches batches
 }
 
 // New makes a server. It fails on options that make no sense and on a contract
@@ -52,6 +56,10 @@ func New(opts Options) (*Server, error) {
 	if err != nil {
 		return nil, err
 	}
+	pages, err := loadPages()
+	if err != nil {
+		return nil, err
+	}
 	if opts.Log == nil {
 		opts.Log = slog.New(slog.DiscardHandler)
 	}
@@ -60,6 +68,8 @@ func New(opts Options) (*Server, error) {
 		contract: c,
 		metrics:  newMetrics(),
 		fire:     rules,
+		guides:   measuringGuides(),
+		pages:    pages,
 		callers:  newCallers(opts.Access),
 	}
 	registry := s.metrics.registry
@@ -71,6 +81,7 @@ func New(opts Options) (*Server, error) {
 		s.gate.room(registry, opts.Kept, s.kept.Bytes)
 	}
 	s.echo = s.routes()
+	s.batches = s.newBatches()
 	return s, nil
 }
 
@@ -90,7 +101,7 @@ func (s *Server) routes() *echo.Echo {
 	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
 	e.Binder = boundBody{}
 	e.IPExtractor = s.opts.extractor()
-	e.Use(s.observe, s.headers, s.cors, s.sizes, s.route, s.admitted, s.negotiate, s.body)
+	e.Use(s.traced, s.observe, s.headers, s.cors, s.sizes, s.route, s.admitted, s.negotiate, s.body)
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return e
 }
@@ -144,6 +155,9 @@ func (s *Server) answerError(c echo.Context, err error) {
 // contract does.
 func routeProblem(err error) *Problem {
 	var he *echo.HTTPError
+	if errors.As(err, &he) && he.Code == http.StatusBadRequest {
+		return problem(invalidRequest, "a parameter of the query stands twice or cannot be read")
+	}
 	if errors.As(err, &he) && he.Code < http.StatusInternalServerError {
 		return problem(notFound, "")
 	}

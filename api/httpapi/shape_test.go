@@ -53,9 +53,9 @@ func goodBodies(t testing.TB, operation string) []string {
 	return all
 }
 
-// spoilt are a value's variants: each part of it in turn left out, or replaced by
+// variants are a value's variants: each part of it in turn left out, or replaced by
 // what is wrong in every way that a value can be.
-func spoilt(v any, out func(any)) {
+func variants(v any, out func(any)) {
 	instead := []any{
 		nil, true, false, json.Number("0"), json.Number("-1"), json.Number("-0"), json.Number("1.5"), json.Number("1.0"), json.Number("1e3"),
 		json.Number("0.1234567"), json.Number("0.123456"), json.Number("99999999999999999999"), json.Number("-99999999999999999999"),
@@ -75,7 +75,7 @@ func spoilt(v any, out func(any)) {
 			v[strings.ToUpper(name)] = part
 			out(v)
 			delete(v, strings.ToUpper(name))
-			spoilt(part, func(other any) {
+			variants(part, func(other any) {
 				v[name] = other
 				out(v)
 			})
@@ -89,7 +89,7 @@ func spoilt(v any, out func(any)) {
 			if i > 2 { // the others are like these
 				break
 			}
-			spoilt(part, func(other any) {
+			variants(part, func(other any) {
 				v[i] = other
 				out(v)
 			})
@@ -121,7 +121,7 @@ func TestShapesAgreeWithTheValidator(t *testing.T) {
 				t.Fatal(err)
 			}
 			checked := n
-			spoilt(v, func(any) {
+			variants(v, func(any) {
 				if checked++; checked%4 != 0 { // another quarter of each body
 					return
 				}

@@ -119,7 +119,6 @@ func TestConsequences(t *testing.T) {
 func TestOptions(t *testing.T) {
 	for name, change := range map[string]func(*httpapi.Options){
 		"Yardage":   func(o *httpapi.Options) { o.Yardage = nil },
-		"PlanSVG":   func(o *httpapi.Options) { o.PlanSVG = nil },
 		"Solves":    func(o *httpapi.Options) { o.Solves = 0 },
 		"SolveWait": func(o *httpapi.Options) { o.SolveWait = -time.Second },
 		"SolveTime": func(o *httpapi.Options) { o.SolveTime = 0 },

@@ -1,8 +1,8 @@
 package httpapi
 
 import (
-	"bytes"
 	"context"
+	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -25,22 +25,11 @@ func (s *Server) wadding(ctx context.Context, req service.WaddingRequest) (*serv
 
 // Wadding answers POST /v1/wadding.
 func (h handlers) Wadding(ctx context.Context, _ gen.WaddingRequestObject) (gen.WaddingResponseObject, error) {
-	in, err := read[service.WaddingRequest](ctx)
-	if err != nil {
-		return nil, err
-	}
-	ans, err := h.wadding(ctx, in.request)
-	if err != nil {
-		return nil, err
-	}
-	vary, store := "Accept", "no-store"
-	headers := gen.Wadding200ResponseHeaders{CacheControl: &store, Vary: &vary}
-	if ctx.Value(mediaKey) == mediaSVG {
-		svg := drawing.WaddingSVG(ans)
-		return gen.Wadding200ImagesvgXmlResponse{Body: bytes.NewReader(svg), Headers: headers, ContentLength: int64(len(svg))}, nil
-	}
-	return gen.Wadding200JSONResponse{Body: wireWadding(ans, in.digest), Headers: headers}, nil
+	return answered(ctx, h.wadding, wireWadding, drawing.WaddingPicture)
 }
+
+// VisitWaddingResponse sends the answer.
+func (r reply) VisitWaddingResponse(w http.ResponseWriter) error { return r.write(w) }
 
 // waddingFromWire translates a request, as requestFromWire does.
 func waddingFromWire(w *gen.WaddingRequest) (service.WaddingRequest, fault.List) {

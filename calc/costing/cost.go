@@ -1,6 +1,10 @@
 package costing
 
-import "github.com/shopspring/decimal"
+import (
+	"github.com/shopspring/decimal"
+
+	"github.com/bridletie/bridletie/calc/money"
+)
 
 // Cost works the job out. The job must have no faults. All arithmetic is exact;
 // only what is said to be rounded is.
@@ -49,7 +53,7 @@ func (q Quote) lines() []Line {
 func (j Job) material(m Material) Line {
 	buy := multiple(decimal.Max(m.Need, m.Minimum), m.Pack)
 	list := buy.Mul(m.Price)
-	cost := j.rounded(list.Sub(percent(m.Discount, list)))
+	cost := j.roundedPart(list.Sub(percent(m.Discount, list)), m.Per)
 	l := j.line(m.Name, buy, cost.Add(percent(m.MarkUp, cost)), m.Tax)
 	l.Cost = cost
 	return l
@@ -106,9 +110,24 @@ func (j Job) tax(name string) (Tax, bool) {
 	return Tax{}, false
 }
 
+// roundedPart is an amount divided by per, rounded once; by 1 where per is 0.
+func (j Job) roundedPart(d, per decimal.Decimal) decimal.Decimal {
+	if !per.IsPositive() {
+		return j.rounded(d)
+	}
+	scale := money.Scale(j.Currency)
+	q, rest := d.QuoRem(per, scale) // exactly, and no division is finer than it says
+	if rest.IsZero() {
+		return q
+	}
+	// The quotient lies between q and the next; a stand-in for where is rounded.
+	half := rest.Add(rest).Cmp(decimal.New(1, -scale).Mul(per))
+	return j.rounded(q.Add(decimal.New(int64(5+half), -scale-1)))
+}
+
 // rounded is an amount, which is not negative, in whole minor units.
 func (j Job) rounded(d decimal.Decimal) decimal.Decimal {
-	scale := int32(j.Currency.Scale()) //nolint:gosec // 0, 2 or 3
+	scale := money.Scale(j.Currency)
 	switch j.Rounding {
 	case HalfEven:
 		return d.RoundBank(scale)

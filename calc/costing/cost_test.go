@@ -5,19 +5,19 @@ import (
 	"math/big"
 	"testing"
 
-	"github.com/govalues/money"
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/money"
 )
 
 func d(s string) decimal.Decimal { return decimal.RequireFromString(s) }
 
 // The sums of an invented job, worked out by hand.
 func Example() {
-	gbp := money.MustParseCurr("GBP")
+	gbp, _ := money.ParseCurrency("GBP")
 	q := costing.Job{
 		Currency: gbp,
 		Taxes:    []costing.Tax{{Name: "standard", Rate: d("20")}},
@@ -32,6 +32,14 @@ func Example() {
 	// Output: 270.63 365.35 1 673.1 134.62 807.72 403.86 403.86
 }
 
+func currency(code string) money.Currency {
+	c, err := money.ParseCurrency(code)
+	if err != nil {
+		panic(err)
+	}
+	return c
+}
+
 var currencies = []string{"GBP", "EUR", "JPY", "KWD", "HUF"} // minor units of 2, 2, 0, 3 and 2 decimals (ISO 4217)
 
 func amount(t *rapid.T, label string, most, decimals int64) decimal.Decimal {
@@ -44,7 +52,7 @@ func amount(t *rapid.T, label string, most, decimals int64) decimal.Decimal {
 
 func anyJob(t *rapid.T) costing.Job {
 	j := costing.Job{
-		Currency:    money.MustParseCurr(rapid.SampledFrom(currencies).Draw(t, "currency")),
+		Currency:    currency(rapid.SampledFrom(currencies).Draw(t, "currency")),
 		Taxes:       []costing.Tax{{"standard", amount(t, "standard", 30, 2)}, {"reduced", amount(t, "reduced", 10, 2)}},
 		Rounding:    costing.Rounding(rapid.IntRange(0, 3).Draw(t, "rounding")),
 		TaxBy:       costing.TaxBy(rapid.IntRange(0, 1).Draw(t, "tax by")),
@@ -58,6 +66,7 @@ func anyJob(t *rapid.T) costing.Job {
 	for range rapid.IntRange(0, 6).Draw(t, "materials") {
 		j.Materials = append(j.Materials, costing.Material{
 			Need: amount(t, "need", 1000, 4), Pack: amount(t, "pack", 5, 2), Minimum: amount(t, "minimum", 3, 1), Price: amount(t, "price", 1000, 4),
+			Per:      rapid.SampledFrom([]decimal.Decimal{{}, d("1"), d("0.9144"), d("0.45359237"), d("100"), d("7")}).Draw(t, "per"),
 			Discount: amount(t, "discount", 100, 4), MarkUp: amount(t, "mark-up", 300, 4), Tax: tax.Draw(t, "tax"),
 		})
 	}
@@ -132,6 +141,9 @@ func TestLinesAgreeWithFractions(t *testing.T) {
 				buy = new(big.Rat).Mul(new(big.Rat).SetInt(roundRat(n, costing.Shop)), pack)
 			}
 			cost := new(big.Rat).Mul(buy, m.Price.Rat())
+			if per := m.Per.Rat(); per.Sign() > 0 {
+				cost.Quo(cost, per)
+			}
 			cost = minor(j, new(big.Rat).Mul(cost, share(decimal.NewFromInt(100).Sub(m.Discount))))
 			net := minor(j, new(big.Rat).Mul(cost, share(decimal.NewFromInt(100).Add(m.MarkUp))))
 			l := q.Materials[i]
@@ -182,7 +194,7 @@ func roundRat(r *big.Rat, how costing.Rounding) *big.Int {
 }
 
 func TestFaultsOfAJob(t *testing.T) {
-	gbp := money.MustParseCurr("GBP")
+	gbp, _ := money.ParseCurrency("GBP")
 	for _, tc := range []struct {
 		name string
 		job  costing.Job

@@ -4,6 +4,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/money"
 )
 
 // The limits of what is believed of a job.
@@ -11,9 +12,9 @@ const (
 	MaxLines    = 500
 	MaxTaxes    = 20
 	maxQuantity = 1_000_000
-	maxPrice    = 10_000_000
+	MaxPrice    = 10_000_000
 	maxHours    = 10_000
-	maxPercent  = 1000
+	MaxPercent  = 1000
 	maxDecimals = 4
 )
 
@@ -26,6 +27,9 @@ func (j Job) Faults(at fault.Path) fault.List {
 		if c.known[t.Name] {
 			c.Add(here.Field("name"), fault.Duplicate, t.Name, "another rate has this name", "a name of its own")
 		}
+		if t.Name == "" {
+			c.Add(here.Field("name"), fault.NotAName, "", "a rate of tax has a name by which lines have it", "a name such as standard")
+		}
 		c.known[t.Name] = true
 	}
 	for i, m := range j.Materials {
@@ -34,13 +38,13 @@ func (j Job) Faults(at fault.Path) fault.List {
 	for i, l := range j.Labour {
 		here := at.Field("labour").Index(i)
 		c.between(here.Field("hours"), "the time", l.Hours, maxHours)
-		c.between(here.Field("rate"), "the rate", l.Rate, maxPrice)
+		c.between(here.Field("rate"), "the rate", l.Rate, MaxPrice)
 		c.tax(here.Field("tax"), l.Tax)
 	}
 	here := at.Field("overhead")
-	c.between(here.Field("onMaterials"), "the overhead", j.Overhead.OnMaterials, maxPercent)
-	c.between(here.Field("onLabour"), "the overhead", j.Overhead.OnLabour, maxPercent)
-	c.between(here.Field("perHour"), "the overhead", j.Overhead.PerHour, maxPrice)
+	c.between(here.Field("onMaterials"), "the overhead", j.Overhead.OnMaterials, MaxPercent)
+	c.between(here.Field("onLabour"), "the overhead", j.Overhead.OnLabour, MaxPercent)
+	c.between(here.Field("perHour"), "the overhead", j.Overhead.PerHour, MaxPrice)
 	c.tax(at.Field("overheadTax"), j.OverheadTax)
 	c.between(at.Field("contingency"), "the contingency", j.Contingency, 100)
 	c.between(at.Field("deposit"), "the deposit", j.Deposit, 100)
@@ -64,10 +68,21 @@ func (c *checker) material(m Material, at fault.Path) {
 	c.between(at.Field("need"), "the quantity", m.Need, maxQuantity)
 	c.between(at.Field("pack"), "the pack", m.Pack, maxQuantity)
 	c.between(at.Field("minimum"), "the least quantity sold", m.Minimum, maxQuantity)
-	c.between(at.Field("price"), "the price", m.Price, maxPrice)
+	c.between(at.Field("price"), "the price", m.Price, MaxPrice)
+	if m.Per.IsNegative() {
+		c.Add(at.Field("per"), fault.TooSmall, m.Per.String(), "a price is for more than nothing", "how many units the price is for, or leave it out for one")
+	}
 	c.between(at.Field("discount"), "the discount", m.Discount, 100)
-	c.between(at.Field("markUp"), "the mark-up", m.MarkUp, maxPercent)
+	c.between(at.Field("markUp"), "the mark-up", m.MarkUp, MaxPercent)
 	c.tax(at.Field("tax"), m.Tax)
+}
+
+// Within is what is wrong with a number that goes from 0 to most and has few
+// decimals, such as a percentage, a price or a rate.
+func Within(at fault.Path, what string, d decimal.Decimal, most int64) fault.List {
+	var c checker
+	c.between(at, what, d, most)
+	return c.List
 }
 
 // between wants a number from 0 to most with few decimals.
@@ -92,8 +107,8 @@ func (c *checker) tax(at fault.Path, name string) {
 
 // step wants a multiple of the minor unit.
 func (c *checker) step(at fault.Path, j Job) {
-	c.between(at, "the step", j.Step, maxPrice)
-	if scale := int32(j.Currency.Scale()); !j.Step.Equal(j.Step.Truncate(scale)) { //nolint:gosec // 0, 2 or 3
+	c.between(at, "the step", j.Step, MaxPrice)
+	if !j.Step.Equal(j.Step.Truncate(money.Scale(j.Currency))) {
 		c.Add(at, fault.NotAllowed, j.Step.String(), "the step is finer than the currency's smallest unit", "a multiple of the smallest unit")
 	}
 }

@@ -18,6 +18,8 @@ type Work struct {
 type Operation struct {
 	Name                                                          string
 	PerPiece, PerPanel, PerCushion, PerFrame, PerButton, PerMetre decimal.Decimal
+	Fixed                                                         decimal.Decimal  // for the whole job, whatever the work
+	Rate                                                          *decimal.Decimal // for an hour; nil: that of the job
 }
 
 // Preset is a named set of hours.
@@ -35,29 +37,42 @@ func Presets() []Preset {
 		{
 			Name: "re-cover", About: "An example: old cover off, new cover on, the stuffing topped up. Replace it with your own hours.",
 			Operations: []Operation{
-				{Name: "strip", PerPiece: h(25), PerPanel: h(8)},
-				{Name: "stuffing", PerFrame: h(40)},
-				{Name: "cutting", PerPiece: h(30), PerPanel: h(7)},
-				{Name: "machining", PerCushion: h(60), PerPanel: h(4), PerMetre: h(8)},
-				{Name: "covering", PerPanel: h(30)},
-				{Name: "buttoning", PerButton: h(9)},
-				{Name: "trimming", PerPiece: h(25), PerPanel: h(3)},
-				{Name: "collection", PerPiece: h(50)},
+				{Name: Strip, PerPiece: h(25), PerPanel: h(8)},
+				{Name: Stuffing, PerFrame: h(40)},
+				{Name: Cutting, PerPiece: h(30), PerPanel: h(7)},
+				{Name: Machining, PerCushion: h(60), PerPanel: h(4), PerMetre: h(8)},
+				{Name: Covering, PerPanel: h(30)},
+				{Name: Buttoning, PerButton: h(9)},
+				{Name: Trimming, PerPiece: h(25), PerPanel: h(3)},
+				{Name: Collection, PerPiece: h(50)},
 			},
 		},
 		{
 			Name: "rebuild", About: "An example: down to the frame and up again, with webbing, springs and new stuffing. Replace it with your own hours.",
 			Operations: []Operation{
-				{Name: "strip", PerPiece: h(50), PerPanel: h(12)},
-				{Name: "frame repair", PerPiece: h(75)},
-				{Name: "foundation", PerFrame: h(220)},
-				{Name: "stuffing", PerFrame: h(260)},
-				{Name: "cutting", PerPiece: h(30), PerPanel: h(7)},
-				{Name: "machining", PerCushion: h(60), PerPanel: h(4), PerMetre: h(8)},
-				{Name: "covering", PerPanel: h(35)},
-				{Name: "buttoning", PerButton: h(9)},
-				{Name: "trimming", PerPiece: h(25), PerPanel: h(3)},
-				{Name: "collection", PerPiece: h(50)},
+				{Name: Strip, PerPiece: h(50), PerPanel: h(12)},
+				{Name: FrameRepair, PerPiece: h(75)},
+				{Name: Foundation, PerFrame: h(220)},
+				{Name: Stuffing, PerFrame: h(260)},
+				{Name: Cutting, PerPiece: h(30), PerPanel: h(7)},
+				{Name: Machining, PerCushion: h(60), PerPanel: h(4), PerMetre: h(8)},
+				{Name: Covering, PerPanel: h(35)},
+				{Name: Buttoning, PerButton: h(9)},
+				{Name: Trimming, PerPiece: h(25), PerPanel: h(3)},
+				{Name: Collection, PerPiece: h(50)},
+			},
+		},
+		{
+			Name: "new-work", About: "An example: a new frame upholstered for the first time. Replace it with your own hours.",
+			Operations: []Operation{
+				{Name: Foundation, PerFrame: h(200)},
+				{Name: Stuffing, PerFrame: h(240)},
+				{Name: Cutting, PerPiece: h(30), PerPanel: h(7)},
+				{Name: Machining, PerCushion: h(60), PerPanel: h(4), PerMetre: h(8)},
+				{Name: Covering, PerPanel: h(32)},
+				{Name: Buttoning, PerButton: h(9)},
+				{Name: Trimming, PerPiece: h(25), PerPanel: h(3)},
+				{Name: Collection, PerPiece: h(50)},
 			},
 		},
 	}
@@ -76,14 +91,12 @@ func FindPreset(name string) (Preset, bool) {
 // Hours are the operations that the work takes, at a rate for an hour, without
 // those that take no time.
 func (p Preset) Hours(w Work, rate decimal.Decimal, tax string) []Labour {
-	var list []Labour
+	return Timetable{Preset: p.Name}.Labour(w, rate, tax)
+}
+
+// hours are those of one operation, to the hundredth.
+func (o Operation) hours(w Work) decimal.Decimal {
 	times := func(n int, d decimal.Decimal) decimal.Decimal { return d.Mul(decimal.NewFromInt(int64(n))) }
-	for _, o := range p.Operations {
-		h := times(w.Pieces, o.PerPiece).Add(times(w.Panels, o.PerPanel)).Add(times(w.Cushions, o.PerCushion)).
-			Add(times(w.Frames, o.PerFrame)).Add(times(w.Buttons, o.PerButton)).Add(w.Piping.Mul(o.PerMetre)).Round(2)
-		if h.IsPositive() {
-			list = append(list, Labour{Name: o.Name, Hours: h, Rate: rate, Tax: tax})
-		}
-	}
-	return list
+	return o.Fixed.Add(times(w.Pieces, o.PerPiece)).Add(times(w.Panels, o.PerPanel)).Add(times(w.Cushions, o.PerCushion)).
+		Add(times(w.Frames, o.PerFrame)).Add(times(w.Buttons, o.PerButton)).Add(w.Piping.Mul(o.PerMetre)).Round(2)
 }

@@ -1,8 +1,9 @@
 package costing
 
 import (
-	"github.com/govalues/money"
 	"github.com/shopspring/decimal"
+
+	"github.com/bridletie/bridletie/calc/money"
 )
 
 // Rounding says who has the part of a minor unit that a line comes out at.
@@ -54,7 +55,8 @@ type Material struct {
 	Need     decimal.Decimal // how much the job takes, in units
 	Pack     decimal.Decimal // it is sold in multiples of this; 0 for any quantity
 	Minimum  decimal.Decimal // the least that is sold
-	Price    decimal.Decimal // list price of a unit
+	Price    decimal.Decimal // list price of Per units
+	Per      decimal.Decimal // 0 for one: a price for a yard of what is counted in metres is for 0.9144
 	Discount decimal.Decimal // trade discount, in percent of the list price
 	MarkUp   decimal.Decimal // in percent of what the shop pays
 	Tax      string          // its rate, by name; "" for none

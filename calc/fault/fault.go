@@ -40,6 +40,7 @@ const (
 	NotAPrice      Code = "not-a-price"      // no decimal of few digits
 	NotADensity    Code = "not-a-density"    // no number of kg/m3
 	UnknownFoam    Code = "unknown-foam"     // refers to a foam that is not there
+	UnknownCloth   Code = "unknown-cloth"    // refers to a cloth that is not there
 	NoPlace        Code = "no-place"         // a wish that would push the panel off the cloth wherever it lies
 )
 
@@ -106,6 +107,21 @@ func (l *List) Faults() []Fault { return l.faults }
 
 // Len is how many faults there are.
 func (l *List) Len() int { return len(l.faults) }
+
+// ListOf is a list of faults.
+func ListOf(faults ...Fault) List { return List{faults} }
+
+// Below is the list of a part of the body, with pointers into the whole: at is
+// where the part stands.
+func (l List) Below(at Path) List {
+	head := at.Pointer()
+	var out List
+	for _, f := range l.faults {
+		f.Pointer = head + strings.TrimPrefix(f.Pointer, "#")
+		out.faults = append(out.faults, f)
+	}
+	return out
+}
 
 // MaxGiven is how much of a bad value a fault repeats, in characters.
 const MaxGiven = 64

@@ -6,6 +6,7 @@ import (
 	"sync"
 	"testing"
 
+	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -20,16 +21,16 @@ func rules(t testing.TB) *Set {
 	return s
 }
 
-func day(s string) Day {
-	d, ok := ParseDay(s)
+func day(s string) calendar.Day {
+	d, ok := calendar.Parse(s)
 	if !ok {
 		panic(s)
 	}
 	return d
 }
 
-func span(s string) Span {
-	d, ok := ParseSpan(s)
+func span(s string) calendar.Span {
+	d, ok := calendar.ParseSpan(s)
 	if !ok && s != "" {
 		panic(s)
 	}

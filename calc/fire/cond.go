@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -195,7 +196,7 @@ func (p *parser) factAtom(a atom, words []string) (atom, error) {
 func limitOf(k factKind, s string) (int64, bool) {
 	switch k {
 	case factDay:
-		d, ok := ParseDay(s)
+		d, ok := calendar.Parse(s)
 		return int64(d), ok
 	case factShare:
 		number, ok := strings.CutSuffix(s, "%")

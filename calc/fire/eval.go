@@ -3,6 +3,8 @@ package fire
 import (
 	"slices"
 	"strings"
+
+	"github.com/bridletie/bridletie/calc/calendar"
 )
 
 // seen is the job as a rule sees it, with the layer that it is asked about.
@@ -201,4 +203,4 @@ func wantedCase(r *Rule) *Case {
 }
 
 // inForce reports whether a rule is in force on a day.
-func (r *Rule) inForce(d Day) bool { return r.From <= d && (r.To == 0 || d <= r.To) }
+func (r *Rule) inForce(d calendar.Day) bool { return r.From <= d && (r.To == 0 || d <= r.To) }

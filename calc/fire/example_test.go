@@ -3,6 +3,7 @@ package fire_test
 import (
 	"fmt"
 
+	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/fire"
 )
 
@@ -13,7 +14,7 @@ func Example() {
 	if err != nil {
 		panic(err)
 	}
-	asOf, _ := fire.ParseDay("2026-11-25")
+	asOf, _ := calendar.Parse("2026-11-25")
 	report, err := rules.Check(fire.Job{
 		AsOf: asOf, Place: "great-britain", Use: "home", Platform: "building", Item: "scatter-cushion",
 		Transaction: "new", PermanentLabel: "yes",

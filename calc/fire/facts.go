@@ -3,6 +3,7 @@ package fire
 import (
 	"strconv"
 
+	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -151,7 +152,7 @@ func (v value) text(k factKind) string {
 		return limitText(k, v.lo)
 	}
 	if k == factDay {
-		return Span{Day(v.lo), Day(v.hi)}.String()
+		return calendar.Span{First: calendar.Day(v.lo), Last: calendar.Day(v.hi)}.String()
 	}
 	return limitText(k, v.lo) + " to " + limitText(k, v.hi)
 }
@@ -159,7 +160,7 @@ func (v value) text(k factKind) string {
 func limitText(k factKind, n int64) string {
 	switch k {
 	case factDay:
-		return Day(n).String()
+		return calendar.Day(n).String()
 	case factShare:
 		return strconv.FormatFloat(float64(n)*100/Whole, 'f', -1, 64) + "%"
 	case factLength:

@@ -1,14 +1,17 @@
 package fire
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/calendar"
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // Job is what is asked: a piece, where and how it is supplied, its layers and
 // the papers that are held. A field with its zero value is not known, which is
 // never taken for an answer.
 type Job struct {
-	AsOf        Day    // the day of the supply; the rules in force on it are used
-	Place       string // where it is supplied, of Places
-	Destination string // where it is sent, when that is another place; "" when it stays
+	AsOf        calendar.Day // the day of the supply; the rules in force on it are used
+	Place       string       // where it is supplied, of Places
+	Destination string       // where it is sent, when that is another place; "" when it stays
 
 	Use         string // vocabulary "use"
 	Platform    string
@@ -16,7 +19,7 @@ type Job struct {
 	Transaction string
 	Occupancy   string
 	Hazard      string
-	Made        Span // when the piece was made
+	Made        calendar.Span // when the piece was made
 	Long, Wide  length.Length
 
 	FillingAdded  Answer
@@ -72,7 +75,7 @@ type Paper struct {
 	Layer     string // the layer that it is about; "" for the piece
 	Test      string // of a report: what was done
 	Result    string // pass, fail, or ""
-	Date      Day
+	Date      calendar.Day
 	Reference string
 	Composite []string // the ids of the layers that were tested together with the layer
 	Soaked    Answer   // tested after the water soak

@@ -49,7 +49,7 @@ func (s *Set) reportNotices(job *Job, rulings []Ruling, i, at int) []Notice {
 	if kind := in.faultOf(at, t, p); kind != "" {
 		return append(out, Notice{i, kind, noticeText[kind]})
 	}
-	if p.Date < job.AsOf.yearsBefore(oldAfter) {
+	if p.Date < job.AsOf.YearsBefore(oldAfter) {
 		out = append(out, Notice{i, NoticeOld, noticeText[NoticeOld]})
 	}
 	return out

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"github.com/bridletie/bridletie/calc/calendar"
 )
 
 // anyJob draws a job of which much is known, with papers that fit often enough
@@ -15,10 +17,10 @@ func anyJob(t *rapid.T, s *Set) Job {
 	word := func(field string) string { return rapid.SampledFrom(vocabulary[field]).Draw(t, field) }
 	answer := func(what string) Answer { return Answer(rapid.SampledFrom([]string{"yes", "no", ""}).Draw(t, what)) }
 	j := Job{
-		AsOf:  rapid.SampledFrom([]Day{20150101, 20191231, 20210625, 20220625, 20241213, 20251029, 20251030, 20261125}).Draw(t, "as of"),
+		AsOf:  rapid.SampledFrom([]calendar.Day{20150101, 20191231, 20210625, 20220625, 20241213, 20251029, 20251030, 20261125}).Draw(t, "as of"),
 		Place: rapid.SampledFrom(s.Places()).Draw(t, "place"), Use: word("use"), Platform: "building", Item: word("item"),
 		Transaction: word("transaction"), Occupancy: word("occupancy"), Hazard: word("hazard"),
-		Made:         rapid.SampledFrom([]Span{{19080101, 19081231}, {19950101, 19951231}, {}}).Draw(t, "made"),
+		Made:         rapid.SampledFrom([]calendar.Span{{First: 19080101, Last: 19081231}, {First: 19950101, Last: 19951231}, {}}).Draw(t, "made"),
 		FillingAdded: answer("filling added"), LooseCushions: answer("loose"), PermanentLabel: answer("permanent"),
 		DisplayLabel: answer("display"), FederalLabel: answer("federal"), ChemicalLabel: answer("chemical"),
 	}
@@ -74,7 +76,7 @@ func forget(t *rapid.T, j *Job) string {
 	}{
 		{"use", func() { j.Use = "" }}, {"platform", func() { j.Platform = "" }}, {"item", func() { j.Item = "" }},
 		{"transaction", func() { j.Transaction = "" }}, {"occupancy", func() { j.Occupancy = "" }}, {"hazard", func() { j.Hazard = "" }},
-		{"made", func() { j.Made = Span{} }}, {"filling added", func() { j.FillingAdded = "" }}, {"loose", func() { j.LooseCushions = "" }},
+		{"made", func() { j.Made = calendar.Span{} }}, {"filling added", func() { j.FillingAdded = "" }}, {"loose", func() { j.LooseCushions = "" }},
 		{"permanent", func() { j.PermanentLabel = "" }}, {"display", func() { j.DisplayLabel = "" }},
 		{"federal", func() { j.FederalLabel = "" }}, {"chemical", func() { j.ChemicalLabel = "" }},
 	}

@@ -1,6 +1,9 @@
 package fire
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/calendar"
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 const mm = length.Millimetre
 
@@ -51,7 +54,7 @@ var published = []check{
 		"uk-made-before-1950 COVER exempt; uk-made-before-1950 FOAM exempt; uk-cover-match COVER none; uk-foam-slab FOAM none; overall exempt"},
 	{"reg 4(a): made on 31 December 1949", gb(made("1949-12-31"), paper("dating-note")), "uk-made-before-1950 COVER exempt; uk-cover-match COVER none; uk-foam-slab FOAM none; overall exempt"},
 	{"reg 4(a): made on 1 January 1950", gb(made("1950-01-01"), paper("dating-note")), "uk-made-before-1950 COVER none; uk-cover-match COVER evidence-wanted; uk-foam-slab FOAM evidence-wanted"},
-	{"reg 4(a): made in 1949 or 1950, which is not told apart", gb(func(j *Job) { j.Made = Span{day("1949-06-01"), day("1950-06-01")} }, paper("dating-note")), "uk-made-before-1950 COVER none; overall evidence-wanted"},
+	{"reg 4(a): made in 1949 or 1950, which is not told apart", gb(func(j *Job) { j.Made = calendar.Span{First: day("1949-06-01"), Last: day("1950-06-01")} }, paper("dating-note")), "uk-made-before-1950 COVER none; overall evidence-wanted"},
 	{"reg 4(a): said to be old, and nothing shows it", gb(made("1908")), "uk-made-before-1950 COVER none; uk-cover-match COVER evidence-wanted; uk-foam-slab FOAM evidence-wanted"},
 	{"Fermanagh and Omagh District Council: the chair of 1908 in Northern Ireland", gb(place("northern-ireland"), made("1908"), paper("dating-note")),
 		"uk-made-before-1950 COVER exempt; ni-council-1950 - exempt; overall exempt"},

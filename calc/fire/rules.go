@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"github.com/bridletie/bridletie/calc/calendar"
 )
 
 // ErrData says that the rules that came with the program are not right. A
@@ -53,8 +55,8 @@ func files() []string {
 
 // Set is all rules that are held.
 type Set struct {
-	Version string // changes whenever a rule does
-	AsAt    Day    // the day on which the sources were last looked at
+	Version string       // changes whenever a rule does
+	AsAt    calendar.Day // the day on which the sources were last looked at
 	Tests   []Test
 	Rules   []Rule
 	Scopes  []Scope
@@ -83,8 +85,8 @@ type Rule struct {
 	Jurisdiction string
 	Places       []string
 	Title        string
-	Instrument   string // with the section
-	From, To     Day    // in force; To is 0 for a rule that has no end
+	Instrument   string       // with the section
+	From, To     calendar.Day // in force; To is 0 for a rule that has no end
 	Layers       []string
 	Scope        []string // the conditions, all of which must be met for the rule to apply
 	Cases        []Case   // the first that is met counts

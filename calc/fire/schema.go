@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+
+	"github.com/bridletie/bridletie/calc/calendar"
 )
 
 // checker gathers what is wrong with the rules.
@@ -14,8 +16,8 @@ func (c *checker) add(format string, args ...any) {
 	c.wrong = append(c.wrong, fmt.Sprintf(format, args...))
 }
 
-func (c *checker) day(what, text string, must bool) Day {
-	d, ok := ParseDay(text)
+func (c *checker) day(what, text string, must bool) calendar.Day {
+	d, ok := calendar.Parse(text)
 	if !ok && (must || text != "") {
 		c.add("%s: %q is not a day", what, text)
 	}

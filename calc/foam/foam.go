@@ -3,7 +3,12 @@
 // sheets that are on sale, and whether the foam suits its place.
 package foam
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/shopspring/decimal"
+
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
+)
 
 // Foam is a quality of foam.
 type Foam struct {
@@ -19,8 +24,8 @@ type Stock struct {
 	Foam          int // which foam it is of
 	Across, Along length.Length
 	Thickness     length.Length
-	Trim          length.Length // lost along each edge
-	Price         Amount
+	Trim          length.Length   // lost along each edge
+	Price         decimal.Decimal // at most MaxPrice, with at most 4 decimals
 }
 
 // Place is where the foam is used.
@@ -117,13 +122,15 @@ func (i *Item) Wanted() length.Length { return i.Thickness + i.Crown }
 
 // Job is what is asked.
 type Job struct {
-	Foams  []Foam
-	Stock  []Stock
-	Items  []Item
-	Use    Use
-	Kerf   length.Length // lost between two pieces
-	Priced bool          // all sheets have a price; else the least foam is bought
-	Effort Effort
+	Foams []Foam
+	Stock []Stock
+	Items []Item
+	Use   Use
+	Kerf  length.Length // lost between two pieces
+	// Currency is that of all sheets' prices; without one no sheet has a price, and
+	// the least foam is bought.
+	Currency money.Currency
+	Effort   Effort
 }
 
 // Effort is the budget of the search.

@@ -8,9 +8,11 @@ import (
 
 	"github.com/paulmach/orb"
 	"github.com/paulmach/orb/planar"
+	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
@@ -30,12 +32,19 @@ func settee() *Job {
 	return &Job{
 		Foams: []Foam{{ID: "F", Density: 35_000, Hardness: 160, At: 25}},
 		Stock: []Stock{
-			{ID: "S100", Across: 1200 * mm, Along: 2000 * mm, Thickness: 100 * mm, Trim: 5 * mm, Price: 960_000},
-			{ID: "S25", Across: 1200 * mm, Along: 2000 * mm, Thickness: 25 * mm, Trim: 5 * mm, Price: 275_000},
+			{ID: "S100", Across: 1200 * mm, Along: 2000 * mm, Thickness: 100 * mm, Trim: 5 * mm, Price: pounds("96")},
+			{ID: "S25", Across: 1200 * mm, Along: 2000 * mm, Thickness: 25 * mm, Trim: 5 * mm, Price: pounds("27.5")},
 		},
 		Items: []Item{item("LEFT", end), item("MIDDLE", Shape{Across: 62 * cm, Along: 60 * cm}), item("RIGHT", other)},
-		Kerf:  3 * mm, Priced: true,
+		Kerf:  3 * mm, Currency: gbp(),
 	}
+}
+
+func pounds(s string) decimal.Decimal { return decimal.RequireFromString(s) }
+
+func gbp() money.Currency {
+	c, _ := money.ParseCurrency("GBP")
+	return c
 }
 
 func ExampleSolve() {
@@ -44,7 +53,7 @@ func ExampleSolve() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(Amount(r.Cost).Text(), r.Grams, r.Cuts[0].Thickness, r.Cuts[0].Off, r.Proven())
+	fmt.Println(settee().Total(r).Text(), r.Grams, r.Cuts[0].Thickness, r.Cuts[0].Off, r.Proven())
 	// Output: 123.50 5210 125 mm 0 mm true
 }
 
@@ -205,7 +214,7 @@ func TestLaminationIsTheBest(t *testing.T) {
 }
 
 func drawJob(t *rapid.T) *Job {
-	job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}, {ID: "S", Density: 22_000}}, Kerf: 3 * mm, Priced: rapid.Bool().Draw(t, "priced"), Effort: Quick}
+	job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}, {ID: "S", Density: 22_000}}, Kerf: 3 * mm, Currency: rapid.SampledFrom([]money.Currency{money.None, gbp()}).Draw(t, "currency"), Effort: Quick}
 	n := rapid.IntRange(1, 3).Draw(t, "stock")
 	for f := range 2 {
 		for range n {
@@ -227,7 +236,7 @@ func drawJob(t *rapid.T) *Job {
 
 func drawStock(t *rapid.T, f int) Stock {
 	return Stock{Foam: f, Across: length.Length(rapid.Int64Range(1000, 1500).Draw(t, "w")) * mm, Along: length.Length(rapid.Int64Range(1000, 2100).Draw(t, "h")) * mm,
-		Thickness: rapid.SampledFrom([]length.Length{12 * mm, 25 * mm, 50 * mm, 100 * mm}).Draw(t, "t"), Price: Amount(rapid.Int64Range(1, 900).Draw(t, "price")) * 1000}
+		Thickness: rapid.SampledFrom([]length.Length{12 * mm, 25 * mm, 50 * mm, 100 * mm}).Draw(t, "t"), Price: decimal.New(rapid.Int64Range(1, 900).Draw(t, "price"), -1)}
 }
 
 func solved(t *rapid.T, job *Job) *Result {
@@ -265,12 +274,12 @@ func TestSolveHolds(t *testing.T) {
 				t.Fatal(flaws)
 			}
 			for _, b := range g.Buy() {
-				if job.Priced {
-					cost += int64(job.Stock[b.Stock].Price) * int64(b.Count)
+				if job.Priced() {
+					cost += counted(job.Stock[b.Stock].Price) * int64(b.Count)
 				}
 			}
 		}
-		if layers != 0 || job.Priced && cost != r.Cost {
+		if layers != 0 || job.Priced() && cost != r.Cost {
 			t.Fatalf("%d layers over, cost %d of %d", layers, r.Cost, cost)
 		}
 	})
@@ -389,15 +398,24 @@ func TestConcerns(t *testing.T) {
 	}
 }
 
-func TestAmount(t *testing.T) {
-	for s, want := range map[string]string{"48.5": "48.50", "0.0001": "0.0001", "100": "100.00", "007.12": "7.12", "1.230": "1.23"} {
-		if a, ok := ParseAmount(s); !ok || a.Text() != want {
-			t.Errorf("%s: %s, %v", s, a.Text(), ok)
+// What is said of the groups adds up to what is said of all, in currencies of
+// every smallest unit.
+func TestGroupsAddUp(t *testing.T) {
+	for _, code := range []string{"GBP", "JPY", "KWD"} {
+		job := settee()
+		job.Currency, _ = money.ParseCurrency(code)
+		job.Stock[0].Price, job.Stock[1].Price = pounds("96.0055"), pounds("27.5055")
+		r, err := Solve(job, nil)
+		if err != nil {
+			t.Fatal(err)
 		}
-	}
-	for _, s := range []string{"", ".5", "5.", "1e3", "-1", "1,5", "1.23456", "1234567", " 1", "٣"} {
-		if _, ok := ParseAmount(s); ok {
-			t.Errorf("%q is taken", s)
+		sum := decimal.Decimal{}
+		for i := range r.Groups {
+			sum = sum.Add(job.Money(&r.Groups[i]).Amount)
+		}
+		want := map[string]string{"GBP": "123.52", "JPY": "124", "KWD": "123.512"}[code] // 96.01 + 27.51; 96 + 28; 96.006 + 27.506
+		if total := job.Total(r); !total.Amount.Equal(sum) || total.Text() != want {
+			t.Errorf("%s: the groups add up to %s, all is said to be %s, want %s", code, sum, total.Text(), want)
 		}
 	}
 }

@@ -1,35 +1,36 @@
 package foam
 
 import (
-	"fmt"
-	"strconv"
-	"strings"
+	"github.com/shopspring/decimal"
+
+	"github.com/bridletie/bridletie/calc/money"
 )
 
-// Amount is money in ten-thousandths of the currency's unit: exact, and sums are.
-type Amount int64
+// MaxPrice is the highest price of a sheet.
+const MaxPrice = 100_000
 
-// perUnit is how many make one.
-const perUnit = 10_000
+// Priced reports whether the sheets have prices.
+func (j *Job) Priced() bool { return j.Currency != money.None }
 
-// MaxAmount is the highest price of a sheet.
-const MaxAmount = 100_000 * Amount(perUnit)
+// The search counts prices in whole ten-thousandths.
+const tenThousandths = money.MaxDecimals
 
-// ParseAmount reads a decimal of at most 6 digits and 4 decimals, such as "48.50".
-func ParseAmount(s string) (Amount, bool) {
-	whole, part, point := strings.Cut(s, ".")
-	if whole == "" || len(whole) > 6 || point && (part == "" || len(part) > 4) || strings.Trim(whole+part, "0123456789") != "" {
-		return 0, false
-	}
-	n, err := strconv.ParseInt(whole+(part + "0000")[:4], 10, 64)
-	return Amount(n), err == nil
+// counted is a price as the search counts it.
+func counted(price decimal.Decimal) int64 { return price.Shift(tenThousandths).IntPart() }
+
+// Money is the price of what a group buys, to the nearest smallest unit of the
+// currency, half going up.
+func (j *Job) Money(g *Group) money.Money {
+	sum := decimal.New(g.Nest.Cost, -tenThousandths)
+	return money.Money{Amount: sum.Round(money.Scale(j.Currency)), Currency: j.Currency}
 }
 
-// Text is the amount in decimals: two, or more where it needs them.
-func (a Amount) Text() string {
-	s := fmt.Sprintf("%d.%04d", a/perUnit, a%perUnit)
-	for range 2 {
-		s = strings.TrimSuffix(s, "0")
+// Total is the price of all that is bought: the sum of the groups' as they are
+// said.
+func (j *Job) Total(r *Result) money.Money {
+	sum := money.Money{Currency: j.Currency}
+	for i := range r.Groups {
+		sum.Amount = sum.Amount.Add(j.Money(&r.Groups[i]).Amount)
 	}
-	return s
+	return sum
 }

@@ -181,8 +181,8 @@ func (s *solver) kind(i int) sheet.Kind {
 // cost is that of a sheet: its price, or its volume in cubic millimetres.
 func (s *solver) cost(i int) int64 {
 	k := &s.job.Stock[i]
-	if s.job.Priced {
-		return int64(k.Price)
+	if s.job.Priced() {
+		return counted(k.Price)
 	}
 	const mm = length.Millimetre
 	return max(1, int64((k.Across/mm)*(k.Along/mm))*int64(k.Thickness/(mm/10))/10)

@@ -2,16 +2,15 @@ package furniture
 
 // easyChairs are the upholstered chairs for one.
 func easyChairs() []Kind {
-	skirt := tape("skirt-height", "skirt height", "From the rail to a finger above the floor.", 16, 5, 40)
 	return []Kind{
 		{
 			ID: "slipper-chair", Name: "low slipper chair", About: "A low easy chair without arms.",
 			Measures: []Measure{
 				seatWidth(54, 35, 85), seatDepth(52, 35, 80), seatRise(20, 6), backWidth(50, 30, 85), backHeight(56, 30, 100),
 				outsideWidth(52, 30, 90), outsideHeight(70, 35, 120),
-				tape("outside-depth", "side length", "Along the side of the seat, from the front edge to the outside back.", 56, 35, 90), skirt,
+				tape("outside-depth", "side length", "Along the side of the seat, from the front edge to the outside back.", 56, 35, 90), skirtHeight(),
 			},
-			Options: []Option{backs2(), skirts(), pipings(), outsides(), flies()},
+			Options: []Option{backs2(), borders(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
 			build:   slipper,
 		},
 		{
@@ -21,21 +20,21 @@ func easyChairs() []Kind {
 				tape("back-width", "inside curve", "Round the inside from arm front to arm front, at its longest.", 130, 70, 220),
 				tape("back-height", "inside height", "From the seat up the middle of the inside and over the top edge.", 46, 20, 90),
 				tape("outside-width", "outside curve", "Round the outside from arm front to arm front.", 170, 90, 280),
-				outsideHeight(66, 30, 110), armThickness(9, 3, 30), facingHeight(54, 20, 90), cushion(10, 4, 25),
+				outsideHeight(66, 30, 110), armThickness(9, 3, 30), facingHeight(54, 20, 90), cushion(10, 4, 25), skirtHeight(),
 			},
-			Options: []Option{cushions(loose(), fixed()), backs2(), pipings(), outsides(), flies()},
+			Options: []Option{cushions(loose(), fixed()), makes(), backs2(), borders(), platforms(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
 			build:   tub,
 		},
 		{
 			ID: "wing-chair", Name: "wing chair", About: "A high-backed easy chair with wings above its arms.",
-			Measures: append(armchair(56, 56, 20, 56, 78), tape("wing-width", "wing width", "Across the inside wing at its widthst, from the inside back to its front edge.", 26, 8, 50),
-				tape("wing-height", "wing height", "From the top of the arm up the wing to its highest point.", 50, 20, 90), skirt),
+			Measures: append(armchair(56, 56, 20, 56, 78),
+				wingWidth("Across the inside wing at its widest, from the inside back to its front edge.", 26, 8, 50), wingHeight("F", 50), skirtHeight()),
 			Options: easyOptions(),
 			build:   wingChair,
 		},
 		{
 			ID: "club-chair", Name: "club armchair", About: "A deep easy chair with full arms and no wings.",
-			Measures: append(armchair(58, 60, 22, 62, 56), skirt),
+			Measures: append(armchair(58, 60, 22, 62, 56), skirtHeight()),
 			Options:  easyOptions(),
 			build:    clubChair,
 		},
@@ -45,7 +44,7 @@ func easyChairs() []Kind {
 				seatWidth(54, 35, 80), seatDepth(54, 35, 80), backWidth(52, 30, 80), backHeight(66, 30, 100), cushion(10, 4, 25),
 				outsideWidth(52, 30, 80), outsideHeight(70, 30, 110),
 			},
-			Options: []Option{{"back", "back", []Choice{{"cushions", "a loose cushion"}, {"plain", "upholstered, inside and outside"}}}, pipings(), outsides(), flies()},
+			Options: []Option{{"back", "back", []Choice{{"cushions", "a loose cushion"}, {"plain", "upholstered, inside and outside"}, {"buttoned", "upholstered, deep-buttoned in diamonds"}}}, makes(), pipings(), outsides(), flies()},
 			build:   fireside,
 		},
 	}
@@ -62,7 +61,10 @@ func backs2() Option {
 }
 
 func easyOptions() []Option {
-	return []Option{cushions(loose(), fixed()), backs(), arms(), skirts(), pipings(), outsides(), flies()}
+	return []Option{
+		cushions(loose(), fixed()), makes(), backs(), arms(), collars(), borders(), platforms(),
+		skirts(), skirtMakes(), pipings(), outsides(), flies(),
+	}
 }
 
 // armchair are the measures of a chair with arms: the usual seat width and
@@ -70,7 +72,7 @@ func easyOptions() []Option {
 func armchair(width, depth, rise, back, high int) []Measure {
 	return []Measure{
 		seatWidth(width, 35, 90), seatDepth(depth, 35, 90), seatRise(rise, 6),
-		backWidth(back, 35, 95), backHeight(high, 25, 110), cushion(12, 4, 30),
+		backWidth(back, 35, 95), backHeight(high, 25, 130), cushion(12, 4, 30),
 		armLength(58, 30, 100), armRise(42, 12, 80), outsideArm(36, 10, 80), armThickness(12, 3, 35), facingHeight(52, 15, 90),
 		tape("outside-depth", "outside arm length", "Along the outside arm, from its front to the edge of the outside back.", 66, 30, 110),
 		outsideWidth(width+20, 35, 140), outsideHeight(high+16, 30, 140),
@@ -89,6 +91,11 @@ func tub(w *work) {
 	w.seat(ib, 1, true)
 	af := matched(w.cut("AF", "arm facing", w.take("arm-thickness"), w.take("facing-height"), all(w.seam())).copies(2))
 	af.Pair = af.ID
+	if w.pipesEdges() {
+		w.run("arm facing", 2*w.take("facing-height").l+w.take("arm-thickness").l, false, 2, 2)
+	}
+	front := w.take("seat-width").plus(w.take("arm-thickness").twice())
+	w.skirtOf([]skirtSide{{"KF", "skirt front", front, 1}, {"KR", "skirt round the back", w.take("outside-width"), 1}})
 }
 
 func wingChair(w *work) {

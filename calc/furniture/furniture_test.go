@@ -224,3 +224,124 @@ func TestFaultsOfAPiece(t *testing.T) {
 		}
 	}
 }
+
+// The makes of cushions, skirts, borders and platforms come out as the trade cuts
+// them.
+func TestStylesAreCutAsTheTradeCuts(t *testing.T) {
+	cut := func(kind string, options ...string) map[string]furniture.Panel {
+		p := furniture.Piece{Kind: kind, Count: 1, Options: map[string]string{}}
+		for i := 0; i < len(options); i += 2 {
+			p.Options[options[i]] = options[i+1]
+		}
+		out := make(map[string]furniture.Panel)
+		for _, q := range p.List().Panels {
+			out[q.ID] = q
+		}
+		return out
+	}
+	const seam = 15 * length.Millimetre
+	size := func(across, along length.Length) panel.Size { return panel.Size{Across: across, Along: along} }
+	for _, tc := range []struct {
+		what   string
+		panels map[string]furniture.Panel
+		want   map[string]panel.Size // as cut; zero where there must be no such panel
+	}{
+		{"boxed", cut("club-chair"), map[string]panel.Size{
+			"CT": size(58*cm+2*seam, 60*cm+2*seam), "CF": size(58*cm+2*seam, 12*cm+2*seam), "CB": size(58*cm+2*seam, 14*cm+2*seam),
+		}},
+		{"knife-edged", cut("club-chair", "cushion-make", "knife"), map[string]panel.Size{
+			"CT": size(70*cm+2*seam, 72*cm+2*seam), "CU": size(70*cm+2*seam, 72*cm+2*seam), "CF": {}, "CS": {}, "CB": {},
+		}},
+		{"bull-nosed", cut("club-chair", "cushion-make", "bull-nose"), map[string]panel.Size{
+			"CT": size(58*cm+2*seam, 132*cm+2*seam), "CU": {}, "CF": {}, "CS": size(60*cm+2*seam, 12*cm+2*seam),
+		}},
+		{"bull-nosed, back cushions boxed", cut("club-chair", "cushion-make", "bull-nose", "back", "cushions"), map[string]panel.Size{
+			"BF": size(62*cm+2*seam, 12*cm+2*seam), "BU": size(62*cm+2*seam, 56*cm+2*seam),
+		}},
+		{"no border, loose cushion", cut("club-chair", "border", "none", "flies", "no"), map[string]panel.Size{
+			"FB": {}, "PF": size(58*cm+20*cm, 15*cm+22*cm+seam+4*cm),
+		}},
+		{"no border, tight seat", cut("club-chair", "border", "none", "cushion", "fixed", "flies", "no"), map[string]panel.Size{
+			"FB": {}, "SEAT": size(58*cm+20*cm, 60*cm+22*cm+10*cm+4*cm),
+		}},
+		{"skirt lined", cut("slipper-chair", "skirt", "tailored", "skirt-make", "lined"), map[string]panel.Size{
+			"KF": size(52*cm+2*seam, 16*cm+2*seam), "KFL": size(52*cm+2*seam, 16*cm+2*seam), "KU": size(22*cm+2*seam, 16*cm+2*seam), "KUL": size(22*cm+2*seam, 16*cm+2*seam),
+		}},
+		{"collars", cut("wing-chair", "collars", "sewn"), map[string]panel.Size{"CO": size(8*cm+2*seam, 42*cm+2*seam)}},
+		{"wings on a settee", cut("two-seat-settee", "wings", "yes"), map[string]panel.Size{"IWL": size(22*cm+6*cm+seam, 30*cm+6*cm+10*cm)}},
+		{"bordered headboard", cut("headboard", "border", "yes"), map[string]panel.Size{"TB": size(150*cm+2*seam, 8*cm+seam+4*cm), "FRONT": size(150*cm+2*seam, 70*cm+seam+4*cm)}},
+		{"return of a corner settee", cut("corner-settee", "cushion", "fixed", "skirt", "tailored"), map[string]panel.Size{"KR": size(100*cm+2*seam, 16*cm+seam+4*cm)}},
+	} {
+		for id, want := range tc.want {
+			got, there := tc.panels[id]
+			if there != (want != panel.Size{}) || there && got.Cut() != want {
+				t.Errorf("%s: %s is %v, want %v (%s)", tc.what, id, got.Cut(), want, got.How)
+			}
+		}
+	}
+	if p := cut("club-chair", "platform", "cover")["PL"]; p.Cover != furniture.Top || p.Hidden {
+		t.Error("a platform of the cover is cut from another")
+	}
+	if p := cut("club-chair")["FB"]; p.Match.How != panel.RunsOn || p.Match.From != "CF" {
+		t.Errorf("the front border %+v does not run on from the cushion's", p.Match)
+	}
+}
+
+// Measures that a style does not want are not assumed.
+func TestOnlyWhatIsWantedIsAssumed(t *testing.T) {
+	assumed := func(options map[string]string) map[string]bool {
+		out := make(map[string]bool)
+		p := furniture.Piece{Kind: "two-seat-settee", Count: 1, Options: options}
+		for _, m := range p.List().Assumed {
+			out[m.ID] = true
+		}
+		return out
+	}
+	plain, full := assumed(nil), assumed(map[string]string{"wings": "yes", "skirt": "box"})
+	for _, id := range []string{"wing-width", "wing-height", "skirt-height"} {
+		if plain[id] || !full[id] {
+			t.Errorf("%s is assumed %v without it and %v with it", id, plain[id], full[id])
+		}
+	}
+	if !plain["seat-width"] {
+		t.Error("the seat width is not assumed")
+	}
+}
+
+// Every piece has its stacks for the fire check: a cover first, over a filling, and
+// no id twice in one.
+func TestStacks(t *testing.T) {
+	for _, k := range furniture.Kinds() {
+		for _, p := range everyChoice(k) {
+			list := p.List()
+			stacks := list.Stacks()
+			if len(stacks) == 0 {
+				t.Fatalf("%s has no stack", k.ID)
+			}
+			for _, s := range stacks {
+				seen, fills := make(map[string]bool), false
+				for _, l := range s.Layers {
+					if seen[l.ID] {
+						t.Errorf("%s %s: %s twice", k.ID, s.Where, l.ID)
+					}
+					seen[l.ID] = true
+					fills = fills || l.Role == "filling" && l.Thickness > 0
+				}
+				if s.Where != "outside" && (s.Layers[0].Role != "cover" || !fills) {
+					t.Errorf("%s %s: %+v", k.ID, s.Where, s.Layers)
+				}
+			}
+		}
+	}
+	wing := furniture.Piece{Kind: "wing-chair", Count: 1, Options: map[string]string{"outside": "other"}}
+	var got []string
+	for _, s := range wing.List().Stacks() {
+		for _, l := range s.Layers {
+			got = append(got, s.Where+" "+l.ID)
+		}
+	}
+	const want = "seat COVER,seat WADDING,seat C,seat PLATFORM,seat DECK,back COVER,back CALICO,back WADDING,back BP,arm COVER,arm WADDING,arm AP,outside OUTSIDE,outside LINING,outside BOTTOM"
+	if text := strings.Join(got, ","); text != want {
+		t.Errorf("stacks of the wing chair: %s", text)
+	}
+}

@@ -1,6 +1,10 @@
 package furniture
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // Kind is a kind of furniture.
 type Kind struct {
@@ -32,8 +36,10 @@ type Option struct {
 // Choice is one way out of an Option.
 type Choice struct{ ID, Name string }
 
-// Kinds are all kinds, in the order in which they are shown.
-func Kinds() []Kind {
+// kinds are all of them, made once.
+var kinds = allKinds()
+
+func allKinds() []Kind {
 	var all []Kind
 	all = append(all, seats()...)
 	all = append(all, easyChairs()...)
@@ -41,11 +47,15 @@ func Kinds() []Kind {
 	return append(all, others()...)
 }
 
+// Kinds are all kinds, in the order in which they are shown. What they hold is
+// shared and must not be changed.
+func Kinds() []Kind { return slices.Clone(kinds) }
+
 // Find is the kind with that id.
 func Find(id string) (Kind, bool) {
-	for _, k := range Kinds() {
-		if k.ID == id {
-			return k, true
+	for i := range kinds {
+		if kinds[i].ID == id {
+			return kinds[i], true
 		}
 	}
 	return Kind{}, false

@@ -19,8 +19,9 @@ const (
 // Panel is a panel of the cutting list, and how it came about.
 type Panel struct {
 	panel.Panel
-	Cover Cover
-	How   string // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ..."
+	Cover  Cover
+	Hidden bool   // of lining: covers a part that is not seen, rather than eking out or lining a panel
+	How    string // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ..."
 }
 
 // Run is a run of piping.
@@ -34,8 +35,9 @@ type Run struct {
 
 // Buttons is a panel that is buttoned in diamonds.
 type Buttons struct {
-	Panel string // its id
-	Size  panel.Size
+	Panel   string // its id
+	Size    panel.Size
+	Diamond panel.Size // between buttons, as a beginning: the workroom has its own
 }
 
 // Place is what a filling is for.
@@ -75,7 +77,7 @@ type List struct {
 	Buttons  []Buttons
 	Fillings []Filling
 	Frames   []Frame
-	Assumed  []Measure // those that were not given and are taken as typical
+	Assumed  []Measure // those that the list went by, were not given and are taken as typical
 }
 
 // Of are the panels of one cover. What ties a panel to one that is not among them

@@ -30,7 +30,7 @@ func backWidth(typical, least, most int) Measure {
 }
 
 func backHeight(typical, least, most int) Measure {
-	return tape("back-height", "back height", "Up the middle of the inside back, from the seat over the stuffing to the top edge.", typical, least, most)
+	return tape("back-height", "back height", "Up the middle of the inside back, from the seat over the stuffing to the top edge; with a loose cushion, from the platform beneath it.", typical, least, most)
 }
 
 func outsideWidth(typical, least, most int) Measure {
@@ -46,7 +46,7 @@ func armLength(typical, least, most int) Measure {
 }
 
 func armRise(typical, least, most int) Measure {
-	return tape("arm-rise", "arm rise", "From the seat up the inside of an arm and over the top to where the outside arm begins.", typical, least, most)
+	return tape("arm-rise", "arm rise", "From the seat, or the platform beneath a loose cushion, up the inside of an arm and over the top to where the outside arm begins; with square arms, to the seam of the arm top.", typical, least, most)
 }
 
 func outsideArm(typical, least, most int) Measure {
@@ -65,35 +65,14 @@ func padThickness(typical, least, most int) Measure {
 	return tape("pad-thickness", "pad thickness", "From the top of the pad down its edge to the wood.", typical, least, most)
 }
 
-// The options that several kinds have.
-
-func cushions(first, second Choice) Option {
-	return Option{"cushion", "seat", []Choice{first, second}}
+func skirtHeight() Measure {
+	return tape("skirt-height", "skirt height", "With a skirt only: from the rail to a finger above the floor.", 16, 5, 40)
 }
 
-func loose() Choice { return Choice{"loose", "with loose cushions"} }
-func fixed() Choice { return Choice{"fixed", "upholstered tight"} }
-
-func backs() Option {
-	return Option{"back", "inside back", []Choice{{"plain", "plain"}, {"buttoned", "deep-buttoned in diamonds"}, {"cushions", "with loose cushions"}}}
+func wingWidth(how string, typical, least, most int) Measure {
+	return tape("wing-width", "wing width", how, typical, least, most)
 }
 
-func arms() Option {
-	return Option{"arms", "arms", []Choice{{"scroll", "scroll arms with facings"}, {"square", "square arms with a front border"}}}
-}
-
-func skirts() Option {
-	return Option{"skirt", "skirt", []Choice{{"none", "none"}, {"plain", "plain with a pleat at each corner"}, {"box", "box pleats all round"}}}
-}
-
-func pipings() Option {
-	return Option{"piping", "piping", []Choice{{"none", "none"}, {"cushions", "on the cushions"}, {"all", "on cushions, facings and outside edges"}}}
-}
-
-func outsides() Option {
-	return Option{"outside", "outside panels", []Choice{{"same", "in the same cloth"}, {"other", "in another cloth"}}}
-}
-
-func flies() Option {
-	return Option{"flies", "flies", []Choice{{"yes", "hidden strips of lining where nothing shows"}, {"no", "top cover throughout"}}}
+func wingHeight(how string, typical int) Measure {
+	return tape("wing-height", "wing height", how+"rom the top of the arm up the wing to its highest point.", typical, 20, 90)
 }

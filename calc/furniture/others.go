@@ -6,8 +6,8 @@ func others() []Kind {
 	return []Kind{
 		{
 			ID: "footstool", Name: "footstool or ottoman", About: "An upholstered box to sit on or put feet on.",
-			Measures: []Measure{seatWidth(60, 25, 160), seatDepth(45, 25, 160), top},
-			Options:  []Option{{"back", "top", []Choice{{"plain", "plain"}, {"buttoned", "deep-buttoned in diamonds"}}}, pipings()},
+			Measures: []Measure{seatWidth(60, 25, 160), seatDepth(45, 25, 160), top, skirtHeight()},
+			Options:  []Option{tops(), overOrBoxed(boxedEdge(), overEdge()), skirts(), skirtMakes(), pipings()},
 			build:    footstool,
 		},
 		{
@@ -15,14 +15,20 @@ func others() []Kind {
 			Measures: []Measure{
 				backWidth(150, 70, 260), tape("back-height", "height", "From the top edge to where the mattress hides it.", 70, 30, 200),
 				tape("pad-thickness", "board and pad", "From the front of the pad over its edge to the back of the board.", 8, 2, 25),
+				wingWidth("With wings only: from the front of the board to the front edge of the wing at its side.", 20, 8, 60),
 			},
-			Options: []Option{{"back", "front", []Choice{{"plain", "plain"}, {"buttoned", "deep-buttoned in diamonds"}}}},
-			build:   headboard,
+			Options: []Option{
+				{"back", "front", []Choice{{"plain", "plain"}, {"buttoned", "deep-buttoned in diamonds"}}},
+				overOrBoxed(overEdge(), Choice{"yes", "with a border at the top and sides"}),
+				{"wings", "wings", []Choice{{"no", "none"}, {"yes", "with a padded wing at each side"}}},
+				{"piping", "piping", []Choice{{"none", "none"}, {"all", "round the front and the wings"}}},
+			},
+			build: headboard,
 		},
 		{
 			ID: "bench-cushion", Name: "window-seat or bench cushion", About: "A boxed cushion that lies on a bench or a window seat.",
 			Measures: []Measure{seatWidth(120, 40, 300), seatDepth(45, 25, 90), cushion(8, 3, 25)},
-			Options:  []Option{pipings()},
+			Options:  []Option{makes(), pipings()},
 			build:    func(w *work) { w.cushions("C", "cushion", 1, w.take("seat-width"), w.take("seat-depth"), SeatPlace) },
 		},
 		{
@@ -30,41 +36,61 @@ func others() []Kind {
 			Measures: []Measure{
 				seatWidth(240, 80, 600), seatDepth(48, 35, 80), seatRise(14, 5), backWidth(240, 80, 600), backHeight(50, 25, 120),
 			},
-			Options: []Option{backs2(), pipings(), flies()},
+			Options: []Option{backs2(), borders(), pipings(), flies()},
 			build:   banquette,
 		},
 	}
 }
 
 func footstool(w *work) {
-	across, along := w.take("seat-width"), w.take("seat-depth")
-	w.box(across, along, w.take("top-rise"), "top")
-	if w.is("back", "buttoned") {
-		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: "TOP", Size: w.panels[0].Size})
+	across, along, rise := w.take("seat-width"), w.take("seat-depth"), w.take("top-rise")
+	if w.is("border", "none") {
+		w.buttoned(w.shows(w.cut("TOP", "top", across.plus(rise.twice()), along.plus(rise.twice()), all(w.under()))))
+	} else {
+		w.buttoned(w.box("TOP", "top", across, along, rise))
 	}
 	w.frame("SEAT", across, along, SeatPlace)
 	w.pad("SP", "top pad", across, along, 8*cm, SeatPlace)
+	w.skirtOf([]skirtSide{{"KF", "skirt front", across, 1}, {"KS", "skirt side", along, 2}, {"KB", "skirt back", across, 1}})
 }
 
-// headboard covers the front over the edge; its back is lined.
+// headboard covers the front over the edge, or has a border there; its back is
+// lined. Wings are covered inside, outside and over their edges.
 func headboard(w *work) {
-	thick := w.take("pad-thickness")
-	across, along := w.take("back-width").plus(thick.twice()), w.take("back-height").plus(thick)
-	front := w.shows(w.cut("FRONT", "front", across, along, all(w.under())))
-	w.cut("LB", "back lining", w.take("back-width"), w.take("back-height"), all(w.seam())).Cover = Lining
-	if w.is("back", "buttoned") {
-		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: front.ID, Size: front.Size})
+	across, along, thick := w.take("back-width"), w.take("back-height"), w.take("pad-thickness")
+	var front *Panel
+	if w.is("border", "yes") {
+		front = w.shows(w.cut("FRONT", "front", across, along, edges{w.seam(), w.under(), w.seam(), w.seam()}))
+		e := edges{w.seam(), w.under(), w.seam(), w.seam()}
+		w.cut("TB", "top border", across, thick, e)
+		w.cut("SB", "side border", along, thick, e).copies(2)
+	} else {
+		front = w.shows(w.cut("FRONT", "front", across.plus(thick.twice()), along.plus(thick), all(w.under())))
 	}
-	w.pad("BP", "pad", w.take("back-width"), w.take("back-height"), 5*cm, BackPlace)
+	w.buttoned(front)
+	if w.pipesEdges() {
+		w.run("round the front", 2*along.l+across.l, false, 2, 1)
+	}
+	hide(w.cut("LB", "back lining", across, along, all(w.seam())))
+	w.pad("BP", "pad", across, along, 5*cm, BackPlace)
+	if !w.is("wings", "yes") {
+		return
+	}
+	wide := w.take("wing-width")
+	l, r := w.pair("IW", "inside wing", wide, along.plus(thick), edges{w.pull(), w.under(), w.pull(), w.seam()})
+	matched(l)
+	matched(r)
+	w.cut("OW", "outside wing", wide, along.plus(thick), edges{w.seam(), w.under(), w.seam(), w.seam()}).copies(2)
+	if w.pipesEdges() {
+		w.run("edge of a wing", wide.l+along.l, false, 1, 2)
+	}
 }
 
 // banquette has its back against a wall: nothing covers it outside.
 func banquette(w *work) {
 	across, along := w.take("back-width"), w.take("back-height")
 	ib := w.shows(w.cut("IB", "inside back", across, along, edges{w.pull(), w.tucked("B", "inside back", across, 1), w.pull(), w.pull()}))
-	if w.is("back", "buttoned") {
-		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: ib.ID, Size: ib.Size})
-	}
+	w.buttoned(ib)
 	w.frame("BACK", across, along, BackPlace)
 	w.pad("BP", "back pad", across, along, 6*cm, BackPlace)
 	w.seat(ib, 1, false)

@@ -7,120 +7,132 @@ import (
 
 // The parts of a piece that kinds are put together from.
 
-// back cuts the inside back and the outside back. With loose cushions against
-// it, the inside back hardly shows and its pattern is free. The sides are tucked
-// in where arms or wings stand beside it, or else pulled round.
+// back cuts the inside back and the outside back of the main leg.
 func (w *work) back(between bool) *Panel {
-	across, along := w.take("back-width"), w.take("back-height")
-	sides := w.pull()
-	if between {
-		sides = w.tucked("BS", "inside back, sides", along, 2)
-	}
-	ib := w.cut("IB", "inside back", across, along, edges{w.pull(), w.tucked("B", "inside back", across, 1), sides, sides})
-	if !w.is("back", "cushions") {
-		w.shows(ib)
-	}
-	if w.is("back", "buttoned") {
-		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: ib.ID, Size: ib.Size})
-	}
-	w.frame("BACK", across, along, BackPlace)
-	if !w.is("back", "cushions") {
-		w.pad("BP", "back pad", across, along, 6*cm, BackPlace)
-	}
-	w.outsideBack()
+	ib := w.backOf(leg{across: w.take("back-width"), along: w.take("back-height"), between: between}, "BACK")
+	w.outsideBack(leg{across: w.take("outside-width")})
 	return ib
 }
 
-// outsideBack closes the back: seams at the top and sides, turned under below.
-func (w *work) outsideBack() {
-	ow, oh := w.take("outside-width"), w.take("outside-height")
-	ob := w.outside(w.cut("OB", "outside back", ow, oh, edges{w.seam(), w.under(), w.seam(), w.seam()}))
-	w.shows(ob)
-	if w.pipesEdges() {
-		w.run("outside back", 2*oh.l+ow.l, false, 2, 1)
+// backOf cuts an inside back. With loose cushions against it, it hardly shows and
+// its pattern is free. The sides are tucked in where arms or wings stand beside
+// it, or else pulled round.
+func (w *work) backOf(g leg, frame string) *Panel {
+	sides := w.pull()
+	if g.between {
+		sides = w.tucked(g.id+"BS", "inside back"+g.of+", sides", g.along, 2)
+	}
+	ib := w.cut(g.id+"IB", "inside back"+g.of, g.across, g.along, edges{w.pull(), w.tucked(g.id+"B", "inside back"+g.of, g.across, 1), sides, sides})
+	if !w.is("back", "cushions") {
+		w.shows(ib)
+	}
+	w.buttoned(ib)
+	w.frame(frame, g.across, g.along, BackPlace)
+	if !w.is("back", "cushions") {
+		w.pad(g.id+"BP", "back pad"+g.of, g.across, g.along, 6*cm, BackPlace)
+	}
+	return ib
+}
+
+// buttoned notes that a panel is buttoned, when the option says so.
+func (w *work) buttoned(p *Panel) {
+	if w.is("back", "buttoned") {
+		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: p.ID, Size: p.Size, Diamond: diamond(p.Size)})
 	}
 }
 
-// seat cuts a tight seat, or a platform with n loose cushions on it, and the
-// front border. The pattern runs down from the back over a single seat to the
-// border. Between says that the seat is tucked in beside arms.
+// diamond is half as high again as wide, 11 cm wide or less, so that three fit
+// either way (common practice, no source; printed diamonds are 8 to 13 cm wide and
+// 13 to 18 cm high).
+func diamond(s panel.Size) panel.Size {
+	wide := min(11*cm, s.Across/3, s.Along/3)
+	wide -= wide % (length.Centimetre / 2)
+	wide = max(wide, 3*cm)
+	return panel.Size{Across: wide, Along: wide + wide/2}
+}
+
+// outsideBack closes the back: seams at the top and sides, turned under below.
+func (w *work) outsideBack(g leg) {
+	high := w.take("outside-height")
+	w.shows(w.outside(w.cut(g.id+"OB", "outside back"+g.of, g.across, high, edges{w.seam(), w.under(), w.seam(), w.seam()})))
+	if w.pipesEdges() {
+		w.run("outside back"+g.of, 2*high.l+g.across.l, false, 2, 1)
+	}
+}
+
+// leg is a stretch of seat and back that is covered in one: of most pieces the
+// only one.
+type leg struct {
+	id, of        string // "R" and " of the return"; "" of the main leg
+	across, along span
+	n             int  // loose cushions side by side
+	between       bool // arms beside the seat
+}
+
+// seat cuts the seat of the main leg.
 func (w *work) seat(ib *Panel, n int, between bool) {
-	across, along, rise := w.take("seat-width"), w.take("seat-depth"), w.take("seat-rise")
-	w.frame("SEAT", across, along, SeatPlace)
+	w.frame("SEAT", w.take("seat-width"), w.take("seat-depth"), SeatPlace)
+	w.seatOf(leg{across: w.take("seat-width"), along: w.take("seat-depth"), n: n, between: between}, ib)
+}
+
+// bordered reports whether a border closes the front of the seat.
+func (w *work) bordered() bool { return !w.is("border", "none") }
+
+// seatOf cuts a tight seat, or a platform with n loose cushions on it, and the
+// front border. The pattern runs down from the back over a single seat to the
+// border; with a boxed cushion, by way of its front.
+func (w *work) seatOf(g leg, ib *Panel) {
 	var above *Panel
 	if w.is("cushion", "loose") {
-		w.platform("", "", across, along, between)
-		above = w.cushions("C", "seat cushion", n, across, along, SeatPlace)
-		if n > 1 {
+		w.platform(g)
+		name := "seat cushion"
+		if g.id != "" {
+			name = "return seat cushion"
+		}
+		above = w.cushions(g.id+"C", name, g.n, g.across, g.along, SeatPlace)
+		if g.n > 1 {
 			above = nil
 		}
 	} else {
-		sides := w.pull()
-		if between {
-			sides = w.tucked("SS", "seat, sides", along, 2)
-		}
-		above = w.cut("SEAT", "seat", across, along, edges{w.tucked("S", "seat", across, 1), w.seam(), sides, sides})
-		if ib != nil && !w.is("back", "cushions") {
-			above.runsOn(ib)
-		} else {
-			w.shows(above)
-		}
-		w.pad("SP", "seat pad", across, along, 10*cm, SeatPlace)
+		above = w.tightSeat(g, ib)
 	}
-	fb := w.cut("FB", "front border", across, rise, edges{w.seam(), w.under(), w.pull(), w.pull()})
-	if above != nil {
-		fb.runsOn(above)
-	} else {
-		matched(fb)
+	if w.bordered() {
+		fb := w.cut(g.id+"FB", "front border"+g.of, g.across, w.take("seat-rise"), edges{w.seam(), w.under(), w.pull(), w.pull()})
+		if above != nil {
+			fb.runsOn(above)
+		} else {
+			matched(fb)
+		}
 	}
 	if w.pipesEdges() {
-		w.run("front border", across.l, false, 0, 1)
+		w.run("front border"+g.of, g.across.l, false, 0, 1)
 	}
 }
 
-// lip is how far the top cover reaches back from the front of a platform.
-const lip = 15 * cm
-
-// platform lies under loose cushions: a lip of the top cover at the front, and
-// lining behind it.
-func (w *work) platform(id, of string, across, along span, between bool) {
+// tightSeat is fixed to the frame; without a border it goes on down over the
+// front and under the rail.
+func (w *work) tightSeat(g leg, ib *Panel) *Panel {
 	sides := w.pull()
-	if between {
-		sides = w.tuck()
+	if g.between {
+		sides = w.tucked(g.id+"SS", "seat"+g.of+", sides", g.along, 2)
 	}
-	w.cut(id+"PF", "platform front"+of, across, w.named("platform lip", lip), edges{w.seam(), w.seam(), sides, sides})
-	rest := span{max(along.l-lip, cm), along.words + " less the platform lip " + w.text(lip)}
-	w.cut(id+"PL", "platform"+of, across, rest, edges{w.tuck(), w.seam(), sides, sides}).Cover = Lining
+	along, below := g.along, w.seam()
+	if !w.bordered() {
+		along, below = along.plus(w.take("seat-rise")), w.under()
+	}
+	seat := w.cut(g.id+"SEAT", "seat"+g.of, g.across, along, edges{w.tucked(g.id+"S", "seat"+g.of, g.across, 1), below, sides, sides})
+	if ib != nil && !w.is("back", "cushions") {
+		seat.runsOn(ib)
+	} else {
+		w.shows(seat)
+	}
+	w.pad(g.id+"SP", "seat pad"+g.of, g.across, g.along, 10*cm, SeatPlace)
+	return seat
 }
 
-// cushions cuts n cushions side by side: tops with the motif, undersides, and
-// borders, of which the front one runs on from the top. It returns the top.
-func (w *work) cushions(id, name string, n int, across, along span, place Place) *Panel {
-	each, thick := across.part(n), w.take("cushion-thickness")
-	seam := all(w.seam())
-	top := w.shows(w.cut(id+"T", name+" top", each, along, seam).copies(n))
-	front := w.cut(id+"F", name+" front border", each, thick, seam).copies(n)
-	front.runsOn(top)
-	w.cut(id+"U", name+" underside", each, along, seam).copies(n)
-	w.cut(id+"S", name+" side border", along, thick, seam).copies(2 * n)
-	// The back border is cut wider, for a zip.
-	w.cut(id+"B", name+" back border", each, thick.plus(w.named("zip", 2*cm)), seam).copies(n)
-	if w.pipesCushions() {
-		w.run(name+", top and underside", 2*(each.l+along.l), true, 4, 2*n)
-	}
-	w.list.Fillings = append(w.list.Fillings, Filling{
-		ID: id, Name: name, Count: n, Size: panel.Size{Across: each.l, Along: along.l},
-		Thickness: thick.l, Place: place, Loose: true,
-	})
-	return top
-}
-
-// backCushions leans n cushions against the back.
-func (w *work) backCushions(n int) {
-	if w.is("back", "cushions") {
-		w.cushions("B", "back cushion", n, w.take("back-width"), w.take("back-height"), BackPlace)
-	}
-}
+// collar is how wide a collar is that joins the inside back to the arms (common
+// practice, no source).
+const collar = 8 * cm
 
 // arms cuts two arms: inside, outside, and what closes their fronts.
 func (w *work) arms() {
@@ -142,6 +154,9 @@ func (w *work) arms() {
 	if w.pipesEdges() {
 		w.run("arm facing", 2*front.l+thick.l, false, 2, 2)
 	}
+	if w.is("collars", "sewn") {
+		w.cut("CO", "collar", w.named("collar", collar), rise, all(w.seam())).copies(2)
+	}
 	w.list.Fillings = append(w.list.Fillings, Filling{
 		ID: "AP", Name: "arm pad", Count: 2, Size: panel.Size{Across: long.l, Along: rise.l}, Thickness: 3 * cm, Place: ArmPlace,
 	})
@@ -157,39 +172,23 @@ func (w *work) wings() {
 	l.Pair = ""
 	w.outside(l)
 	w.outside(r)
-}
-
-// skirt hangs four panels from the rail, joined at the corners. A plain one has
-// a pleat of 10 cm depth at each corner, half of it on either panel; box pleats
-// that touch take twice the run.
-func (w *work) skirt() {
-	if w.is("skirt", "none") {
-		return
+	if w.pipesEdges() {
+		w.run("front of a wing", wide.l+high.l, false, 1, 2)
 	}
-	wide, deep, high := w.take("outside-width"), w.take("outside-depth"), w.take("skirt-height")
-	full := func(s span) span {
-		if w.is("skirt", "box") {
-			return s.twice()
-		}
-		return s.plus(w.named("half a corner pleat", 10*cm).twice())
-	}
-	e := edges{w.seam(), w.under(), w.seam(), w.seam()}
-	matched(w.cut("KF", "skirt front", full(wide), high, e))
-	w.cut("KS", "skirt side", full(deep), high, e).copies(2)
-	w.cut("KB", "skirt back", full(wide), high, e)
 }
 
 // box covers a pad that stands proud on a frame: a top, and borders at its four
 // sides of which the front one runs on.
-func (w *work) box(across, along, rise span, closed string) {
-	top := w.shows(w.cut("TOP", "top", across, along, all(w.seam())))
-	front := w.cut("FB", "front border", across, rise, edges{w.seam(), w.under(), w.seam(), w.seam()})
-	front.runsOn(top)
-	w.cut("BB", "back border", across, rise, edges{w.seam(), w.under(), w.seam(), w.seam()})
-	w.cut("SB", "side border", along, rise, edges{w.seam(), w.under(), w.seam(), w.seam()}).copies(2)
+func (w *work) box(id, name string, across, along, rise span) *Panel {
+	top := w.shows(w.cut(id, name, across, along, all(w.seam())))
+	e := edges{w.seam(), w.under(), w.seam(), w.seam()}
+	w.cut("FB", "front border", across, rise, e).runsOn(top)
+	w.cut("BB", "back border", across, rise, e)
+	w.cut("SB", "side border", along, rise, e).copies(2)
 	if w.pipesCushions() {
-		w.run(closed, 2*(across.l+along.l), true, 4, 1)
+		w.run(name, 2*(across.l+along.l), true, 4, 1)
 	}
+	return top
 }
 
 // perimeterOf is the way round a circle of that breadth, as 22/7 of it: over by

@@ -15,8 +15,8 @@ func seats() []Kind {
 				backWidth(44, 20, 70), backHeight(40, 15, 90),
 			},
 			Options: []Option{
-				{"back", "back", []Choice{{"none", "open, show-wood"}, {"pad", "upholstered, inside and outside"}}},
-				outsides(),
+				{"back", "back", []Choice{{"none", "open, show-wood"}, {"pad", "upholstered, inside and outside"}, {"buttoned", "upholstered, deep-buttoned in diamonds"}}},
+				overOrBoxed(overEdge(), boxedEdge()), pipings(), outsides(),
 			},
 			build: stuffOver,
 		},
@@ -29,22 +29,22 @@ func seats() []Kind {
 				tape("arm-pad-width", "arm pad width", "Over the pad, from the wood at one side to the wood at the other.", 10, 4, 25),
 			},
 			Options: []Option{
-				{"back", "back", []Choice{{"pad", "upholstered, inside and outside"}, {"none", "open, show-wood"}}},
+				{"back", "back", []Choice{{"pad", "upholstered, inside and outside"}, {"none", "open, show-wood"}, {"buttoned", "upholstered, deep-buttoned in diamonds"}}},
 				{"arm-pads", "arm pads", []Choice{{"yes", "with pads"}, {"no", "plain wood"}}},
-				outsides(),
+				overOrBoxed(overEdge(), boxedEdge()), pipings(), outsides(),
 			},
 			build: carver,
 		},
 		{
 			ID: "bar-stool", Name: "bar stool", About: "A tall stool with a square or a round seat.",
 			Measures: []Measure{seatWidth(38, 20, 60), seatDepth(38, 20, 60), padThickness(8, 3, 20)},
-			Options:  []Option{{"seat", "seat", []Choice{{"round", "round"}, {"square", "square"}}}, pipings()},
+			Options:  []Option{{"seat", "seat", []Choice{{"round", "round"}, {"square", "square"}}}, overOrBoxed(boxedEdge(), overEdge()), tops(), pipings()},
 			build:    stool,
 		},
 		{
 			ID: "piano-stool", Name: "piano stool", About: "A stool with a boxed top, often with a lid or a screw.",
 			Measures: []Measure{seatWidth(56, 25, 130), seatDepth(36, 25, 60), padThickness(8, 3, 20)},
-			Options:  []Option{{"seat", "seat", []Choice{{"square", "rectangular"}, {"round", "round"}}}, pipings()},
+			Options:  []Option{{"seat", "seat", []Choice{{"square", "rectangular"}, {"round", "round"}}}, overOrBoxed(boxedEdge(), overEdge()), tops(), pipings()},
 			build:    stool,
 		},
 	}
@@ -68,39 +68,61 @@ func carver(w *work) {
 	}
 }
 
-// diningChair is a seat over the rails and perhaps a back. The seat is cut in
-// one with its sides, so that the depth of the pad is added all round.
+// diningChair is a seat over the rails and perhaps a back. A seat in one with its
+// sides has the depth of the pad added all round; else it has borders.
 func (w *work) diningChair() {
-	thick := w.take("pad-thickness")
-	across, along := w.take("seat-width").plus(thick.twice()), w.take("seat-depth").plus(thick.twice())
-	seat := w.shows(w.cut("SEAT", "seat", across, along, all(w.under())))
-	w.frame("SEAT", w.take("seat-width"), w.take("seat-depth"), SeatPlace)
-	w.pad("SP", "seat pad", w.take("seat-width"), w.take("seat-depth"), thick.l, SeatPlace)
+	seat := w.padSeat()
 	if w.is("back", "none") {
 		return
 	}
 	bw, bh := w.take("back-width"), w.take("back-height")
 	ib := w.shows(w.cut("IB", "inside back", bw, bh, all(w.pull())))
 	seat.runsOn(ib)
+	w.buttoned(ib)
 	w.shows(w.outside(w.cut("OB", "outside back", bw, bh, all(w.seam()))))
+	if w.pipesEdges() {
+		w.run("outside back", 2*bh.l+bw.l, false, 2, 1)
+	}
 	w.frame("BACK", bw, bh, BackPlace)
 	w.pad("BP", "back pad", bw, bh, 3*cm, BackPlace)
 }
 
-// stool is a boxed seat. A round one has a border all round.
+// padSeat is a seat on rails.
+func (w *work) padSeat() *Panel {
+	across, along, thick := w.take("seat-width"), w.take("seat-depth"), w.take("pad-thickness")
+	w.frame("SEAT", across, along, SeatPlace)
+	w.pad("SP", "seat pad", across, along, thick.l, SeatPlace)
+	if w.is("border", "yes") {
+		return w.box("SEAT", "seat", across, along, thick)
+	}
+	return w.shows(w.cut("SEAT", "seat", across.plus(thick.twice()), along.plus(thick.twice()), all(w.under())))
+}
+
+// tops are how the top of a stool is worked.
+func tops() Option {
+	return Option{"back", "top", []Choice{{"plain", "plain"}, {"buttoned", "deep-buttoned in diamonds"}}}
+}
+
+// stool is a boxed seat, or one in a piece over the edge. A round one has a
+// border all round.
 func stool(w *work) {
 	across, along, thick := w.take("seat-width"), w.take("seat-depth"), w.take("pad-thickness")
 	w.frame("SEAT", across, along, SeatPlace)
 	w.pad("SP", "seat pad", across, along, thick.l, SeatPlace)
-	if w.is("seat", "square") {
-		w.box(across, along, thick, "seat")
+	round := w.is("seat", "round")
+	w.list.Frames[0].Round, w.list.Fillings[0].Round = round, round
+	switch {
+	case w.is("border", "none"):
+		w.buttoned(w.shows(w.cut("TOP", "top", across.plus(thick.twice()), along.plus(thick.twice()), all(w.under()))))
+		return
+	case !round:
+		w.buttoned(w.box("TOP", "top", across, along, thick))
 		return
 	}
-	w.list.Frames[0].Round, w.list.Fillings[0].Round = true, true
-	w.shows(w.cut("TOP", "top", across, along, all(w.seam())))
-	round := perimeterOf(max(across.l, along.l))
-	w.cut("FB", "border", w.named("way round the seat", round), thick, edges{w.seam(), w.under(), w.seam(), w.seam()})
+	w.buttoned(w.shows(w.cut("TOP", "top", across, along, all(w.seam()))))
+	girth := perimeterOf(max(across.l, along.l))
+	w.cut("FB", "border", w.named("way round the seat", girth), thick, edges{w.seam(), w.under(), w.seam(), w.seam()})
 	if w.pipesCushions() {
-		w.run("seat", round, true, 0, 1)
+		w.run("top", girth, true, 0, 1)
 	}
 }

@@ -14,13 +14,13 @@ func (p Piece) List() List {
 	if !ok {
 		return List{}
 	}
-	w := &work{piece: p, kind: k, allow: p.Allow.or(DefaultAllowances())}
+	w := &work{piece: p, kind: k, allow: p.Allow.or(DefaultAllowances()), taken: make(map[string]bool, len(k.Measures))}
+	k.build(w)
 	for _, m := range k.Measures {
-		if _, given := p.Measures[m.ID]; !given {
+		if _, given := p.Measures[m.ID]; !given && w.taken[m.ID] {
 			w.list.Assumed = append(w.list.Assumed, m)
 		}
 	}
-	k.build(w)
 	for _, q := range append(w.panels, w.flies...) {
 		q.Count *= max(p.Count, 1)
 		w.list.Panels = append(w.list.Panels, *q)
@@ -43,7 +43,8 @@ type work struct {
 	kind   Kind
 	allow  Allowances
 	panels []*Panel
-	flies  []*Panel // come last
+	flies  []*Panel        // come last, with other linings
+	taken  map[string]bool // the measures that were asked for
 	list   List
 }
 
@@ -59,6 +60,7 @@ func (w *work) take(id string) span {
 	if !ok {
 		return span{}
 	}
+	w.taken[id] = true
 	l, given := w.piece.Measures[id]
 	if !given {
 		l = m.Typical
@@ -75,7 +77,11 @@ func (w *work) text(l length.Length) string { return l.Text(w.piece.Units, lengt
 
 func (s span) plus(t span) span { return span{s.l + t.l, s.words + " + " + t.words} }
 
-func (s span) twice() span { return span{2 * s.l, "2 × " + s.words} }
+func (s span) twice() span { return s.times(2) }
+
+func (s span) times(n int) span {
+	return span{length.Length(n) * s.l, strconv.Itoa(n) + " × " + s.words}
+}
 
 // part is an nth of a span, to the millimetre below.
 func (s span) part(n int) span {
@@ -132,7 +138,7 @@ func (w *work) make(id, name string, across, along span, e edges) *Panel {
 		Size:     panel.Size{Across: across.l, Along: along.l},
 		Allow:    panel.Sides{Top: e.top.l, Bottom: e.bottom.l, Left: e.left.l, Right: e.right.l},
 		Join:     panel.JoinSides,
-		JoinSeam: w.allow.Seam,
+		JoinSeam: min(w.allow.Seam, panel.MaxJoinSeam),
 	}}
 	p.How = "across " + w.sum(across, e.left, e.right, "left", "right") +
 		"; along " + w.sum(along, e.top, e.bottom, "top", "bottom")
@@ -195,10 +201,18 @@ func (w *work) tucked(id, of string, along span, n int) edge {
 		return w.tuck()
 	}
 	f := w.make("FLY"+id, "fly of "+of, along, w.named("tuck-in", w.allow.Tuck), all(w.seam())).copies(n)
-	f.Cover = Lining
-	w.flies = append(w.flies, f)
+	w.line(f)
 	return w.seam()
 }
+
+// line puts a panel of lining on the list, after all others.
+func (w *work) line(p *Panel) {
+	p.Cover = Lining
+	w.flies = append(w.flies, p)
+}
+
+// hide cuts a panel from lining that covers a part which nobody sees.
+func hide(p *Panel) { p.Cover, p.Hidden = Lining, true }
 
 // run adds a run of piping, when the option asks for as much.
 func (w *work) run(name string, l length.Length, closed bool, corners, count int) {

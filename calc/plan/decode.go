@@ -97,22 +97,34 @@ func (d *decoder) decode(g *genes, upper int64) (int64, bool) {
 func (d *decoder) layAll(g *genes, upper int64) (int64, bool) {
 	d.weight = float64(wasteWeights[g.rule] / float64(d.m.W))
 	for _, k := range g.order {
-		sp := d.find(int(k), g.lay[d.m.items[k].group])
-		if !sp.found {
-			return 0, false
-		}
-		d.commit(int(k), sp)
-		if b := &d.bins[sp.bin]; b.paid && b.top > upper {
+		if !d.layNext(int(k), g.lay, upper) {
 			return 0, false
 		}
 	}
+	total := d.total()
+	return total, total <= upper
+}
+
+// layNext lays one more item; false when it has no place or that passes upper.
+func (d *decoder) layNext(k int, lay []int8, upper int64) bool {
+	sp := d.find(k, lay[d.m.items[k].group])
+	if !sp.found {
+		return false
+	}
+	d.commit(k, sp)
+	b := &d.bins[sp.bin]
+	return !b.paid || b.top <= upper
+}
+
+// total is the length that counts.
+func (d *decoder) total() int64 {
 	total := int64(0)
 	for b := range d.bins {
 		if d.bins[b].paid {
 			total += d.bins[b].top
 		}
 	}
-	return total, total <= upper
+	return total
 }
 
 // area is a measure of how full the bins that count are, for comparing only.
@@ -137,18 +149,18 @@ func (d *decoder) find(k int, choice int8) spot {
 			if st.set && int(st.lay) != o || !st.set && choice >= 0 && int(choice) != o {
 				continue
 			}
-			q := query{d: d, s: &d.bins[b], l: &it.lay[o], gl: &gr.lay[o]}
+			q := query{d: d, bin: int16(b), s: &d.bins[b], l: &it.lay[o], gl: &gr.lay[o]}
 			if st.set {
 				q.ph, q.knowX, q.knowY = st.settled, true, true
 				q.list(it, o, int(st.alt))
-				q.search(&best, b, o, int(st.alt))
+				q.search(&best)
 				continue
 			}
 			q.knowX, q.knowY = q.gl.xFixed, q.gl.yFixed
 			for a := range q.gl.alts {
 				q.ph = q.gl.alts[a]
 				q.list(it, o, a)
-				q.search(&best, b, o, a)
+				q.search(&best)
 			}
 		}
 		if best.found {

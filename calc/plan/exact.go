@@ -7,15 +7,20 @@ import (
 // exact decides, by branching, whether a small job has a plan no longer than a
 // target.
 //
-// Every plan can be brought into a normal form without becoming longer: slide
-// panels towards the start and the left selvedge by admissible steps until none
-// can move. Then every panel lies at the least admissible y above those below
-// it, and, where its x is free, against the selvedge or another panel. Laid in
-// the order of their y, the panels of a normal form each lie on the skyline of
-// those before them. So it is enough to branch on the next panel in that order
-// and its x; its y follows. (Branching in non-decreasing y: the staircase idea
-// of M. Kenmochi et al., European Journal of Operational Research 198 (2009)
-// 73-83, from memory; the lattice form is derived here.)
+// Among all plans no longer than the target, over all starts of the cloth that
+// may be chosen, take one with the least sum of all y, and among those one with
+// the least sum of all x. Nothing in it can slide towards the start or the left
+// selvedge by an admissible step. So every panel lies at the least admissible y
+// above those below it, and, where its x is free, against the selvedge or another
+// panel. Laid in the order of their y, and of their x where that is equal, the
+// panels of this plan each lie on the skyline of those before them. So it is
+// enough to branch on the next panel in that order and its x; its y follows.
+// (Branching in non-decreasing y: the staircase idea of M. Kenmochi et al.,
+// European Journal of Operational Research 198 (2009) 73-83, from memory; the
+// lattice form is derived here.) A panel whose least admissible y on the skyline
+// lies before the last panel laid is not tried: higher up it could slide down,
+// since nothing that is laid lies in the way, and what is laid later begins no
+// lower than it did.
 //
 // A phase that no wish fixes is a whole number of model units in some normal
 // form, since all data are; it is tried at every residue where there are few,
@@ -34,29 +39,32 @@ type exact struct {
 	// accept, when set, may turn a plan down; then the search goes on.
 	accept func([]spot) bool
 
-	skies  [][]seg // skylines by how many items are laid
-	states []groupState
-	spots  []spot
-	xs     []int64       // places across for items that may lie anywhere
-	rows   [][]*openRows // by item and way of lying; nil for every residue
-	slack  []bool        // by group: its phase was open, and no item of it rests yet
-	area   []int64       // by item, the least over its lays, in coarse units
-	coarse uint
-	lines  []*stack
-	two    *twoLines
-	worth  []int64 // of each item on a line across the cloth; nil for unknown
-	most   int64   // that any line across can be worth
-	memo   map[string]struct{}
-	key    []byte
+	skies   [][]seg // skylines by how many items are laid
+	last    []seg   // where the last item laid begins, by how many items are laid
+	states  []groupState
+	spots   []spot
+	xs      []int64       // places across for items that may lie anywhere
+	rows    [][]*openRows // by item and way of lying; nil for every residue
+	slack   []bool        // by group: its phase was open, and no item of it rests yet
+	area    []int64       // by item, the least over its lays, in coarse units
+	coarse  uint
+	lines   []*stack
+	two     *twoLines
+	worth   []int64 // of each item on a line across the cloth; nil for unknown
+	most    int64   // that any line across can be worth
+	memo    memo
+	key     []uint64
+	small   bool     // places fit into 32 bits
+	low     []int64  // by item, the least height
+	ofGroup []uint64 // by group, its items
 }
 
 // Limits of what the exact search takes on.
 const (
 	maxExactItems = 40
-	maxResidues   = 160    // of an unknown phase along
-	maxPlaces     = 400    // across, for an item that may lie anywhere
-	maxLines      = 2      // lines that items must cross
-	maxMemo       = 60_000 // states remembered as hopeless
+	maxResidues   = 160 // of an unknown phase along
+	maxPlaces     = 400 // across, for an item that may lie anywhere
+	maxLines      = 2   // lines that items must cross
 )
 
 // newExact prepares the exact search, with tables of at most limit entries for a
@@ -66,7 +74,7 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 		return nil
 	}
 	e := &exact{m: m, stop: stop, states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items)),
-		skies: make([][]seg, len(m.items)+1), memo: make(map[string]struct{})}
+		skies: make([][]seg, len(m.items)+1), last: make([]seg, len(m.items)+1)}
 	if !e.findPlaces() || !e.findRows() {
 		return nil
 	}
@@ -166,7 +174,10 @@ func (e *exact) measure() {
 	if n := bits.Len64(uint64(e.m.W)) + bits.Len64(uint64(total)); n > 62 {
 		e.coarse = uint(n-62)/2 + 1
 	}
+	e.ofGroup = make([]uint64, len(e.m.groups))
 	for k := range e.m.items {
+		e.low = append(e.low, e.m.leastHeight(k))
+		e.ofGroup[e.m.items[k].group] |= 1 << k
 		l := e.m.items[k].lay[0]
 		e.area = append(e.area, (l.w>>e.coarse)*(l.h>>e.coarse))
 	}
@@ -175,10 +186,11 @@ func (e *exact) measure() {
 // solve looks for a plan that begins at sigma and is no longer than target. It
 // answers found, or not found with sure set when there is none.
 func (e *exact) solve(sigma, target, budget int64) (found, sure bool, used int64) {
+	e.small = e.m.W < 1<<31 && target < 1<<31
 	e.sigma, e.target, e.budget, e.dead = sigma, target, budget, e.halted
 	clear(e.states)
 	clear(e.slack)
-	clear(e.memo)
+	e.memo.forget()
 	e.aim()
 	e.skies[0] = append(e.skies[0][:0], seg{})
 	all := uint64(1)<<len(e.m.items) - 1
@@ -190,13 +202,40 @@ func (e *exact) solve(sigma, target, budget int64) (found, sure bool, used int64
 func (e *exact) aim() {
 	for _, s := range e.lines {
 		s.aim(e.m, e.sigma, e.target)
-		e.budget -= s.work()
 	}
 	if t := e.two; t != nil {
 		t.a.aim(e.m, e.sigma, e.target)
 		t.b.aim(e.m, e.sigma, e.target)
-		e.budget -= 2 * t.a.work()
 	}
+	e.budget -= e.aimWork()
+}
+
+// aimWork is what aiming costs.
+func (e *exact) aimWork() int64 {
+	work := int64(0)
+	for _, s := range e.lines {
+		work += s.work()
+	}
+	if e.two != nil {
+		work += 2 * e.two.a.work()
+	}
+	return work
+}
+
+// leastOnLines is a length that no plan that begins at sigma goes below, because
+// of the items that must cross the lines, and the work that it cost.
+func (e *exact) leastOnLines(sigma int64) (length, work int64) {
+	for _, s := range e.lines {
+		length = max(length, s.earliest(e.m, sigma))
+	}
+	work = e.aimWork()
+	if t := e.two; t != nil {
+		t.a.earliest(e.m, sigma)
+		t.b.earliest(e.m, sigma)
+		least, tried := t.least()
+		length, work = max(length, least), work+tried/8
+	}
+	return length, work
 }
 
 // layCost is the work of trying one item in one place, with the checks that
@@ -219,7 +258,8 @@ func (e *exact) branch(rest uint64, segs []seg) bool {
 	if rest == 0 {
 		return e.accept == nil || e.accept(e.spots)
 	}
-	if e.seen(rest, segs) || e.hopeless(rest, segs) {
+	at := e.last[len(e.m.items)-bits.OnesCount64(rest)]
+	if e.hopeless(rest, segs, at.y) || rest&(rest-1) != 0 && e.seen(rest, segs, at) {
 		return false
 	}
 	for r := rest; r != 0; r &= r - 1 {
@@ -247,93 +287,6 @@ func (e *exact) firstOfClass(k int, rest uint64) bool {
 	return true
 }
 
-// layItem tries item k in every way.
-func (e *exact) layItem(k int, rest uint64, segs []seg) bool {
-	it := &e.m.items[k]
-	st := e.states[it.group]
-	for o := range it.lay {
-		if st.set && int(st.lay) != o {
-			continue
-		}
-		gl := &e.m.groups[it.group].lay[o]
-		if st.set {
-			if e.layAs(k, o, st.settled, true, true, int(st.alt), rest, segs) {
-				return true
-			}
-			continue
-		}
-		for a, ph := range gl.alts {
-			if e.layAs(k, o, ph, gl.xFixed, gl.yFixed, a, rest, segs) {
-				return true
-			}
-			if e.dead {
-				return false
-			}
-		}
-	}
-	return false
-}
-
-// layAs tries item k lying one way with one phase, at every place across.
-func (e *exact) layAs(k, o int, ph phase, knowX, knowY bool, alt int, rest uint64, segs []seg) bool {
-	l := &e.m.items[k].lay[o]
-	if !l.consX || !knowX {
-		for _, x := range e.xs {
-			if x > e.m.W-l.w {
-				break
-			}
-			if e.layAt(k, o, ph, knowX, knowY, alt, x, rest, segs) {
-				return true
-			}
-		}
-		return false
-	}
-	done := false
-	l.columns(e.m.grid.H, ph, 0, e.m.W-l.w, func(from, to int64) {
-		if done || e.dead {
-			return
-		}
-		done = e.layAt(k, o, ph, knowX, knowY, alt, from, rest, segs)
-		for _, x := range e.xs {
-			if !done && x > from && x <= to {
-				done = e.layAt(k, o, ph, knowX, knowY, alt, x, rest, segs)
-			}
-		}
-	})
-	return done
-}
-
-// layAt lays item k at x, at the least admissible y, or at all that are worth a
-// trial when its group's phase along is still open.
-func (e *exact) layAt(k, o int, ph phase, knowX, knowY bool, alt int, x int64, rest uint64, segs []seg) bool {
-	l := &e.m.items[k].lay[o]
-	base := baseOf(segs, x, l.w)
-	if base+l.h > e.target {
-		e.spend(1)
-		return false
-	}
-	if l.consY && !knowY {
-		for _, y := range e.openYs(nil, k, o, base) {
-			if y+l.h <= e.target && e.layDown(k, o, ph, alt, x, y, base, rest, segs) {
-				return true
-			}
-			if e.dead {
-				return false
-			}
-		}
-		return false
-	}
-	y := base
-	if l.consY {
-		y = upTo(y, e.m.patternY(l, ph, x, knowX)-e.sigma, e.m.grid.V, l.tol)
-	}
-	if y+l.h > e.target {
-		e.spend(1)
-		return false
-	}
-	return e.layDown(k, o, ph, alt, x, y, base, rest, segs)
-}
-
 // layDown lays item k at a place and goes on with the others.
 func (e *exact) layDown(k, o int, ph phase, alt int, x, y, base int64, rest uint64, segs []seg) bool {
 	if e.spend(layCost) {
@@ -350,7 +303,7 @@ func (e *exact) layDown(k, o int, ph phase, alt int, x, y, base int64, rest uint
 	}
 	e.spots[k] = spot{x: x, y: y, lay: int8(o), alt: int16(alt), hole: -1, found: true}
 	laid := len(e.m.items) - bits.OnesCount64(rest) + 1
-	e.skies[laid] = risen(e.skies[laid][:0], segs, e.m.W, x, l.w, y, y+l.h)
+	e.skies[laid], e.last[laid] = risen(e.skies[laid][:0], segs, e.m.W, x, l.w, y+l.h), seg{x, y}
 	if e.branch(rest&^(1<<k), e.skies[laid]) {
 		return true
 	}

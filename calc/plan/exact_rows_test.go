@@ -63,14 +63,16 @@ func TestRowsOfContactAreEnough(t *testing.T) {
 				if e == nil || e.partial {
 					break
 				}
-				h := &halving{e: e, starts: m.startsToTry(0), left: 1_000_000, low: tallestBound(m), high: hand.top}
+				starts, ends := m.startsToTry(0), (*openRows)(nil)
 				if k == 0 {
+					ends = m.heldTops(-1, maxEnds)
 					if set := m.restingStarts(); set != nil {
-						h.starts = set
+						starts = set
 					}
 				} else {
 					fewer += clearRows(e)
 				}
+				h := newHalving(e, ends, starts, 1_000_000, tallestBound(m), hand.top)
 				if h.narrow(h.left); h.low == h.high {
 					lengths[k] = h.low
 				}

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"encoding/binary"
 	"math/bits"
 	"slices"
 )
@@ -26,9 +25,8 @@ func baseOf(segs []seg, x, w int64) int64 {
 	return y
 }
 
-// risen appends a new skyline to out: [x, x+w) is raised to top, and all else to at least
-// y, since later items lie no lower.
-func risen(out, segs []seg, width, x, w, y, top int64) []seg {
+// risen appends a new skyline to out: that of segs with [x, x+w) raised to top.
+func risen(out, segs []seg, width, x, w, top int64) []seg {
 	add := func(at, h int64) {
 		if n := len(out); n > 0 && out[n-1].y == h {
 			return
@@ -40,15 +38,14 @@ func risen(out, segs []seg, width, x, w, y, top int64) []seg {
 		if j+1 < len(segs) {
 			end = segs[j+1].x
 		}
-		h := max(s.y, y)
 		if s.x < x {
-			add(s.x, h)
+			add(s.x, s.y)
 		}
 		if s.x <= x && x < end {
 			add(x, top)
 		}
 		if end > x+w {
-			add(max(s.x, x+w), h)
+			add(max(s.x, x+w), s.y)
 		}
 	}
 	return out
@@ -56,7 +53,8 @@ func risen(out, segs []seg, width, x, w, y, top int64) []seg {
 
 // hopeless reports that the remaining items cannot lie below the target: for
 // want of area, of room on a line that they must cross, or for their height.
-func (e *exact) hopeless(rest uint64, segs []seg) bool {
+// No more is laid before y.
+func (e *exact) hopeless(rest uint64, segs []seg, y int64) bool {
 	need, room, low := int64(0), int64(0), e.target
 	for r := rest; r != 0; r &= r - 1 {
 		need += e.area[bits.TrailingZeros64(r)]
@@ -67,25 +65,25 @@ func (e *exact) hopeless(rest uint64, segs []seg) bool {
 		if j+1 < len(segs) {
 			end = segs[j+1].x
 		}
-		room += ((end - s.x + round) >> e.coarse) * ((e.target - s.y + round) >> e.coarse)
-		low = min(low, s.y)
+		room += ((end - s.x + round) >> e.coarse) * ((e.target - max(s.y, y) + round) >> e.coarse)
+		low = min(low, max(s.y, y))
 	}
 	if need > room || e.overfull(rest, low) {
 		return true
 	}
 	for _, line := range e.lines {
-		if baseOf(segs, line.x, 1) > line.latest[line.setOf(rest)] {
+		if max(baseOf(segs, line.x, 1), y) > line.latest[line.setOf(rest)] {
 			return true
 		}
 	}
 	if t := e.two; t != nil && rest&t.a.mask != 0 {
-		fits, tried := t.fits(rest, baseOf(segs, t.a.x, 1), baseOf(segs, t.b.x, 1))
+		fits, tried := t.fits(rest, max(baseOf(segs, t.a.x, 1), y), max(baseOf(segs, t.b.x, 1), y))
 		if e.spend(tried / 8); !fits {
 			return true
 		}
 	}
 	for r := rest; r != 0; r &= r - 1 {
-		if low+e.m.leastHeight(bits.TrailingZeros64(r)) > e.target {
+		if low+e.low[bits.TrailingZeros64(r)] > e.target {
 			return true
 		}
 	}
@@ -102,13 +100,13 @@ func (e *exact) overfull(rest uint64, y int64) bool {
 	need := int64(0)
 	for k := range e.m.items {
 		if rest&(1<<k) != 0 {
-			need += e.worth[k] * e.m.leastHeight(k)
+			need += e.worth[k] * e.low[k]
 			continue
 		}
 		sp := &e.spots[k]
 		h := e.m.items[k].lay[sp.lay].h
 		if over := sp.y + h - y; over > 0 {
-			need += e.worth[k] * e.m.leastHeight(k) / h * over
+			need += e.worth[k] * e.low[k] / h * over
 		}
 	}
 	return need > e.most*(e.target-y)
@@ -116,37 +114,29 @@ func (e *exact) overfull(rest uint64, y int64) bool {
 
 // seen reports whether this skyline, with these items left and these phases
 // settled, was found hopeless before, and remembers it. What can still be laid
-// depends on nothing else: equal copies are always laid in the same order.
-func (e *exact) seen(rest uint64, segs []seg) bool {
-	b := e.key[:0]
-	b = binary.LittleEndian.AppendUint64(b, rest)
+// after the last item depends on nothing else: equal copies are always laid in
+// the same order.
+func (e *exact) seen(rest uint64, segs []seg, last seg) bool {
+	b := append(e.key[:0], rest|uint64(len(segs))<<maxExactItems)
+	add := func(x, y int64) {
+		if e.small {
+			b = append(b, uint64(x)<<32|uint64(y))
+		} else {
+			b = append(b, uint64(x), uint64(y))
+		}
+	}
+	add(last.x, last.y)
 	for _, s := range segs {
-		b = binary.AppendVarint(b, s.x)
-		b = binary.AppendVarint(b, s.y)
+		add(s.x, s.y)
 	}
 	for g := range e.states {
-		if st := &e.states[g]; st.set && e.open(g, rest) {
-			b = binary.AppendVarint(b, int64(g)<<9|int64(st.lay)<<1|bit(e.slack[g]))
-			b = binary.AppendVarint(b, st.settled.x)
-			b = binary.AppendVarint(b, st.settled.y)
+		if st := &e.states[g]; st.set && rest&e.ofGroup[g] != 0 {
+			b = append(b, uint64(g)<<9|uint64(st.lay)<<1|uint64(bit(e.slack[g])), uint64(st.settled.x), uint64(st.settled.y))
 		}
 	}
 	e.key = b
-	if _, ok := e.memo[string(b)]; ok {
-		return true
-	}
-	if len(e.memo) < maxMemo {
-		e.memo[string(b)] = struct{}{}
-	}
-	return false
+	return e.memo.add(b)
 }
 
 // open reports whether items of group g are left.
-func (e *exact) open(g int, rest uint64) bool {
-	for _, k := range e.m.groups[g].items {
-		if rest&(1<<k) != 0 {
-			return true
-		}
-	}
-	return false
-}
+func (e *exact) open(g int, rest uint64) bool { return rest&e.ofGroup[g] != 0 }

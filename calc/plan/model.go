@@ -16,6 +16,7 @@ type model struct {
 	num, den int64
 	items    []item
 	groups   []group
+	tied     []int // the groups of more than one item
 	fixed    bool  // the cloth begins at sigma
 	sigma    int64 // where in the repeat, when fixed
 	anyAbs   bool  // some group is tied to rows of the cloth
@@ -193,6 +194,12 @@ func (b *builder) finish() {
 // extents.
 func (m *model) classify() {
 	m.minW, m.minH = m.W, 1<<62
+	m.tied = nil
+	for g := range m.groups {
+		if len(m.groups[g].items) > 1 {
+			m.tied = append(m.tied, g)
+		}
+	}
 	for k := range m.items {
 		it := &m.items[k]
 		m.listColumns(it)
@@ -222,7 +229,7 @@ func (m *model) listColumns(it *item) {
 	}
 	for o := range it.lay {
 		l, gl := &it.lay[o], &m.groups[it.group].lay[o]
-		if !l.consX || !gl.xFixed || l.consY && !gl.yFixed || l.tol > 0 ||
+		if !l.consX || !gl.xFixed || l.tol > 0 ||
 			int64(len(gl.alts))*(m.W/m.grid.H+1) > 512 {
 			continue
 		}
@@ -231,7 +238,7 @@ func (m *model) listColumns(it *item) {
 			l.columns(m.grid.H, ph, 0, m.W-l.w, func(x, _ int64) {
 				c := column{x: x}
 				if l.consY {
-					c.row = mod(m.patternY(l, ph, x, true), m.grid.V)
+					c.row = mod(m.patternY(l, ph, x, true), m.grid.V) // for a phase along of 0 while that is open
 				}
 				it.cols[o][a] = append(it.cols[o][a], c)
 			})

@@ -66,11 +66,14 @@ func (s *searcher) proveCore(c *model, share int64) int64 {
 // the core that can be completed; it reports that there is nothing left to do.
 func (h *halving) completing(s *searcher, try int64) bool {
 	all := true
-	for _, from := range h.starts {
+	for k := range h.starts {
 		if !h.goesOn() || s.best.top <= s.bound.length {
 			return true
 		}
-		_, sure, used := h.e.solve(from, s.best.top-1, min(try, h.left))
+		if h.starts[k].low >= s.best.top {
+			continue
+		}
+		_, sure, used := h.e.solve(h.starts[k].sigma, s.best.top-1, min(try, h.left))
 		h.left -= used
 		all = all && sure
 	}
@@ -120,84 +123,6 @@ func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better
 	return low, share - h.left
 }
 
-// halve prepares to close in on the shortest plan; nil when the job is beyond
-// the exact search.
-func (m *model) halve(low, high, sigma, share int64, stop func() bool) *halving {
-	e := newExact(m, int(min(max(share/6, 200), 400_000)), stop)
-	starts := m.startsToTry(sigma)
-	if e == nil || starts == nil {
-		return nil
-	}
-	return &halving{e: e, starts: starts, left: share, low: low, high: high}
-}
-
-// narrow works in rounds, each with more work for a target, and answers a length
-// that no plan goes below: the low that it began with when the exact search does
-// not try every plan.
-func (h *halving) narrow(share int64) int64 {
-	low := h.low
-	for try := max(share/32, 1); h.low < h.high && h.goesOn(); try = min(try*4, share) {
-		h.round(try)
-	}
-	if h.e.partial {
-		return low
-	}
-	return h.low
-}
-
-// halving narrows down the length of the shortest plan: no plan is shorter than
-// low, and one of length high is known.
-type halving struct {
-	e         *exact
-	starts    []int64
-	left      int64
-	low, high int64
-	better    func([]spot, int64)
-}
-
-// goesOn reports whether there is work left, and nobody has called a halt.
-func (h *halving) goesOn() bool { return h.left > 0 && !h.e.halted }
-
-// round halves the range again and again, giving each target at most try work;
-// targets that stay open are passed over downwards.
-func (h *halving) round(try int64) {
-	lo, hi := h.low, h.high-1
-	for lo <= hi && h.goesOn() {
-		target := lo + (hi-lo)/2
-		found, sure := h.decide(target, min(try, h.left))
-		switch {
-		case found:
-			hi = h.high - 1
-		case sure:
-			lo = target + 1
-			h.low = lo
-		default:
-			hi = target - 1
-		}
-	}
-}
-
-// decide looks for a plan no longer than target, over all starts.
-func (h *halving) decide(target, work int64) (found, sure bool) {
-	for k, from := range h.starts {
-		ok, sure, used := h.e.solve(from, target, work)
-		h.left -= used
-		work -= used
-		if ok {
-			h.high = h.e.m.topOf(h.e.spots)
-			if h.better != nil {
-				h.better(h.e.spots, from)
-			}
-			return true, true
-		}
-		if !sure {
-			h.starts[0], h.starts[k] = h.starts[k], h.starts[0] // hard ones first
-			return false, false
-		}
-	}
-	return false, true
-}
-
 // topOf is the length that a plan takes.
 func (m *model) topOf(spots []spot) int64 {
 	top := int64(0)
@@ -232,7 +157,9 @@ func (m *model) startsToTry(first int64) []int64 {
 	out := []int64{mod(first, v)}
 	if v <= maxResidues {
 		for s := range v {
-			out = append(out, s)
+			if s != out[0] {
+				out = append(out, s)
+			}
 		}
 		return out
 	}

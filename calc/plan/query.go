@@ -8,33 +8,38 @@ type query struct {
 	l            *lay
 	gl           *groupLay
 	ph           phase
+	bin, alt     int16
+	o            int8     // the way of lying
 	knowX, knowY bool     // which parts of ph bind
 	cols         []column // when listed, all the places across
+	shift        int64    // to be added to their rows
 	listed       bool
 }
 
-// list takes the item's columns from the model, where they are listed.
+// list takes the item's columns in one way of lying and alternative from the
+// model, where they are listed.
 func (q *query) list(it *item, o, alt int) {
+	q.o, q.alt = int8(o), int16(alt)
 	if q.listed = it.cols[o] != nil; q.listed {
 		q.cols = it.cols[o][alt]
+		if !q.gl.yFixed {
+			q.shift = q.l.sy * q.ph.y
+		}
 	}
 }
 
-// search improves best with the places in this strip.
-func (q *query) search(best *spot, bin, o, alt int) {
-	before := *best
-	q.holes(best)
-	if best.found && best.hole >= 0 && before.hole < 0 && before.found {
-		// A hole costs nothing, whatever the skyline offered before.
-		best.bin, best.lay, best.alt = int16(bin), int8(o), int16(alt)
+// search improves best with the places in this strip. A hole costs nothing,
+// whatever the skyline offers.
+func (q *query) search(best *spot) {
+	if best.found && best.hole >= 0 || q.inHole(best) {
 		return
 	}
-	if !best.found || best.hole < 0 {
-		q.skyline(best)
-	}
-	if *best != before {
-		best.bin, best.lay, best.alt = int16(bin), int8(o), int16(alt)
-	}
+	q.skyline(best)
+}
+
+// take makes a place the best.
+func (q *query) take(best *spot, x, y int64, hole int16, cost float64) {
+	*best = spot{x: x, y: y, bin: q.bin, lay: q.o, alt: q.alt, hole: hole, cost: cost, found: true}
 }
 
 // modulus is that of the rows that bind; 0 when none do yet.
@@ -88,52 +93,51 @@ func (q *query) reaches(x int64) bool {
 	return false
 }
 
-// holes tries the free rectangles below the skyline: the smallest that takes
-// the item.
-func (q *query) holes(best *spot) {
+// inHole takes the first free rectangle below the skyline that has room for the
+// item, and reports whether there is one. (The smallest, the narrowest or the
+// lowest serves no better.)
+func (q *query) inHole(best *spot) bool {
 	l := q.l
 	for k := range q.s.holes {
-		o := q.s.holes[k]
+		o := &q.s.holes[k]
 		if l.w > o.w || l.h > o.h {
 			continue
 		}
 		q.d.work++
-		cost := float64(float64(o.w)*float64(o.h)) - 1e290
-		if cost >= best.cost {
-			continue
-		}
 		if q.listed {
 			for _, c := range q.cols {
-				if c.x >= o.x && c.x+l.w <= o.x+o.w {
-					q.inHole(best, k, c.x, cost)
+				if c.x >= o.x && c.x+l.w <= o.x+o.w && q.fits(best, k, c.x) {
+					return true
 				}
 			}
 			continue
 		}
 		c, bound := q.firstColumn(o.x)
 		if !bound {
-			if q.reaches(o.x) {
-				q.inHole(best, k, o.x, cost)
+			if q.reaches(o.x) && q.fits(best, k, o.x) {
+				return true
 			}
 			continue
 		}
 		for last, n := o.x+o.w-l.w, 0; c-l.tol <= last && n < maxColumnsInHole; c, n = c+q.d.m.grid.H, n+1 {
-			q.inHole(best, k, max(c-l.tol, o.x), cost)
-			if l.tol > 0 {
-				q.inHole(best, k, min(c+l.tol, last), cost)
+			if q.fits(best, k, max(c-l.tol, o.x)) || l.tol > 0 && q.fits(best, k, min(c+l.tol, last)) {
+				return true
 			}
 		}
 	}
+	return false
 }
 
-// inHole tries the lowest admissible place at x in hole k.
-func (q *query) inHole(best *spot, k int, x int64, cost float64) {
+// fits takes the lowest admissible place at x in hole k, if there is room.
+func (q *query) fits(best *spot, k int, x int64) bool {
 	o := &q.s.holes[k]
 	target, m := q.rowAt(x)
 	y := upTo(o.y, target, m, q.l.tol)
-	if y+q.l.h <= o.y+o.h && cost < best.cost && (q.s.limit == 0 || y+q.l.h <= q.s.limit) {
-		*best = spot{x: x, y: y, hole: int16(k), cost: cost, found: true}
+	if y+q.l.h > o.y+o.h || q.s.limit > 0 && y+q.l.h > q.s.limit {
+		return false
 	}
+	q.take(best, x, y, int16(k), 0)
+	return true
 }
 
 // skyline tries the places on the skyline.
@@ -143,9 +147,13 @@ func (q *query) skyline(best *spot) {
 		return
 	}
 	if q.listed {
-		m := q.modulus()
-		for _, c := range q.cols {
-			q.tryRow(best, s.at(c.x), c.x, c.row-s.sigma, m)
+		m, shift := q.modulus(), q.shift-s.sigma
+		j := 0
+		for _, c := range q.cols { // from left to right
+			for j+1 < len(s.segs) && s.segs[j+1].x <= c.x {
+				j++
+			}
+			q.tryRow(best, j, c.x, c.row+shift, m)
 		}
 		return
 	}
@@ -165,12 +173,19 @@ func (q *query) skyline(best *spot) {
 		return
 	}
 	for j := range s.segs {
+		if float64(s.segs[j].y+l.h) > best.cost {
+			continue // whatever lies on this segment
+		}
 		x := s.segs[j].x
 		if x <= room && q.reaches(x) {
 			q.tryAt(best, j, x)
 		}
 		if x = s.end(j) - l.w; x >= 0 && q.reaches(x) {
-			q.tryAt(best, s.at(x), x)
+			i := j
+			for s.segs[i].x > x {
+				i--
+			}
+			q.tryAt(best, i, x)
 		}
 	}
 	if l.consX && !q.knowX {
@@ -241,6 +256,6 @@ func (q *query) tryRow(best *spot, j int, x, target, m int64) {
 		cost += float64(q.d.weight * q.s.waste(j, x, l.w, y))
 	}
 	if cost < best.cost || cost == best.cost && x < best.x {
-		*best = spot{x: x, y: y, hole: -1, cost: cost, found: true}
+		q.take(best, x, y, -1, cost)
 	}
 }

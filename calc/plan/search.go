@@ -39,6 +39,7 @@ type searcher struct {
 	only   []int32 // the items to lay; nil for all
 	first  []genes // the constructions
 	steps  []step
+	trail  *trail
 }
 
 func newSearcher(m *model, budget int64, bound bound, stop func() bool) *searcher {
@@ -88,8 +89,12 @@ func (s *searcher) run() {
 		s.improve(s.budget)
 		return
 	}
-	s.improve(s.budget / 3)
-	s.prove(s.budget / 2)
+	if s.budget >= 20_000_000 { // many jobs are closed with a small part of it
+		s.improve(s.budget / 100)
+		s.prove(s.budget / 50)
+	}
+	s.improve(s.budget / 5)
+	s.prove(s.budget * 2 / 5)
 	s.improve(s.budget)
 }
 
@@ -212,20 +217,25 @@ func (s *searcher) constructions() []genes {
 // accepting whatever is not worse, until nothing has helped for a while.
 func (s *searcher) climb() {
 	cur := s.startingPoint()
-	top, ok := s.d.decode(&cur, 1<<62)
+	if s.trail == nil {
+		s.trail = newTrail(s.d, len(cur.order))
+	}
+	top, ok := s.trail.try(&cur, 0, 1<<62)
 	if !ok {
 		return
 	}
+	s.trail.keep(&cur)
 	area := s.d.area()
 	s.keep(cur, top, area)
 	patience := 20 * len(cur.order)
 	next := cur.clone()
 	for idle := 0; idle < patience && !s.done(); idle++ {
 		next.copyFrom(&cur)
-		if !s.change(&next) {
+		from, ok := s.change(&next)
+		if !ok {
 			continue
 		}
-		t, ok := s.d.decode(&next, top)
+		t, ok := s.trail.try(&next, from, top)
 		if !ok {
 			continue
 		}
@@ -236,6 +246,7 @@ func (s *searcher) climb() {
 		if t < top || a < area {
 			idle = 0
 		}
+		s.trail.keep(&next)
 		s.keep(next, t, a)
 		cur, next = next, cur
 		top, area = t, a
@@ -260,35 +271,36 @@ func (g *genes) copyFrom(o *genes) {
 	g.rule = o.rule
 }
 
-// change makes one random change; false when it would change nothing.
-func (s *searcher) change(g *genes) bool {
+// change makes one random change and answers the first place in the order that it
+// touches; false when it would change nothing.
+func (s *searcher) change(g *genes) (int, bool) {
 	n := len(g.order)
 	r := s.rng
 	switch p := r.IntN(20); {
 	case p == 0:
 		g.rule = int8(r.IntN(len(wasteWeights)))
-		return true
+		return 0, true
 	case p == 1:
 		k := r.IntN(len(g.lay))
 		ways := len(s.m.groups[k].lay)
 		if ways < 2 {
-			return false
+			return 0, false
 		}
 		g.lay[k] = int8(r.IntN(ways))
-		return true
+		return 0, true
 	case n < 2:
-		return false
+		return 0, false
 	case p < 11:
 		a, b := r.IntN(n), r.IntN(n)
 		if s.m.items[g.order[a]].class == s.m.items[g.order[b]].class {
-			return false
+			return 0, false
 		}
 		g.order[a], g.order[b] = g.order[b], g.order[a]
-		return true
+		return min(a, b), true
 	default:
 		a, b := r.IntN(n), r.IntN(n)
 		if a == b {
-			return false
+			return 0, false
 		}
 		v := g.order[a]
 		if a < b {
@@ -297,6 +309,6 @@ func (s *searcher) change(g *genes) bool {
 			copy(g.order[b+1:a+1], g.order[b:a])
 		}
 		g.order[b] = v
-		return true
+		return min(a, b), true
 	}
 }

@@ -20,6 +20,10 @@ type stack struct {
 	// latest[set] is the greatest y at which the first item of the set may begin
 	// so that all of them end at the target or before; see aim.
 	latest []int64
+	// Scratch: how many of each kind the set has that is being looked at, and the
+	// rows of each kind counted from the start of the cloth.
+	digits []int
+	rows   [][]int64
 }
 
 // alike is a set of items that are alike on a line.
@@ -91,15 +95,17 @@ func (s *stack) work() int64 { return int64(s.sets*len(s.kinds))/8 + 1 }
 func (s *stack) aim(m *model, sigma, target int64) {
 	s.latest = slices.Grow(s.latest[:0], s.sets)[:s.sets]
 	s.latest[0] = target
+	s.begin(m, sigma)
 	for set := 1; set < s.sets; set++ {
+		s.count()
 		best := int64(-1) << 60
 		for p := range s.kinds {
-			k := &s.kinds[p]
-			if k.in(set) == 0 {
+			if s.digits[p] == 0 {
 				continue
 			}
+			k := &s.kinds[p]
 			if y := s.latest[set-k.radix] - k.height; y > best {
-				best = max(best, k.before(m, y, sigma))
+				best = max(best, s.before(p, y, m.grid.V))
 			}
 		}
 		s.latest[set] = best
@@ -111,15 +117,17 @@ func (s *stack) aim(m *model, sigma, target int64) {
 func (s *stack) earliest(m *model, sigma int64) int64 {
 	s.latest = slices.Grow(s.latest[:0], s.sets)[:s.sets]
 	s.latest[0] = 0
+	s.begin(m, sigma)
 	for set := 1; set < s.sets; set++ {
+		s.count()
 		best := int64(1) << 60
 		for p := range s.kinds {
-			k := &s.kinds[p]
-			if k.in(set) == 0 {
+			if s.digits[p] == 0 {
 				continue
 			}
+			k := &s.kinds[p]
 			if y := s.latest[set-k.radix]; y+k.height < best {
-				best = min(best, k.after(m, y, sigma)+k.height)
+				best = min(best, s.after(p, y, m.grid.V)+k.height)
 			}
 		}
 		s.latest[set] = best
@@ -127,32 +135,65 @@ func (s *stack) earliest(m *model, sigma int64) int64 {
 	return s.latest[s.sets-1]
 }
 
-// before is the greatest y not above limit at which the kind may begin.
-func (k *alike) before(m *model, limit, sigma int64) int64 {
-	if k.rows == nil {
+// begin prepares to count through all sets on cloth that begins at sigma.
+func (s *stack) begin(m *model, sigma int64) {
+	if s.rows == nil {
+		s.digits, s.rows = make([]int, len(s.kinds)), make([][]int64, len(s.kinds))
+	}
+	clear(s.digits)
+	for p := range s.kinds {
+		s.rows[p] = s.rows[p][:0]
+		for _, r := range s.kinds[p].rows {
+			s.rows[p] = append(s.rows[p], mod(r-sigma, m.grid.V))
+		}
+	}
+}
+
+// count goes on to the next set.
+func (s *stack) count() {
+	for p := range s.digits {
+		if s.digits[p]++; s.digits[p] <= s.kinds[p].count {
+			return
+		}
+		s.digits[p] = 0
+	}
+}
+
+// before is the greatest y not above limit at which kind p may begin.
+func (s *stack) before(p int, limit, v int64) int64 {
+	rows := s.rows[p]
+	if len(rows) == 0 {
 		return limit
 	}
-	best := int64(-1) << 60
-	for _, r := range k.rows {
-		best = max(best, limit-mod(limit-(r-sigma), m.grid.V))
+	least := v
+	at := mod(limit, v)
+	for _, r := range rows {
+		back := at - r
+		if back < 0 {
+			back += v
+		}
+		least = min(least, back)
 	}
-	return best
+	return limit - least
 }
 
-// after is the least y not below base at which the kind may begin.
-func (k *alike) after(m *model, base, sigma int64) int64 {
-	if k.rows == nil {
+// after is the least y not below base at which kind p may begin.
+func (s *stack) after(p int, base, v int64) int64 {
+	rows := s.rows[p]
+	if len(rows) == 0 {
 		return base
 	}
-	best := int64(1) << 60
-	for _, r := range k.rows {
-		best = min(best, upTo(base, r-sigma, m.grid.V, 0))
+	least := v
+	at := mod(base, v)
+	for _, r := range rows {
+		ahead := r - at
+		if ahead < 0 {
+			ahead += v
+		}
+		least = min(least, ahead)
 	}
-	return best
+	return base + least
 }
-
-// in is how many of the kind a set has.
-func (k *alike) in(set int) int { return set / k.radix % (k.count + 1) }
 
 // setOf is the subset of the line's items among rest.
 func (s *stack) setOf(rest uint64) int {

@@ -91,7 +91,7 @@ func (s *searcher) planAt(sigma, upper int64, how startEffort) *found {
 	}
 	for range how.changes {
 		next := g.clone()
-		if !s.change(&next) {
+		if _, ok := s.change(&next); !ok {
 			continue
 		}
 		before := upper

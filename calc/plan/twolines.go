@@ -122,7 +122,30 @@ func bit(b bool) int64 {
 // stacks, above baseA and baseB, end at the target aimed at, and how many ways
 // were tried.
 func (t *twoLines) fits(rest uint64, baseA, baseB int64) (fits bool, tried int64) {
-	onA, onB := 0, 0 // all that may choose begin on line b
+	onA, onB := t.begin(rest)
+	for more := true; more; onA, onB, more = t.next(onA, onB) {
+		tried++
+		if baseA <= t.a.latest[onA] && baseB <= t.b.latest[onB] {
+			return true, tried
+		}
+	}
+	return false, tried
+}
+
+// least is the least length of the longer of two stacks, when it is known where
+// each set of items can end, and how many ways to share out were tried.
+func (t *twoLines) least() (least, tried int64) {
+	least = int64(1) << 60
+	onA, onB := t.begin(t.a.mask)
+	for more := true; more; onA, onB, more = t.next(onA, onB) {
+		tried++
+		least = min(least, max(t.a.latest[onA], t.b.latest[onB]))
+	}
+	return least, tried
+}
+
+// begin is the first sharing: all that may choose lie on line b.
+func (t *twoLines) begin(rest uint64) (onA, onB int) {
 	for j := range t.a.kinds {
 		k := &t.a.kinds[j]
 		n := bits.OnesCount64(rest & k.items)
@@ -137,24 +160,19 @@ func (t *twoLines) fits(rest uint64, baseA, baseB int64) (fits bool, tried int64
 			t.counts[j] = n
 		}
 	}
-	for {
-		tried++
-		if baseA <= t.a.latest[onA] && baseB <= t.b.latest[onB] {
-			return true, tried
+	return onA, onB
+}
+
+// next counts up to the next sharing; false after the last.
+func (t *twoLines) next(onA, onB int) (int, int, bool) {
+	for j := range t.counts {
+		radix := t.a.kinds[j].radix
+		if t.from[j] < t.counts[j] {
+			t.from[j]++
+			return onA + radix, onB - radix, true
 		}
-		j := 0
-		for ; j < len(t.counts); j++ { // the next sharing: count up
-			radix := t.a.kinds[j].radix
-			if t.from[j] < t.counts[j] {
-				t.from[j]++
-				onA, onB = onA+radix, onB-radix
-				break
-			}
-			onA, onB = onA-t.from[j]*radix, onB+t.from[j]*radix
-			t.from[j] = 0
-		}
-		if j == len(t.counts) {
-			return false, tried
-		}
+		onA, onB = onA-t.from[j]*radix, onB+t.from[j]*radix
+		t.from[j] = 0
 	}
+	return onA, onB, false
 }

@@ -22,28 +22,37 @@ import (
 func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("run", flag.ContinueOnError)
 	flags.SetOutput(stderr)
-	as := flags.String("as", "json", "form of the answer: json, text, svg or pdf")
-	op := flags.String("op", "yardage", "what is asked: one of "+names())
+	as := flags.String("as", "", "form of the answer: json, text, svg or pdf; left out, text for a job and json for all else")
+	op := flags.String("op", "", "what is asked: one of "+names()+"; left out, what the request looks like, a job or yardage")
+	drawings := flags.String("drawings", "", "folder to write every drawing of a job sheet to, as SVG")
 	out := flags.String("out", "", "file to write the answer to, instead of standard output")
 	file, code := parseRun(flags, args, stderr)
 	if code != exitOK || file == "" {
 		return code
 	}
-	if !slices.Contains([]string{"json", "text", "svg", "pdf"}, *as) {
+	if *as != "" && !slices.Contains([]string{"json", "text", "svg", "pdf"}, *as) {
 		fmt.Fprintf(stderr, "bridletie run: -as %q is not json, text, svg or pdf\n", *as)
 		return exitUsage
 	}
-	ask, ok := questions()[*op]
-	if !ok {
+	if _, ok := questions()[*op]; !ok && *op != "" {
 		fmt.Fprintf(stderr, "bridletie run: -op %q is not one of %s\n", *op, names())
 		return exitUsage
 	}
-	body, err := readRequest(file, ask.most, stdin)
+	body, err := readRequest(file, stdin)
 	if err != nil {
 		fmt.Fprintf(stderr, "bridletie run: %v\n", err)
 		return exitFail
 	}
-	reply, err := ask.reply(ctx, *as, body)
+	asked, form := looksLike(*op, *as, body)
+	if *drawings != "" && asked != jobQuestion {
+		fmt.Fprintf(stderr, "bridletie run: -drawings is for a job\n")
+		return exitUsage
+	}
+	ask := questions()[asked]
+	reply, err := ask.reply(ctx, form, body[:min(len(body), ask.most+1)])
+	if err == nil && *drawings != "" {
+		err = drawJob(ctx, body, *drawings)
+	}
 	if err != nil {
 		var p *httpapi.Problem
 		if errors.As(err, &p) {
@@ -110,6 +119,7 @@ func questions() map[string]question {
 		"wadding":       {"/v1/wadding", httpapi.MaxBody, page((*httpapi.Server).AnswerWadding, drawing.WaddingText)},
 		"foundation":    {"/v1/foundation", httpapi.MaxBody, page((*httpapi.Server).AnswerFoundation, drawing.FoundationText)},
 		"fire-check":    {"/v1/fire-check", httpapi.MaxBody, page((*httpapi.Server).AnswerFireCheck, drawing.FireText)},
+		"job":           {"/v1/job", httpapi.MaxJobBody, page((*httpapi.Server).AnswerJob, drawing.JobText)},
 		"foam":          {"/v1/foam", httpapi.MaxFoamBody, page((*httpapi.Server).AnswerFoam, drawing.FoamText)},
 	}
 }
@@ -129,8 +139,12 @@ func page[A any](ask func(*httpapi.Server, context.Context, []byte) (*A, *httpap
 func names() string { return strings.Join(slices.Sorted(maps.Keys(questions())), ", ") }
 
 // readRequest reads the file, or standard input for "-", to one byte past what
-// is believed.
-func readRequest(file string, most int, stdin io.Reader) ([]byte, error) {
+// is believed of any request.
+func readRequest(file string, stdin io.Reader) ([]byte, error) {
+	most := 0
+	for _, q := range questions() {
+		most = max(most, q.most)
+	}
 	from := stdin
 	if file != "-" {
 		f, err := os.Open(file)

@@ -22,9 +22,11 @@ const (
 
 const usage = `usage:
   bridletie serve [flags]                         answer over HTTP until told to stop
-  bridletie run [--op NAME] [--as json|text|svg|pdf] [--out FILE] FILE|-
+  bridletie run [--op NAME] [--as json|text|svg|pdf] [--out FILE] [--drawings DIR] FILE|-
                                                   answer one request from a file or standard input
   bridletie key [--rate N] [--work N] NAME        make a key for a client
+  bridletie run --batch FILE|- [--shard I/N] [--out FILE]
+                                                  answer lines of requests, or a share of them
   bridletie version                               print the version
 Flags of a command: bridletie COMMAND -h
 `
@@ -48,6 +50,9 @@ func run(ctx context.Context, args []string, getenv func(string) string, stdin i
 	case "serve":
 		return serve(ctx, rest, getenv, stderr)
 	case "run":
+		if asksLines(rest) {
+			return answerLines(ctx, rest, getenv, stdin, stdout, stderr)
+		}
 		return answer(ctx, rest, stdin, stdout, stderr)
 	case "key":
 		return newKey(rest, stdout, stderr)

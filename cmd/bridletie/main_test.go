@@ -89,7 +89,7 @@ func TestRunIsTheServersAnswer(t *testing.T) {
 	}
 	web := httptest.NewServer(server.Handler())
 	defer web.Close()
-	for as, accept := range map[string]string{"json": "application/json", "svg": "image/svg+xml"} {
+	for as, accept := range map[string]string{"json": "application/json", "svg": "image/svg+xml", "pdf": "application/pdf"} {
 		r, err := http.NewRequest(http.MethodPost, web.URL+"/v1/yardage", strings.NewReader(request))
 		if err != nil {
 			t.Fatal(err)

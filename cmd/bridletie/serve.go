@@ -14,6 +14,8 @@ import (
 	"golang.org/x/net/netutil"
 
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/api/tracing"
+	"github.com/bridletie/bridletie/service"
 )
 
 // serve answers over HTTP until the context ends, then drains.
@@ -47,6 +49,12 @@ func serve(ctx context.Context, args []string, getenv func(string) string, stder
 // the drain delay while requests are answered, then the listeners close and
 // what is under way is finished.
 func listenAndDrain(ctx context.Context, c config, log *slog.Logger) error {
+	tracer, endTrace, err := tracing.Start(ctx, c.trace, c.traceShare, service.EngineVersion)
+	if err != nil {
+		return err
+	}
+	defer sendSpans(endTrace, log)
+	c.api.Tracer = tracer
 	api, err := httpapi.New(c.api)
 	if err != nil {
 		return err
@@ -83,6 +91,15 @@ func listenAndDrain(ctx context.Context, c config, log *slog.Logger) error {
 		}
 	}
 	return err
+}
+
+// sendSpans sends what is left of them.
+func sendSpans(end func(context.Context) error, log *slog.Logger) {
+	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Second)
+	defer cancel()
+	if err := end(ctx); err != nil {
+		log.Warn("spans not sent", "error", err.Error())
+	}
 }
 
 // newServer has a limit on everything that a client may draw out.

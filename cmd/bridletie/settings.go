@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/api/tracing"
 )
 
 // config is how the server runs.
@@ -21,6 +22,9 @@ type config struct {
 	grace   time.Duration // for answers under way once the listener is closed
 	memory  bytesOf       // beyond which the collector works without rest; 0 leaves it to GOMEMLIMIT
 	conns   int           // open at the same time
+
+	trace      string  // address of the collector of spans, or off
+	traceShare float64 // of the requests, from 0 to 1
 
 	headerTime, readTime, writeTime, idleTime time.Duration
 	headerBytes                               int
@@ -71,6 +75,7 @@ func (l *list) Set(s string) error {
 func defaults() config {
 	return config{
 		addr: "127.0.0.1:8080", metrics: "127.0.0.1:9090", drain: 5 * time.Second, grace: 60 * time.Second, conns: 4096,
+		trace: tracing.Off, traceShare: 1,
 		headerTime: 5 * time.Second, readTime: 10 * time.Second, writeTime: 60 * time.Second, idleTime: 90 * time.Second, headerBytes: 16 << 10,
 		api: httpapi.DefaultOptions(),
 	}
@@ -85,6 +90,8 @@ func flagsOf(c *config) *flag.FlagSet {
 	f.StringVar(&c.metrics, "metrics-addr", c.metrics, "address of the metrics, off for none")
 	f.DurationVar(&c.drain, "drain", c.drain, "how long readyz fails before the listener closes")
 	f.DurationVar(&c.grace, "grace", c.grace, "how long answers under way may take after that")
+	f.StringVar(&c.trace, "trace", c.trace, "http address of a collector of OpenTelemetry's spans, off for none")
+	f.Float64Var(&c.traceShare, "trace-share", c.traceShare, "share of the requests that have spans, from 0 to 1, where their caller has not decided")
 	f.Var((*list)(&c.api.Origins), "allow-origin", "origins of pages that may call, with commas between, * for all")
 
 	f.IntVar(&l.BodyBytes, "max-body", l.BodyBytes, "bytes of a body, where the contract does not say less")

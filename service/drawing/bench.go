@@ -17,10 +17,21 @@ func benchPaper(sys length.System, wide float64) paper {
 
 // plainCut draws a plain cloth with its pieces, at the scale of the sheet.
 func (s *paper) plainCut(ans *service.YardageAnswer) {
+	s.tie(80)
 	sub := newSheet(ans)
 	sub.k, sub.page = s.k, s.page
 	sub.cutStrips()
 	s.add(Group{Title: plainTitle(ans), Dy: s.y, Items: sub.items})
+	for _, w := range sub.whole {
+		s.whole = append(s.whole, Span{w.From + s.y, w.To + s.y})
+	}
+	for _, one := range sub.strips {
+		one.Y += s.y
+		if one.Name == "" {
+			one.Name = clean(ans.Request.Cloth.Name)
+		}
+		s.strips = append(s.strips, one)
+	}
 	s.y += sub.y
 	for _, j := range ans.Joins {
 		s.body(tPlain, joinText(ans, j)+".")
@@ -64,6 +75,9 @@ func (s *paper) settings(used []practice.Value) {
 }
 
 func (p *page) settings(used []practice.Value) {
+	if len(used) == 0 {
+		return
+	}
 	p.section("WHAT THIS GOES BY")
 	p.table(0, settingRows(used, p.sys))
 }

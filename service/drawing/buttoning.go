@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"strconv"
+	"strings"
 
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/length"
@@ -85,6 +86,8 @@ func ButtoningPicture(ans *service.ButtoningAnswer) *Picture {
 	s.facts(buttoningFacts(ans))
 	s.charts()
 	s.key()
+	s.marks("Marks on the work", workLines(ans), ans.Work.OnWork())
+	s.marks("Marks on the wrong side of the cloth", clothLines(ans), ans.Work.OnCloth())
 	for _, sec := range buttoningSections(ans) {
 		s.heading(sec.head)
 		for _, t := range sec.lines {
@@ -94,6 +97,29 @@ func ButtoningPicture(ans *service.ButtoningAnswer) *Picture {
 	s.table("Every motif", []float64{0, 300, 620, 860, 1370}, -1, []string{"motif", "on the cloth, right side", "on the work", "what becomes of it"}, motifRows(ans, 60))
 	s.closing(ans.Warnings, ans.Cautions)
 	return s.picture(buttoningTitle(ans), buttoningOf(ans)+". "+buttoningFirst(ans), buttonStyles(s.k))
+}
+
+// mostMarkRows bounds the rows that are listed below the charts.
+const mostMarkRows = 60
+
+// marks lists the places of all marks, row by row: the charts have not room for
+// every figure.
+func (s *buttonSheet) marks(title, lines string, rows []buttoning.Row) {
+	var cells [][]string
+	for i, r := range rows[:min(len(rows), mostMarkRows)] {
+		across := make([]string, len(r.Across))
+		for k, x := range r.Across {
+			across[k] = bound(tape(x, s.sys))
+		}
+		cells = append(cells, []string{strconv.Itoa(i + 1), tape(r.Along, s.sys), strings.Join(across, ", ")})
+	}
+	if more := len(rows) - mostMarkRows; more > 0 {
+		cells = append(cells, []string{"", "", "and " + strconv.Itoa(more) + " rows more, which the answer has"})
+	}
+	s.heading(title + ", in " + tapeName(s.sys) + " from the centre lines")
+	s.body(tQuiet, lines)
+	s.tie(60)
+	s.rows([]float64{0, 90, 220, 1370}, 0, []string{"row", "down", "across"}, cells)
 }
 
 // buttoningTitle names what is buttoned.

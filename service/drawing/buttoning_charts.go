@@ -27,6 +27,7 @@ func (s *buttonSheet) charts() {
 	if !s.stacked {
 		right += w.Over.Across.MM() + chartGap*k
 	}
+	from := s.y
 	top := s.y + 24*k
 	above := max(lines.Along, onWork.Along).MM()
 	if s.stacked {
@@ -46,6 +47,11 @@ func (s *buttonSheet) charts() {
 	cloth.figures()
 	s.y = max(end, cloth.box.y+cloth.box.h)
 	s.gap(chartAbove)
+	if !s.stacked {
+		s.keep(from, 0)
+		return
+	}
+	s.whole = append(s.whole, Span{from, end + chartAbove*k}, Span{end + (chartAbove+20)*k, s.y})
 }
 
 // chartHead heads a chart, and is where its upper edge may lie.

@@ -12,12 +12,7 @@ import (
 // cover, how their sizes came about, and what else the piece needs.
 func CuttingListText(ans *service.CuttingListAnswer) string {
 	p := &page{sys: ans.Request.Piece.Units}
-	kind, _ := furniture.Find(ans.Request.Piece.Kind)
-	title := "Cutting list: " + kind.Name
-	if n := ans.Request.Piece.Count; n > 1 {
-		title += ", " + strconv.Itoa(n) + " pieces alike"
-	}
-	p.line(title)
+	p.line(cuttingListTitle(ans))
 	for c, heading := range []string{"TOP COVER", "OUTSIDE COVER", "LINING"} {
 		if len(ans.Covers[c]) == 0 {
 			continue

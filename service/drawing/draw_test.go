@@ -210,18 +210,19 @@ func TestEveryNameIsFound(t *testing.T) {
 	}
 }
 
-// Labels stay inside their panels.
+// Labels stay inside their panels, as broad as the font's letters are.
 func TestLabelsStayInside(t *testing.T) {
 	checked := 0
 	for _, s := range samples {
-		for _, it := range PlanPicture(s.make()).Items {
+		p := PlanPicture(s.make())
+		for _, it := range p.Items {
 			strip, ok := it.(Group)
 			if !ok {
 				continue
 			}
 			for _, it := range strip.Items {
 				if g, ok := it.(Group); ok {
-					checked += insideOne(t, g)
+					checked += insideOne(t, p, g)
 				}
 			}
 		}
@@ -231,7 +232,7 @@ func TestLabelsStayInside(t *testing.T) {
 	}
 }
 
-func insideOne(t *testing.T, g Group) (checked int) {
+func insideOne(t *testing.T, p *Picture, g Group) (checked int) {
 	t.Helper()
 	r := g.Items[0].(Rect)
 	for _, it := range g.Items {
@@ -240,7 +241,7 @@ func insideOne(t *testing.T, g Group) (checked int) {
 			continue
 		}
 		checked++
-		half := breadth(text.S) * text.Size / 2
+		half := advance(t, text.S, p.Classes[text.Class].Bold) * text.Size / 2
 		b := box{text.At.X - half, text.At.Y - text.Size*0.8, 2 * half, text.Size}
 		if text.Turn != 0 {
 			b = box{text.At.X - text.Size*0.8, text.At.Y - half, text.Size, 2 * half}

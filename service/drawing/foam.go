@@ -8,6 +8,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	nest "github.com/bridletie/bridletie/calc/sheet"
 	"github.com/bridletie/bridletie/service"
 )
@@ -21,13 +22,8 @@ func foamSheetName(ans *service.FoamAnswer, stock int) string {
 	return clean(k.ID) + ": " + clean(ans.Request.Foams[k.Foam].ID) + ", " + near(k.Thickness, ans.Request.Units) + " thick, " + bound(sizeText(k.Across, k.Along, ans.Request.Units))
 }
 
-// foamMoney is a sum with its currency, or "" where there are no prices.
-func foamMoney(ans *service.FoamAnswer, sum int64) string {
-	if !ans.Request.Priced {
-		return ""
-	}
-	return foam.Amount(sum).Text() + " " + ans.Request.Currency
-}
+// priceText is an amount with its currency.
+func priceText(m money.Money) string { return m.Text() + " " + m.Code() }
 
 // kilos is a mass as it is read off a scale.
 func kilos(grams int64) string {
@@ -64,8 +60,8 @@ func foamFacts(ans *service.FoamAnswer) []fact {
 		foot = "of these layers, no nesting takes less"
 	}
 	out := []fact{{"SHEETS", strconv.Itoa(n), foot}}
-	if ans.Request.Priced {
-		out = append(out, fact{"COST", foamMoney(ans, ans.Result.Cost), "of the sheets"})
+	if ans.Request.Priced() {
+		out = append(out, fact{"COST", priceText(ans.Request.Total(ans.Result)), "of the sheets"})
 	}
 	return append(out, fact{"MASS", kilos(ans.Result.Grams), "of all cushions"})
 }
@@ -102,8 +98,8 @@ func foamGroupText(ans *service.FoamAnswer, g *foam.Group) string {
 		parts = append(parts, strconv.Itoa(b.Count)+" of "+foamSheetName(ans, b.Stock))
 	}
 	text := strings.Join(parts, "; ")
-	if m := foamMoney(ans, g.Nest.Cost); m != "" {
-		text += "; " + m
+	if ans.Request.Priced() {
+		text += "; " + priceText(ans.Request.Money(g))
 	}
 	text += fmt.Sprintf(". Waste %.1f\u00a0%%; ", g.Waste*100)
 	if g.Nest.Proven {
@@ -163,12 +159,14 @@ func FoamSVG(ans *service.FoamAnswer) []byte { return FoamPicture(ans).SVG() }
 // FoamPicture draws what to buy, every sheet with its pieces, and the list of the
 // cushions.
 func FoamPicture(ans *service.FoamAnswer) *Picture {
-	wide := 0.0
+	// A sheet stands on one page with its heading, and the first below the figures.
+	wide, long := 100.0, 0.0
 	for _, k := range ans.Request.Stock {
-		wide = max(wide, min(k.Across, k.Along).MM())
+		wide, long = max(wide, min(k.Across, k.Along).MM()), max(long, max(k.Across, k.Along).MM())
 	}
-	wide = min(max(wide, 100), 1e5)
-	s := &foamPage{sheet{paper: paper{sys: ans.Request.Units, k: wide / usualWidth, page: wide * 1.09}, wide: wide}}
+	wide, long = min(wide, 1e5), min(long, 1e5)
+	page := max(wide*1.09, long*1.14)
+	s := &foamPage{sheet{paper: paper{sys: ans.Request.Units, k: page / 1.09 / usualWidth, page: page}, wide: wide}}
 	s.title(foamTitle(ans), "Seen from above. Every piece takes the rectangle around it.")
 	s.facts(foamFacts(ans))
 	for i := range ans.Result.Groups {
@@ -265,7 +263,7 @@ func (s *foamPage) foamSheet(ans *service.FoamAnswer, g *foam.Group, one nest.Sh
 			}
 			outline.Pts = append(outline.Pts, at(p.X.MM()+x, p.Y.MM()+y))
 		}
-		text := []string{foamPieceName(ans, pc), bound(sizeText(p.Across, p.Along, s.sys))}
+		text := []string{strings.Replace(foamPieceName(ans, pc), ", layer ", ", layer\u00a0", 1), bound(sizeText(p.Across, p.Along, s.sys))}
 		shapes := []Shape{Path{[]Polyline{b.outline()}, cPanelFill}, Hatch{b.x, b.y, b.w, b.h, 40 * s.k, cOffcut},
 			Path{[]Polyline{outline}, cPanelFill}, Path{[]Polyline{b.outline()}, cFinished}, Path{[]Polyline{outline}, cPanel}}
 		if len(c.Shape.Path()) == 4 && c.Shape.Form == foam.Rectangle {
@@ -273,7 +271,7 @@ func (s *foamPage) foamSheet(ans *service.FoamAnswer, g *foam.Group, one nest.Sh
 		}
 		levels := []level{{text, 40, 22}, {text[:1], 34, 16}, {[]string{clean(ans.Request.Items[pc.Item].ID)}, 30, 14}}
 		shapes = append(shapes, s.foamLabel(levels, b.inset(24*s.k))...)
-		items = append(items, Group{Title: text[0], Items: shapes})
+		items = append(items, Group{Title: foamPieceName(ans, pc), Items: shapes})
 	}
 	items = append(items, Rect{0, 0, whole.w, whole.h, cPanel})
 	s.add(Group{Dx: s.left(), Dy: s.y, Items: items})

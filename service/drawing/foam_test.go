@@ -6,8 +6,11 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/shopspring/decimal"
+
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -15,13 +18,14 @@ import (
 func bench(t testing.TB, name string) *service.FoamAnswer {
 	t.Helper()
 	const mm = length.Millimetre
-	req := service.FoamRequest{Currency: "GBP", Job: foam.Job{
+	gbp, _ := money.ParseCurrency("GBP")
+	req := service.FoamRequest{Job: foam.Job{
 		Foams: []foam.Foam{{ID: "FIRM", Density: 40_000, Hardness: 120, At: 40}, {ID: "SOFT", Density: 22_000}},
 		Stock: []foam.Stock{
-			{ID: "F75", Across: 2000 * mm, Along: 1200 * mm, Thickness: 75 * mm, Trim: 5 * mm, Price: 700_000},
-			{ID: "S25", Foam: 1, Across: 1200 * mm, Along: 2000 * mm, Thickness: 25 * mm, Price: 200_000},
+			{ID: "F75", Across: 2000 * mm, Along: 1200 * mm, Thickness: 75 * mm, Trim: 5 * mm, Price: decimal.New(70, 0)},
+			{ID: "S25", Foam: 1, Across: 1200 * mm, Along: 2000 * mm, Thickness: 25 * mm, Price: decimal.New(20, 0)},
 		},
-		Kerf: 3 * mm, Priced: true,
+		Kerf: 3 * mm, Currency: gbp,
 	}}
 	shapes := []foam.Shape{
 		{Across: 500 * mm, Along: 450 * mm},

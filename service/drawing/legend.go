@@ -70,6 +70,14 @@ func (s *sheet) signs() []sign {
 		sign{"towards the panel's top", func(c Pt) []Shape {
 			return []Shape{Path{arrow(c, 46*k, 0), cArrow}}
 		}})
+	if s.any(func(p panel.Panel, pl plan.Placement) bool { return len(s.notches(frameOf(pl), p, pl)) > 0 }) {
+		out = append(out, sign{"notch at the middle of a finished edge", func(c Pt) []Shape {
+			return []Shape{
+				Line{Pt{c.X - 26*k, c.Y - 10*k}, Pt{c.X + 26*k, c.Y - 10*k}, cPanel},
+				Path{[]Polyline{{Closed: true, Pts: []Pt{{c.X - 9*k, c.Y - 10*k}, {c.X, c.Y + 6*k}, {c.X + 9*k, c.Y - 10*k}}}}, cNotch},
+			}
+		}})
+	}
 	if s.any(func(p panel.Panel, pl plan.Placement) bool { return p.Match.How == panel.RunsOn || pl.Parts > 1 }) {
 		out = append(out, sign{"pattern runs on across this edge", func(c Pt) []Shape {
 			return []Shape{doubleLine(Pt{c.X - 26*k, c.Y - 5*k}, Pt{c.X + 26*k, c.Y - 5*k}, Pt{0, 10 * k})}

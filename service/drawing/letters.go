@@ -53,6 +53,19 @@ func rightToLeft(r rune) bool {
 	return unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko)
 }
 
+// asciiBreadths are the breadths of the letters from the space on, for a size of
+// 1000: the widest of Go, DejaVu Sans and Liberation Sans, which is as wide as
+// Helvetica and Arial; of a bold one the width less a tenth. From their advance
+// widths.
+var asciiBreadths = [...]uint16{
+	318, 415, 474, 838, 636, 950, 793, 278, 415, 415, 584, 838, 345, 584, 345, 337,
+	636, 636, 636, 636, 636, 636, 636, 636, 636, 636, 364, 364, 838, 838, 838, 556,
+	1015, 704, 693, 722, 770, 667, 621, 778, 761, 412, 506, 704, 579, 905, 761, 787,
+	666, 787, 722, 667, 620, 738, 704, 1003, 701, 667, 685, 415, 337, 415, 838, 556,
+	500, 613, 651, 550, 651, 617, 396, 651, 647, 312, 312, 605, 312, 974, 647, 625,
+	651, 651, 448, 541, 435, 647, 593, 840, 592, 593, 529, 647, 337, 647, 838,
+}
+
 // breadth is about how wide a text is for a size of 1, never less than it is
 // in the common sans-serif fonts. A bold text is a tenth wider.
 func breadth(s string) float64 {
@@ -65,23 +78,24 @@ func breadth(s string) float64 {
 
 func runeBreadth(r rune) float64 {
 	switch {
+	case r >= ' ' && int(r-' ') < len(asciiBreadths):
+		return float64(asciiBreadths[r-' ']) / 1000
 	case r == isolate, r == endIsolate, r == 0x200d:
 		return 0
-	case strings.ContainsRune("iljI.,:;'|! \u00a0", r):
+	case r == '\u00a0', r == '·':
 		return 0.36
-	case strings.ContainsRune("mwMW@%—", r):
+	case strings.ContainsRune("—…½¼¾⅛⅜⅝⅞ÆæŒœŴŵ", r):
 		return 1
-	case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-		return 0.62
-	case r >= 'A' && r <= 'Z':
-		return 0.76
 	case r < 0x250:
-		return 0.8
+		return 0.84
 	case r >= 0x1100:
 		return 1.25
 	}
 	return 0.9
 }
+
+// spaceBreadth is that of a space.
+const spaceBreadth = 0.318
 
 // wrap breaks a text into lines that are at most width wide at a size of 1, at
 // spaces where it can be and inside a word where it must. A non-breaking space
@@ -94,9 +108,9 @@ func wrap(s string, width float64) []string {
 			continue
 		}
 		b := breadth(word)
-		if line != "" && used+0.36+b <= width {
+		if line != "" && used+spaceBreadth+b <= width {
 			line += " " + word
-			used += 0.36 + b
+			used += spaceBreadth + b
 			continue
 		}
 		if line != "" {

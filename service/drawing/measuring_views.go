@@ -132,7 +132,7 @@ func (g *guide) sideArm(e *elevation, b body, deep float64) {
 	if g.has("arm-length") {
 		e.boxes = append(e.boxes, box{0, b.base, deep, b.arm})
 		top := b.base + b.arm
-		g.mark("arm-length", fromSide, Pt{0, top}, Pt{deep, top}, 60)
+		g.mark("arm-length", fromSide, Pt{0, top}, Pt{deep, top}, 25)
 		g.mark("outside-arm", fromSide, Pt{0, b.base}, Pt{0, b.base + g.get("outside-arm", 0)}, -80)
 		g.mark("arm-rise", fromSide, Pt{0, top - g.get("arm-rise", 0)}, Pt{0, top}, 110)
 	}

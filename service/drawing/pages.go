@@ -62,7 +62,7 @@ func (s *sheet) panels() {
 			sizeText(cut.Across, cut.Along, s.sys), s.wishOf(p),
 		}
 	}
-	s.table("Panels", []float64{0, 75, 245, 620, 740, 990, 1490}, 1,
+	s.table("Panels", []float64{0, 75, 245, 590, 710, 985, 1490}, 1,
 		[]string{"No.", "Id", "Name", "Copies", "Cut size", "Pattern"}, rows)
 }
 

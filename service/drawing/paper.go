@@ -24,7 +24,27 @@ type paper struct {
 	page  float64 // the breadth of the sheet
 	y     float64 // what is above is drawn
 	items []Shape
+
+	whole  []Span
+	strips []Strip
 }
+
+// keep has what is drawn from a height to here, and the room below it, stay on
+// one page.
+func (s *paper) keep(from, below float64) {
+	s.whole = append(s.whole, Span{from, s.y + below*s.k})
+}
+
+// tie has what comes next, that much of it, stay with the line written last.
+func (s *paper) tie(much float64) {
+	s.whole = append(s.whole, Span{s.y - descent*s.k, s.y + much*s.k})
+}
+
+// below is the height, under a line of text that is written to here, from which
+// the next may be on another page: its letters reach that far down.
+func (s *paper) below() float64 { return s.y + descent*s.k }
+
+const descent = 0.31 * bodySize
 
 func (s *paper) add(shapes ...Shape) { s.items = append(s.items, shapes...) }
 
@@ -47,8 +67,13 @@ func (s *paper) para(x, right, size float64, c Class, text string) {
 
 // body writes a paragraph over the whole breadth of the sheet.
 func (s *paper) body(c Class, text string) {
-	if text != "" {
-		s.para(s.left(), s.right(), bodySize, c, text)
+	if text == "" {
+		return
+	}
+	from := s.below()
+	s.para(s.left(), s.right(), bodySize, c, text)
+	if s.y-from < 300*s.k {
+		s.keep(from, 0)
 	}
 }
 
@@ -61,11 +86,13 @@ func (s *paper) rule() {
 	s.add(Line{Pt{s.left(), s.y}, Pt{s.right(), s.y}, cRule})
 }
 
-// heading writes a section's heading.
+// heading writes a section's heading, which does not stand at the foot of a page.
 func (s *paper) heading(text string) {
+	from := s.below()
 	s.gap(56)
 	s.para(s.left(), s.right(), 44, tBold, text)
 	s.gap(10)
+	s.keep(from, 60)
 }
 
 // shrunk is the size, not above size, at which a bold text fits in a width.
@@ -73,23 +100,27 @@ func (s *paper) shrunk(text string, size, width float64) float64 {
 	return min(size, width/(s.k*boldAddition*max(breadth(text), 1)))
 }
 
-// scale is the usual drawing scale at which the sheet fits on a page.
+// scale is the first whole scale, or near it, at which the sheet fits on the
+// breadth of a page, and on as many pages as are printed.
 func (s *paper) scale() float64 {
 	const paper = 190
-	for _, r := range []float64{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000} {
-		if s.page/r <= paper {
-			return r
+	least := max(s.page/paper, s.y/(mostPages*250))
+	for step := 1.0; step < 1e9; step *= 10 {
+		for _, r := range []float64{1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 9} {
+			if r*step >= least {
+				return r * step
+			}
 		}
 	}
-	return 1000 * float64(int(s.page/(1000*paper))+1)
+	return least
 }
 
 // picture is the sheet as it has been drawn.
 func (s *paper) picture(title, desc string, styles []Style) *Picture {
 	return &Picture{
-		Title: title, Desc: desc,
+		Title: title, Desc: desc, Units: s.sys,
 		Width: s.page, Height: s.y + marginPage*s.k, Scale: s.scale(),
-		Classes: styles, Items: s.items,
+		Classes: styles, Items: s.items, Whole: s.whole, Strips: s.strips,
 	}
 }
 
@@ -111,7 +142,7 @@ func (s *paper) facts(fs []fact) {
 	cell := (s.right() - s.left()) / float64(max(len(fs), 1))
 	for i, f := range fs {
 		x := s.left() + float64(i)*cell
-		s.text(x, s.y+46*s.k, 26, tQuiet, f.head)
+		s.text(x, s.y+46*s.k, min(26, s.shrunk(f.head, 26, cell-14*s.k)*boldAddition), tQuiet, f.head)
 		size := s.shrunk(f.value, 72, cell-20*s.k)
 		s.text(x, s.y+120*s.k, size, tBold, f.value)
 		s.text(x, s.y+164*s.k, min(26, s.shrunk(f.foot, 26, cell-10*s.k)*boldAddition), tQuiet, f.foot)
@@ -119,6 +150,7 @@ func (s *paper) facts(fs []fact) {
 	s.gap(190)
 	s.rule()
 	s.gap(14)
+	s.whole = append(s.whole, Span{0, s.y})
 }
 
 // row writes one row of a table, as high as its highest cell. Stops are where
@@ -126,6 +158,7 @@ func (s *paper) facts(fs []fact) {
 // sheet of the usual width; bold is the column that is printed so, or -1.
 func (s *paper) row(c Class, stops []float64, bold int, cells []string) {
 	top, most := s.y, 0
+	defer func() { s.keep(top, 0) }()
 	for i, cell := range cells {
 		room := (stops[i+1] - stops[i] - 16) / smallSize
 		lines := wrap(cell, room)
@@ -149,6 +182,11 @@ func (s *paper) table(heading string, stops []float64, bold int, heads []string,
 		return
 	}
 	s.heading(heading)
+	s.rows(stops, bold, heads, rows)
+}
+
+// rows writes the heads of the columns and the rows.
+func (s *paper) rows(stops []float64, bold int, heads []string, rows [][]string) {
 	s.row(tQuiet, stops, -1, heads)
 	for _, cells := range rows {
 		s.rule()

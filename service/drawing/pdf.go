@@ -9,6 +9,8 @@ import (
 	"codeberg.org/go-pdf/fpdf"
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
+
+	"github.com/bridletie/bridletie/calc/length"
 )
 
 // Paper is a size of page, upright, in millimetres.
@@ -26,6 +28,14 @@ func A4() Paper { return a4 }
 // Letter is the North American page.
 func Letter() Paper { return letter }
 
+// PaperFor is the paper that is usual where lengths are given in those units.
+func PaperFor(sys length.System) Paper {
+	if sys == length.Imperial {
+		return letter
+	}
+	return a4
+}
+
 // The margins of a page, and the strip at its foot for the page's number, in
 // millimetres.
 const (
@@ -37,29 +47,41 @@ const (
 // is drawn smaller.
 const mostPages = 200
 
-// PDF writes the picture over as many pages as it takes, at the size that fills
-// the width of the paper. The pages break between lines of text; where that
-// cannot be, as in the middle of a length of cloth, the next page begins with
-// some of what the last one ended with. Its text is text. The same picture gives
-// the same bytes.
+// PDF writes the picture over as many pages as it takes, at its own scale where
+// it has one that fits the paper, and else at the size that fills it. The pages
+// break between lines of text and drawings; a length of cloth that no page holds
+// is broken over pages that overlap, behind a key to them. Its text is text. The
+// same picture gives the same bytes.
 func (p *Picture) PDF(paper Paper) ([]byte, error) {
 	return PDF(paper, p.Title, p)
 }
+
+// Printed is the picture as PDF on the paper that is usual with its units.
+func (p *Picture) Printed() ([]byte, error) { return p.PDF(PaperFor(p.Units)) }
 
 // PDF writes pictures one after another, each beginning on a new page, as one
 // document with that title.
 func PDF(paper Paper, title string, pictures ...*Picture) ([]byte, error) {
 	w := newPDF(paper, title)
-	var sheets []pdfSheet
+	var sheets []*pdfSheet
 	for _, p := range pictures {
-		high := paper.Height - 2*pageMargin - pageFoot
-		scale := max(p.Width/(paper.Width-2*pageMargin), 2*p.Height/(high*mostPages), 1e-9)
-		for _, s := range slabs(p, high*scale) {
-			sheets = append(sheets, pdfSheet{p, s, scale})
-		}
+		sheets = append(sheets, paginate(p, printScale(p, paper), paper.Height-2*pageMargin-pageFoot)...)
 	}
 	for i, s := range sheets {
-		w.sheet(s, title+", page "+strconv.Itoa(i+1)+" of "+strconv.Itoa(len(sheets)))
+		s.page = i + 1
+	}
+	if len(pictures) == 1 {
+		w.doc.SetSubject(clean(pictures[0].Desc), true)
+	}
+	var begun *Picture
+	for _, s := range sheets {
+		w.doc.AddPage()
+		if len(pictures) > 1 && s.picture != begun {
+			begun = s.picture
+			w.doc.SetFont("go", "", 10)
+			w.doc.Bookmark(clean(begun.Title), 0, 0)
+		}
+		w.sheet(s, footOf(title, s.picture)+", page "+strconv.Itoa(s.page)+" of "+strconv.Itoa(len(sheets)))
 	}
 	var b bytes.Buffer
 	if err := w.doc.Output(&b); err != nil {
@@ -68,11 +90,23 @@ func PDF(paper Paper, title string, pictures ...*Picture) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-// pdfSheet is a page and the part of the picture that is on it.
-type pdfSheet struct {
-	picture *Picture
-	slab
-	scale float64 // millimetres of the picture for one of the paper
+// footOf names the document and, of several, the picture.
+func footOf(title string, p *Picture) string {
+	if p.Title == title || p.Title == "" {
+		return title
+	}
+	return title + ": " + p.Title
+}
+
+// printScale is the scale at which a picture is printed: millimetres of the
+// picture for one of the paper.
+func printScale(p *Picture, paper Paper) float64 {
+	room := paper.Width - 2*pageMargin
+	scale := max(p.Width/room, p.Height/((paper.Height-2*pageMargin-pageFoot)*mostPages), 1e-9)
+	if p.Scale >= scale && p.Scale <= 2*scale {
+		return p.Scale
+	}
+	return scale
 }
 
 // pdfWriter draws on the pages of one document.
@@ -84,8 +118,9 @@ type pdfWriter struct {
 
 // sheetView is how the picture lies on the page that is drawn.
 type sheetView struct {
-	pdfSheet
-	dx, dy float64 // of the groups that are drawn, in the picture
+	*pdfSheet
+	left, top float64 // of the slab, on the page
+	dx, dy    float64 // of the groups that are drawn, in the picture
 }
 
 func newPDF(paper Paper, title string) *pdfWriter {
@@ -107,27 +142,43 @@ func newPDF(paper Paper, title string) *pdfWriter {
 	return &pdfWriter{doc: doc, paper: paper}
 }
 
-// sheet draws one page.
-func (w *pdfWriter) sheet(s pdfSheet, foot string) {
-	w.doc.AddPage()
-	w.sheetView = sheetView{pdfSheet: s}
-	w.doc.ClipRect(pageMargin, pageMargin, w.paper.Width-2*pageMargin, (s.to-s.from)/s.scale, false)
-	w.shapes(s.picture.Items)
-	w.doc.ClipEnd()
+// sheet draws one page, from the top down.
+func (w *pdfWriter) sheet(s *pdfSheet, foot string) {
+	w.sheetView = sheetView{pdfSheet: s, left: (w.paper.Width - s.picture.Width/s.scale) / 2, top: pageMargin}
+	if s.last != nil {
+		w.word(w.left+s.strip.X/s.scale, w.top+joinRoom-2, footSize, quietInk, false, w.joinText(s.last, "ends", s.last.to))
+		w.top += joinRoom
+	}
+	if s.to > s.from {
+		w.doc.ClipRect(pageMargin, w.top, w.paper.Width-2*pageMargin, (s.to-s.from)/s.scale, false)
+		w.shapes(s.picture.Items)
+		w.doc.ClipEnd()
+	}
 	w.dash(nil)
-	w.doc.SetFont("go", "", 8)
-	w.doc.SetTextColor(0x5b, 0x64, 0x70)
-	w.doc.Text(pageMargin, w.paper.Height-pageMargin, w.printable(clean(foot)))
+	bottom := w.top + (s.to-s.from)/s.scale
+	if s.last != nil {
+		w.joinLine(s.last.to)
+	}
+	if s.next != nil {
+		w.joinLine(s.next.from)
+		w.word(w.left+s.strip.X/s.scale, bottom+joinRoom-2, footSize, quietInk, false, w.joinText(s.next, "begins", s.next.from))
+	}
+	if s.key != nil {
+		w.keyTo(s, bottom)
+	}
+	w.word(pageMargin, w.paper.Height-pageMargin, footSize, quietInk, false, w.cut(foot, footSize, w.paper.Width-2*pageMargin))
 }
 
 // at is where a point of the picture lies on the page.
 func (w *pdfWriter) at(p Pt) (x, y float64) {
-	return pageMargin + (p.X+w.dx)/w.scale, pageMargin + (p.Y+w.dy-w.from)/w.scale
+	return w.left + (p.X+w.dx)/w.scale, w.top + (p.Y+w.dy-w.from)/w.scale
 }
 
-// seen reports whether something between two heights is on the page.
+// seen reports whether something between two heights is on the page. A level line
+// where two pages meet is on the first of them.
 func (w *pdfWriter) seen(top, bottom float64) bool {
-	return bottom+w.dy >= w.from && top+w.dy <= w.to
+	top, bottom = top+w.dy, bottom+w.dy
+	return (bottom > w.from || w.from == 0) && (top < w.to || bottom <= w.to)
 }
 
 func (w *pdfWriter) shapes(items []Shape) {

@@ -23,6 +23,9 @@ func (w *pdfWriter) printable(s string) string {
 	var buf sfnt.Buffer
 	f := letterForms()
 	return strings.Map(func(r rune) rune {
+		if ' ' <= r && r <= '~' {
+			return r
+		}
 		if r == isolate || r == endIsolate || r == '\u200c' || r == '\u200d' {
 			return -1
 		}
@@ -39,8 +42,12 @@ func (w *pdfWriter) printable(s string) string {
 // text writes one line. The letters of the embedded font are broader than those
 // the picture was measured with: a text that would be longer is set smaller.
 func (w *pdfWriter) text(t Text) {
-	if !w.seen(t.At.Y-2*t.Size, t.At.Y+t.Size) && t.Turn == 0 {
-		return
+	middle := t.At.Y + w.dy
+	if t.Turn == 0 {
+		middle -= 0.35 * t.Size
+	}
+	if middle < w.from || middle >= w.to {
+		return // a word is on the page that has its middle, and on no other to be found
 	}
 	style := w.style(t.Class)
 	if style.Fill == 0 {
@@ -73,16 +80,12 @@ func (w *pdfWriter) text(t Text) {
 		w.doc.TransformRotate(float64(-t.Turn), x, y)
 		defer w.doc.TransformEnd()
 	}
-	w.doc.SetTextColor(parts(style.Fill))
 	if style.Halo > 0 {
-		w.doc.SetTextColor(255, 255, 255)
-		w.doc.SetDrawColor(255, 255, 255)
-		w.doc.SetLineWidth(style.Halo / w.scale)
-		w.dash(nil)
-		w.doc.SetTextRenderingMode(1)
-		w.doc.Text(left, y, s)
-		w.doc.SetTextRenderingMode(0)
-		w.doc.SetTextColor(parts(style.Fill))
+		// A plate, since a rim of letters would be text a second time.
+		rim := style.Halo / w.scale / 2
+		w.doc.SetFillColor(255, 255, 255)
+		w.doc.Rect(left-rim, y-size*0.76-rim, long+2*rim, size+2*rim, "F")
 	}
+	w.doc.SetTextColor(parts(style.Fill))
 	w.doc.Text(left, y, s)
 }

@@ -1,12 +1,36 @@
 package drawing
 
+import "github.com/bridletie/bridletie/calc/length"
+
 // Picture is a drawing in millimetres of the thing drawn, y downwards.
 type Picture struct {
 	Title, Desc   string
+	Units         length.System // that it is lettered in
 	Width, Height float64
 	Scale         float64 // drawn at 1:Scale where it is printed; 0 means 1
 	Classes       []Style
 	Items         []Shape
+
+	Whole  []Span  // parts that a page does not end in, where they fit on one
+	Strips []Strip // the lengths of cloth on it, which a page may end in
+}
+
+// Span is a part of a picture from one height to another.
+type Span struct{ From, To float64 }
+
+// Strip is a length of cloth on a picture. Printed, one that is longer than a
+// page is broken over several that overlap, behind a key to them.
+type Strip struct {
+	Name         string // where there are several
+	X, Y, W, H   float64
+	Above, Below float64 // that its ruler and its letters take
+	Parts        []Part
+}
+
+// Part is a rectangle of a strip, from the strip's corner: what is cut there.
+type Part struct {
+	Mark, Name string // in short, and in full
+	X, Y, W, H float64
 }
 
 // Class is an index in Picture.Classes.

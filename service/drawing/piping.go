@@ -58,6 +58,7 @@ func (s *pipingSheet) runs() {
 	for i, r := range s.ans.Job.Runs[:min(len(s.ans.Job.Runs), maxPipedDrawn)] {
 		s.run(i, r, from, unit)
 	}
+	s.gap(28) // the length of the last one
 	if more := len(s.ans.Job.Runs) - maxPipedDrawn; more > 0 {
 		s.body(tBold, "And "+strconv.Itoa(more)+" runs more, which are not drawn.")
 	}
@@ -124,6 +125,7 @@ func (s *pipingSheet) rects() {
 	}
 	s.heading("Strips in the offcuts")
 	s.body(tQuiet, "The cloth face up, the roll running down the sheet; hatched, what is left.")
+	s.tie(60)
 	s.gap(20)
 	const apart, head = 40.0, 70.0
 	room := s.right() - s.left()
@@ -133,6 +135,7 @@ func (s *pipingSheet) rects() {
 		r := s.ans.Job.Rects[i]
 		w, h := r.Across.MM()*f, r.Along.MM()*f
 		if x > 0 && x+max(w, 150) > room {
+			s.keep(s.y, deep+head)
 			s.y += deep + head + apart
 			x, deep = 0, 0
 		}
@@ -144,6 +147,7 @@ func (s *pipingSheet) rects() {
 		x += max(w, 150) + apart
 		deep = max(deep, h)
 	}
+	s.keep(s.y, deep+head)
 	s.y += deep + head
 }
 
@@ -154,12 +158,15 @@ func (s *pipingSheet) roll() {
 	}
 	s.heading("New cloth")
 	s.body(tQuiet, s.shown.Cloth.Text(s.sys, length.Up)+" off the roll, "+near(s.ans.Job.Cloth, s.sys)+" wide, the roll running down the sheet.")
+	s.tie(60)
 	s.gap(20)
+	from := s.y
 	r := piping.Rect{Across: s.ans.Job.Cloth, Along: s.shown.Cloth}
 	f := min(1, (s.right()-s.left())/r.Across.MM(), 2400/r.Along.MM())
 	if t := s.shown.Tube; t != nil {
 		s.add(Rect{s.left(), s.y, r.Across.MM() * f, r.Along.MM() * f, cPanelFill}, Rect{s.left(), s.y, r.Across.MM() * f, r.Along.MM() * f, cPanel})
 		s.y += r.Along.MM() * f
+		s.keep(from, 0)
 		s.body(tPlain, "Cut a corner off on the true bias, sew it to the other end, mark "+strconv.Itoa(t.Strips)+" strips, sew the tube one strip out, and cut round and round.")
 		return
 	}
@@ -171,6 +178,7 @@ func (s *pipingSheet) roll() {
 	}
 	s.cloth(r, of, s.left(), s.y, f, 0)
 	s.y += r.Along.MM() * f
+	s.keep(from, 0)
 }
 
 // cloth draws strips in a rectangle whose corner lies at (x, y), and says how

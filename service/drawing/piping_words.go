@@ -194,7 +194,7 @@ func (s *pipingSheet) offcutName(i int) string {
 	if name := apart(s.ans.Request.Offcuts[i].Name); name != "" {
 		return name
 	}
-	return "offcut " + strconv.Itoa(i)
+	return "offcut " + strconv.Itoa(i+1)
 }
 
 // runRows are the runs and what they are made of.

@@ -23,6 +23,9 @@ func (s *sheet) placed(pl plan.Placement) Group {
 		var shapes []Shape
 		shapes, room, clear = s.seams(f, p, pl, room)
 		g.Items = append(g.Items, shapes...)
+		if notches := s.notches(f, p, pl); len(notches) > 0 {
+			g.Items = append(g.Items, Path{notches, cNotch})
+		}
 	}
 	g.Items = append(g.Items, s.reliefShapes(f, pl)...)
 	if pl.Motif != nil {

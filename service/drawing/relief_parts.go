@@ -134,6 +134,7 @@ func (s *reliefSheet) details() {
 	w := (s.right() - s.left() - gap) / 2
 	h := w * 0.72
 	number, column, lowest := 1, 0, 0.0
+	from := s.y
 	for i, c := range s.ans.Cuts {
 		if i == maxDetails {
 			break
@@ -146,10 +147,13 @@ func (s *reliefSheet) details() {
 		number += len(c.Stops)
 		if column = 1 - column; column == 0 {
 			s.y, lowest = lowest, 0
+			s.keep(from, 0)
+			from = s.y
 		}
 	}
 	if column == 1 {
 		s.y = lowest
+		s.keep(from, 0)
 	}
 	s.gap(10)
 }

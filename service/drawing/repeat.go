@@ -220,7 +220,7 @@ func RepeatPicture(ans *service.RepeatAnswer) *Picture {
 	s.body(tPlain, seamText(ans))
 	s.joined(ans)
 	s.heading("The roll")
-	s.strip(service.PieceUse{Length: ans.Layout.Length, Layout: s.ans.Result.Cut[0]}, nil, "cut here", nil)
+	s.strip(service.PieceUse{Length: ans.Layout.Length, Layout: s.ans.Result.Cut[0]}, "", nil, "cut here", nil)
 	var rows [][]string
 	for i, d := range ans.Request.Drops {
 		rows = append(rows, []string{strconv.Itoa(i + 1), apart(clean(d.Name)) + " " + dropTitle(d, s.sys), kindText(ans, i)})

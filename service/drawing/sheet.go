@@ -29,6 +29,7 @@ const (
 	cRule
 	cFault
 	cFaultHatch
+	cNotch
 	tPlain
 	tBold
 	tQuiet
@@ -60,6 +61,7 @@ func planStyles(k float64) []Style {
 		cRule:       {Stroke: RGB(0xb9b3a6), Width: 2 * k},
 		cFault:      {Stroke: mark, Width: 11 * k},
 		cFaultHatch: {Stroke: mark, Width: 3.6 * k},
+		cNotch:      {Fill: ink},
 		tPlain:      {Fill: ink},
 		tBold:       {Fill: ink, Bold: true},
 		tQuiet:      {Fill: quiet},

@@ -1,7 +1,10 @@
 package drawing
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -11,15 +14,19 @@ import (
 func (s *sheet) cutStrips() {
 	cut := s.ans.Result.Cut
 	for i, l := range cut {
+		from := s.below()
+		name := ""
 		if len(cut) > 1 {
+			name = "length " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(cut))
 			title := "Length " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(cut)) + ": " + near(l.Length, s.sys)
 			if i < len(s.ans.Lengths) {
 				title += ", to buy " + near(s.ans.Lengths[i].Order, s.sys)
 			}
 			s.heading(title)
 			s.body(tPlain, beginText(s.ans.Request.Cloth, l, s.sys))
+			s.keep(from, 300)
 		}
-		s.strip(service.PieceUse{Length: l.Length, Layout: l}, s.offcutsOf(i), "cut here", s.faultsOn(i))
+		s.strip(service.PieceUse{Length: l.Length, Layout: l}, name, s.offcutsOf(i), "cut here", s.faultsOn(i))
 	}
 }
 
@@ -34,13 +41,16 @@ func (s *sheet) pieceStrips() {
 		if i == 0 && u.Length <= 0 && len(u.Layout.Placements) == 0 {
 			continue
 		}
+		from := s.below()
 		s.heading(useTitle(i, s.ans) + near(u.Length, s.sys))
 		if len(u.Layout.Placements) == 0 {
 			s.body(tPlain, "Not needed.")
 			continue
 		}
 		s.body(tPlain, useText(s.ans, u))
-		s.strip(u, nil, "used to here", nil)
+		s.keep(from, 300)
+		name, _, _ := strings.Cut(useTitle(i, s.ans), ":")
+		s.strip(u, name, nil, "used to here", nil)
 	}
 }
 
@@ -67,27 +77,62 @@ func (s *sheet) faultsOn(layout int) map[int]string {
 	return s.faulty[layout]
 }
 
-// strip draws one length of cloth with all that lies on it.
-func (s *sheet) strip(u service.PieceUse, left []leftover, end string, faulty map[int]string) {
+// strip draws one length of cloth with all that lies on it. Where there are
+// several it has a name.
+func (s *sheet) strip(u service.PieceUse, name string, left []leftover, end string, faulty map[int]string) {
 	long := stripLength(u)
 	s.gap(150)
+	placements := inOrder(u.Layout.Placements)
 	items := []Shape{Rect{0, 0, s.wide, long, cCloth}}
-	items = append(items, s.offcutShapes(left)...)
+	hatches, names := s.offcutShapes(left)
+	items = append(items, hatches...)
 	items = append(items, s.panelFill(u.Layout))
 	hatched, framed := s.faultShapes(u.Layout, faulty)
 	items = append(items, hatched...)
 	items = append(items, s.latticeShapes(u.Layout, long)...)
 	items = append(items, s.selvedges(long)...)
-	items = append(items, s.rulerAlong(long)...)
 	items = append(items, s.rulerAcross()...)
-	for _, pl := range u.Layout.Placements {
+	items = append(items, s.rulerAlong(long)...)
+	for _, pl := range placements {
 		items = append(items, s.placed(pl))
 	}
 	items = append(items, framed...)
+	items = append(items, names...)
 	items = append(items, s.cutEnd(u, end)...)
 	s.add(Group{Dx: marginLeft * s.k, Dy: s.y, Items: items})
+	s.strips = append(s.strips, Strip{
+		Name: name, X: marginLeft * s.k, Y: s.y, W: s.wide, H: long,
+		Above: 110 * s.k, Below: 50 * s.k, Parts: s.partsOf(placements),
+	})
 	s.y += long
 	s.gap(60)
+}
+
+// inOrder are placements as they are met from the start, and from the left
+// selvedge: that is how they are read.
+func inOrder(all []plan.Placement) []plan.Placement {
+	all = slices.Clone(all)
+	slices.SortStableFunc(all, func(a, b plan.Placement) int {
+		return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))
+	})
+	return all
+}
+
+// partsOf are placements for the key to the pages.
+func (s *sheet) partsOf(all []plan.Placement) []Part {
+	parts := make([]Part, len(all))
+	for i, pl := range all {
+		name := placedName(s.ans.Request.Panels, pl)
+		if part := partText(pl); part != "" {
+			name += ", " + part
+		}
+		f := frameOf(pl)
+		parts[i] = Part{Name: name, X: f.x, Y: f.y, W: f.w, H: f.h}
+		if p, ok := panelOf(s.ans.Request.Panels, pl); ok {
+			parts[i].Mark = clean(p.ID)
+		}
+	}
+	return parts
 }
 
 // selvedges are the woven edges and, at the top, the cut that begins the length.
@@ -147,8 +192,8 @@ func (s *sheet) latticeShapes(l plan.Layout, long float64) []Shape {
 	return shapes
 }
 
-func (s *sheet) offcutShapes(left []leftover) []Shape {
-	var shapes []Shape
+// offcutShapes are the hatchings of offcuts, and the names that lie on them.
+func (s *sheet) offcutShapes(left []leftover) (shapes, names []Shape) {
 	for _, r := range left {
 		x, y, w, h := r.X.MM(), r.Y.MM(), max(r.Across.MM(), 0), max(r.Along.MM(), 0)
 		shapes = append(shapes,
@@ -157,8 +202,8 @@ func (s *sheet) offcutShapes(left []leftover) []Shape {
 		text := []string{bound("offcut " + strconv.Itoa(r.number)), bound(sizeText(r.Across, r.Along, s.sys))}
 		in := box{x, y, w, h}.inset(8 * s.k)
 		if lb, ok := s.fit([]level{{text, 32, 20}, {text[:1], 28, 16}}, []box{in}); ok {
-			shapes = append(shapes, s.labelShapes(lb)...)
+			names = append(names, s.labelShapes(lb)...)
 		}
 	}
-	return shapes
+	return shapes, names
 }

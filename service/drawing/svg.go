@@ -11,7 +11,7 @@ const family = "Helvetica, Arial, sans-serif"
 // SVG writes the picture as a document of its own: no reference leads out of
 // it, it runs nothing, and its text is text.
 func (p *Picture) SVG() []byte {
-	w := svgWriter{attrs: make([]string, len(p.Classes))}
+	w := svgWriter{b: make([]byte, 0, 4096+bytesFor(p.Items)), attrs: make([]string, len(p.Classes))}
 	for i, s := range p.Classes {
 		w.attrs[i] = string(styleAttrs(s))
 	}
@@ -33,6 +33,26 @@ func (p *Picture) SVG() []byte {
 	w.shapes(p.Items)
 	w.str("</svg>\n")
 	return w.b
+}
+
+// bytesFor is about how many bytes shapes take.
+func bytesFor(items []Shape) (n int) {
+	for _, it := range items {
+		switch s := it.(type) {
+		case Path:
+			n += 160
+			for _, l := range s.Lines {
+				n += 16 * len(l.Pts)
+			}
+		case Hatch:
+			n += 1200
+		case Group:
+			n += 120 + len(s.Title) + bytesFor(s.Items)
+		default:
+			n += 160
+		}
+	}
+	return n
 }
 
 type svgWriter struct {
@@ -216,10 +236,29 @@ func inkText(i Ink) string {
 func appendNum(b []byte, v float64) []byte {
 	const nudge = 1e-6
 	t := math.Floor(v*1000 + 0.5 + nudge)
-	if t == 0 || math.IsNaN(t) || math.IsInf(t, 0) {
+	switch {
+	case t == 0, math.IsNaN(t), math.IsInf(t, 0):
 		return append(b, '0')
+	case math.Abs(t) > 1e15:
+		return strconv.AppendFloat(b, t/1000, 'f', -1, 64)
 	}
-	return strconv.AppendFloat(b, t/1000, 'f', -1, 64)
+	n := int64(t)
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = strconv.AppendInt(b, n/1000, 10)
+	if n %= 1000; n == 0 {
+		return b
+	}
+	b = append(b, '.', byte('0'+n/100))
+	if n %= 100; n == 0 {
+		return b
+	}
+	b = append(b, byte('0'+n/10))
+	if n %= 10; n == 0 {
+		return b
+	}
+	return append(b, byte('0'+n))
 }
 
 // appendEscaped appends s as XML character data that is safe in attributes

@@ -1,10 +1,8 @@
 package drawing
 
 import (
-	"slices"
 	"strconv"
 
-	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -75,32 +73,15 @@ func (p *planPage) placements(l plan.Layout) {
 	if len(l.Placements) == 0 {
 		return
 	}
-	order := slices.Clone(l.Placements)
-	slices.SortStableFunc(order, func(a, b plan.Placement) int {
-		if a.Y != b.Y {
-			return cmpLength(a.Y, b.Y)
-		}
-		return cmpLength(a.X, b.X)
-	})
 	rows := [][]string{{"start", "left", "cut size", "lies", "panel"}}
-	for _, pl := range order {
+	for _, pl := range inOrder(l.Placements) {
 		across, along := cutSize(pl)
 		rows = append(rows, []string{tape(pl.Y, p.sys), tape(pl.X, p.sys),
 			tape(across, p.sys) + " × " + tape(along, p.sys), turnText(pl.Turn), p.tell(pl)})
 	}
 	p.line("")
-	p.line("Panels in cutting order, from the start and from the left selvedge, in " + tapeName(p.sys) + ":")
+	p.para("", "Panels in cutting order, from the start and from the left selvedge, in "+tapeName(p.sys)+":")
 	p.table(2, rows)
-}
-
-func cmpLength(a, b length.Length) int {
-	if a < b {
-		return -1
-	}
-	if a > b {
-		return 1
-	}
-	return 0
 }
 
 // tell names a placement and its motif.

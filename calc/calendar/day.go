@@ -1,4 +1,4 @@
-package fire
+package calendar
 
 import (
 	"fmt"
@@ -6,14 +6,14 @@ import (
 	"strings"
 )
 
-// Day is a day of the calendar as the number yyyymmdd, 0 for none. Days are
-// compared and never counted, so that no clock or calendar is needed.
+// Day is a day of the calendar as the number yyyymmdd, 0 for none. Days compare
+// as numbers do.
 type Day int32
 
 // The first and the last day that are believed.
 const (
-	FirstDay Day = 1000_01_01
-	LastDay  Day = 2199_12_31
+	First Day = 1000_01_01
+	Last  Day = 2199_12_31
 )
 
 // String is the day as 2025-10-30; "" for none.
@@ -24,11 +24,12 @@ func (d Day) String() string {
 	return fmt.Sprintf("%04d-%02d-%02d", d/10000, d/100%100, d%100)
 }
 
-// yearsBefore is the same day of an earlier year.
-func (d Day) yearsBefore(n Day) Day { return d - n*10000 }
+// YearsBefore is the same day of an earlier year. Of a 29 February that may be a
+// day that the calendar lacks, which still compares as it should.
+func (d Day) YearsBefore(n Day) Day { return d - n*10000 }
 
-// ParseDay reads a day such as 2025-10-30.
-func ParseDay(s string) (Day, bool) {
+// Parse reads a day such as 2025-10-30.
+func Parse(s string) (Day, bool) {
 	span, ok := ParseSpan(s)
 	return span.First, ok && span.First == span.Last
 }
@@ -71,7 +72,7 @@ func ParseSpan(s string) (Span, bool) {
 		}
 		n[i] = int(v)
 	}
-	if n[0] < int(FirstDay/10000) || n[0] > int(LastDay/10000) {
+	if n[0] < int(First/10000) || n[0] > int(Last/10000) {
 		return Span{}, false
 	}
 	day := func(month, day int) Day { return Day(n[0]*10000 + month*100 + day) }

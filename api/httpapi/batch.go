@@ -1,0 +1,197 @@
+package httpapi
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"mime"
+	"net/http"
+	"runtime"
+	"strings"
+	"sync"
+	"time"
+
+	"github.com/bridletie/bridletie/api/gen"
+)
+
+// The limits of a batch, as the contract says them.
+const (
+	MaxBatchLines = 10000
+	MaxBatchLine  = MaxCheckBody + 4096 // bytes: the largest request, and what stands around it
+	MaxBatchBody  = 64 << 20
+)
+
+// BatchOptions are the settings for answering lines.
+type BatchOptions struct {
+	Flight int           // lines read and not yet answered, of one batch
+	AtOnce int           // batches answered at the same time; more are told to come back
+	Time   time.Duration // after which a batch reads no more lines
+	Idle   time.Duration // how long the next bytes may take to come, or to be taken
+	Linger time.Duration // for which lines are still read once the service is to stop
+}
+
+// DefaultBatchOptions are the settings of a server in use.
+func DefaultBatchOptions() BatchOptions {
+	return BatchOptions{Flight: 2 * runtime.GOMAXPROCS(0), AtOnce: 4, Time: 30 * time.Minute, Idle: 30 * time.Second, Linger: 15 * time.Second}
+}
+
+// validate names the setting that makes no sense.
+func (o BatchOptions) validate() error {
+	if o.Flight < 1 || o.AtOnce < 1 || o.Time <= 0 || o.Idle <= 0 || o.Linger < 0 {
+		return fmt.Errorf("httpapi: Options.Batch: all but Linger must be positive")
+	}
+	return nil
+}
+
+// batches is what the server keeps for answering lines.
+type batches struct {
+	places chan struct{} // one for each batch
+	lines  chan struct{} // one for each line worked on, whatever its batch; taken in the order of the lines
+	inside http.Handler  // the operations without the pipeline
+}
+
+// Batch answers POST /v1/batch.
+func (h handlers) Batch(ctx context.Context, r gen.BatchRequestObject) (gen.BatchResponseObject, error) {
+	order := value(r.Params.Order)
+	if order != "" && !order.Valid() {
+		return nil, problem(invalidRequest, "order is kept or any")
+	}
+	return &lineAnswer{h: h, ctx: ctx, body: r.Body, run: LineRun{AnyOrder: order == gen.BatchParamsOrderAny, Lines: MaxBatchLines}}, nil
+}
+
+// linesProblem refuses a body that is not lines of JSON in UTF-8, or is said to be
+// too large.
+func linesProblem(r *http.Request) *Problem {
+	const send = "send Content-Type application/x-ndjson, in UTF-8 and without Content-Encoding"
+	media, params, err := mime.ParseMediaType(strings.Join(r.Header.Values("Content-Type"), ","))
+	charset, has := params["charset"]
+	switch {
+	case err != nil || media != mediaLines || len(r.Header.Values("Content-Encoding")) > 0:
+		return problem(unsupportedMediaType, send)
+	case len(params) > 1 || len(params) == 1 && !has || has && !strings.EqualFold(charset, "utf-8"):
+		return problem(unsupportedMediaType, send)
+	case r.ContentLength > MaxBatchBody:
+		return tooLarge(MaxBatchBody)
+	}
+	return nil
+}
+
+// lineAnswer is an answer that is sent line by line while the request is read.
+type lineAnswer struct {
+	h    handlers
+	ctx  context.Context //nolint:containedctx // of the request that it answers
+	body io.Reader
+	run  LineRun
+}
+
+// VisitBatchResponse reads lines and sends answers until there are no more.
+func (a *lineAnswer) VisitBatchResponse(w http.ResponseWriter) error {
+	s := a.h.Server
+	select {
+	case s.batches.places <- struct{}{}:
+		defer func() { <-s.batches.places }()
+	default:
+		return retry("enough batches are being answered", heavyRetry)
+	}
+	ctx, stop := context.WithTimeoutCause(a.ctx, s.opts.Batch.Time+s.opts.SolveTime, errBatchTime)
+	defer stop()
+	control := http.NewResponseController(w)
+	_ = control.EnableFullDuplex() // where it cannot be had, the whole body is read first
+	body := &patientBody{from: http.MaxBytesReader(w, io.NopCloser(a.body), MaxBatchBody), control: control, idle: s.opts.Batch.Idle}
+	wake := context.AfterFunc(ctx, body.stop)
+	defer wake()
+	sent := false
+	a.run.until = time.Now().Add(s.opts.Batch.Time)
+	a.run.draining = s.lingers()
+	a.run.Emit = func(line []byte) error {
+		_ = control.SetWriteDeadline(time.Now().Add(s.opts.Batch.Idle))
+		if !sent {
+			sent = true
+			w.Header().Set("Content-Type", mediaLines)
+			w.Header().Set("Cache-Control", "no-store")
+			w.Header().Set("Vary", "Accept")
+			w.WriteHeader(http.StatusOK)
+		}
+		if _, err := w.Write(line); err != nil {
+			return err
+		}
+		return ignoreUnsupported(control.Flush())
+	}
+	tally, err := s.AnswerLines(ctx, body, a.run)
+	body.stop()
+	switch {
+	case err != nil && !sent:
+		return retry("the request ended before it was read", lightRetry)
+	case err != nil: // what was sent must not be taken for all
+		s.opts.Log.InfoContext(a.ctx, "batch broken off", "lines", tally.Answered+tally.Refused, "error", clipError(err))
+		panic(http.ErrAbortHandler)
+	case tally.Answered+tally.Refused == 0:
+		return problem(invalidRequest, "there are no lines")
+	}
+	return nil
+}
+
+// lingers says when a batch reads no more because the service is to stop.
+func (s *Server) lingers() func() bool {
+	var since time.Time
+	return func() bool {
+		switch {
+		case !s.draining.Load():
+			return false
+		case since.IsZero():
+			since = time.Now()
+		}
+		return time.Since(since) >= s.opts.Batch.Linger
+	}
+}
+
+// errBatchTime is why a batch that goes on for too long ends.
+var errBatchTime = errors.New("the batch took too long")
+
+func ignoreUnsupported(err error) error {
+	if errors.Is(err, http.ErrNotSupported) {
+		return nil
+	}
+	return err
+}
+
+// patientBody is a body whose next bytes have their own time to come, whatever
+// the server allows a whole body.
+type patientBody struct {
+	from    io.Reader
+	control *http.ResponseController
+	idle    time.Duration
+
+	mu    sync.Mutex
+	ended bool // nothing is read any more
+}
+
+// Read reads what comes within the time.
+func (b *patientBody) Read(p []byte) (int, error) {
+	b.mu.Lock()
+	if b.ended {
+		b.mu.Unlock()
+		return 0, io.ErrUnexpectedEOF
+	}
+	_ = b.control.SetReadDeadline(time.Now().Add(b.idle)) // a recorder in a test has none
+	b.mu.Unlock()
+	n, err := b.from.Read(p)
+	if err != nil {
+		b.mu.Lock()
+		b.ended = true
+		b.mu.Unlock()
+	}
+	return n, err
+}
+
+// stop wakes a Read. The connection is left alone when the body has been read to
+// its end: its deadline is then that of the next request.
+func (b *patientBody) stop() {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if !b.ended {
+		b.ended = true
+		_ = b.control.SetReadDeadline(time.Unix(1, 0))
+	}
+}

@@ -1,0 +1,239 @@
+package httpapi
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"net/http"
+	"runtime/debug"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/labstack/echo/v4"
+
+	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/strictjson"
+	"github.com/bridletie/bridletie/calc/fault"
+)
+
+// oneLine is a line that could be read.
+type oneLine struct {
+	id   string
+	path string
+	op   operation
+	body []byte
+}
+
+// answerLine is the answer to a line, and its status.
+func (s *Server) answerLine(ctx context.Context, n int, text []byte) ([]byte, int) {
+	s.metrics.linesInFlight.Inc()
+	defer s.metrics.linesInFlight.Dec()
+	l, p := s.contract.readLine(text)
+	var answer []byte
+	name := "none"
+	if p == nil {
+		name = l.op.id
+		answer, p = s.answerInside(ctx, n, l)
+	}
+	status := http.StatusOK
+	if p != nil {
+		status = p.Status
+	}
+	s.metrics.line(name, status)
+	return lineText(n, l.id, p, answer), status
+}
+
+// readLine reads what stands around the request of a line.
+func (c *contract) readLine(text []byte) (oneLine, *Problem) {
+	var l oneLine
+	doc, err := strictjson.Parse(text, strictjson.Limits{Depth: c.depth + 1, Values: maxCheckValues + 16})
+	if err != nil {
+		return l, malformed(err)
+	}
+	var faults fault.List
+	root := fault.Path("")
+	if doc.Kind != strictjson.Object {
+		faults.Add(root, fault.WrongType, "", "a line is an object", `{"operation": "/v1/pleats", "request": {...}}`)
+		return l, invalid(faults.Faults())
+	}
+	for _, m := range doc.Members {
+		if !slices.Contains([]string{"id", "operation", "request"}, m.Name) {
+			faults.Add(root.Field(m.Name), fault.UnknownField, "", "a line has no such field", "id, operation or request")
+		}
+	}
+	if id := doc.Get("id"); id != nil {
+		if id.Kind == strictjson.String && isToken(id.Text, 64) {
+			l.id = id.Text
+		} else {
+			faults.Add(root.Field("id"), fault.NotAName, id.Text, "this is not an id", "1 to 64 letters, digits, dots, dashes or underscores")
+		}
+	}
+	c.readOperation(&l, doc.Get("operation"), &faults)
+	if doc.Get("request") == nil {
+		faults.Add(root.Field("request"), fault.Missing, "", "the request is missing", "the body that the operation takes")
+	}
+	if faults.Len() > 0 {
+		list := faults.Faults()
+		inPlace(doc, list)
+		return l, invalid(list)
+	}
+	var raw struct{ Request json.RawMessage }
+	if err := json.Unmarshal(text, &raw); err != nil {
+		return l, problem(malformedJSON, "the document cannot be read")
+	}
+	l.body = raw.Request
+	return l, nil
+}
+
+// readOperation finds the operation that a line names.
+func (c *contract) readOperation(l *oneLine, named *strictjson.Value, faults *fault.List) {
+	at := fault.Path("").Field("operation")
+	switch {
+	case named == nil:
+		faults.Add(at, fault.Missing, "", "the operation is missing", "the path of one that takes a JSON body, such as /v1/pleats")
+		return
+	case named.Kind != strictjson.String:
+		faults.Add(at, fault.WrongType, named.Text, "this is not a path", "a path such as /v1/pleats")
+		return
+	}
+	op, ok := c.operations[http.MethodPost+" "+named.Text]
+	if !ok || op.body == nil {
+		faults.Add(at, fault.NotOneOf, named.Text, "no operation with a JSON body has this path", strings.Join(c.batchable(), ", "))
+		return
+	}
+	l.path, l.op = named.Text, op
+}
+
+// batchable are the paths of the operations that a line may name, in order.
+func (c *contract) batchable() []string {
+	var list []string
+	for name, op := range c.operations {
+		if path, ok := strings.CutPrefix(name, http.MethodPost+" "); ok && op.body != nil {
+			list = append(list, path)
+		}
+	}
+	slices.Sort(list)
+	return list
+}
+
+// answerInside answers the request of a line as its operation would.
+func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []byte, p *Problem) {
+	defer func() {
+		if v := recover(); v != nil {
+			s.metrics.panics.Inc()
+			s.opts.Log.ErrorContext(ctx, "panic", "line", n, "error", clipError(fmt.Errorf("%v", v)), "stack", string(debug.Stack()))
+			p = problem(internal, "line "+strconv.Itoa(n))
+		}
+	}()
+	ctx, end := step(ctx, "line")
+	defer end()
+	if p = s.mayAsk(ctx, l.op); p != nil {
+		return nil, p
+	}
+	in, p := s.contract.read(l.op, l.body)
+	if p != nil {
+		return nil, p.under("request")
+	}
+	out := &insideAnswer{header: http.Header{}}
+	ctx = context.WithValue(ctx, mediaKey, mediaJSON)
+	ctx = context.WithValue(ctx, inputKey, in)
+	ctx = context.WithValue(ctx, insideKey, out)
+	r, err := http.NewRequestWithContext(ctx, http.MethodPost, l.path, http.NoBody)
+	if err == nil {
+		s.batches.inside.ServeHTTP(out, r)
+		err = out.err
+	}
+	switch {
+	case err == nil && out.status == http.StatusOK:
+		return bytes.TrimRight(out.body.Bytes(), "\n"), nil
+	case errors.As(err, &p):
+		return nil, p
+	}
+	s.opts.Log.ErrorContext(ctx, "failed", "line", n, "error", clipError(err))
+	return nil, problem(internal, "line "+strconv.Itoa(n))
+}
+
+// mayAsk is the problem of a line that its caller may not send: each counts as a
+// request of its own, and an operation that needs a key needs it here too.
+func (s *Server) mayAsk(ctx context.Context, op operation) *Problem {
+	who, ok := ctx.Value(callerKey).(caller)
+	switch {
+	case !ok: // no caller, but a file
+		return nil
+	case who.key == "" && s.callers.access.needsKey(op):
+		s.gate.denied.Inc()
+		return noKey("this operation needs a key")
+	case who.account.None():
+		return nil
+	}
+	_, p := s.takeOne(who)
+	return p
+}
+
+// insideAnswer keeps what a handler answers.
+type insideAnswer struct {
+	header http.Header
+	status int
+	body   bytes.Buffer
+	err    error
+}
+
+// Header is the header of the answer, which nobody reads.
+func (a *insideAnswer) Header() http.Header { return a.header }
+
+// WriteHeader keeps the status.
+func (a *insideAnswer) WriteHeader(status int) { a.status = status }
+
+// Write keeps the body.
+func (a *insideAnswer) Write(b []byte) (int, error) { return a.body.Write(b) }
+
+// newBatches makes what the server needs for lines: its operations again, without
+// the pipeline, which has seen the batch as a whole.
+func (s *Server) newBatches() batches {
+	e := echo.New()
+	e.HTTPErrorHandler = func(err error, c echo.Context) {
+		if out, ok := c.Request().Context().Value(insideKey).(*insideAnswer); ok {
+			out.err = err
+		}
+	}
+	e.Binder = boundBody{}
+	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
+	return batches{
+		places: make(chan struct{}, s.opts.Batch.AtOnce),
+		lines:  make(chan struct{}, s.opts.Solves),
+		inside: e,
+	}
+}
+
+// under is the problem of what stands in that field.
+func (p *Problem) under(field string) *Problem {
+	inner := *p
+	inner.Faults = slices.Clone(p.Faults)
+	for i, f := range inner.Faults {
+		inner.Faults[i].Pointer = "#/" + field + strings.TrimPrefix(f.Pointer, "#")
+	}
+	return &inner
+}
+
+// lineText is the answer to a line as it is sent. The operation's own bytes are
+// kept as they are.
+func lineText(n int, id string, p *Problem, answer []byte) []byte {
+	b := strconv.AppendInt([]byte(`{"line":`), int64(n), 10)
+	if id != "" {
+		b = append(b, `,"id":"`+id+`"`...) // a token needs no escapes
+	}
+	if p == nil {
+		b = append(append(b, `,"status":200,"answer":`...), answer...)
+		return append(b, '}', '\n')
+	}
+	b = strconv.AppendInt(append(b, `,"status":`...), int64(p.Status), 10)
+	wire, err := json.Marshal(p.wire())
+	if err != nil { // of strings and numbers: never
+		wire = []byte("{}")
+	}
+	b = append(append(b, `,"problem":`...), wire...)
+	return append(b, '}', '\n')
+}

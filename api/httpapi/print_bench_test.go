@@ -1,0 +1,33 @@
+package httpapi_test
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/service/drawing"
+)
+
+// cpuTime is the time of the processor that this program has used: the clock
+// The job sheet of the wing chair, from its answer to a document of some 35 pages.
+func BenchmarkJobSheetPDF(b *testing.B) {
+	body, err := os.ReadFile(filepath.Join("..", "..", "testdata", "jobs", "wing-chair-job.json"))
+	if err != nil {
+		b.Fatal(err)
+	}
+	ans, p := newServer(b, httpapi.DefaultOptions()).AnswerJob(context.Background(), body)
+	if p != nil {
+		b.Fatal(p)
+	}
+	b.ReportAllocs()
+	from, n := cpuTime(b), 0
+	for b.Loop() {
+		if _, err := drawing.JobPDF(ans); err != nil {
+			b.Fatal(err)
+		}
+		n++
+	}
+	b.ReportMetric(float64((cpuTime(b)-from).Microseconds())/1000/float64(n), "cpu-ms/op")
+}

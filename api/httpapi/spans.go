@@ -1,0 +1,56 @@
+package httpapi
+
+import (
+	"context"
+	"net/http"
+
+	"github.com/labstack/echo/v4"
+	"go.opentelemetry.io/otel/attribute"
+	"go.opentelemetry.io/otel/codes"
+	"go.opentelemetry.io/otel/propagation"
+	"go.opentelemetry.io/otel/trace"
+)
+
+// traced gives each request a span, a child of the one that its traceparent names.
+// What comes after reads the trace from the header, as it would that of a caller.
+// Without a tracer it does nothing.
+func (s *Server) traced(next echo.HandlerFunc) echo.HandlerFunc {
+	tracer := s.opts.Tracer
+	if tracer == nil {
+		return next
+	}
+	var w3c propagation.TraceContext
+	return func(c echo.Context) error {
+		r := c.Request()
+		ctx := w3c.Extract(r.Context(), propagation.HeaderCarrier(r.Header))
+		ctx, span := tracer.Start(ctx, "request", trace.WithSpanKind(trace.SpanKindServer))
+		defer func() { // also when an answer is broken off
+			op := operationOf(c).id
+			if op != "" {
+				span.SetName(op)
+			}
+			status := c.Response().Status
+			span.SetAttributes(attribute.Int("http.response.status_code", status), attribute.Int64("http.response.body.size", c.Response().Size),
+				attribute.String("bridletie.operation", op), attribute.String("bridletie.request", requestID(c)))
+			if status >= http.StatusInternalServerError {
+				span.SetStatus(codes.Error, "")
+			}
+			span.End()
+		}()
+		r = r.Clone(ctx)
+		w3c.Inject(ctx, propagation.HeaderCarrier(r.Header))
+		c.SetRequest(r)
+		return next(c)
+	}
+}
+
+// step is a span for a part of a request, where the request has one. The function
+// ends it.
+func step(ctx context.Context, name string) (context.Context, func()) {
+	parent := trace.SpanFromContext(ctx)
+	if !parent.IsRecording() {
+		return ctx, func() {}
+	}
+	ctx, span := parent.TracerProvider().Tracer("github.com/bridletie/bridletie").Start(ctx, name)
+	return ctx, func() { span.End() }
+}

@@ -1,0 +1,76 @@
+package furniture
+
+import "github.com/bridletie/bridletie/calc/length"
+
+// skirtSide is one side of a skirt.
+type skirtSide struct {
+	id, name string
+	run      span
+	count    int
+}
+
+// What a skirt takes.
+const (
+	cornerPleat = 10 * cm // at each end of a side: of 32 in for four inverted pleats, as published for loose covers
+	underlay    = 22 * cm // behind the slit at a corner: published for an inverted-pleat chair skirt
+	corners     = 4
+)
+
+// skirt hangs from the rail of a piece with four sides.
+func (w *work) skirt() {
+	wide, deep := w.take("outside-width"), w.take("outside-depth")
+	w.skirtOf([]skirtSide{{"KF", "skirt front", wide, 1}, {"KS", "skirt side", deep, 2}, {"KB", "skirt back", wide, 1}})
+}
+
+// skirtOf hangs a skirt of these sides, joined at the corners. Gathers take one
+// and a half times the run and box pleats that touch twice (published for loose
+// covers), knife pleats three times (common practice, no source).
+func (w *work) skirtOf(sides []skirtSide) {
+	if w.is("skirt", "none") {
+		return
+	}
+	high, e := w.take("skirt-height"), edges{w.seam(), w.under(), w.seam(), w.seam()}
+	self, lined := w.is("skirt-make", "self"), w.is("skirt-make", "lined")
+	if self {
+		high, e = high.times(2), all(w.seam())
+	}
+	if lined {
+		e = all(w.seam())
+	}
+	var run span
+	for i, s := range sides {
+		p := w.cut(s.id, s.name, w.fullness(s.run), high, e).copies(s.count)
+		if i == 0 {
+			matched(p)
+		}
+		if lined {
+			w.line(w.make(s.id+"L", s.name+", lining", w.fullness(s.run), high, all(w.seam())).copies(s.count))
+		}
+		run.l += s.run.l * length.Length(s.count)
+	}
+	if w.is("skirt", "tailored") {
+		const name = "piece behind the slit of the skirt"
+		w.cut("KU", name, w.named("underlay", underlay), high, e).copies(corners)
+		if lined {
+			w.line(w.make("KUL", name+", lining", w.named("underlay", underlay), high, e).copies(corners))
+		}
+	}
+	if w.pipesEdges() {
+		w.run("top of the skirt", run.l, true, corners, 1)
+	}
+}
+
+// fullness is what a side of the skirt is cut to for its run.
+func (w *work) fullness(run span) span {
+	switch {
+	case w.is("skirt", "box"):
+		return run.times(2)
+	case w.is("skirt", "knife"):
+		return run.times(3)
+	case w.is("skirt", "gathered"):
+		return span{run.l + run.l/2, "1½ × " + run.words}
+	case w.is("skirt", "tailored"):
+		return run
+	}
+	return run.plus(w.named("half a corner pleat", cornerPleat).twice())
+}

@@ -1,0 +1,90 @@
+package plan
+
+// trail lets a decoder go on from the middle of an order: it keeps what the
+// decoder had before each item of the order that is being changed. A change
+// leaves everything before the first item that it moves as it was.
+type trail struct {
+	d          *decoder
+	kept, next []snapshot // before each item; next is written while trying
+	spots      []spot     // of the order that is kept
+	from       int        // where the last trial began
+}
+
+// snapshot is the state of a decoder between two items.
+type snapshot struct {
+	bins   []strip
+	states []groupState // of the groups that are tied
+}
+
+func newTrail(d *decoder, items int) *trail {
+	return &trail{d: d, kept: make([]snapshot, items), next: make([]snapshot, items), spots: make([]spot, len(d.spots))}
+}
+
+// save takes over the state of the decoder.
+func (s *snapshot) save(d *decoder) {
+	if s.bins == nil {
+		s.bins = make([]strip, len(d.bins))
+	}
+	for b := range d.bins {
+		s.bins[b].copyFrom(&d.bins[b])
+	}
+	s.states = s.states[:0]
+	for _, g := range d.m.tied {
+		s.states = append(s.states, d.states[g])
+	}
+}
+
+// restore puts the decoder back.
+func (s *snapshot) restore(d *decoder) {
+	for b := range d.bins {
+		d.bins[b].copyFrom(&s.bins[b])
+	}
+	for j, g := range d.m.tied {
+		d.states[g] = s.states[j]
+	}
+}
+
+// copyFrom makes a strip equal to another, keeping its own memory.
+func (s *strip) copyFrom(o *strip) {
+	segs, holes := append(s.segs[:0], o.segs...), append(s.holes[:0], o.holes...)
+	*s = *o
+	s.segs, s.holes = segs, holes
+}
+
+// try decodes genes that are equal to those kept before item from; from 0 needs
+// nothing kept. It answers like decode.
+func (t *trail) try(g *genes, from int, upper int64) (int64, bool) {
+	d := t.d
+	t.from = from
+	if from == 0 {
+		d.start()
+	} else {
+		t.kept[from].restore(d)
+	}
+	d.weight = float64(wasteWeights[g.rule] / float64(d.m.W))
+	for j := from; j < len(g.order); j++ {
+		if j > from {
+			t.next[j].save(d)
+		}
+		if !d.layNext(int(g.order[j]), g.lay, upper) {
+			return 0, false
+		}
+	}
+	total := d.total()
+	return total, total <= upper
+}
+
+// keep makes the genes tried last those from which to go on, and gives the
+// decoder the places of all items.
+func (t *trail) keep(g *genes) {
+	for j, k := range g.order {
+		if j < t.from {
+			t.d.spots[k] = t.spots[k]
+			continue
+		}
+		t.spots[k] = t.d.spots[k]
+		if j > t.from {
+			t.kept[j], t.next[j] = t.next[j], t.kept[j]
+		}
+	}
+}

@@ -1,0 +1,259 @@
+package drawing
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/service"
+)
+
+// JobDrawing is a drawing of a job sheet, with a name that will do for a file.
+type JobDrawing struct {
+	Name    string
+	Picture *Picture
+}
+
+// JobDrawings are the drawings of all parts that are shown, in the order of the
+// sheet: the cover first, what to take care of last.
+func JobDrawings(ans *service.JobAnswer) []JobDrawing {
+	d := jobDrawings{ans: ans}
+	h := ans.Request.Hide
+	d.add("cover", jobCover(ans))
+	if !h.CuttingLists {
+		for i, l := range ans.Lists {
+			d.add("cutting-list-"+ans.Request.Pieces[i].ID, CuttingListPicture(quietList(l)))
+		}
+	}
+	if !h.Cloths {
+		for _, p := range ans.Plans {
+			if y := p.Plan.Answer; y != nil {
+				d.add("cloth-"+ans.Cloths[p.Cloth].ID, PlanPicture(quietPlan(y)))
+			}
+		}
+	}
+	if !h.Piping {
+		for _, p := range ans.Piping {
+			if y := p.Piping.Answer; y != nil {
+				name := "piping-" + ans.Cloths[p.Cloth].ID
+				if !y.Request.HasCloth {
+					name += "-offcuts"
+				}
+				d.add(name, PipingPicture(quietPiping(y)))
+			}
+		}
+	}
+	if !h.Buttoning {
+		for _, b := range ans.Buttoning {
+			if y := b.Chart.Answer; y != nil {
+				d.add("buttoning-"+b.Panel, ButtoningPicture(quietChart(y)))
+			}
+		}
+	}
+	d.bench()
+	if ans.Cost != nil && !h.Cost {
+		q := *ans.Cost
+		q.Warnings = nil
+		d.add("cost", CostChart(&q))
+	}
+	d.add("cautions", jobNotesPicture(ans))
+	return d.list
+}
+
+type jobDrawings struct {
+	ans  *service.JobAnswer
+	list []JobDrawing
+}
+
+func (d *jobDrawings) add(name string, p *Picture) {
+	d.list = append(d.list, JobDrawing{fmt.Sprintf("%02d-%s", len(d.list)+1, name), p})
+}
+
+// bench draws what lies beneath the cover, and the fire check.
+func (d *jobDrawings) bench() {
+	ans, h := d.ans, d.ans.Request.Hide
+	if !h.Foundation {
+		for _, f := range ans.Foundation {
+			if y := f.Foundation.Answer; y != nil {
+				d.add(f.Build.String()+"-foundation", FoundationPicture(quietFoundation(y)))
+			}
+		}
+	}
+	if !h.Foam && ans.Foam != nil && ans.Foam.OK() {
+		d.add("foam", FoamPicture(quietFoam(ans.Foam.Answer)))
+	}
+	if !h.Wadding && ans.Wadding != nil && ans.Wadding.OK() {
+		d.add("wadding", WaddingPicture(quietWadding(ans.Wadding.Answer)))
+	}
+	if !h.Fire {
+		for _, f := range ans.Fire {
+			if y := f.Check.Answer; y != nil {
+				d.add("fire-"+jobFireName(ans, f.Pieces), FirePicture(quietFire(y, ans, f.Pieces)))
+			}
+		}
+	}
+}
+
+// jobFireName names the pieces of a fire check, the first few.
+func jobFireName(ans *service.JobAnswer, pieces []int) string {
+	const few = 4
+	name := strings.Join(jobPieceIDs(ans, pieces[:min(len(pieces), few)]), "-")
+	if len(pieces) > few {
+		name += "-and-others"
+	}
+	return name
+}
+
+func jobPieceIDs(ans *service.JobAnswer, pieces []int) []string {
+	var ids []string
+	for _, i := range pieces {
+		ids = append(ids, ans.Request.Pieces[i].ID)
+	}
+	return ids
+}
+
+// The parts of a job are drawn without their notes, which stand together at the
+// end of the sheet.
+
+func quietList(a *service.CuttingListAnswer) *service.CuttingListAnswer {
+	q := *a
+	q.Warnings, q.Cautions = nil, nil
+	return &q
+}
+
+func quietPlan(a *service.YardageAnswer) *service.YardageAnswer {
+	q := *a
+	q.Warnings, q.Cautions = nil, nil
+	return &q
+}
+
+func quietPiping(a *service.PipingAnswer) *service.PipingAnswer {
+	q := *a
+	q.Warnings, q.Cautions = nil, nil
+	return &q
+}
+
+func quietChart(a *service.ButtoningAnswer) *service.ButtoningAnswer {
+	q := *a
+	q.Warnings, q.Cautions = nil, nil
+	return &q
+}
+
+func quietFoundation(a *service.FoundationAnswer) *service.FoundationAnswer {
+	q := *a
+	q.Warnings, q.Cautions, q.Work.Settings = nil, nil, given(q.Work.Settings)
+	return &q
+}
+
+func quietFoam(a *service.FoamAnswer) *service.FoamAnswer {
+	q := *a
+	q.Warnings, q.Cautions = nil, nil
+	return &q
+}
+
+func quietWadding(a *service.WaddingAnswer) *service.WaddingAnswer {
+	q := *a
+	q.Warnings, q.Cautions, q.Work.Settings = nil, nil, given(q.Work.Settings)
+	return &q
+}
+
+// given are the constants that the caller gave; the others are in the answer as
+// JSON, and would fill a page of the sheet.
+func given(all []practice.Value) []practice.Value {
+	var out []practice.Value
+	for _, v := range all {
+		if v.Given {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// quietFire is named after the pieces that it is about.
+func quietFire(a *service.FireAnswer, job *service.JobAnswer, pieces []int) *service.FireAnswer {
+	q := *a
+	q.Warnings, q.Cautions = nil, nil
+	var names []string
+	for _, i := range pieces {
+		names = append(names, job.Request.Pieces[i].Title())
+	}
+	q.Request.Name = strings.Join(names, "; ")
+	return &q
+}
+
+// JobSVG is the drawings of a job sheet one below the other, as SVG.
+func JobSVG(ans *service.JobAnswer) []byte { return JobPicture(ans).SVG() }
+
+// JobPicture is the drawings of a job sheet one below the other.
+func JobPicture(ans *service.JobAnswer) *Picture {
+	var all []*Picture
+	for _, d := range JobDrawings(ans) {
+		all = append(all, d.Picture)
+	}
+	return stacked("Job sheet: "+apart(ans.Title()), all)
+}
+
+// JobPDF is the job sheet on pages to be printed, each drawing on new pages.
+func JobPDF(ans *service.JobAnswer) ([]byte, error) {
+	var all []*Picture
+	for _, d := range JobDrawings(ans) {
+		all = append(all, d.Picture)
+	}
+	return PDF(PaperFor(ans.Request.Units), "Job sheet: "+clean(ans.Title()), all...)
+}
+
+// stacked puts pictures one below the other, each with its own styles.
+func stacked(title string, pictures []*Picture) *Picture {
+	out := &Picture{Title: title}
+	var descs []string
+	for _, p := range pictures {
+		c := Class(len(out.Classes))
+		out.Items = append(out.Items, Group{Title: p.Title, Dy: out.Height, Items: restyled(p.Items, c)})
+		out.Classes = append(out.Classes, p.Classes...)
+		out.Width, out.Scale = max(out.Width, p.Width), max(out.Scale, p.Scale)
+		for _, w := range p.Whole {
+			out.Whole = append(out.Whole, Span{w.From + out.Height, w.To + out.Height})
+		}
+		for _, strip := range p.Strips {
+			strip.Y += out.Height
+			out.Strips = append(out.Strips, strip)
+		}
+		out.Height += p.Height
+		out.Units = p.Units
+		descs = append(descs, p.Desc)
+	}
+	out.Desc = strings.Join(descs, " ")
+	return out
+}
+
+// restyled are shapes with their classes moved by so many.
+func restyled(items []Shape, by Class) []Shape {
+	out := make([]Shape, len(items))
+	for i, it := range items {
+		switch s := it.(type) {
+		case Rect:
+			s.Class += by
+			it = s
+		case Line:
+			s.Class += by
+			it = s
+		case Circle:
+			s.Class += by
+			it = s
+		case Path:
+			s.Class += by
+			it = s
+		case Text:
+			s.Class += by
+			it = s
+		case Hatch:
+			s.Class += by
+			it = s
+		case Group:
+			s.Items = restyled(s.Items, by)
+			it = s
+		}
+		out[i] = it
+	}
+	return out
+}

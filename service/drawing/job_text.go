@@ -1,0 +1,147 @@
+package drawing
+
+import (
+	"strings"
+
+	"github.com/bridletie/bridletie/service"
+)
+
+// JobText is a job sheet as plain text, in at most 78 columns: what is made, what
+// to buy, what it costs and how long it takes; then the parts; and last what to
+// look out for, in one place.
+func JobText(ans *service.JobAnswer) string {
+	p := &jobPage{page{sys: ans.Request.Units}, ans}
+	p.line("Job sheet: " + apart(ans.Title()))
+	p.line("")
+	for _, l := range jobPieceLines(ans) {
+		p.para("  ", l)
+	}
+	if rows := jobFaultRows(ans); len(rows) > 0 {
+		p.section("NOT WORKED OUT")
+		for _, r := range rows {
+			p.para("  "+r[0]+": ", r[1])
+		}
+	}
+	p.money()
+	p.parts()
+	p.bench()
+	p.notes("LOOK OUT", ans.Warnings)
+	p.notes("BEFORE YOU CUT", ans.Cautions)
+	return p.b.String()
+}
+
+type jobPage struct {
+	page
+	ans *service.JobAnswer
+}
+
+// money is what to buy, what it costs, and when it is done; where the order list
+// is left out, the cloths by themselves.
+func (p *jobPage) money() {
+	h := p.ans.Request.Hide
+	switch {
+	case !h.OrderList:
+		p.orderList(p.ans.Orders)
+		if without := p.ans.Without(); len(without) > 0 {
+			p.para("  Nothing is ordered for: ", strings.Join(without, "; "))
+		}
+	case !h.Cloths && len(p.ans.Plans) > 0:
+		p.section("CLOTH TO BUY")
+		for _, r := range jobClothRows(p.ans) {
+			p.para("  "+padLeft(r[0], 8)+"  ", r[1])
+			p.para("            ", r[2])
+		}
+	}
+	if !h.Cost && p.ans.Cost != nil {
+		p.jobCost(p.ans.Cost)
+	}
+	if !h.DayPlan {
+		p.jobDays(p.ans.Days)
+	}
+}
+
+// part sets the page of a part apart.
+func (p *jobPage) part(text string) {
+	p.line("")
+	p.line(strings.Repeat("=", pageCells))
+	p.b.WriteString(text)
+}
+
+// parts are the cutting lists and what is cut.
+func (p *jobPage) parts() {
+	ans, h := p.ans, p.ans.Request.Hide
+	if !h.CuttingLists {
+		for _, l := range ans.Lists {
+			p.part(CuttingListText(quietList(l)))
+		}
+	}
+	if !h.Cloths {
+		for _, c := range ans.Plans {
+			if y := c.Plan.Answer; y != nil {
+				p.part(PlanText(quietPlan(y)))
+				p.loosened(c.Loosened)
+			}
+		}
+	}
+	if !h.Piping {
+		for _, c := range ans.Piping {
+			if y := c.Piping.Answer; y != nil {
+				p.part(PipingText(quietPiping(y)))
+			}
+		}
+	}
+	if !h.Buttoning {
+		for _, b := range ans.Buttoning {
+			if y := b.Chart.Answer; y != nil {
+				p.part(ButtoningText(quietChart(y)))
+			}
+		}
+	}
+}
+
+func (p *jobPage) loosened(list []service.Loosened) {
+	if len(list) > 0 {
+		p.section("NOT TO BE KEPT ON THIS CLOTH")
+	}
+	for _, l := range list {
+		p.para("  - ", clean(l.Panel)+": "+apart(l.Why))
+	}
+}
+
+// bench is what lies beneath the cover, and the fire check.
+func (p *jobPage) bench() {
+	ans, h := p.ans, p.ans.Request.Hide
+	if !h.Foundation {
+		for _, f := range ans.Foundation {
+			if y := f.Foundation.Answer; y != nil {
+				p.part(FoundationText(quietFoundation(y)))
+			}
+		}
+	}
+	if !h.Foam && ans.Foam != nil && ans.Foam.OK() {
+		p.part(FoamText(quietFoam(ans.Foam.Answer)))
+	}
+	if !h.Wadding && ans.Wadding != nil && ans.Wadding.OK() {
+		p.part(WaddingText(quietWadding(ans.Wadding.Answer)))
+	}
+	if !h.Fire {
+		for _, f := range ans.Fire {
+			if y := f.Check.Answer; y != nil {
+				p.part(FireText(quietFire(y, ans, f.Pieces)))
+			}
+		}
+	}
+}
+
+// notes are warnings or cautions, each with the parts that say so.
+func (p *jobPage) notes(title string, notes []service.JobNote) {
+	if len(notes) == 0 {
+		return
+	}
+	p.line("")
+	p.line(strings.Repeat("=", pageCells))
+	p.line(title)
+	for _, n := range notes {
+		p.para("  - ", apart(n.Text)+" ["+jobFrom(n.From)+"]")
+	}
+}

@@ -1,0 +1,231 @@
+package service
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/foam"
+	"github.com/bridletie/bridletie/calc/foundation"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/relief"
+	"github.com/bridletie/bridletie/calc/wadding"
+)
+
+// MaxJobPieces is how many pieces of furniture a job has, with all copies.
+const MaxJobPieces = 40
+
+// JobFaults are what is wrong with the request by itself: its fields and what
+// they refer to. What only shows when a part is worked out is that part's own;
+// see JobPart.
+func JobFaults(req JobRequest) fault.List {
+	l := JobFieldFaults(req)
+	if l.Len() > 0 {
+		return l
+	}
+	for i := range req.Pieces {
+		p := &req.Pieces[i]
+		if p.byHand() {
+			l.Append(p.writtenFaults(i))
+			continue
+		}
+		own := CuttingListFaults(CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved})
+		l.Append(own.Below(jobPiecePath(i)))
+	}
+	return l
+}
+
+func jobPiecePath(i int) fault.Path { return fault.Path("").Field("pieces").Index(i) }
+
+// writtenFaults are those of the panels of a piece that was written by hand.
+func (p *JobPiece) writtenFaults(i int) fault.List {
+	var l fault.List
+	for _, panels := range p.Covers {
+		found := panel.ListFaults(panels, "")
+		for _, f := range found.Faults() {
+			n, rest := entryOf(f.Pointer, "#/")
+			at := jobPiecePath(i).Field("written")
+			if n >= 0 && n < len(panels) {
+				at = p.HandAt[panels[n].ID]
+			}
+			f.Pointer = "#" + rest
+			l.Append(fault.ListOf(f).Below(at))
+		}
+	}
+	return l
+}
+
+// entryOf is the number of the entry that a pointer goes through after a prefix,
+// and what comes after it; -1 when it goes through none.
+func entryOf(pointer, prefix string) (n int, rest string) {
+	tail, ok := strings.CutPrefix(pointer, prefix)
+	if !ok {
+		return -1, ""
+	}
+	number, rest, found := strings.Cut(tail, "/")
+	if found {
+		rest = "/" + rest
+	}
+	n, err := strconv.Atoi(number)
+	if err != nil {
+		return -1, ""
+	}
+	return n, rest
+}
+
+// only are the faults whose pointers begin with one of the fields.
+func only(l fault.List, fields ...string) fault.List {
+	var out []fault.Fault
+	for _, f := range l.Faults() {
+		if slices.ContainsFunc(fields, func(name string) bool {
+			return f.Pointer == "#/"+name || strings.HasPrefix(f.Pointer, "#/"+name+"/")
+		}) {
+			out = append(out, f)
+		}
+	}
+	return fault.ListOf(out...)
+}
+
+// JobFieldFaults are what is wrong with the fields, each by itself and with one
+// another. It may be asked of a request of which a part could not be read.
+func JobFieldFaults(req JobRequest) fault.List {
+	var l fault.List
+	root := fault.Path("")
+	ids, copies := make(map[string]bool), 0
+	for i := range req.Pieces {
+		p, at := &req.Pieces[i], jobPiecePath(i)
+		if p.ID != "" && ids[p.ID] {
+			l.Add(at.Field("id"), fault.Duplicate, p.ID, "another piece has this id", "an id of its own")
+		}
+		ids[p.ID] = true
+		copies += max(p.Piece.Count, 1)
+		p.fieldFaults(&l, req, at)
+	}
+	if copies > MaxJobPieces {
+		l.Add(root.Field("pieces"), fault.TooMany, strconv.Itoa(copies), "with all copies there are "+strconv.Itoa(copies)+" pieces", "at most "+strconv.Itoa(MaxJobPieces)+"; split the job")
+	}
+	names := make(map[string]bool)
+	for i, c := range req.Cloths {
+		at := root.Field("cloths").Index(i)
+		if c.ID != "" && names[c.ID] {
+			l.Add(at.Field("id"), fault.Duplicate, c.ID, "another cloth has this id", "an id of its own")
+		}
+		names[c.ID] = true
+		l.Append(c.Cloth.Faults(at.Field("cloth")))
+		l.Append(c.Sold.Faults(at.Field("cloth")))
+		for k, piece := range c.Hand {
+			l.Between(at.Field("pieces").Index(k), "a piece", piece, MinPiece, MaxPiece)
+		}
+	}
+	jobBenchFaults(&l, req)
+	return l
+}
+
+func (p *JobPiece) fieldFaults(l *fault.List, req JobRequest, at fault.Path) {
+	if p.byHand() {
+		for _, panels := range p.Covers {
+			for _, q := range panels {
+				l.Append(q.Faults(p.HandAt[q.ID]))
+			}
+		}
+	} else {
+		l.Append(CuttingListFieldFaults(CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved}).Below(at))
+	}
+	p.idFaults(l, req)
+	for id, ob := range p.Obstacles {
+		for _, q := range slices.Concat(p.Covers[0], p.Covers[1], p.Covers[2], p.Replace) {
+			if q.ID == id {
+				passing := ReliefRequest{Job: relief.Job{Size: q.Size, Allow: q.Allow, Obstacles: ob}}
+				obstacleListFaults(l, passing, p.placeAt(at, id).Field("obstacles"))
+			}
+		}
+	}
+	if len(p.Runs) > 0 {
+		l.Append(only(PipingFieldFaults(PipingRequest{Runs: p.Runs}), "runs").Below(at))
+	}
+	chart := p.Buttoning
+	chart.Cloth = jobClothOf(req, p.Cloths.Top).Cloth
+	l.Append(only(ButtoningFieldFaults(chart), "grid", "depth", "groove", "allowance", "joinSeam", "motifSizes", "lies", "aim", "buttons").Below(at.Field("buttoning")))
+	l.Append(chartPanelFaults(chart).Below(at.Field("buttoning")))
+}
+
+// chartPanelFaults are those of the margins and the crown, which in a job stand
+// by themselves.
+func chartPanelFaults(chart ButtoningRequest) fault.List {
+	var out []fault.Fault
+	own := only(ButtoningFieldFaults(chart), "panel/margins", "panel/crown")
+	for _, f := range own.Faults() {
+		f.Pointer = "#" + strings.TrimPrefix(f.Pointer, "#/panel")
+		out = append(out, f)
+	}
+	return fault.ListOf(out...)
+}
+
+// placeAt is where a panel that the caller gave stands.
+func (p *JobPiece) placeAt(at fault.Path, id string) fault.Path {
+	for k, q := range p.Replace {
+		if q.ID == id {
+			return at.Field("replace").Index(k)
+		}
+	}
+	return p.HandAt[id]
+}
+
+// idFaults wants ids of panels that are short enough to have the piece's before
+// them.
+func (p *JobPiece) idFaults(l *fault.List, req JobRequest) {
+	if len(req.Pieces) < 2 {
+		return
+	}
+	for _, q := range slices.Concat(p.Covers[0], p.Covers[1], p.Covers[2], p.Replace) {
+		i := slices.IndexFunc(req.Pieces, func(o JobPiece) bool { return o.ID == p.ID })
+		if n := len(p.ID) + 1 + len(q.ID); n > 32 {
+			l.Add(p.placeAt(jobPiecePath(i), q.ID).Field("id"), fault.NotAName, q.ID, "with the id of its piece before it this is longer than 32 characters", "a shorter id")
+		}
+	}
+}
+
+func jobClothOf(req JobRequest, i int) JobCloth {
+	if i = max(i, 0); i < len(req.Cloths) {
+		return req.Cloths[i]
+	}
+	return JobCloth{Cloth: cloth.Cloth{Width: length.Metre}}
+}
+
+// jobBenchFaults are those of what the whole job shares.
+func jobBenchFaults(l *fault.List, req JobRequest) {
+	root := fault.Path("")
+	l.Append(only(PipingFieldFaults(req.Piping.PipingRequest), "cord", "strip", "joins").Below(root.Field("piping")))
+	f := req.Foam.Job
+	f.Items = nil
+	l.Append(only(foam.FieldFaults(&f), "foams", "sheets", "kerf").Below(root.Field("foam")))
+	for _, which := range []struct {
+		name string
+		n    int
+	}{{"seat", req.Foam.Seat}, {"back", req.Foam.Back}, {"arm", req.Foam.Arm}} {
+		if !req.Foam.Usual && which.n >= 0 && which.n < len(f.Foams) && !slices.ContainsFunc(f.Stock, func(s foam.Stock) bool { return s.Foam == which.n }) {
+			l.Add(root.Field("foam").Field(which.name), fault.NotAllowed, f.Foams[which.n].ID, "no sheet of this foam is on sale", "a sheet of it, or another foam")
+		}
+	}
+	l.Append(wadding.Book().Faults(req.Bench.Wadding, root.Field("wadding").Field("settings")))
+	l.Append(foundation.Book().Faults(req.Bench.Foundation, root.Field("foundation").Field("settings")))
+	if req.Terms != nil {
+		l.Append(JobMoneyFaults(req.Prices, *req.Terms, root))
+	}
+	l.Append(DayFaults(req.Days, root.Field("days")))
+	if req.Fire != nil {
+		fires := FireFieldFaults(*req.Fire)
+		if req.Fire.Job.AsOf != 0 {
+			fires = FireFaults(*req.Fire)
+		}
+		for _, g := range fires.Faults() {
+			if g.Pointer == "#/layers" || g.Code == fault.UnknownLayer {
+				continue // the layers come from the pieces
+			}
+			l.Append(fault.ListOf(g).Below(root.Field("fire")))
+		}
+	}
+}
