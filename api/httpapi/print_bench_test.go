@@ -5,13 +5,11 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
-	"time"
 
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/service/drawing"
 )
 
-// cpuTime is the time of the processor that this program has used: the clock
 // The job sheet of the wing chair, from its answer to a document of some 35 pages.
 func BenchmarkJobSheetPDF(b *testing.B) {
 	body, err := os.ReadFile(filepath.Join("..", "..", "testdata", "jobs", "wing-chair-job.json"))
