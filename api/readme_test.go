@@ -244,7 +244,16 @@ func shellWords(command string) []string {
 // filter is jq, as far as README needs it: stages with bars between them, each a
 // path, a choice or an object.
 func filter(program string, body []byte, compact bool) (string, error) {
-	values := []json.RawMessage{body}
+	var values []json.RawMessage
+	for d := json.NewDecoder(bytes.NewReader(body)); ; {
+		var v json.RawMessage
+		if err := d.Decode(&v); errors.Is(err, io.EOF) {
+			break
+		} else if err != nil {
+			return "", err
+		}
+		values = append(values, v)
+	}
 	for stage := range strings.SplitSeq(program, " | ") {
 		var next []json.RawMessage
 		for _, v := range values {

@@ -130,6 +130,9 @@ func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []b
 	}()
 	ctx, end := step(ctx, "line")
 	defer end()
+	if p = s.mayAsk(ctx, l.op); p != nil {
+		return nil, p
+	}
 	in, p := s.contract.read(l.op, l.body)
 	if p != nil {
 		return nil, p.under("request")
@@ -153,8 +156,22 @@ func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []b
 	return nil, problem(internal, "line "+strconv.Itoa(n))
 }
 
-// insideKey is the key of the *insideAnswer in the context of a line's request.
-const insideKey contextKey = -1
+// mayAsk is the problem of a line that its caller may not send: each counts as a
+// request of its own, and an operation that needs a key needs it here too.
+func (s *Server) mayAsk(ctx context.Context, op operation) *Problem {
+	who, ok := ctx.Value(callerKey).(caller)
+	switch {
+	case !ok: // no caller, but a file
+		return nil
+	case who.key == "" && s.callers.access.needsKey(op):
+		s.gate.denied.Inc()
+		return noKey("this operation needs a key")
+	case who.account.None():
+		return nil
+	}
+	_, p := s.takeOne(who)
+	return p
+}
 
 // insideAnswer keeps what a handler answers.
 type insideAnswer struct {

@@ -217,7 +217,7 @@ func TestBatchIsAnsweredWhileItIsSent(t *testing.T) {
 		t.Fatal(err)
 	}
 	r.Header.Set("Content-Type", ndjson)
-	go io.WriteString(send, pleatLine+"\n")
+	go give(send, pleatLine+"\n")
 	reply, err := web.Client().Do(r)
 	if err != nil {
 		t.Fatal(err)
@@ -233,7 +233,7 @@ func TestBatchIsAnsweredWhileItIsSent(t *testing.T) {
 			t.Fatalf("line %d has status %d, want line %d", got.Line, got.Status, n)
 		}
 		if n < 5 {
-			io.WriteString(send, pleatLine+"\n")
+			give(send, pleatLine+"\n")
 		}
 	}
 	send.Close()
@@ -355,7 +355,7 @@ func TestBatchEndsWithItsClient(t *testing.T) {
 		r.Header.Set("Content-Type", ndjson)
 		go func() {
 			if reply, err := web.Client().Do(r); err == nil {
-				io.Copy(io.Discard, reply.Body)
+				_, _ = io.Copy(io.Discard, reply.Body)
 				reply.Body.Close()
 			}
 		}()
@@ -492,6 +492,28 @@ func TestBatchPanicsAndTurns(t *testing.T) {
 	}
 }
 
+// A line is no way round a key or a quota.
+func TestBatchLinesNeedWhatRequestsNeed(t *testing.T) {
+	ring, workroom, _, supplier := ringOf(t)
+	opts := options()
+	opts.Keys, opts.KeyFor = ring, []string{"pleats"}
+	c := newClient(t, opts)
+	body := pleatLine + "\n" + yardageLine(t) + "\n" + pleatLine
+	for key, want := range map[string][]int{"": {401, 200, 401}, workroom: {200, 200, 200}, supplier: {200, 429, 429}} { // the supplier has 2 a minute
+		header := []string{"Content-Type", ndjson}
+		if key != "" {
+			header = append(header, "Authorization", "Bearer "+key)
+		}
+		var got []int
+		for _, r := range repliedLines(t, c.do(http.MethodPost, "/v1/batch", body, header...).Body.String()) {
+			got = append(got, r.Status)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("statuses %v, want %v", got, want)
+		}
+	}
+}
+
 // Only so many batches at once; and one that takes too long is broken off, so that
 // nobody takes it for whole.
 func TestBatchPlacesAndTime(t *testing.T) {
@@ -511,7 +533,7 @@ func TestBatchPlacesAndTime(t *testing.T) {
 		t.Fatal(err)
 	}
 	r.Header.Set("Content-Type", ndjson)
-	go io.WriteString(send, pleatLine+"\n"+yardageLine(t)+"\n")
+	go give(send, pleatLine+"\n"+yardageLine(t)+"\n")
 	reply, err := web.Client().Do(r)
 	if err != nil {
 		t.Fatal(err)
@@ -560,3 +582,6 @@ func FuzzBatch(f *testing.F) {
 		}
 	})
 }
+
+// give writes to a pipe; whoever reads from it sees what goes wrong.
+func give(to io.Writer, text string) { _, _ = io.WriteString(to, text) }

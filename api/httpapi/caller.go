@@ -178,7 +178,7 @@ func (s *Server) identify(c echo.Context, op operation) (caller, error) {
 	}
 	given := c.Request().Header.Values("Authorization")
 	switch {
-	case len(given) == 0 && (slices.Contains(access.KeyFor, op.id) || slices.Contains(access.KeyFor, "*")):
+	case len(given) == 0 && access.needsKey(op):
 		return anonymous(), noKey("this operation needs a key")
 	case len(given) == 0:
 		return anonymous(), nil
@@ -196,6 +196,11 @@ func (s *Server) identify(c echo.Context, op operation) (caller, error) {
 	return caller{client.Name, s.callers.keyed[client.Name]}, nil
 }
 
+// needsKey reports whether an operation is only for callers with a key.
+func (a Access) needsKey(op operation) bool {
+	return slices.Contains(a.KeyFor, op.id) || slices.Contains(a.KeyFor, "*")
+}
+
 func noKey(detail string) *Problem {
 	return problem(unauthorized, detail).with("WWW-Authenticate", `Bearer realm="bridletie"`)
 }
@@ -203,24 +208,36 @@ func noKey(detail string) *Problem {
 // take asks the caller's account for a request, and says in the answer what is
 // left (the IETF draft on RateLimit header fields).
 func (s *Server) take(c echo.Context, who caller) error {
-	v := who.account.Take()
+	v, p := s.takeOne(who)
 	policies, rests := make([]string, len(v.Left)), make([]string, len(v.Left))
-	var used []string
 	for i, l := range v.Left {
 		policies[i] = fmt.Sprintf("%q;q=%d;w=%d", l.Policy, l.Quota, int(admit.Window.Seconds()))
 		rests[i] = fmt.Sprintf("%q;r=%d;t=%d", l.Policy, l.Rest, l.Again)
+	}
+	h := c.Response().Header()
+	h.Set("RateLimit-Policy", strings.Join(policies, ", "))
+	h.Set("RateLimit", strings.Join(rests, ", "))
+	if p == nil {
+		return nil
+	}
+	return p
+}
+
+// takeOne asks the caller's account for a request, and is the problem of one that
+// has used it up.
+func (s *Server) takeOne(who caller) (admit.Verdict, *Problem) {
+	v := who.account.Take()
+	var used []string
+	for _, l := range v.Left {
 		if l.Used {
 			used = append(used, l.Policy)
 			s.gate.limited.WithLabelValues(who.class(), l.Policy).Inc()
 		}
 	}
-	h := c.Response().Header()
-	h.Set("RateLimit-Policy", strings.Join(policies, ", "))
-	h.Set("RateLimit", strings.Join(rests, ", "))
 	if v.Allowed {
-		return nil
+		return v, nil
 	}
 	p := problem(quotaExceeded, "the quota of "+strings.Join(used, " and ")+" is used").with("Retry-After", strconv.Itoa(min(v.Again, 86400)))
 	p.Violated = used
-	return p
+	return v, p
 }

@@ -2,8 +2,6 @@ package httpapi
 
 import (
 	"context"
-
-	"github.com/bridletie/bridletie/api/admit"
 )
 
 // found is the context of a request with what the pipeline found out about it: one
@@ -14,7 +12,7 @@ type found struct {
 	media     string
 	condition string
 	encoding  string
-	account   *admit.Account
+	caller    caller
 	input     any
 	turn      *turn
 	prefer    prefers
@@ -39,8 +37,10 @@ func (f *found) Value(key any) any {
 		return f.turn
 	case preferKey:
 		return f.prefer
+	case callerKey:
+		return f.caller
 	case accountKey:
-		return f.account
+		return f.caller.account
 	}
 	return f.Context.Value(key)
 }

@@ -27,6 +27,8 @@ const (
 	turnKey                        // the *turn of the request
 	preferKey                      // the prefers of the request
 	accountKey                     // the *admit.Account that pays for the work
+	callerKey                      // the caller
+	insideKey                      // the *insideAnswer of a line's request
 )
 
 // AnswerYardage reads a request body and answers it: all that the operation

@@ -168,7 +168,7 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 		who, _ := c.Get(keyCaller).(caller)
 		about := &found{
 			Context: r.Context(), media: media, condition: strings.Join(r.Header.Values("If-None-Match"), ","),
-			encoding: strings.Join(r.Header.Values("Accept-Encoding"), ","), account: who.account, prefer: readPrefer(op, r.Header.Values("Prefer")),
+			encoding: strings.Join(r.Header.Values("Accept-Encoding"), ","), caller: who, prefer: readPrefer(op, r.Header.Values("Prefer")),
 		}
 		c.Set(keyFound, about)
 		c.SetRequest(r.WithContext(about))

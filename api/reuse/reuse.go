@@ -95,7 +95,7 @@ func (s *Store[A]) Do(ctx context.Context, key string, work func(context.Context
 		how = Made
 		f = &flight[A]{done: make(chan struct{}), callers: 1}
 		var made context.Context
-		made, f.cancel = context.WithCancel(context.WithoutCancel(ctx))
+		made, f.cancel = context.WithCancel(context.WithoutCancel(ctx)) //nolint:gosec // fly calls it, or the last caller to leave
 		s.flights[key] = f
 		go s.fly(made, key, f, work)
 	}

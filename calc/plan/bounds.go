@@ -52,9 +52,9 @@ func cliqueTables(e Effort) int {
 	case Quick, Glance:
 		return 2_000
 	case Thorough:
-		return 2_000_000
+		return 20_000_000
 	default:
-		return 400_000
+		return 800_000
 	}
 }
 

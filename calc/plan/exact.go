@@ -7,15 +7,20 @@ import (
 // exact decides, by branching, whether a small job has a plan no longer than a
 // target.
 //
-// Every plan can be brought into a normal form without becoming longer: slide
-// panels towards the start and the left selvedge by admissible steps until none
-// can move. Then every panel lies at the least admissible y above those below
-// it, and, where its x is free, against the selvedge or another panel. Laid in
-// the order of their y, the panels of a normal form each lie on the skyline of
-// those before them. So it is enough to branch on the next panel in that order
-// and its x; its y follows. (Branching in non-decreasing y: the staircase idea
-// of M. Kenmochi et al., European Journal of Operational Research 198 (2009)
-// 73-83, from memory; the lattice form is derived here.)
+// Among all plans no longer than the target, over all starts of the cloth that
+// may be chosen, take one with the least sum of all y, and among those one with
+// the least sum of all x. Nothing in it can slide towards the start or the left
+// selvedge by an admissible step. So every panel lies at the least admissible y
+// above those below it, and, where its x is free, against the selvedge or another
+// panel. Laid in the order of their y, and of their x where that is equal, the
+// panels of this plan each lie on the skyline of those before them. So it is
+// enough to branch on the next panel in that order and its x; its y follows.
+// (Branching in non-decreasing y: the staircase idea of M. Kenmochi et al.,
+// European Journal of Operational Research 198 (2009) 73-83, from memory; the
+// lattice form is derived here.) A panel whose least admissible y on the skyline
+// lies before the last panel laid is not tried: higher up it could slide down,
+// since nothing that is laid lies in the way, and what is laid later begins no
+// lower than it did.
 //
 // A phase that no wish fixes is a whole number of model units in some normal
 // form, since all data are; it is tried at every residue where there are few,
@@ -254,7 +259,7 @@ func (e *exact) branch(rest uint64, segs []seg) bool {
 		return e.accept == nil || e.accept(e.spots)
 	}
 	at := e.last[len(e.m.items)-bits.OnesCount64(rest)]
-	if e.seen(rest, segs, at) || e.hopeless(rest, segs, at.y) {
+	if e.hopeless(rest, segs, at.y) || rest&(rest-1) != 0 && e.seen(rest, segs, at) {
 		return false
 	}
 	for r := rest; r != 0; r &= r - 1 {

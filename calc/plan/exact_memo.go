@@ -19,8 +19,8 @@ type memoSlot struct {
 
 // maxMemo is how many states are remembered, and maxMemoWords by how many words.
 const (
-	maxMemo      = 60_000
-	maxMemoWords = 1 << 20
+	maxMemo      = 200_000
+	maxMemoWords = 1 << 22
 )
 
 // forget empties the memo.

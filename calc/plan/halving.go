@@ -8,6 +8,7 @@ type halving struct {
 	starts    []start
 	left      int64
 	low, high int64
+	stepWork  int64 // of choosing a start and its next target
 	better    func([]spot, int64)
 }
 
@@ -41,6 +42,10 @@ func newHalving(e *exact, ends *openRows, sigmas []int64, share, low, high int64
 	h := &halving{e: e, ends: ends, left: share, low: low, high: high}
 	for _, sigma := range sigmas {
 		h.starts = append(h.starts, start{sigma: sigma, low: low, step: (high - low) / 16})
+	}
+	h.stepWork = int64(len(h.starts))/16 + 1
+	if ends != nil {
+		h.stepWork += int64(len(ends.pattern)+len(ends.start)) / 8
 	}
 	return h
 }
@@ -89,6 +94,7 @@ func (h *halving) goesOn() bool { return h.left > 0 && !h.e.halted }
 func (h *halving) round(try int64) {
 	for h.goesOn() {
 		s := h.lowest()
+		h.left -= h.stepWork
 		if h.low = min(max(h.low, s.low), h.high); h.low == h.high {
 			return
 		}

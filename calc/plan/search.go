@@ -89,6 +89,10 @@ func (s *searcher) run() {
 		s.improve(s.budget)
 		return
 	}
+	if s.budget >= 20_000_000 { // many jobs are closed with a small part of it
+		s.improve(s.budget / 100)
+		s.prove(s.budget / 50)
+	}
 	s.improve(s.budget / 5)
 	s.prove(s.budget * 2 / 5)
 	s.improve(s.budget)
