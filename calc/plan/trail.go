@@ -52,7 +52,8 @@ func (s *snapshot) restore(d *decoder) {
 
 // copyFrom makes a strip equal to another, keeping its own memory.
 func (s *strip) copyFrom(o *strip) {
-	segs, holes := append(s.segs[:0], o.segs...), append(s.holes[:0], o.holes...)
+	segs, holes := s.segs[:0], s.holes[:0]
+	segs, holes = append(segs, o.segs...), append(holes, o.holes...)
 	*s = *o
 	s.segs, s.holes = segs, holes
 }
