@@ -24,6 +24,7 @@ type Limits struct {
 	HeaderFields int    // else 431
 
 	// Of work.
+	BodyRoom   int           // bytes of bodies, but for the first 16 KiB of each, that are read or wait at the same time
 	SolveTime  time.Duration // how long an answer may be worked on before 503
 	Solves     int           // heavy answers worked on at the same time
 	SolveQueue int           // more that wait for one of those places
@@ -42,8 +43,8 @@ func DefaultLimits() Limits {
 		BodyBytes: MaxCheckBody, Depth: maxDepth, Values: maxCheckValues,
 		Panels: 500, Pieces: 20, Cloths: 1000, Effort: "thorough",
 		AddressBytes: 8192, HeaderFields: 100,
-		SolveTime: 50 * time.Second,
-		Solves:    max(1, cores-1), SolveQueue: max(1, cores-1), SolveWait: 5 * time.Second,
+		BodyRoom: 32 << 20, SolveTime: 50 * time.Second,
+		Solves: max(1, cores-1), SolveQueue: max(1, cores-1), SolveWait: 5 * time.Second,
 		Lights: 4 * cores, LightQueue: 64 * cores, LightWait: 250 * time.Millisecond, LightTime: 250 * time.Millisecond,
 	}
 }
@@ -60,6 +61,7 @@ func (l Limits) validate() error {
 		"Cloths":       {l.Cloths, 1, most.Cloths},
 		"AddressBytes": {l.AddressBytes, 64, most.AddressBytes},
 		"HeaderFields": {l.HeaderFields, 16, most.HeaderFields},
+		"BodyRoom":     {l.BodyRoom, most.BodyBytes, 1 << 40},
 		"Solves":       {l.Solves, 1, 1024},
 		"SolveQueue":   {l.SolveQueue, 0, 1 << 16},
 		"Lights":       {l.Lights, 1, 1 << 16},
