@@ -2,6 +2,7 @@ package httpapi
 
 import (
 	"fmt"
+	"math"
 	"runtime"
 	"slices"
 	"time"
@@ -14,6 +15,7 @@ import (
 type Limits struct {
 	// Of a request.
 	BodyBytes    int    // the largest body of any operation
+	BodiesBytes  int    // of all bodies that come in or wait, but for the first 16 KiB of each
 	Depth        int    // of JSON
 	Values       int    // of JSON, names counted too
 	Panels       int    // in one list
@@ -39,7 +41,7 @@ type Limits struct {
 func DefaultLimits() Limits {
 	cores := runtime.GOMAXPROCS(0)
 	return Limits{
-		BodyBytes: MaxCheckBody, Depth: maxDepth, Values: maxCheckValues,
+		BodyBytes: MaxCheckBody, BodiesBytes: 64 << 20, Depth: maxDepth, Values: maxCheckValues,
 		Panels: 500, Pieces: 20, Cloths: 1000, Effort: "thorough",
 		AddressBytes: 8192, HeaderFields: 100,
 		SolveTime: 50 * time.Second,
@@ -53,6 +55,7 @@ func (l Limits) validate() error {
 	most := DefaultLimits()
 	for name, n := range map[string][3]int{ // what it is, and from and to what it may be
 		"BodyBytes":    {l.BodyBytes, 1024, most.BodyBytes},
+		"BodiesBytes":  {l.BodiesBytes, most.BodyBytes, math.MaxInt32},
 		"Depth":        {l.Depth, 8, most.Depth},
 		"Values":       {l.Values, 100, most.Values},
 		"Panels":       {l.Panels, 1, most.Panels},

@@ -201,17 +201,21 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 			s.light.Refuse()
 			return shed(admit.ErrFull, lightRetry)
 		}
-		raw, err := readBody(c, op)
+		share := &bodyShare{room: s.room}
+		defer share.giveBack() // when it is read no further
+		raw, err := readBody(c, op, share)
 		if err != nil {
 			return err
 		}
 		name := s.nameOf(c, raw)
 		if ans, ok := s.named(name); ok {
+			share.giveBack()
 			return ans.send(c)
 		}
 		_, waited := step(r.Context(), "wait")
 		t, err := s.begin(r.Context(), op)
 		waited()
+		share.giveBack() // there are no more that have a turn than places
 		if err != nil {
 			return err
 		}
@@ -318,8 +322,8 @@ func (s *Server) once(c echo.Context, digest, name string, t *turn, record *reco
 	return ans, err
 }
 
-// readBody is the body of an operation that has one.
-func readBody(c echo.Context, op operation) ([]byte, error) {
+// readBody is the body of an operation that has one, as far as there is room for it.
+func readBody(c echo.Context, op operation, share *bodyShare) ([]byte, error) {
 	if op.body == nil {
 		return nil, nil
 	}
@@ -335,9 +339,12 @@ func readBody(c echo.Context, op operation) ([]byte, error) {
 	if n := r.ContentLength; n > 0 { // what is said, but not much for what has not come yet
 		into.Grow(int(min(n, 16<<10)) + bytes.MinRead)
 	}
-	_, err := into.ReadFrom(http.MaxBytesReader(c.Response().Writer, r.Body, int64(most)))
+	share.from = http.MaxBytesReader(c.Response().Writer, r.Body, int64(most))
+	_, err := into.ReadFrom(share)
 	var past *http.MaxBytesError
 	switch {
+	case errors.Is(err, errNoRoom):
+		return nil, retry("the service is full", lightRetry).with("Connection", "close")
 	case errors.As(err, &past):
 		return nil, tooLarge(most)
 	case err != nil:

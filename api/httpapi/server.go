@@ -28,6 +28,7 @@ type Server struct {
 	gate     *gateMetrics
 	light    *admit.Lane // for reading bodies and for short answers
 	heavy    *admit.Lane // for plans and other searches
+	room     *bodyRoom
 	callers  *callers
 	kept     *reuse.Store[*recorded] // nil when every answer is made anew
 	draining atomic.Bool
@@ -75,6 +76,7 @@ func New(opts Options) (*Server, error) {
 	registry := s.metrics.registry
 	s.gate = newGateMetrics(registry)
 	s.light = s.gate.lane(registry, "light", opts.Lights, opts.LightQueue, opts.LightWait)
+	s.room = &bodyRoom{most: int64(opts.BodiesBytes), full: s.light.Refuse}
 	s.heavy = s.gate.lane(registry, "heavy", opts.Solves, opts.SolveQueue, opts.SolveWait)
 	if opts.Kept > 0 {
 		s.kept = reuse.New(opts.Kept, (*recorded).size)

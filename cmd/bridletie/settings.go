@@ -95,6 +95,7 @@ func flagsOf(c *config) *flag.FlagSet {
 	f.Var((*list)(&c.api.Origins), "allow-origin", "origins of pages that may call, with commas between, * for all")
 
 	f.IntVar(&l.BodyBytes, "max-body", l.BodyBytes, "bytes of a body, where the contract does not say less")
+	f.IntVar(&l.BodiesBytes, "max-bodies", l.BodiesBytes, "bytes of all bodies that come in or wait at the same time, but for the first 16 KiB of each")
 	f.IntVar(&l.Depth, "max-depth", l.Depth, "levels of JSON in one another")
 	f.IntVar(&l.Values, "max-values", l.Values, "values and names in a body, where the contract does not say less")
 	f.IntVar(&l.Panels, "max-panels", l.Panels, "panels in one list")
