@@ -105,7 +105,7 @@ browser: build ## the pages and the quote element in Chromium, their accessibili
 	@cd api/web/browser && BRIDLETIE_BINARY=$(abspath $(OUT))/bridletie npm run --silent test
 
 check-deploy: ## what lies in deploy, by its own tools where they are there
-	cd deploy/check && $(GO) vet ./... && $(GO) test ./...
+	cd deploy/check && $(GO) vet ./... && $(GO) test -timeout 30m ./...
 
 sbom: ## the modules of the binary as CycloneDX, in OUT
 	@mkdir -p $(OUT)

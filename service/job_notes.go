@@ -154,8 +154,11 @@ func jobNotes(j *jobber, a *JobAnswer) (warnings, cautions []JobNote) {
 		c.add(s.from, s.cautions...)
 	}
 	j.ownNotes(&w, a)
-	return w.notes, c.notes
+	return w.notes[:min(len(w.notes), maxJobNotes)], c.notes[:min(len(c.notes), maxJobNotes)]
 }
+
+// maxJobNotes is how many warnings, and how many cautions, a sheet has at most.
+const maxJobNotes = 1000
 
 // ownNotes are the notes of the job itself.
 func (j *jobber) ownNotes(w *noteBook, a *JobAnswer) {
@@ -201,7 +204,11 @@ func JobUnanswered(a *JobAnswer) fault.List {
 		if s.faults.Len() == 0 {
 			return fault.List{}
 		}
-		l.Append(s.faults)
+		for _, f := range s.faults.Faults() {
+			if !slices.Contains(l.Faults(), f) { // a chart's faults are its plan's too
+				l.Append(fault.ListOf(f))
+			}
+		}
 	}
 	return l
 }

@@ -202,7 +202,7 @@ func (a Access) needsKey(op operation) bool {
 }
 
 func noKey(detail string) *Problem {
-	return problem(unauthorized, detail).with("WWW-Authenticate", `Bearer realm="bridletie"`)
+	return problem(keyWanted, detail).with("WWW-Authenticate", `Bearer realm="bridletie"`)
 }
 
 // take asks the caller's account for a request, and says in the answer what is

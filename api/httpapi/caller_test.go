@@ -119,7 +119,7 @@ func TestNoSecretsInTheLog(t *testing.T) {
 		c.do(http.MethodGet, "/"+workroom, ""),
 		c.do(http.MethodPost, "/v1/pleats", `{"`+workroom[:40]+`":1}`, "Content-Type", "application/json", "Authorization", "Bearer "+workroom),
 	} {
-		answers.WriteString(fmt.Sprint(w.Header()))
+		fmt.Fprint(&answers, w.Header())
 	}
 	all := log.String() + scrape(server.MetricsHandler()) + answers.String()
 	for _, secret := range []string{workroom[10:], stranger[10:], workroom[:25]} {

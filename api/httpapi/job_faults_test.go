@@ -189,6 +189,11 @@ func TestJobNothingAnswered(t *testing.T) {
 	if got := faultsOf(t, w); w.Code != 422 || !slices.Equal(got, []string{"#/pieces/0/written/0/panels/0/size/across wider-than-cloth"}) {
 		t.Errorf("status %d, %q", w.Code, got)
 	}
+	w = c.postJob(`{"pieces": [{"id": "A", "kind": "footstool", "build": "keep", "options": {"back": "buttoned"}, "buttoning": {"margins": {"side": "40 cm"}}}],
+		"cloths": [{"id": "C", "cloth": {"width": "1 m"}}], "sections": {"cuttingLists": false, "wadding": false}}`)
+	if got := faultsOf(t, w); w.Code != 422 || !slices.Equal(got, []string{"#/pieces/0/buttoning/grid no-place"}) {
+		t.Errorf("status %d, %q", w.Code, got)
+	}
 }
 
 // What is too much is refused at once; the most that is taken is answered within

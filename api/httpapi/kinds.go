@@ -5,7 +5,7 @@ import "net/http"
 // The kinds of problem, by the last part of their type.
 const (
 	malformedJSON        = "malformed-json"
-	unauthorized         = "no-key"
+	keyWanted            = "no-key"
 	notFound             = "not-found"
 	methodNotAllowed     = "method-not-allowed"
 	notAcceptable        = "not-acceptable"
@@ -33,7 +33,7 @@ func kinds() []kind {
 	return []kind{
 		{malformedJSON, http.StatusBadRequest, "The body is not well-formed JSON",
 			"The detail says what is wrong and where. Send one JSON document in UTF-8, without a byte order mark, with no name twice in an object."},
-		{unauthorized, http.StatusUnauthorized, "No key, or one that is not known",
+		{keyWanted, http.StatusUnauthorized, "No key, or one that is not known",
 			"Send the key that the operator gave you as Authorization: Bearer and the key, never in the address. A key that was replaced no longer works."},
 		{notFound, http.StatusNotFound, "There is nothing at this path",
 			"The paths are listed in /openapi.yaml."},

@@ -59,7 +59,11 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 		c.Response().Header().Set(headerRequestID, id)
 		s.metrics.inFlight.Inc()
 		defer s.observed(c, begun)
-		if err := s.recovered(c, next); err != nil {
+		err := s.recovered(c, next)
+		switch {
+		case errors.Is(err, http.ErrAbortHandler):
+			panic(http.ErrAbortHandler) // an answer that was begun must not look whole
+		case err != nil:
 			s.answerError(c, err)
 		}
 		return nil
@@ -88,11 +92,13 @@ func (s *Server) observed(c echo.Context, begun time.Time) {
 // for: it is not the service that failed.
 const statusGone = 499
 
-// recovered runs next, and turns a panic into an error.
+// recovered runs next, and turns a panic into an error: that of an answer that is to
+// be broken off into http.ErrAbortHandler.
 func (s *Server) recovered(c echo.Context, next echo.HandlerFunc) (err error) {
 	defer func() {
-		if v := recover(); v == http.ErrAbortHandler {
-			panic(v) // an answer that was begun must not look whole
+		v := recover()
+		if broken, ok := v.(error); ok && errors.Is(broken, http.ErrAbortHandler) {
+			err = http.ErrAbortHandler
 		} else if v != nil {
 			s.metrics.panics.Inc()
 			s.opts.Log.ErrorContext(c.Request().Context(), "panic", "request", requestID(c),

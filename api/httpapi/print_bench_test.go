@@ -10,7 +10,6 @@ import (
 	"github.com/bridletie/bridletie/service/drawing"
 )
 
-// cpuTime is the time of the processor that this program has used: the clock
 // The job sheet of the wing chair, from its answer to a document of some 35 pages.
 func BenchmarkJobSheetPDF(b *testing.B) {
 	body, err := os.ReadFile(filepath.Join("..", "..", "testdata", "jobs", "wing-chair-job.json"))

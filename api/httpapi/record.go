@@ -78,7 +78,10 @@ func (s *Server) recording(c echo.Context, next echo.HandlerFunc) *recording {
 // record has the answer written down.
 func (r *recording) record(ctx context.Context) (*recorded, error) {
 	r.c.SetRequest(r.c.Request().WithContext(ctx))
-	if err := r.s.recovered(r.c, r.next); err != nil {
+	switch err := r.s.recovered(r.c, r.next); {
+	case errors.Is(err, http.ErrAbortHandler): // of which nothing was sent
+		return nil, errors.New("the answer was broken off")
+	case err != nil:
 		return nil, err
 	}
 	if r.w.status == 0 {

@@ -54,13 +54,24 @@ func (m *shapes) of(ref *openapi3.SchemaRef) (*shape, error) {
 	return made, m.fill(made, s)
 }
 
-func (m *shapes) fill(made *shape, s *openapi3.Schema) error {
-	plain := s.Not == nil && len(s.AnyOf) == 0 && !s.Nullable && s.MultipleOf == nil && !s.UniqueItems &&
+// plainSchema reports whether a schema uses none of the keywords that shapes do not
+// know.
+func plainSchema(s *openapi3.Schema) bool {
+	return s.Not == nil && len(s.AnyOf) == 0 && !s.Nullable && s.MultipleOf == nil && !s.UniqueItems &&
 		s.Discriminator == nil && !s.ExclusiveMin.IsSet() && !s.ExclusiveMax.IsSet() && s.Const == nil
+}
+
+// described reports whether a schema only describes another.
+func described(s *openapi3.Schema) bool {
+	return len(s.AllOf) == 1 && s.Type == nil && len(s.OneOf) == 0 && len(s.Enum) == 0 && len(s.Properties) == 0 && len(s.Required) == 0 &&
+		s.Min == nil && s.Max == nil && s.MaxLength == nil && s.MaxItems == nil && s.Format == "" && s.Pattern == ""
+}
+
+func (m *shapes) fill(made *shape, s *openapi3.Schema) error {
 	switch {
-	case !plain:
+	case !plainSchema(s):
 		return fmt.Errorf("%w: a keyword that it does not know", errShape)
-	case len(s.AllOf) == 1 && s.Type == nil && len(s.OneOf) == 0 && len(s.Enum) == 0 && len(s.Properties) == 0 && len(s.Required) == 0:
+	case described(s):
 		inner, err := m.of(s.AllOf[0])
 		if err != nil {
 			return err

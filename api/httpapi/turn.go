@@ -17,7 +17,7 @@ import (
 // out to be long.
 func heavy(operation string) bool {
 	switch operation {
-	case "yardage", "yardageCheck", "yardageCompare", "estimate":
+	case "yardage", "yardageCheck", "yardageCompare", "estimate", "job":
 		return true
 	}
 	return false

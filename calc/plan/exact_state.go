@@ -117,7 +117,8 @@ func (e *exact) overfull(rest uint64, y int64) bool {
 // after the last item depends on nothing else: equal copies are always laid in
 // the same order.
 func (e *exact) seen(rest uint64, segs []seg, last seg) bool {
-	b := append(e.key[:0], rest|uint64(len(segs))<<maxExactItems)
+	b := e.key[:0]
+	b = append(b, rest|uint64(len(segs))<<maxExactItems)
 	add := func(x, y int64) {
 		if e.small {
 			b = append(b, uint64(x)<<32|uint64(y))

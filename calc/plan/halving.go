@@ -27,8 +27,11 @@ const maxEnds = 400
 // the exact search.
 func (m *model) halve(low, high, sigma, share int64, stop func() bool) *halving {
 	e := newExact(m, int(min(max(share/6, 200), 400_000)), stop)
+	if e == nil {
+		return nil
+	}
 	sigmas := m.startsToTry(sigma)
-	if e == nil || sigmas == nil {
+	if sigmas == nil {
 		return nil
 	}
 	var ends *openRows
@@ -41,7 +44,7 @@ func (m *model) halve(low, high, sigma, share int64, stop func() bool) *halving 
 func newHalving(e *exact, ends *openRows, sigmas []int64, share, low, high int64) *halving {
 	h := &halving{e: e, ends: ends, left: share, low: low, high: high}
 	for _, sigma := range sigmas {
-		h.starts = append(h.starts, start{sigma: sigma, low: low, step: (high - low) / 16})
+		h.starts = append(h.starts, start{sigma: sigma, low: low, step: (high - low) / 4})
 	}
 	h.stepWork = int64(len(h.starts))/16 + 1
 	if ends != nil {

@@ -17,7 +17,7 @@ func budgetOf(e Effort, m *model) int64 {
 	case e == Quick && plain:
 		return 100_000
 	case e == Quick:
-		return 80_000
+		return 60_000
 	case e == Thorough:
 		return 300_000_000
 	case plain:
@@ -94,7 +94,11 @@ func (s *searcher) run() {
 		s.prove(s.budget / 50)
 	}
 	s.improve(s.budget / 5)
-	s.prove(s.budget * 2 / 5)
+	share := s.budget * 2 / 5
+	if s.budget <= 100_000 {
+		share = s.budget * 3 / 5 // the bound of a quick search has most to gain
+	}
+	s.prove(share)
 	s.improve(s.budget)
 }
 

@@ -1,14 +1,19 @@
 package plan
 
 // trail lets a decoder go on from the middle of an order: it keeps what the
-// decoder had before each item of the order that is being changed. A change
-// leaves everything before the first item that it moves as it was.
+// decoder had before each item, or each stride-th, of the order that is being
+// changed. A change leaves everything before the first item that it moves as it
+// was.
 type trail struct {
 	d          *decoder
-	kept, next []snapshot // before each item; next is written while trying
+	stride     int
+	kept, next []snapshot // before every stride-th item; next is written while trying
 	spots      []spot     // of the order that is kept
 	from       int        // where the last trial began
 }
+
+// maxSnapshots bounds the snapshots of a trail.
+const maxSnapshots = 64
 
 // snapshot is the state of a decoder between two items.
 type snapshot struct {
@@ -17,7 +22,8 @@ type snapshot struct {
 }
 
 func newTrail(d *decoder, items int) *trail {
-	return &trail{d: d, kept: make([]snapshot, items), next: make([]snapshot, items), spots: make([]spot, len(d.spots))}
+	stride := max((items+maxSnapshots-1)/maxSnapshots, 1)
+	return &trail{d: d, stride: stride, kept: make([]snapshot, maxSnapshots), next: make([]snapshot, maxSnapshots), spots: make([]spot, len(d.spots))}
 }
 
 // save takes over the state of the decoder.
@@ -46,7 +52,8 @@ func (s *snapshot) restore(d *decoder) {
 
 // copyFrom makes a strip equal to another, keeping its own memory.
 func (s *strip) copyFrom(o *strip) {
-	segs, holes := append(s.segs[:0], o.segs...), append(s.holes[:0], o.holes...)
+	segs, holes := s.segs[:0], s.holes[:0]
+	segs, holes = append(segs, o.segs...), append(holes, o.holes...)
 	*s = *o
 	s.segs, s.holes = segs, holes
 }
@@ -55,16 +62,17 @@ func (s *strip) copyFrom(o *strip) {
 // nothing kept. It answers like decode.
 func (t *trail) try(g *genes, from int, upper int64) (int64, bool) {
 	d := t.d
+	from -= from % t.stride
 	t.from = from
 	if from == 0 {
 		d.start()
 	} else {
-		t.kept[from].restore(d)
+		t.kept[from/t.stride].restore(d)
 	}
 	d.weight = float64(wasteWeights[g.rule] / float64(d.m.W))
 	for j := from; j < len(g.order); j++ {
-		if j > from {
-			t.next[j].save(d)
+		if j > from && j%t.stride == 0 {
+			t.next[j/t.stride].save(d)
 		}
 		if !d.layNext(int(g.order[j]), g.lay, upper) {
 			return 0, false
@@ -83,8 +91,8 @@ func (t *trail) keep(g *genes) {
 			continue
 		}
 		t.spots[k] = t.d.spots[k]
-		if j > t.from {
-			t.kept[j], t.next[j] = t.next[j], t.kept[j]
+		if n := j / t.stride; j > t.from && j%t.stride == 0 {
+			t.kept[n], t.next[n] = t.next[n], t.kept[n]
 		}
 	}
 }

@@ -16,6 +16,7 @@ func TestTrailLaysTheSame(t *testing.T) {
 			s.rng = rand.New(rand.NewPCG(seed, 3))
 			cur := s.constructions()[0]
 			tr, plain := newTrail(s.d, len(cur.order)), newDecoder(m)
+			tr.stride = 1 + int(seed%3)
 			top, ok := tr.try(&cur, 0, 1<<62)
 			if !ok {
 				continue
