@@ -4,7 +4,6 @@ package tracing
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"net/url"
 	"time"
@@ -24,7 +23,7 @@ const Off = "off"
 func Address(collector string) (*url.URL, error) {
 	at, err := url.Parse(collector)
 	if err != nil || at.Scheme != "http" && at.Scheme != "https" || at.Host == "" || at.User != nil || at.RawQuery != "" {
-		return nil, errors.New("tracing: a collector has an http or https address, without a name, a password or a query")
+		return nil, fmt.Errorf("tracing: a collector has an http or https address, without a name, a password or a query")
 	}
 	return at, nil
 }
