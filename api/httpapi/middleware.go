@@ -63,6 +63,8 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 		switch {
 		case errors.Is(err, http.ErrAbortHandler):
 			panic(http.ErrAbortHandler) // an answer that was begun must not look whole
+		case err != nil && c.Response().Committed:
+			panic(http.ErrAbortHandler)
 		case err != nil:
 			s.answerError(c, err)
 		}
