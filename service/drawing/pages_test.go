@@ -213,3 +213,11 @@ func TestAnyAnswerIsPrinted(t *testing.T) {
 		t.Errorf("%d pages of the largest", n)
 	}
 }
+
+// What is drawn off a picture makes no pages.
+func TestPagesEndWithThePicture(t *testing.T) {
+	p := &Picture{Width: 190, Height: 100, Classes: planStyles(1), Items: []Shape{Rect{X: 0, Y: 10, W: 20, H: 1e9}}}
+	if n := len(pagesOf(p, A4())); n != 1 {
+		t.Errorf("%d pages", n)
+	}
+}

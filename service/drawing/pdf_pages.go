@@ -60,6 +60,7 @@ func paginate(p *Picture, scale, height float64) []*pdfSheet {
 	for _, m := range marks {
 		g.drawn = max(g.drawn, m.to)
 	}
+	g.drawn = min(g.drawn, p.Height) // what is drawn off the picture is on no page
 	g.shapes = edgesOf(marks)
 	whole := groupsOf(p.Items)
 	for _, s := range p.Whole {
