@@ -15,8 +15,9 @@ import (
 
 // How articles are sold of which no answer says it (common practice, no source).
 const (
-	cordStep  = 50 * length.Centimetre
-	twineBall = 100 * length.Metre
+	cordStep     = 50 * length.Centimetre
+	cordStepYard = length.Yard / 2
+	twineBall    = 100 * length.Metre
 )
 
 // exactMM is a length as it stands in the name of an article: "57.15mm".
@@ -163,9 +164,13 @@ func (b *orderBook) piping(part string, o *OrderPiping) {
 		return
 	}
 	req := &a.Request
+	step := cordStep
+	if b.req.Units == length.Imperial {
+		step = cordStepYard
+	}
 	cord := orderKey{
 		group: OrderTrimmings, article: "cord/piping/" + exactMM(req.Cord), name: "piping cord, " + b.thin(req.Cord),
-		measure: OrderLength, sold: OrderSold{Step: int64(cordStep)},
+		measure: OrderLength, sold: OrderSold{Step: int64(step)},
 	}
 	b.take(cord, part, "piping", int64(a.Cord))
 	if w := a.Plan(); w != nil && w.Cloth > 0 {

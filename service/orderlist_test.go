@@ -567,6 +567,11 @@ func TestOrderListNames(t *testing.T) {
 				t.Errorf("nothing is called %s", name)
 			}
 		}
+		// Cord is bought by the half metre, or by the half yard.
+		step := map[length.System]length.Length{length.Metric: 50 * cm, length.Imperial: length.Yard / 2}[units]
+		if i := slices.IndexFunc(list, func(l service.OrderLine) bool { return strings.HasPrefix(l.Article, "cord/piping/") }); i < 0 || list[i].Order%int64(step) != 0 {
+			t.Errorf("cord is not bought by %s", step.Text(units, length.Nearest))
+		}
 	}
 }
 
