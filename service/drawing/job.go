@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
@@ -26,9 +27,10 @@ func JobDrawings(ans *service.JobAnswer) []JobDrawing {
 		}
 	}
 	if !h.Cloths {
-		for _, p := range ans.Plans {
+		for i := range ans.Plans {
+			p := &ans.Plans[i]
 			if y := p.Plan.Answer; y != nil {
-				d.add("cloth-"+ans.Cloths[p.Cloth].ID, PlanPicture(quietPlan(y)))
+				d.add("cloth-"+ans.Cloths[p.Cloth].ID, PlanPicture(jobPlan(ans, p, y)))
 			}
 		}
 	}
@@ -39,7 +41,7 @@ func JobDrawings(ans *service.JobAnswer) []JobDrawing {
 				if !y.Request.HasCloth {
 					name += "-offcuts"
 				}
-				d.add(name, PipingPicture(quietPiping(y)))
+				d.add(name, PipingPicture(jobPiping(y)))
 			}
 		}
 	}
@@ -121,15 +123,24 @@ func quietList(a *service.CuttingListAnswer) *service.CuttingListAnswer {
 	return &q
 }
 
-func quietPlan(a *service.YardageAnswer) *service.YardageAnswer {
+// jobPlan is the plan of a cloth with what the job orders of it, where that is more
+// than the plan says.
+func jobPlan(ans *service.JobAnswer, p *service.JobPlan, a *service.YardageAnswer) *service.YardageAnswer {
 	q := *a
 	q.Warnings, q.Cautions = nil, nil
+	if p.Order != a.Order {
+		q.Warnings = []string{"The job orders " + p.Order.Text(ans.Request.Units, length.Up) + " of this cloth: " + ans.Why(p) + "."}
+	}
 	return &q
 }
 
-func quietPiping(a *service.PipingAnswer) *service.PipingAnswer {
+// jobPiping is a way to cut piping; new cloth for it is in the order of its cloth.
+func jobPiping(a *service.PipingAnswer) *service.PipingAnswer {
 	q := *a
 	q.Warnings, q.Cautions = nil, nil
+	if w := q.Plan(); a.Request.HasCloth && w != nil && w.Cloth > 0 {
+		q.Warnings = []string{"These strips are cut from the length that the job orders for the panels; do not buy cloth for them as well."}
+	}
 	return &q
 }
 

@@ -76,9 +76,10 @@ func (p *jobPage) parts() {
 		}
 	}
 	if !h.Cloths {
-		for _, c := range ans.Plans {
+		for i := range ans.Plans {
+			c := &ans.Plans[i]
 			if y := c.Plan.Answer; y != nil {
-				p.part(PlanText(quietPlan(y)))
+				p.part(PlanText(jobPlan(ans, c, y)))
 				p.loosened(c.Loosened)
 			}
 		}
@@ -86,7 +87,7 @@ func (p *jobPage) parts() {
 	if !h.Piping {
 		for _, c := range ans.Piping {
 			if y := c.Piping.Answer; y != nil {
-				p.part(PipingText(quietPiping(y)))
+				p.part(PipingText(jobPiping(y)))
 			}
 		}
 	}
