@@ -87,7 +87,7 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 			if l.consX && !gl.xFixed && m.W > maxPlaces {
 				return nil
 			}
-			e.partial = e.partial || m.mirrorsFree(&g, o)
+			e.partial = e.partial || !m.halved && m.mirrorsFree(&g, o)
 		}
 	}
 	e.measure()
@@ -99,7 +99,7 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 
 // mirrorsFree reports whether a group has a mirrored item while the phase that is
 // mirrored is open: sliding one twin to the left moves the other to the right,
-// so there is no normal form, and the shortest plan may lie between the units.
+// so the shortest plan may lie between the units.
 func (m *model) mirrorsFree(g *group, o int) bool {
 	for _, k := range g.items {
 		l := &m.items[k].lay[o]
@@ -112,10 +112,10 @@ func (m *model) mirrorsFree(g *group, o int) bool {
 
 // findPlaces lists the normal places across: sums of widths from the left
 // selvedge or from the right edge of an item in its column. Few units: every
-// place.
+// place, also where a phase across is open.
 func (e *exact) findPlaces() bool {
 	m := e.m
-	free := false
+	free, open := false, false
 	set := []int64{0}
 	for k := range m.items {
 		for o := range m.items[k].lay {
@@ -124,6 +124,7 @@ func (e *exact) findPlaces() bool {
 			if !l.consX || !gl.xFixed || l.tol > 0 {
 				free = true
 			}
+			open = open || l.consX && !gl.xFixed
 			if l.consX && gl.xFixed {
 				for _, a := range gl.alts {
 					l.columns(m.grid.H, a, 0, m.W-l.w, func(from, to int64) {
@@ -136,7 +137,7 @@ func (e *exact) findPlaces() bool {
 	if !free {
 		return true
 	}
-	if m.W <= maxPlaces {
+	if m.W <= maxPlaces && (open || !m.touching) {
 		for x := range m.W {
 			e.xs = append(e.xs, x)
 		}
