@@ -5,7 +5,9 @@ GO       ?= go
 JOB      ?= testdata/jobs/wing-chair.json
 OUT      ?= out
 ADDR     ?= 127.0.0.1:8080
-FUZZTIME ?= 10s
+FUZZTIME ?= 10m
+FUZZJOBS ?= 1
+FUZZWORKERS ?= 2
 BENCH    ?= .
 PKG      ?= ./...
 
@@ -51,11 +53,22 @@ bench: ## the benchmarks that match BENCH
 speed: ## requests a second on loopback, against a bare handler
 	BRIDLETIE_SPEED=$${BRIDLETIE_SPEED:-1s} $(GO) test ./api/httpapi -run 'TestSpeed$$' -v -count 1 | grep -v '^=== '
 
-fuzz: ## every fuzz target for FUZZTIME
-	@grep -rn --include='*_test.go' '^func Fuzz' . | sed 's/\/[^/]*_test\.go:.*func \(Fuzz[A-Za-z0-9_]*\).*/ \1/' | \
-	while read -r dir name; do \
-		echo "$$dir $$name"; $(GO) test -run '^$$' -fuzz "^$$name\$$" -fuzztime $(FUZZTIME) "$$dir" || exit 1; \
-	done
+# Little time goes into making what was found smaller: seconds for each would be all of it.
+# A worker that is still busy when the time is up is no failure, though go test may say so.
+fuzz: ## every fuzz target for FUZZTIME, FUZZJOBS of them at the same time
+	@mkdir -p $(OUT)/fuzz
+	@grep -rn --include='*_test.go' '^func Fuzz' api calc cmd service | sed 's/\/[^/]*_test\.go:.*func \(Fuzz[A-Za-z0-9_]*\).*/ \1/' | \
+	xargs -n 2 -P $(FUZZJOBS) sh -c 'log=$(OUT)/fuzz/$$(echo "$$0" | tr / -)-$$1.txt; \
+		if $(GO) test -run "^$$" -fuzz "^$$1\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 50x -parallel $(FUZZWORKERS) "./$$0" >"$$log" 2>&1 || \
+			{ grep -q "context deadline exceeded" "$$log" && ! grep -q "Failing input" "$$log"; }; \
+		then echo "$$0 $$1: $$(grep -o "execs: [0-9]*" "$$log" | tail -n 1)"; \
+		else cat "$$log"; echo "$$0 $$1 fails; what it fails on is in testdata/fuzz: commit it with what mends it"; exit 255; fi'
+
+soak: build ## the binary under load: restarts behind HAProxy, overload, slow clients; takes about five minutes
+	cd deploy/check && BRIDLETIE_SOAK=$(abspath $(OUT))/bridletie BRIDLETIE_SOAK_BARS=1 $(GO) test -count=1 -v -timeout 15m ./soak
+
+soak-short: build ## the same but for overload, in a minute and a half; only what must never happen fails it
+	cd deploy/check && BRIDLETIE_SOAK=$(abspath $(OUT))/bridletie $(GO) test -count=1 -v -timeout 5m -run 'Rolling|Killed|Slow|Gone|Keeps|Counts' ./soak
 
 golden: ## write the golden files and what README prints anew; read the difference
 	$(GO) test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -n 1 dirname | sort -u) -update

@@ -18,6 +18,7 @@ var documents = []struct {
 	{"DEVELOPERS.md", 240},
 	{"deploy/README.md", 110},
 	{"deploy/SIZING.md", 70},
+	{"deploy/CHECKLIST.md", 100},
 	{"deploy/RUNBOOK.md", 60},
 	{"testdata/README.md", 60},
 }

@@ -40,6 +40,9 @@ type trial struct {
 
 // try plans the cutting list on a cloth, with the wishes that it can keep.
 func (c *comparer) try(k cloth.Cloth, sold cloth.Sold) trial {
+	if c.ctx.Err() != nil { // what comes before the search is not short where there are many panels
+		return trial{why: "stopped"}
+	}
 	panels, loosened := fitted(c.req.Panels, k)
 	bad := panel.ClothFaults(panels, k, sold.Bolt, "")
 	job := plan.Job{Cloth: k, Panels: panels, Bolt: sold.Bolt}

@@ -61,6 +61,9 @@ func (e *estimator) corners(workers int) {
 
 // run is one run of the engine.
 func (e *estimator) run(a asked) trial {
+	if e.ctx.Err() != nil {
+		return trial{}
+	}
 	k, sold := e.req.clothAt(a.cloth)
 	list := e.req.pieceAt(a.piece, a.usual).List()
 	c := comparer{ctx: e.ctx, req: CompareRequest{Panels: list.CutFrom(furniture.Top, k)}}

@@ -272,9 +272,9 @@ func frameName(id string) string {
 // jobFramePlace says which springs a seat has.
 func jobFramePlace(kind string) foundation.Place {
 	switch kind {
-	case "drop-in-seat":
+	case "drop-in-seat", "bar-stool": // webbed and stuffed (common practice, no source)
 		return foundation.DropIn
-	case "stuff-over-chair", "carver", "bar-stool", "piano-stool", "footstool":
+	case "stuff-over-chair", "carver", "piano-stool", "footstool":
 		return foundation.SmallChair
 	}
 	return foundation.EasyChair

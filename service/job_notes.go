@@ -160,6 +160,20 @@ func jobNotes(j *jobber, a *JobAnswer) (warnings, cautions []JobNote) {
 // maxJobNotes is how many warnings, and how many cautions, a sheet has at most.
 const maxJobNotes = 1000
 
+// unstuffed are the fixed pads of a traditional build that lie on no frame of the
+// foundation.
+func (j *jobber) unstuffed(i int) []string {
+	list := &j.lists[i].List
+	var names []string
+	for _, f := range list.Fillings {
+		framed := slices.ContainsFunc(list.Frames, func(fr furniture.Frame) bool { return fr.Place == f.Place })
+		if j.req.Pieces[i].Build == JobTraditional && !f.Loose && !framed {
+			names = append(names, f.Name)
+		}
+	}
+	return names
+}
+
 // ownNotes are the notes of the job itself.
 func (j *jobber) ownNotes(w *noteBook, a *JobAnswer) {
 	units := a.Request.Units
@@ -170,6 +184,11 @@ func (j *jobber) ownNotes(w *noteBook, a *JobAnswer) {
 		w.add("job", "nothing is said of the foam on sale: usual foams are taken, cut to the thickness that is wanted (common practice, no source)")
 	}
 	w.add("foam", j.foamNotes...)
+	for i := range j.req.Pieces {
+		if names := j.unstuffed(i); len(names) > 0 {
+			w.add("job", "nothing is ordered to stuff these beneath the wadding, since no foundation is reckoned for them ("+j.req.Pieces[i].ID+"): "+strings.Join(names, ", "))
+		}
+	}
 	for _, f := range a.Foundation {
 		w.add(f.Build.String()+" foundation", f.notes...)
 	}

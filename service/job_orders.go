@@ -100,6 +100,9 @@ func (j *jobber) costed(ans *JobAnswer) costing.Work {
 	for i := range j.req.Pieces {
 		p := &j.req.Pieces[i]
 		w.Pieces += max(p.Piece.Count, 1)
+		if p.Build == JobKeep || !p.byHand() && len(ans.Lists[i].List.Frames) == 0 {
+			w.Sound += max(p.Piece.Count, 1)
+		}
 		for _, panels := range ans.Lists[i].Covers {
 			for _, q := range panels {
 				w.Panels += q.Count

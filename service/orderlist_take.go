@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
@@ -234,7 +235,7 @@ func (b *orderBook) foam(part string, a *FoamAnswer) {
 			s := &a.Request.Stock[buy.Stock]
 			k := orderKey{
 				group: OrderFoam, article: "foam/" + s.ID, sold: OrderSold{Pack: 1, Name: "sheet"},
-				name: "foam " + a.Request.Foams[s.Foam].ID + ", " + b.wide(s.Across) + " × " + b.wide(s.Along) + ", " + b.thin(s.Thickness) + " thick",
+				name: foamName(a.Request.Foams[s.Foam]) + ", " + b.wide(s.Across) + " × " + b.wide(s.Along) + ", " + b.thin(s.Thickness) + " thick",
 			}
 			var own *ownPrice
 			if a.Request.Priced() {
@@ -244,6 +245,14 @@ func (b *orderBook) foam(part string, a *FoamAnswer) {
 			b.take(k, part, "cushions and pads", int64(buy.Count)).own = own
 		}
 	}
+}
+
+// foamName is what a foam is ordered as.
+func foamName(f foam.Foam) string {
+	if f.Name != "" {
+		return f.Name
+	}
+	return "foam " + f.ID
 }
 
 func (b *orderBook) wadding(part string, a *WaddingAnswer) {

@@ -2,8 +2,8 @@ package service
 
 import (
 	"context"
-	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
@@ -112,7 +112,8 @@ func waddingWarnings(a *WaddingAnswer) []string {
 	out := []string{}
 	for _, r := range a.Rolls {
 		if n := len(r.Plan.Joins); n > 0 {
-			out = append(out, fmt.Sprintf("%d pieces of %s are joined: tear the edges thin and keep the joins off corners and fronts", n, r.Sheet.Material))
+			pieces := counted(n, "piece", "pieces") + " of " + strings.ReplaceAll(r.Sheet.Material.String(), "-", " ")
+			out = append(out, pieces+" "+map[bool]string{true: "is", false: "are"}[n == 1]+" joined: tear the edges thin and keep the joins off corners and fronts")
 		}
 	}
 	return firstWarnings(out)

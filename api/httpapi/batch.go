@@ -12,6 +12,7 @@ import (
 	"sync"
 	"time"
 
+	"github.com/bridletie/bridletie/api/admit"
 	"github.com/bridletie/bridletie/api/gen"
 )
 
@@ -46,9 +47,36 @@ func (o BatchOptions) validate() error {
 
 // batches is what the server keeps for answering lines.
 type batches struct {
-	places chan struct{} // one for each batch
+	most   int           // at the same time
 	lines  chan struct{} // one for each line worked on, whatever its batch; taken in the order of the lines
 	inside http.Handler  // the operations without the pipeline
+
+	mu    *sync.Mutex
+	under map[*admit.Account]int // way, of each client
+}
+
+// enter takes a place for a batch. A client alone may not have them all: who sends
+// slowly keeps his for long.
+func (b batches) enter(who *admit.Account) bool {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	all := 0
+	for _, n := range b.under {
+		all += n
+	}
+	if all >= b.most || b.under[who] >= max(b.most-1, 1) {
+		return false
+	}
+	b.under[who]++
+	return true
+}
+
+func (b batches) leave(who *admit.Account) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.under[who]--; b.under[who] == 0 {
+		delete(b.under, who)
+	}
 }
 
 // Batch answers POST /v1/batch.
@@ -88,12 +116,11 @@ type lineAnswer struct {
 // VisitBatchResponse reads lines and sends answers until there are no more.
 func (a *lineAnswer) VisitBatchResponse(w http.ResponseWriter) error {
 	s := a.h.Server
-	select {
-	case s.batches.places <- struct{}{}:
-		defer func() { <-s.batches.places }()
-	default:
+	who, _ := a.ctx.Value(accountKey).(*admit.Account)
+	if !s.batches.enter(who) {
 		return retry("enough batches are being answered", heavyRetry)
 	}
+	defer s.batches.leave(who)
 	ctx, stop := context.WithTimeoutCause(a.ctx, s.opts.Batch.Time+s.opts.SolveTime, errBatchTime)
 	defer stop()
 	control := http.NewResponseController(w)

@@ -2,6 +2,7 @@ package httpapi
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -11,9 +12,12 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
+	"time"
 
 	"github.com/labstack/echo/v4"
 
+	"github.com/bridletie/bridletie/api/admit"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/strictjson"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -31,19 +35,31 @@ type oneLine struct {
 func (s *Server) answerLine(ctx context.Context, n int, text []byte) ([]byte, int) {
 	s.metrics.linesInFlight.Inc()
 	defer s.metrics.linesInFlight.Dec()
-	l, p := s.contract.readLine(text)
-	var answer []byte
-	name := "none"
-	if p == nil {
-		name = l.op.id
-		answer, p = s.answerInside(ctx, n, l)
-	}
+	l, answer, p := s.answerCaught(ctx, n, text)
+	name := cmp.Or(l.op.id, "none")
 	status := http.StatusOK
 	if p != nil {
 		status = p.Status
 	}
 	s.metrics.line(name, status)
 	return lineText(n, l.id, p, answer), status
+}
+
+// answerCaught is the answer to a line, or its problem, which a panic is too: it
+// would end the process otherwise.
+func (s *Server) answerCaught(ctx context.Context, n int, text []byte) (l oneLine, answer []byte, p *Problem) {
+	defer func() {
+		if v := recover(); v != nil {
+			s.metrics.panics.Inc()
+			s.opts.Log.ErrorContext(ctx, "panic", "line", n, "error", clipError(fmt.Errorf("%v", v)), "stack", string(debug.Stack()))
+			p = problem(internal, "line "+strconv.Itoa(n))
+		}
+	}()
+	if l, p = s.contract.readLine(text); p != nil {
+		return oneLine{id: l.id}, nil, p
+	}
+	answer, p = s.answerInside(ctx, n, l)
+	return l, answer, p
 }
 
 // readLine reads what stands around the request of a line.
@@ -121,23 +137,19 @@ func (c *contract) batchable() []string {
 
 // answerInside answers the request of a line as its operation would.
 func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []byte, p *Problem) {
-	defer func() {
-		if v := recover(); v != nil {
-			s.metrics.panics.Inc()
-			s.opts.Log.ErrorContext(ctx, "panic", "line", n, "error", clipError(fmt.Errorf("%v", v)), "stack", string(debug.Stack()))
-			p = problem(internal, "line "+strconv.Itoa(n))
-		}
-	}()
 	ctx, end := step(ctx, "line")
 	defer end()
 	if p = s.mayAsk(ctx, l.op); p != nil {
 		return nil, p
 	}
+	out := &insideAnswer{header: http.Header{}}
+	account, _ := ctx.Value(accountKey).(*admit.Account)
+	begun := time.Now()
+	defer func() { account.Charge(time.Since(begun) - out.waited) }()
 	in, p := s.contract.read(l.op, l.body)
 	if p != nil {
 		return nil, p.under("request")
 	}
-	out := &insideAnswer{header: http.Header{}}
 	ctx = context.WithValue(ctx, mediaKey, mediaJSON)
 	ctx = context.WithValue(ctx, inputKey, in)
 	ctx = context.WithValue(ctx, insideKey, out)
@@ -179,6 +191,7 @@ type insideAnswer struct {
 	status int
 	body   bytes.Buffer
 	err    error
+	waited time.Duration // for a turn, which nobody pays for
 }
 
 // Header is the header of the answer, which nobody reads.
@@ -202,7 +215,9 @@ func (s *Server) newBatches() batches {
 	e.Binder = boundBody{}
 	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
 	return batches{
-		places: make(chan struct{}, s.opts.Batch.AtOnce),
+		most:   s.opts.Batch.AtOnce,
+		mu:     new(sync.Mutex),
+		under:  make(map[*admit.Account]int),
 		lines:  make(chan struct{}, s.opts.Solves),
 		inside: e,
 	}

@@ -48,6 +48,39 @@ func TestBrokenAnswersLookBroken(t *testing.T) {
 	until(t, server, `bridletie_requests_in_flight 0`)
 }
 
+// falters panics when the second line is sent.
+type falters struct {
+	*httptest.ResponseRecorder
+	lines int
+}
+
+func (f *falters) Write(b []byte) (int, error) {
+	if f.lines++; f.lines == 2 {
+		panic("a fault of ours")
+	}
+	return f.ResponseRecorder.Write(b)
+}
+
+// A panic in the middle of an answer in lines breaks it off too.
+func TestPanicInTheMiddleLooksBroken(t *testing.T) {
+	server := newServer(t, httpapi.DefaultOptions())
+	r := httptest.NewRequest(http.MethodPost, "/v1/yardage/compare", strings.NewReader(job(t, "wing-chair-cloths.json")))
+	r.Header.Set("Content-Type", "application/json")
+	r.Header.Set("Accept", "application/x-ndjson")
+	w := &falters{httptest.NewRecorder(), 0}
+	func() {
+		defer func() {
+			if err, ok := recover().(error); !ok || !errors.Is(err, http.ErrAbortHandler) {
+				t.Errorf("the answer ends as if it were whole: %.200s", w.Body)
+			}
+		}()
+		server.Handler().ServeHTTP(w, r)
+	}()
+	until(t, server, `bridletie_panics_total 1`)
+	until(t, server, `bridletie_lane_busy{lane="heavy"} 0`)
+	until(t, server, `bridletie_lane_busy{lane="light"} 0`)
+}
+
 // Where others wait for the same answer, one that is broken off is a failure like
 // any other, and the process lives.
 func TestBrokenWork(t *testing.T) {

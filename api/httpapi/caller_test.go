@@ -17,7 +17,7 @@ import (
 )
 
 // ringOf has two keys of the workroom and one of a supplier with quotas of its own.
-func ringOf(t *testing.T) (ring *keyring.Ring, workroom, second, supplier string) {
+func ringOf(t testing.TB) (ring *keyring.Ring, workroom, second, supplier string) {
 	t.Helper()
 	workroom, a := keyring.New()
 	second, b := keyring.New()

@@ -83,10 +83,9 @@ func loadContract(l Limits) (*contract, error) {
 		operations: make(map[string]operation),
 		methods:    make(map[string][]string),
 	}
-	made := &shapes{formats: formatChecks(), made: make(map[*openapi3.Schema]*shape)}
 	for path, item := range doc.Paths.Map() {
 		for method, op := range item.Operations() {
-			o, err := newOperation(op, l, made)
+			o, err := newOperation(op, l)
 			if err != nil {
 				return nil, err
 			}
@@ -110,7 +109,7 @@ func newDocument(body []byte) document { return document{Form: web.NewForm(body)
 // newPacked is a document that is made once and kept compressed too.
 func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }
 
-func newOperation(op *openapi3.Operation, l Limits, made *shapes) (operation, error) {
+func newOperation(op *openapi3.Operation, l Limits) (operation, error) {
 	o := operation{id: op.OperationID, public: !slices.Contains(op.Tags, "service")}
 	for media := range op.Responses.Value("200").Value.Content {
 		o.offers = append(o.offers, media)
@@ -125,9 +124,7 @@ func newOperation(op *openapi3.Operation, l Limits, made *shapes) (operation, er
 			return o, nil
 		}
 		o.body = media.Schema.Value
-		if s, err := made.of(media.Schema); err == nil {
-			o.shape = s
-		}
+		o.shape = shapeOf(media.Schema)
 		var ok bool
 		if o.reader, ok = readers()[o.id]; !ok {
 			return o, fmt.Errorf("httpapi: openapi.yaml: nothing reads the body of %s", o.id)

@@ -7,7 +7,9 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -346,5 +348,21 @@ func TestEngineIsReady(t *testing.T) {
 	w := c.do("POST", "/v1/yardage", sound, "Content-Type", "application/json", "Accept", "image/svg+xml")
 	if w.Code != 200 || !strings.HasPrefix(w.Body.String(), "<svg ") {
 		t.Errorf("svg: status %d: %.100s", w.Code, w.Body)
+	}
+}
+
+// The validator is one without the faults that are known of older ones
+// (GHSA-r277-6w6q-xmqw, GHSA-jpcw-4wr7-c3vq: mended in 0.144.0).
+func TestValidatorIsNewEnough(t *testing.T) {
+	text, err := os.ReadFile("../../go.mod")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := regexp.MustCompile(`github\.com/getkin/kin-openapi v0\.(\d+)\.`).FindSubmatch(text)
+	if m == nil {
+		t.Fatal("no version of the validator in go.mod")
+	}
+	if minor, err := strconv.Atoi(string(m[1])); err != nil || minor < 144 {
+		t.Errorf("kin-openapi 0.%s, want at least 0.144", m[1])
 	}
 }

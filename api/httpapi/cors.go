@@ -16,7 +16,7 @@ import (
 const (
 	corsMaxAge  = "7200"
 	corsHeaders = "Accept, Content-Type, If-None-Match, Prefer, Traceparent, Tracestate, X-Request-Id"
-	corsExposed = "ETag, RateLimit, RateLimit-Policy, Retry-After, X-Request-Id"
+	corsExposed = "ETag, Preference-Applied, RateLimit, RateLimit-Policy, Retry-After, X-Request-Id"
 )
 
 // anyOrigin in the allow-list lets pages of every origin call.

@@ -35,6 +35,9 @@ func (s *Server) Takes(operation string, body []byte) (read, byShape, byValidato
 	return true, op.shape.holds(doc), len(s.contract.schemaFaults(doc, op.body)) == 0
 }
 
+// BreakLines makes the reading of every line panic.
+func (s *Server) BreakLines() { s.contract = nil }
+
 // HoldLight takes a place in the light lane until it is released.
 func (s *Server) HoldLight(release chan bool) {
 	leave, err := s.light.Enter(context.Background())

@@ -137,6 +137,9 @@ func (c *client) check(r *http.Request, w *httptest.ResponseRecorder) {
 			c.t.Errorf("%s %s: %s is %q, want %q", r.Method, r.URL.Path, name, got, want)
 		}
 	}
+	if h := w.Header(); h.Get("Server") != "" || h.Get("X-Powered-By") != "" || r.Method == http.MethodPost && h.Get("Cache-Control") != "no-store" {
+		c.t.Errorf("%s %s: a banner, or an answer that may be stored: %v", r.Method, r.URL.Path, h)
+	}
 	if w.Header().Get("X-Request-Id") == "" {
 		c.t.Errorf("%s %s: no X-Request-Id", r.Method, r.URL.Path)
 	}

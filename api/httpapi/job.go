@@ -25,7 +25,9 @@ func (s *Server) AnswerJob(ctx context.Context, body []byte) (*service.JobAnswer
 func (s *Server) job(ctx context.Context, req service.JobRequest) (*service.JobAnswer, error) {
 	req.MostPanels = s.opts.Panels
 	ans, err := inTurn(ctx, s, func(ctx context.Context) (*service.JobAnswer, error) {
-		return service.Job(ctx, s.fire.set, req, s.opts.Solves)
+		n, back := s.workers()
+		defer back()
+		return service.Job(ctx, s.fire.set, req, n)
 	})
 	if err != nil {
 		return nil, err

@@ -22,8 +22,10 @@ type Limits struct {
 	Effort       string // the most thorough that may be asked for: normal or thorough
 	AddressBytes int    // of path and query, else 414
 	HeaderFields int    // else 431
+	HeaderBytes  int    // which net/http sees to
 
 	// Of work.
+	BodyRoom   int           // bytes of bodies, but for the first 16 KiB of each, that are read or wait at the same time
 	SolveTime  time.Duration // how long an answer may be worked on before 503
 	Solves     int           // heavy answers worked on at the same time
 	SolveQueue int           // more that wait for one of those places
@@ -41,9 +43,9 @@ func DefaultLimits() Limits {
 	return Limits{
 		BodyBytes: MaxCheckBody, Depth: maxDepth, Values: maxCheckValues,
 		Panels: 500, Pieces: 20, Cloths: 1000, Effort: "thorough",
-		AddressBytes: 8192, HeaderFields: 100,
-		SolveTime: 50 * time.Second,
-		Solves:    max(1, cores-1), SolveQueue: max(1, cores-1), SolveWait: 5 * time.Second,
+		AddressBytes: 8192, HeaderFields: 100, HeaderBytes: 16 << 10,
+		BodyRoom: 32 << 20, SolveTime: 50 * time.Second,
+		Solves: max(1, cores-1), SolveQueue: max(1, cores-1), SolveWait: 5 * time.Second,
 		Lights: 4 * cores, LightQueue: 64 * cores, LightWait: 250 * time.Millisecond, LightTime: 250 * time.Millisecond,
 	}
 }
@@ -60,6 +62,8 @@ func (l Limits) validate() error {
 		"Cloths":       {l.Cloths, 1, most.Cloths},
 		"AddressBytes": {l.AddressBytes, 64, most.AddressBytes},
 		"HeaderFields": {l.HeaderFields, 16, most.HeaderFields},
+		"BodyRoom":     {l.BodyRoom, most.BodyBytes, 1 << 40},
+		"HeaderBytes":  {l.HeaderBytes, 1024, most.HeaderBytes},
 		"Solves":       {l.Solves, 1, 1024},
 		"SolveQueue":   {l.SolveQueue, 0, 1 << 16},
 		"Lights":       {l.Lights, 1, 1 << 16},
@@ -130,7 +134,7 @@ func (l Limits) tighten(doc *openapi3.T) (smaller bool) {
 func (l Limits) tightenNumbers(extensions map[string]any) (smaller bool) {
 	said, _ := extensions["x-limits"].(map[string]any)
 	for name, most := range map[string]int{
-		"bodyBytes": l.BodyBytes, "depth": l.Depth, "values": l.Values, "addressBytes": l.AddressBytes, "headerFields": l.HeaderFields,
+		"bodyBytes": l.BodyBytes, "depth": l.Depth, "values": l.Values, "addressBytes": l.AddressBytes, "headerFields": l.HeaderFields, "headerBytes": l.HeaderBytes,
 		"panels": l.Panels, "pieces": l.Pieces, "cloths": l.Cloths, "answerSeconds": int(l.SolveTime.Seconds()),
 	} {
 		if number, ok := said[name].(float64); ok && float64(most) < number {

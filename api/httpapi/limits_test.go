@@ -36,7 +36,7 @@ func TestContractSaysTheLimits(t *testing.T) {
 	doc, l := spec(t), httpapi.DefaultLimits()
 	root := limitsOf(t, doc.Extensions)
 	want := map[string]int{
-		"bodyBytes": httpapi.MaxBody, "depth": l.Depth, "values": 20000, "addressBytes": l.AddressBytes, "headerBytes": 16384,
+		"bodyBytes": httpapi.MaxBody, "depth": l.Depth, "values": 20000, "addressBytes": l.AddressBytes, "headerBytes": l.HeaderBytes,
 		"headerFields": l.HeaderFields, "panels": l.Panels, "pieces": l.Pieces, "cloths": l.Cloths, "answerSeconds": int(l.SolveTime.Seconds()),
 	}
 	if fmt.Sprint(root) != fmt.Sprint(want) {

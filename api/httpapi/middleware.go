@@ -7,6 +7,7 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"io"
 	"mime"
 	"net/http"
 	"runtime/debug"
@@ -62,6 +63,8 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 		switch {
 		case errors.Is(err, http.ErrAbortHandler):
 			panic(http.ErrAbortHandler) // an answer that was begun must not look whole
+		case err != nil && c.Response().Committed:
+			panic(http.ErrAbortHandler)
 		case err != nil:
 			s.answerError(c, err)
 		}
@@ -201,7 +204,13 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 			s.light.Refuse()
 			return shed(admit.ErrFull, lightRetry)
 		}
-		raw, err := readBody(c, op)
+		body := &roomed{Reader: r.Body, room: &s.bodies}
+		defer body.leave()
+		raw, err := readBody(c, op, body)
+		if errors.Is(err, errNoRoom) {
+			s.light.Refuse()
+			return retry("the service is full", lightRetry).with("Connection", "close")
+		}
 		if err != nil {
 			return err
 		}
@@ -215,6 +224,7 @@ func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 		if err != nil {
 			return err
 		}
+		body.leave() // there are only so many places
 		return s.answer(c, raw, name, t, next)
 	}
 }
@@ -319,7 +329,7 @@ func (s *Server) once(c echo.Context, digest, name string, t *turn, record *reco
 }
 
 // readBody is the body of an operation that has one.
-func readBody(c echo.Context, op operation) ([]byte, error) {
+func readBody(c echo.Context, op operation, body io.Reader) ([]byte, error) {
 	if op.body == nil {
 		return nil, nil
 	}
@@ -335,11 +345,13 @@ func readBody(c echo.Context, op operation) ([]byte, error) {
 	if n := r.ContentLength; n > 0 { // what is said, but not much for what has not come yet
 		into.Grow(int(min(n, 16<<10)) + bytes.MinRead)
 	}
-	_, err := into.ReadFrom(http.MaxBytesReader(c.Response().Writer, r.Body, int64(most)))
+	_, err := into.ReadFrom(http.MaxBytesReader(c.Response().Writer, io.NopCloser(body), int64(most)))
 	var past *http.MaxBytesError
 	switch {
 	case errors.As(err, &past):
 		return nil, tooLarge(most)
+	case errors.Is(err, errNoRoom):
+		return nil, err
 	case err != nil:
 		return nil, problem(malformedJSON, "the body did not arrive whole")
 	}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"maps"
 	"net/http"
+	"slices"
 	"strconv"
 
 	"github.com/labstack/echo/v4"
@@ -22,11 +23,22 @@ type recorded struct {
 // send writes the answer out.
 func (r *recorded) send(c echo.Context) error {
 	w := c.Response()
-	maps.Copy(w.Header(), r.header)
+	h := w.Header()
+	varies := h.Values("Vary") // by what the pipeline went
+	maps.Copy(h, r.header)
+	h["Vary"] = slices.Clone(h["Vary"])
+	for _, name := range varies {
+		if !slices.Contains(h["Vary"], name) {
+			h.Add("Vary", name)
+		}
+	}
 	if r.status != http.StatusNotModified { // whose length would be that of the document
 		w.Header().Set("Content-Length", strconv.Itoa(len(r.body)))
 	}
 	w.WriteHeader(r.status)
+	if len(r.body) == 0 { // a 304 may not even write nothing
+		return nil
+	}
 	_, err := w.Write(r.body)
 	return err
 }

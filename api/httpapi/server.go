@@ -28,6 +28,7 @@ type Server struct {
 	gate     *gateMetrics
 	light    *admit.Lane // for reading bodies and for short answers
 	heavy    *admit.Lane // for plans and other searches
+	bodies   room
 	callers  *callers
 	kept     *reuse.Store[*recorded] // nil when every answer is made anew
 	draining atomic.Bool
@@ -72,6 +73,7 @@ func New(opts Options) (*Server, error) {
 		pages:    pages,
 		callers:  newCallers(opts.Access),
 	}
+	s.bodies.most = int64(opts.BodyRoom)
 	registry := s.metrics.registry
 	s.gate = newGateMetrics(registry)
 	s.light = s.gate.lane(registry, "light", opts.Lights, opts.LightQueue, opts.LightWait)

@@ -44,6 +44,17 @@ type shapes struct {
 	made    map[*openapi3.Schema]*shape
 }
 
+// shapeOf is a schema as a shape, nil where it cannot be one. Each operation has
+// shapes of its own: what is left of one that could not be finished takes too much.
+func shapeOf(ref *openapi3.SchemaRef) *shape {
+	m := &shapes{formats: formatChecks(), made: make(map[*openapi3.Schema]*shape)}
+	made, err := m.of(ref)
+	if err != nil {
+		return nil
+	}
+	return made
+}
+
 func (m *shapes) of(ref *openapi3.SchemaRef) (*shape, error) {
 	s := ref.Value
 	if known, ok := m.made[s]; ok {

@@ -111,16 +111,15 @@ func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*
 	t, _ := ctx.Value(turnKey).(*turn)
 	switch {
 	case t == nil: // a line of many, or no server at all
+		begun := time.Now()
 		leave, err := s.heavy.Await(timed)
+		if line, ok := ctx.Value(insideKey).(*insideAnswer); ok { // which pays for all else
+			line.waited += time.Since(begun)
+		}
 		if err != nil {
 			return nil, shed(err, heavyRetry)
 		}
-		account, _ := ctx.Value(accountKey).(*admit.Account)
-		begun := time.Now()
-		defer func() {
-			leave()
-			account.Charge(time.Since(begun))
-		}()
+		defer leave()
 	case t.heavy:
 		if err := t.moveOver(timed); err != nil {
 			return nil, err

@@ -18,6 +18,16 @@ import (
 // Off is the address of no collector.
 const Off = "off"
 
+// Address is that of a collector. It is logged, and so must hold nothing secret;
+// the error does not say what it is.
+func Address(collector string) (*url.URL, error) {
+	at, err := url.Parse(collector)
+	if err != nil || at.Scheme != "http" && at.Scheme != "https" || at.Host == "" || at.User != nil || at.RawQuery != "" {
+		return nil, fmt.Errorf("tracing: a collector has an http or https address, without a name, a password or a query")
+	}
+	return at, nil
+}
+
 // Start makes a tracer that sends one in so many of the requests that no caller
 // has decided about, as a share from 0 to 1, to the collector at an http or https
 // address (OTLP over HTTP), and a function that sends the rest and ends it. For
@@ -26,9 +36,9 @@ func Start(ctx context.Context, collector string, share float64, version string)
 	if collector == Off || collector == "" {
 		return nil, func(context.Context) error { return nil }, nil
 	}
-	at, err := url.Parse(collector)
-	if err != nil || at.Scheme != "http" && at.Scheme != "https" || at.Host == "" || at.User != nil {
-		return nil, nil, fmt.Errorf("tracing: %.80q is not the http or https address of a collector", collector)
+	at, err := Address(collector)
+	if err != nil {
+		return nil, nil, err
 	}
 	if !(share >= 0 && share <= 1) {
 		return nil, nil, fmt.Errorf("tracing: the share %v is not from 0 to 1", share)

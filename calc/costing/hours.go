@@ -5,6 +5,7 @@ import "github.com/shopspring/decimal"
 // Work is how much there is of what hours are reckoned by.
 type Work struct {
 	Pieces   int
+	Sound    int // of these, pieces without a frame that is rebuilt: none is repaired
 	Panels   int // all covers, all copies
 	Cushions int
 	Frames   int
@@ -96,6 +97,9 @@ func (p Preset) Hours(w Work, rate decimal.Decimal, tax string) []Labour {
 
 // hours are those of one operation, to the hundredth.
 func (o Operation) hours(w Work) decimal.Decimal {
+	if o.Name == FrameRepair {
+		w.Pieces = max(w.Pieces-w.Sound, 0)
+	}
 	times := func(n int, d decimal.Decimal) decimal.Decimal { return d.Mul(decimal.NewFromInt(int64(n))) }
 	return o.Fixed.Add(times(w.Pieces, o.PerPiece)).Add(times(w.Panels, o.PerPanel)).Add(times(w.Cushions, o.PerCushion)).
 		Add(times(w.Frames, o.PerFrame)).Add(times(w.Buttons, o.PerButton)).Add(w.Piping.Mul(o.PerMetre)).Round(2)

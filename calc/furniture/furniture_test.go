@@ -340,8 +340,39 @@ func TestStacks(t *testing.T) {
 			got = append(got, s.Where+" "+l.ID)
 		}
 	}
-	const want = "seat COVER,seat WADDING,seat C,seat PLATFORM,seat DECK,back COVER,back CALICO,back WADDING,back BP,arm COVER,arm WADDING,arm AP,outside OUTSIDE,outside LINING,outside BOTTOM"
+	const want = "seat COVER,seat WADDING,seat C,seat PLATFORM,seat DECK,back COVER,back CALICO,back WADDING,back BP,arm COVER,arm WADDING,arm AP,arm WP,outside OUTSIDE,outside LINING,outside BOTTOM"
 	if text := strings.Join(got, ","); text != want {
 		t.Errorf("stacks of the wing chair: %s", text)
+	}
+}
+
+// Wings and the arms of a carver are padded on both sides, and only where there
+// are any.
+func TestThinPads(t *testing.T) {
+	for _, c := range []struct {
+		kind, option, choice, pad string
+		want                      int
+	}{
+		{"wing-chair", "", "", "WP", 2},
+		{"club-chair", "", "", "WP", 0},
+		{"three-seat-settee", "wings", "yes", "WP", 2},
+		{"three-seat-settee", "wings", "no", "WP", 0},
+		{"headboard", "wings", "yes", "WP", 2},
+		{"carver", "arm-pads", "yes", "AP", 2},
+		{"carver", "arm-pads", "no", "AP", 0},
+	} {
+		p := furniture.Piece{Kind: c.kind, Count: 1}
+		if c.option != "" {
+			p.Options = map[string]string{c.option: c.choice}
+		}
+		n := 0
+		for _, f := range p.List().Fillings {
+			if f.ID == c.pad {
+				n += f.Count
+			}
+		}
+		if n != c.want {
+			t.Errorf("%s with %s %s: %d of %s, wanted %d", c.kind, c.option, c.choice, n, c.pad, c.want)
+		}
 	}
 }

@@ -81,6 +81,7 @@ func headboard(w *work) {
 	matched(l)
 	matched(r)
 	w.cut("OW", "outside wing", wide, along.plus(thick), edges{w.seam(), w.under(), w.seam(), w.seam()}).copies(2)
+	w.thinPads("WP", "wing pad", wide, along)
 	if w.pipesEdges() {
 		w.run("edge of a wing", wide.l+along.l, false, 1, 2)
 	}

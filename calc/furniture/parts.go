@@ -157,8 +157,14 @@ func (w *work) arms() {
 	if w.is("collars", "sewn") {
 		w.cut("CO", "collar", w.named("collar", collar), rise, all(w.seam())).copies(2)
 	}
+	w.thinPads("AP", "arm pad", long, rise)
+}
+
+// thinPads are a pad for the left and one for the right (common practice, no
+// source).
+func (w *work) thinPads(id, name string, across, along span) {
 	w.list.Fillings = append(w.list.Fillings, Filling{
-		ID: "AP", Name: "arm pad", Count: 2, Size: panel.Size{Across: long.l, Along: rise.l}, Thickness: 3 * cm, Place: ArmPlace,
+		ID: id, Name: name, Count: 2, Size: panel.Size{Across: across.l, Along: along.l}, Thickness: 3 * cm, Place: ArmPlace,
 	})
 }
 
@@ -175,6 +181,7 @@ func (w *work) wings() {
 	if w.pipesEdges() {
 		w.run("front of a wing", wide.l+high.l, false, 1, 2)
 	}
+	w.thinPads("WP", "wing pad", wide, high)
 }
 
 // box covers a pad that stands proud on a frame: a top, and borders at its four

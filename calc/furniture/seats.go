@@ -65,6 +65,7 @@ func carver(w *work) {
 	w.diningChair()
 	if w.is("arm-pads", "yes") {
 		w.cut("PAD", "arm pad", w.take("arm-pad-width"), w.take("arm-pad-length"), all(w.pull())).copies(2)
+		w.thinPads("AP", "arm pad", w.take("arm-pad-length"), w.take("arm-pad-width"))
 	}
 }
 

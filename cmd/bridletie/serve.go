@@ -110,7 +110,7 @@ func newServer(h http.Handler, c config, log *slog.Logger) *http.Server {
 		ReadTimeout:       c.readTime,
 		WriteTimeout:      c.writeTime,
 		IdleTimeout:       c.idleTime,
-		MaxHeaderBytes:    c.headerBytes,
+		MaxHeaderBytes:    c.api.HeaderBytes,
 		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
 	}
 }

@@ -27,7 +27,6 @@ type config struct {
 	traceShare float64 // of the requests, from 0 to 1
 
 	headerTime, readTime, writeTime, idleTime time.Duration
-	headerBytes                               int
 
 	keysFile string
 
@@ -76,7 +75,7 @@ func defaults() config {
 	return config{
 		addr: "127.0.0.1:8080", metrics: "127.0.0.1:9090", drain: 5 * time.Second, grace: 60 * time.Second, conns: 4096,
 		trace: tracing.Off, traceShare: 1,
-		headerTime: 5 * time.Second, readTime: 10 * time.Second, writeTime: 60 * time.Second, idleTime: 90 * time.Second, headerBytes: 16 << 10,
+		headerTime: 5 * time.Second, readTime: 10 * time.Second, writeTime: 60 * time.Second, idleTime: 90 * time.Second,
 		api: httpapi.DefaultOptions(),
 	}
 }
@@ -95,6 +94,7 @@ func flagsOf(c *config) *flag.FlagSet {
 	f.Var((*list)(&c.api.Origins), "allow-origin", "origins of pages that may call, with commas between, * for all")
 
 	f.IntVar(&l.BodyBytes, "max-body", l.BodyBytes, "bytes of a body, where the contract does not say less")
+	f.IntVar(&l.BodyRoom, "body-room", l.BodyRoom, "bytes of bodies that are read or wait for their turn at the same time, but for the first 16 KiB of each")
 	f.IntVar(&l.Depth, "max-depth", l.Depth, "levels of JSON in one another")
 	f.IntVar(&l.Values, "max-values", l.Values, "values and names in a body, where the contract does not say less")
 	f.IntVar(&l.Panels, "max-panels", l.Panels, "panels in one list")
@@ -103,7 +103,7 @@ func flagsOf(c *config) *flag.FlagSet {
 	f.StringVar(&l.Effort, "max-effort", l.Effort, "the most thorough search that may be asked for, which is the work that one plan may take: normal or thorough")
 	f.IntVar(&l.AddressBytes, "max-address", l.AddressBytes, "bytes of path and query")
 	f.IntVar(&l.HeaderFields, "max-header-fields", l.HeaderFields, "fields of a header")
-	f.IntVar(&c.headerBytes, "max-header", c.headerBytes, "bytes of a header")
+	f.IntVar(&l.HeaderBytes, "max-header", l.HeaderBytes, "bytes of a header")
 	f.IntVar(&c.conns, "max-connections", c.conns, "connections open at the same time; more wait to be accepted")
 
 	f.DurationVar(&l.SolveTime, "deadline", l.SolveTime, "how long an answer may be worked on")
@@ -182,10 +182,11 @@ func (c *config) validate(rest int) error {
 		return errors.New("the time-outs must be positive")
 	case c.writeTime <= c.api.SolveTime:
 		return errors.New("write-timeout must be longer than deadline, or answers are cut off")
-	case c.headerBytes < 1024 || c.headerBytes > 1<<20:
-		return errors.New("max-header must be from 1024 to 1048576")
 	case c.conns < 1:
 		return errors.New("max-connections must be positive")
+	case c.trace != tracing.Off && c.trace != "":
+		_, err := tracing.Address(c.trace)
+		return err
 	}
 	return nil
 }

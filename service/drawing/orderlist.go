@@ -216,7 +216,7 @@ func (s *paper) jobCost(c *service.JobCost) {
 	stops := []float64{0, 300, 1490}
 	heads := []string{"Net, " + c.Money(c.Quote.Total).Code(), "For"}
 	s.table("Cost", stops, 0, heads, p.costRows(c))
-	s.table("Sums", stops, 0, heads, sumRows(c))
+	s.table("Sums", stops, 0, []string{c.Money(c.Quote.Total).Code(), "What"}, sumRows(c))
 	s.body(tPlain, validText(c))
 	var missing [][]string
 	for _, m := range c.Missing {

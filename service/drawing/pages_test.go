@@ -4,6 +4,8 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
+
+	"github.com/bridletie/bridletie/calc/length"
 )
 
 // pagesOf are the pages of a picture on paper, with their numbers.
@@ -40,10 +42,66 @@ func TestPagesShowEverything(t *testing.T) {
 				}
 				at = max(at, s.to)
 			}
-			if at < p.Height-1e-6 {
-				t.Errorf("%s: the last page ends at %v of %v", name, at, p.Height)
+			if end := drawnTo(p, at); at < end-1e-6 {
+				t.Errorf("%s: the last page ends at %v of %v", name, at, end)
 			}
 		}
+	}
+}
+
+// drawnTo is how far down a picture its pages must go: to what is drawn lowest but
+// for a closing line that stands below what they show.
+func drawnTo(p *Picture, shown float64) float64 {
+	low := 0.0
+	for _, m := range extents(p.Items, 0) {
+		if c := p.Closing; c.Text == "" || m.from < c.From-1e-6 || shown > c.From {
+			low = max(low, m.to)
+		}
+	}
+	return low
+}
+
+// The closing line stands once, and neither it nor the margin below it makes a
+// page. Sheets of every length come to every place of a page.
+func TestClosingLineMakesNoPage(t *testing.T) {
+	feet := 0
+	for lines := 1; lines <= 130; lines++ {
+		s := &paper{sys: length.Metric, k: 1, page: usualWidth + 2*marginPage}
+		s.title("Sheet", "of so many lines")
+		for range lines {
+			s.body(tPlain, "A line.")
+		}
+		s.closing(nil, nil)
+		p := s.picture("Sheet", "", planStyles(1))
+		if p.Closing.Text == "" {
+			t.Fatal("no closing line")
+		}
+		at, stands := 0.0, 0
+		for i, page := range pagesOf(p, A4()) {
+			marks := 0
+			for _, m := range extents(p.Items, 0) {
+				if m.to > page.from+1e-6 && m.to <= page.to+1e-6 && m.to < p.Closing.From {
+					marks++
+				}
+			}
+			if marks == 0 {
+				t.Errorf("%d lines: page %d has nothing, or the closing line alone", lines, i+1)
+			}
+			if page.closing != "" {
+				stands++
+				feet++
+			}
+			at = page.to
+		}
+		if at > p.Closing.From+1 {
+			stands++
+		}
+		if stands != 1 {
+			t.Errorf("%d lines: the closing line stands %d times", lines, stands)
+		}
+	}
+	if feet == 0 {
+		t.Error("no closing line came to a foot")
 	}
 }
 
@@ -153,5 +211,13 @@ func TestAnyAnswerIsPrinted(t *testing.T) {
 	}
 	if n := len(pagesOf(PlanPicture(largest()), Letter())); n > 3*mostPages {
 		t.Errorf("%d pages of the largest", n)
+	}
+}
+
+// What is drawn off a picture makes no pages.
+func TestPagesEndWithThePicture(t *testing.T) {
+	p := &Picture{Width: 190, Height: 100, Classes: planStyles(1), Items: []Shape{Rect{X: 0, Y: 10, W: 20, H: 1e9}}}
+	if n := len(pagesOf(p, A4())); n != 1 {
+		t.Errorf("%d pages", n)
 	}
 }

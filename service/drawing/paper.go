@@ -27,6 +27,8 @@ type paper struct {
 
 	whole  []Span
 	strips []Strip
+	end    Closing
+	ended  float64 // where the closing line ends
 }
 
 // keep has what is drawn from a height to here, and the room below it, stay on
@@ -117,11 +119,15 @@ func (s *paper) scale() float64 {
 
 // picture is the sheet as it has been drawn.
 func (s *paper) picture(title, desc string, styles []Style) *Picture {
-	return &Picture{
+	p := &Picture{
 		Title: title, Desc: desc, Units: s.sys,
 		Width: s.page, Height: s.y + marginPage*s.k, Scale: s.scale(),
 		Classes: styles, Items: s.items, Whole: s.whole, Strips: s.strips,
 	}
+	if s.y <= s.ended {
+		p.Closing = s.end
+	}
+	return p
 }
 
 // fact is a figure that must be seen first.
@@ -199,8 +205,11 @@ func (s *paper) rows(stops []float64, bold int, heads []string, rows [][]string)
 func (s *paper) closing(warnings, cautions []string) {
 	s.checks(warnings, cautions)
 	s.gap(24)
-	s.body(tQuiet, "Drawn at 1:"+strconv.FormatFloat(s.scale(), 'f', -1, 64)+
-		" when printed at full size. The figures count, not the drawing.")
+	text := "Drawn at 1:" + strconv.FormatFloat(s.scale(), 'f', -1, 64) +
+		" when printed at full size. The figures count, not the drawing."
+	s.end = Closing{From: s.y + 0.32*bodySize*s.k, Text: text} // the rest of the line is its letters
+	s.body(tQuiet, text)
+	s.ended = s.y
 }
 
 // checks lists what to check.

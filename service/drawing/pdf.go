@@ -166,6 +166,9 @@ func (w *pdfWriter) sheet(s *pdfSheet, foot string) {
 	if s.key != nil {
 		w.keyTo(s, bottom)
 	}
+	if s.closing != "" {
+		w.word(pageMargin, w.paper.Height-pageMargin-4, footSize, quietInk, false, w.cut(s.closing, footSize, w.paper.Width-2*pageMargin))
+	}
 	w.word(pageMargin, w.paper.Height-pageMargin, footSize, quietInk, false, w.cut(foot, footSize, w.paper.Width-2*pageMargin))
 }
 

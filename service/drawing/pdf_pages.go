@@ -37,6 +37,8 @@ type pdfSheet struct {
 
 	key   *Strip // whose key stands below the slab
 	keyed []*pdfSheet
+
+	closing string // the picture's last line, where it stands in the foot
 }
 
 // paginator divides one picture into pages.
@@ -44,6 +46,7 @@ type paginator struct {
 	p      *Picture
 	scale  float64
 	high   float64 // of a page, in the picture
+	drawn  float64 // nothing is drawn below
 	shapes shapeEdges
 	whole  shapeEdges
 	long   []*Strip // those that no page holds
@@ -53,7 +56,12 @@ type paginator struct {
 // paginate divides a picture into pages of that height on paper.
 func paginate(p *Picture, scale, height float64) []*pdfSheet {
 	g := &paginator{p: p, scale: scale, high: height * scale}
-	g.shapes = edgesOf(extents(p.Items, 0))
+	marks := extents(p.Items, 0)
+	for _, m := range marks {
+		g.drawn = max(g.drawn, m.to)
+	}
+	g.drawn = min(g.drawn, p.Height) // what is drawn off the picture is on no page
+	g.shapes = edgesOf(marks)
 	whole := groupsOf(p.Items)
 	for _, s := range p.Whole {
 		whole = append(whole, slab{s.From, s.To})
@@ -94,10 +102,8 @@ func (g *paginator) flow() {
 				g.long = g.long[1:]
 				continue
 			}
-		} else if g.p.Height <= end {
-			if from < g.p.Height {
-				g.put(from, g.p.Height)
-			}
+		} else if g.drawn <= end {
+			g.finish(from, end)
 			return
 		}
 		to, cut := g.between(from, end)
@@ -109,6 +115,20 @@ func (g *paginator) flow() {
 		if cut {
 			from -= g.high * overlap
 		}
+	}
+}
+
+// finish puts what is left, which a page that is full at end holds. The closing
+// line alone goes to the foot of the page before, and the margin at the bottom
+// takes no page.
+func (g *paginator) finish(from, end float64) {
+	left := g.shapes.bottoms[sort.SearchFloat64s(g.shapes.bottoms, from+1e-6):]
+	switch c := g.p.Closing; {
+	case len(g.pages) > 0 && from >= g.drawn-1e-6:
+	case len(g.pages) > 0 && c.Text != "" && len(left) > 0 && left[0] > c.From:
+		g.pages[len(g.pages)-1].closing = c.Text
+	default:
+		g.put(from, min(g.p.Height, end))
 	}
 }
 
@@ -130,8 +150,9 @@ func (g *paginator) broken(s *Strip) float64 {
 		link(g.put(from, at))
 		from = at - g.high*overlap
 	}
-	to, end := g.p.Height, from+g.high-joinRoom*g.scale
-	if len(g.long) > 1 || to > end {
+	end := from + g.high - joinRoom*g.scale
+	to := min(g.p.Height, end)
+	if len(g.long) > 1 || g.drawn > end {
 		to, _ = g.latest(bottom, end, bottom, 0)
 	}
 	if len(g.long) > 1 {

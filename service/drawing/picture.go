@@ -13,6 +13,15 @@ type Picture struct {
 
 	Whole  []Span  // parts that a page does not end in, where they fit on one
 	Strips []Strip // the lengths of cloth on it, which a page may end in
+
+	Closing Closing // the line that it ends with
+}
+
+// Closing is the last line of a picture, whose letters begin at that height.
+// Printed, it goes to the foot of a page rather than have a page to itself.
+type Closing struct {
+	From float64
+	Text string // "" for none
 }
 
 // Span is a part of a picture from one height to another.

@@ -331,6 +331,7 @@ class Quote extends HTMLElement {
   #root = this.attachShadow({ mode: 'open' });
   /** @type {AbortController | undefined} */ #asking;
   /** @type {AbortController | undefined} */ #loading;
+  #pointed = -1; // the measure whose field has the focus
   /** @type {IntersectionObserver | undefined} */ #seen;
   /** @type {number | undefined} */ #timer;
   /** @type {{request: Request, estimate: Answer} | undefined} */ #answer;
@@ -622,7 +623,7 @@ class Quote extends HTMLElement {
       return this.#field(id, `${letter(i)} ${this.#capital(this.#named(m.name))}`, make('input', {
         id, type: 'text', inputmode: this.#state.units === 'metric' ? 'decimal' : 'text', autocomplete: 'off', maxlength: '24', part: 'input',
         value: this.#inField(this.#state.measures[m.measure] ?? ''),
-        onfocus: () => this.#point(i), onblur: () => this.#point(),
+        onfocus: () => this.#point(i), onblur: () => this.#point(-1),
         oninput: (/** @type {any} */ e) => {
           const typed = e.target.value;
           if (typed.trim()) this.#state.measures[m.measure] = this.#toSend(typed);
@@ -674,7 +675,8 @@ class Quote extends HTMLElement {
   }
 
   /** Shows the marks while measures are open, and one alone while its field has the focus. @param {number} [n] */
-  #point(n = -1) {
+  #point(n = this.#pointed) {
+    this.#pointed = n;
     const svg = this.#root.querySelector('svg');
     svg?.classList.toggle('measuring', this.#at('measures')?.open ?? false);
     svg?.classList.toggle('pointing', n >= 0);
