@@ -115,25 +115,7 @@ func (m *model) mirrorsFree(g *group, o int) bool {
 // place, also where a phase across is open.
 func (e *exact) findPlaces() bool {
 	m := e.m
-	free, open := false, false
-	set := []int64{0}
-	for k := range m.items {
-		for o := range m.items[k].lay {
-			l := &m.items[k].lay[o]
-			gl := &m.groups[m.items[k].group].lay[o]
-			if !l.consX || !gl.xFixed || l.tol > 0 {
-				free = true
-			}
-			open = open || l.consX && !gl.xFixed
-			if l.consX && gl.xFixed {
-				for _, a := range gl.alts {
-					l.columns(m.grid.H, a, 0, m.W-l.w, func(from, to int64) {
-						set = append(set, from+l.w, to+l.w)
-					})
-				}
-			}
-		}
-	}
+	free, open, set := m.edges()
 	if !free {
 		return true
 	}
@@ -143,7 +125,6 @@ func (e *exact) findPlaces() bool {
 		}
 		return true
 	}
-	set = sortedUnique(set)
 	for k := range m.items {
 		add := []int64{}
 		for o := range m.items[k].lay {
@@ -163,6 +144,30 @@ func (e *exact) findPlaces() bool {
 	}
 	e.xs = set
 	return true
+}
+
+// edges are the left selvedge and the right edges of items in their columns. It
+// reports whether some item is not held to columns, and whether one is held to
+// columns that are not known.
+func (m *model) edges() (free, open bool, set []int64) {
+	set = []int64{0}
+	for k := range m.items {
+		for o := range m.items[k].lay {
+			l := &m.items[k].lay[o]
+			gl := &m.groups[m.items[k].group].lay[o]
+			free = free || !l.consX || !gl.xFixed || l.tol > 0
+			open = open || l.consX && !gl.xFixed
+			if !l.consX || !gl.xFixed {
+				continue
+			}
+			for _, a := range gl.alts {
+				l.columns(m.grid.H, a, 0, m.W-l.w, func(from, to int64) {
+					set = append(set, from+l.w, to+l.w)
+				})
+			}
+		}
+	}
+	return free, open, sortedUnique(set)
 }
 
 // measure takes the areas, in units coarse enough for 64 bits: rounded down,
