@@ -27,7 +27,28 @@ func (m *model) inHalves(job Job) *model {
 	if faults != nil {
 		return m
 	}
+	h.whole = m
 	return h
+}
+
+// beginWhole begins a search in half units with the best plan in whole ones,
+// which are fewer and so are gone through sooner.
+func (s *searcher) beginWhole() {
+	w := *s.m.whole
+	w.touching = true
+	low := bound{s.bound.length / 2, s.bound.by} // of the half, whole or not
+	c := newSearcher(&w, s.budget/4, low, s.stop)
+	c.run()
+	s.d.work += c.d.work
+	if c.best == nil {
+		return
+	}
+	s.best = c.best
+	s.best.top, s.best.sigma, s.best.area = 2*c.best.top, 2*c.best.sigma, 0
+	for k := range s.best.spots {
+		sp := &s.best.spots[k]
+		sp.x, sp.y = 2*sp.x, 2*sp.y
+	}
 }
 
 // mayEndBetween reports whether twins are mirrored with an open phase, so that

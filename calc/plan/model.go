@@ -22,9 +22,10 @@ type model struct {
 	anyAbs   bool  // some group is tied to rows of the cloth
 	minW     int64 // least extents of any item, to drop useless holes
 	minH     int64
-	cross    bool // every panel lies across the roll
-	halved   bool // the units are half as long as the lengths of the job need
-	touching bool // the exact search tries only places of contact, however few units there are
+	cross    bool   // every panel lies across the roll
+	halved   bool   // the units are half as long as the lengths of the job need
+	whole    *model // when halved, the model in whole units
+	touching bool   // the exact search tries only places of contact, however few units there are
 
 	stop func() bool // polled by the bounds; nil never ends them early
 }

@@ -71,6 +71,9 @@ func (m *model) seed() (uint64, uint64) {
 
 // run constructs and improves until the bound is met or the budget is used.
 func (s *searcher) run() {
+	if s.m.whole != nil && s.only == nil && !s.d.many {
+		s.beginWhole()
+	}
 	s.first = s.constructions()
 	for _, g := range s.first {
 		s.try(g)
