@@ -42,6 +42,16 @@ func (g *group) hasColumn() bool {
 	return true
 }
 
+// allHaveColumns reports whether the phase across of every group is known.
+func (m *model) allHaveColumns() bool {
+	for g := range m.groups {
+		if !m.groups[g].hasColumn() {
+			return false
+		}
+	}
+	return true
+}
+
 // addGroup copies a group; when its phase is open its ties are dropped, which it
 // reports.
 func (c *model) addGroup(m *model, g *group, open bool) bool {

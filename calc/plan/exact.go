@@ -87,7 +87,7 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 			if l.consX && !gl.xFixed && m.W > maxPlaces {
 				return nil
 			}
-			e.partial = e.partial || m.mirrorsFree(&g, o)
+			e.partial = e.partial || !m.halved && m.mirrorsFree(&g, o)
 		}
 	}
 	e.measure()
@@ -99,7 +99,7 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 
 // mirrorsFree reports whether a group has a mirrored item while the phase that is
 // mirrored is open: sliding one twin to the left moves the other to the right,
-// so there is no normal form, and the shortest plan may lie between the units.
+// so the shortest plan may lie between the units.
 func (m *model) mirrorsFree(g *group, o int) bool {
 	for _, k := range g.items {
 		l := &m.items[k].lay[o]
@@ -112,37 +112,19 @@ func (m *model) mirrorsFree(g *group, o int) bool {
 
 // findPlaces lists the normal places across: sums of widths from the left
 // selvedge or from the right edge of an item in its column. Few units: every
-// place.
+// place, also where a phase across is open.
 func (e *exact) findPlaces() bool {
 	m := e.m
-	free := false
-	set := []int64{0}
-	for k := range m.items {
-		for o := range m.items[k].lay {
-			l := &m.items[k].lay[o]
-			gl := &m.groups[m.items[k].group].lay[o]
-			if !l.consX || !gl.xFixed || l.tol > 0 {
-				free = true
-			}
-			if l.consX && gl.xFixed {
-				for _, a := range gl.alts {
-					l.columns(m.grid.H, a, 0, m.W-l.w, func(from, to int64) {
-						set = append(set, from+l.w, to+l.w)
-					})
-				}
-			}
-		}
-	}
+	free, open, set := m.edges()
 	if !free {
 		return true
 	}
-	if m.W <= maxPlaces {
+	if m.W <= maxPlaces && (open || !m.touching) {
 		for x := range m.W {
 			e.xs = append(e.xs, x)
 		}
 		return true
 	}
-	set = sortedUnique(set)
 	for k := range m.items {
 		add := []int64{}
 		for o := range m.items[k].lay {
@@ -162,6 +144,30 @@ func (e *exact) findPlaces() bool {
 	}
 	e.xs = set
 	return true
+}
+
+// edges are the left selvedge and the right edges of items in their columns. It
+// reports whether some item is not held to columns, and whether one is held to
+// columns that are not known.
+func (m *model) edges() (free, open bool, set []int64) {
+	set = []int64{0}
+	for k := range m.items {
+		for o := range m.items[k].lay {
+			l := &m.items[k].lay[o]
+			gl := &m.groups[m.items[k].group].lay[o]
+			free = free || !l.consX || !gl.xFixed || l.tol > 0
+			open = open || l.consX && !gl.xFixed
+			if !l.consX || !gl.xFixed {
+				continue
+			}
+			for _, a := range gl.alts {
+				l.columns(m.grid.H, a, 0, m.W-l.w, func(from, to int64) {
+					set = append(set, from+l.w, to+l.w)
+				})
+			}
+		}
+	}
+	return free, open, sortedUnique(set)
 }
 
 // measure takes the areas, in units coarse enough for 64 bits: rounded down,

@@ -22,7 +22,10 @@ type model struct {
 	anyAbs   bool  // some group is tied to rows of the cloth
 	minW     int64 // least extents of any item, to drop useless holes
 	minH     int64
-	cross    bool // every panel lies across the roll
+	cross    bool   // every panel lies across the roll
+	halved   bool   // the units are half as long as the lengths of the job need
+	whole    *model // when halved, the model in whole units
+	touching bool   // the exact search tries only places of contact, however few units there are
 
 	stop func() bool // polled by the bounds; nil never ends them early
 }
@@ -101,7 +104,12 @@ type builder struct {
 
 // buildModel reduces a job; cross lays every panel across the roll.
 func buildModel(job Job, cross bool) (*model, []buildFault) {
-	b := &builder{job: job, m: &model{cross: cross}}
+	return buildModelIn(job, &model{cross: cross})
+}
+
+// buildModelIn reduces a job into an empty model, which says how.
+func buildModelIn(job Job, m *model) (*model, []buildFault) {
+	b := &builder{job: job, m: m}
 	b.scale()
 	b.addGroups()
 	if len(b.faults) > 0 {
@@ -140,6 +148,9 @@ func (b *builder) scale() {
 		}
 	}
 	m.num, m.den = max(g, 1), fine
+	if m.halved {
+		m.den *= 2
+	}
 	m.W = b.units(c.Width)
 	if p.LengthRepeat > 0 {
 		m.grid.V = b.units(p.LengthRepeat)

@@ -154,6 +154,9 @@ func (m *model) startsToTry(first int64) []int64 {
 		return []int64{0}
 	}
 	v := m.grid.V
+	if m.turnsOver() {
+		v /= 2
+	}
 	out := []int64{mod(first, v)}
 	if v <= maxResidues {
 		for s := range v {

@@ -71,6 +71,9 @@ func (m *model) seed() (uint64, uint64) {
 
 // run constructs and improves until the bound is met or the budget is used.
 func (s *searcher) run() {
+	if s.m.whole != nil && s.only == nil && !s.d.many {
+		s.beginWhole()
+	}
 	s.first = s.constructions()
 	for _, g := range s.first {
 		s.try(g)
@@ -89,15 +92,19 @@ func (s *searcher) run() {
 		s.improve(s.budget)
 		return
 	}
-	if s.budget >= 20_000_000 { // many jobs are closed with a small part of it
+	first, share := s.budget/5, s.budget*2/5
+	switch {
+	case s.budget >= 20_000_000:
 		s.improve(s.budget / 100)
-		s.prove(s.budget / 50)
-	}
-	s.improve(s.budget / 5)
-	share := s.budget * 2 / 5
-	if s.budget <= 100_000 {
+		s.prove(s.budget / 50) // many jobs are closed with a small part of it
+		if s.m.allHaveColumns() {
+			// Such jobs have few plans, and the best is found early.
+			first, share = s.budget/10, s.budget*4/5
+		}
+	case s.budget <= 100_000:
 		share = s.budget * 3 / 5 // the bound of a quick search has most to gain
 	}
+	s.improve(first)
 	s.prove(share)
 	s.improve(s.budget)
 }

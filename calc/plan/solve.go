@@ -79,6 +79,9 @@ func (r Result) order() length.Length {
 // solveModel plans one model in one length, or in several when the bolt is too
 // short for that.
 func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
+	if effort == Thorough {
+		m = m.forThorough(job)
+	}
 	m.stop = stop
 	lb := lowerBound(m, effort)
 	byRows, hand := rows(m)
