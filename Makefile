@@ -39,11 +39,11 @@ build: ## the binary, in OUT
 	@$(GO) build -o $(OUT)/bridletie ./cmd/bridletie
 
 test: ## all tests
-	$(GO) test $(PKG)
+	$(GO) test -timeout 30m $(PKG)
 
 cover: ## all tests, with what they reach
 	@mkdir -p $(OUT)
-	$(GO) test -coverprofile=$(OUT)/cover.all -coverpkg=./... ./...
+	$(GO) test -timeout 40m -coverprofile=$(OUT)/cover.all -coverpkg=./... ./...
 	@grep -v /api/gen/ $(OUT)/cover.all >$(OUT)/cover.out # generated code is not measured
 	@$(GO) tool cover -func=$(OUT)/cover.out | tail -n 1
 
