@@ -6,8 +6,6 @@ import (
 	"os"
 	"strings"
 	"testing"
-
-	"github.com/bridletie/bridletie/api/httpapi"
 )
 
 // BenchmarkYardageDemo is the demo job through the whole handler, warm.
@@ -16,11 +14,7 @@ func BenchmarkYardageDemo(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	s, err := httpapi.New(httpapi.DefaultOptions())
-	if err != nil {
-		b.Fatal(err)
-	}
-	h := s.Handler()
+	h := freshServer(b).Handler()
 	for b.Loop() {
 		r := httptest.NewRequest(http.MethodPost, "/v1/yardage", strings.NewReader(string(body)))
 		r.Header.Set("Content-Type", "application/json")

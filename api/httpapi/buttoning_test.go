@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"github.com/bridletie/bridletie/api/gen"
-	"github.com/bridletie/bridletie/api/httpapi"
 )
 
 // backrest is a sound request about buttoning, for tests to spoil.
@@ -277,11 +276,7 @@ func FuzzButtoning(f *testing.F) {
 
 // benchmarkButtoning is a request through the whole handler, warm.
 func benchmarkButtoning(b *testing.B, body string) {
-	s, err := httpapi.New(httpapi.DefaultOptions())
-	if err != nil {
-		b.Fatal(err)
-	}
-	h := s.Handler()
+	h := freshServer(b).Handler()
 	for b.Loop() {
 		r := httptest.NewRequest(http.MethodPost, "/v1/buttoning", strings.NewReader(body))
 		r.Header.Set("Content-Type", "application/json")

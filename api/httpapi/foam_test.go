@@ -269,7 +269,7 @@ func FuzzFoam(f *testing.F) {
 }
 
 func benchmarkFoam(b *testing.B, body string) {
-	s := newServer(b, httpapi.DefaultOptions())
+	s := freshServer(b)
 	for b.Loop() {
 		r := httptest.NewRequest(http.MethodPost, "/v1/foam", strings.NewReader(body))
 		r.Header.Set("Content-Type", "application/json")

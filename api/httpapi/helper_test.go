@@ -285,3 +285,11 @@ func TestSoundRequest(t *testing.T) {
 		t.Fatalf("status %d: %s", w.Code, w.Body)
 	}
 }
+
+// freshServer makes every answer anew, for benchmarks.
+func freshServer(t testing.TB) *httpapi.Server {
+	t.Helper()
+	opts := httpapi.DefaultOptions()
+	opts.Kept = 0
+	return newServer(t, opts)
+}

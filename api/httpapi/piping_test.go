@@ -12,7 +12,6 @@ import (
 	"time"
 
 	"github.com/bridletie/bridletie/api/gen"
-	"github.com/bridletie/bridletie/api/httpapi"
 )
 
 // piped is a request without faults, for tests to spoil.
@@ -338,7 +337,7 @@ func BenchmarkPiping(b *testing.B) {
 	}
 	for name, body := range map[string]string{"wing chair": string(job), "10000 runs": manyPipedRuns(10000)} {
 		b.Run(name, func(b *testing.B) {
-			s := newServer(b, httpapi.DefaultOptions()).Handler()
+			s := freshServer(b).Handler()
 			for b.Loop() {
 				r := httptest.NewRequest(http.MethodPost, "/v1/piping", strings.NewReader(body))
 				r.Header.Set("Content-Type", "application/json")
