@@ -68,7 +68,7 @@ function fieldAt(pointer) {
   }
   const measure = /^#\/measures\/(.+)$/.exec(pointer);
   if (measure) return form.elements[`measure:${measure[1]}`];
-  return pointer === '#/count' ? $('count') : form.querySelector(`[data-at="${CSS.escape(pointer)}"]`) || form.querySelector(`[data-at="${pointer}"]`);
+  return pointer === '#/count' ? $('count') : form.querySelector(`[data-at="${CSS.escape(pointer)}"]`);
 }
 
 function failed(error) {
