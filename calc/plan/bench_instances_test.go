@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // instance is a published strip-packing problem, a unit being a centimetre.
@@ -84,7 +85,7 @@ func TestHopperTurton(t *testing.T) {
 	all := instances(t, "C")
 	for _, in := range all {
 		r := plan.Solve(in.job, plan.Normal, nil)
-		for _, f := range plan.Check(in.job, r.Cut...) {
+		for _, f := range verify.Check(in.job, r.Cut...) {
 			t.Errorf("%s: %s", in.name, f)
 		}
 		gap := gapOf(in, r)

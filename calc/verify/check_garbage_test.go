@@ -1,4 +1,4 @@
-package plan_test
+package verify_test
 
 import (
 	"fmt"
@@ -8,9 +8,10 @@ import (
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/layout"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
-	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 	"pgregory.net/rapid"
 )
 
@@ -25,11 +26,11 @@ func TestCheckObjectsToAMillimetre(t *testing.T) {
 		d := cloth.Drop{Num: rapid.Int64Range(0, den-1).Draw(t, "num"), Den: den}
 		// Columns and rows far enough apart that no other is a millimetre off.
 		h, v := size("h", 30*mm, 900*mm), size("v", 30*mm, 900*mm)
-		j := plan.Job{Cloth: onCloth(h, v, d, cloth.Motif{Across: size("across", 0, h-1), Along: size("along", 0, v-1)})}
+		j := layout.Job{Cloth: onCloth(h, v, d, cloth.Motif{Across: size("across", 0, h-1), Along: size("along", 0, v-1)})}
 		j.Cloth.Width = 20 * length.Metre
 		j.Cloth.Railroad = cloth.RailroadAllowed
 		start := size("start", 0, v-1)
-		l := plan.Layout{Start: start}
+		l := layout.Layout{Start: start}
 		var y length.Length
 		for i := range rapid.IntRange(1, 5).Draw(t, "panels") {
 			p := one(fmt.Sprint("P", i), 0, 0, panel.Match{How: panel.Centred, Tolerance: size("tolerance", 0, mm/2)})
@@ -49,7 +50,7 @@ func TestCheckObjectsToAMillimetre(t *testing.T) {
 			l.Placements = append(l.Placements, pl)
 		}
 		l.Length = y
-		if flaws := plan.Check(j, l); flaws != nil {
+		if flaws := verify.Check(j, l); flaws != nil {
 			t.Fatalf("a right plan has flaws: %v", flaws)
 		}
 		moved := rapid.IntRange(0, len(l.Placements)-1).Draw(t, "moved")
@@ -59,12 +60,12 @@ func TestCheckObjectsToAMillimetre(t *testing.T) {
 		} else {
 			l.Placements[moved].Y += step
 		}
-		for _, f := range plan.Check(j, l) {
-			if f.Kind == plan.FlawMotifOff && f.Placement == moved && f.By >= mm-2*nm && f.By <= mm+2*nm {
+		for _, f := range verify.Check(j, l) {
+			if f.Kind == verify.FlawMotifOff && f.Placement == moved && f.By >= mm-2*nm && f.By <= mm+2*nm {
 				return
 			}
 		}
-		t.Fatalf("moved by %s and nothing said: %v", step, plan.Check(j, l))
+		t.Fatalf("moved by %s and nothing said: %v", step, verify.Check(j, l))
 	})
 }
 
@@ -108,19 +109,19 @@ func TestCheckTakesAnything(t *testing.T) {
 	reached := 0
 	rapid.Check(t, func(t *rapid.T) {
 		var in struct {
-			Job     plan.Job
-			Layouts []plan.Layout
+			Job     layout.Job
+			Layouts []layout.Layout
 		}
 		garbage(t, reflect.ValueOf(&in).Elem())
 		if rapid.IntRange(0, 3).Draw(t, "sane job") > 0 {
 			saneJob(&in.Job)
 		}
-		flaws := plan.Check(in.Job, in.Layouts...)
-		if again := plan.Check(in.Job, in.Layouts...); !reflect.DeepEqual(flaws, again) {
+		flaws := verify.Check(in.Job, in.Layouts...)
+		if again := verify.Check(in.Job, in.Layouts...); !reflect.DeepEqual(flaws, again) {
 			t.Fatalf("two answers: %v and %v", flaws, again)
 		}
 		for _, f := range flaws {
-			if f.Kind == plan.FlawBadJob {
+			if f.Kind == verify.FlawBadJob {
 				return
 			}
 			if f.By < 0 || f.Detail == "" || f.Layout < -1 || f.Layout >= len(in.Layouts) || f.Panel < -1 || f.Panel >= len(in.Job.Panels) {
@@ -140,7 +141,7 @@ func TestCheckTakesAnything(t *testing.T) {
 
 // saneJob mends a job just so far that Check goes on to the plan, and keeps
 // figures at the end of what it takes.
-func saneJob(j *plan.Job) {
+func saneJob(j *layout.Job) {
 	fix := func(ls ...*length.Length) {
 		for _, l := range ls {
 			*l = min(max(*l, 1), 1<<50)
@@ -167,11 +168,11 @@ func saneJob(j *plan.Job) {
 }
 
 // many is a right plan of n copies, in columns of ten, all centred on motifs.
-func many(n int) (plan.Job, plan.Layout) {
+func many(n int) (layout.Job, layout.Layout) {
 	p := one("SEAT", 100, 100, panel.Match{How: panel.Centred})
 	p.Count, p.Pair, p.PairAs = n, "SEAT", panel.SameMotif
-	j := plan.Job{Cloth: onCloth(140*mm, 120*mm, cloth.Half()), Panels: []panel.Panel{p}}
-	l := plan.Layout{}
+	j := layout.Job{Cloth: onCloth(140*mm, 120*mm, cloth.Half()), Panels: []panel.Panel{p}}
+	l := layout.Layout{}
 	for i := range n {
 		l.Placements = append(l.Placements, fit(j, 0, i+1, panel.Upright, 0, int64(i%9)+1, int64(i/9)+1, 0))
 		l.Length = max(l.Length, l.Placements[i].Y+100*mm)
@@ -181,21 +182,21 @@ func many(n int) (plan.Job, plan.Layout) {
 
 func TestCheckNamesFewOfManyOverlaps(t *testing.T) {
 	j, l := many(400)
-	if flaws := plan.Check(j, l); flaws != nil {
+	if flaws := verify.Check(j, l); flaws != nil {
 		t.Fatalf("a right plan has flaws: %v", flaws[0])
 	}
 	for i := range l.Placements {
 		l.Placements[i].X, l.Placements[i].Y, l.Placements[i].Motif = 90*mm, 70*mm, nil
 	}
 	overlaps := 0
-	for _, f := range plan.Check(j, l) {
-		if f.Kind == plan.FlawOverlap {
+	for _, f := range verify.Check(j, l) {
+		if f.Kind == verify.FlawOverlap {
 			overlaps++
 		}
 	}
 	want := 0 // the first overlaps none before it, the second one, and so on
 	for i := range 400 {
-		want += min(i, plan.MaxOverlaps)
+		want += min(i, verify.MaxOverlaps)
 	}
 	if overlaps != want {
 		t.Errorf("%d overlaps named, want %d", overlaps, want)
@@ -206,8 +207,8 @@ func TestFlawString(t *testing.T) {
 	j, ls := settee()
 	piece(ls, 2).X = 680*mm - nm
 	measure(ls)
-	got := plan.Check(j, ls...)
-	want := plan.Flaw{Kind: plan.FlawOverlap, Layout: 0, Placement: 2, OtherLayout: 0, Other: 0, Panel: 1, Copy: 1, By: nm,
+	got := verify.Check(j, ls...)
+	want := verify.Flaw{Kind: verify.FlawOverlap, Layout: 0, Placement: 2, OtherLayout: 0, Other: 0, Panel: 1, Copy: 1, By: nm,
 		Detail: "FLY copy 1 overlaps IB copy 1"}
 	if len(got) != 1 || got[0] != want || got[0].String() != "overlap: FLY copy 1 overlaps IB copy 1" {
 		t.Errorf("got %#v, want %#v", got, want)
@@ -233,17 +234,17 @@ func TestCheckTwoTwins(t *testing.T) {
 		{"B", "A", panel.SameMotif, panel.Mirrored, 851, 2},
 		{"", "", panel.Mirrored, panel.Mirrored, 851, 0},
 	} {
-		j := plan.Job{Cloth: heron(cloth.Drop{}), Panels: []panel.Panel{one("A", 300, 400, panel.Match{Motif: "heron"}), one("B", 300, 400, panel.Match{})}}
+		j := layout.Job{Cloth: heron(cloth.Drop{}), Panels: []panel.Panel{one("A", 300, 400, panel.Match{Motif: "heron"}), one("B", 300, 400, panel.Match{})}}
 		j.Panels[0].Pair, j.Panels[0].PairAs, j.Panels[1].Pair, j.Panels[1].PairAs = c.pairA, c.asA, c.pairB, c.asB
-		ls := []plan.Layout{on(0, lay(j, 0, 1, panel.Upright, 150*mm, 0)), on(40*mm, lay(j, 1, 1, panel.Upright, c.x*mm, 600*mm))}
+		ls := []layout.Layout{on(0, lay(j, 0, 1, panel.Upright, 150*mm, 0)), on(40*mm, lay(j, 1, 1, panel.Upright, c.x*mm, 600*mm))}
 		measure(ls)
 		tolerant := j
 		tolerant.Panels = slices.Clone(j.Panels)
 		tolerant.Panels[0].Match.Tolerance = 150 * mm // more than any of these is out
-		if flaws := plan.Check(tolerant, ls...); flaws != nil {
+		if flaws := verify.Check(tolerant, ls...); flaws != nil {
 			t.Errorf("%+v, of one twin tolerant: flaws %v", c, flaws)
 		}
-		flaws := plan.Check(j, ls...)
+		flaws := verify.Check(j, ls...)
 		if len(flaws) != c.want || c.want > 0 && kinds(flaws) != "pair-off" {
 			t.Errorf("%+v: flaws %v", c, flaws)
 		}
@@ -257,13 +258,13 @@ func TestCheckLength(t *testing.T) {
 		j, ls := settee()
 		measure(ls)
 		ls[0].Length += out
-		if got := kinds(plan.Check(j, ls...)); got != want {
+		if got := kinds(verify.Check(j, ls...)); got != want {
 			t.Errorf("length out by %s: flaws %q, want %q", out, got, want)
 		}
 	}
 	j, ls := settee()
 	measure(ls)
-	if got := kinds(plan.Check(j, append(ls, plan.Layout{Length: 1})...)); got != "wrong-length" {
+	if got := kinds(verify.Check(j, append(ls, layout.Layout{Length: 1})...)); got != "wrong-length" {
 		t.Errorf("a length with nothing laid on it: flaws %q, want wrong-length", got)
 	}
 }
@@ -271,7 +272,7 @@ func TestCheckLength(t *testing.T) {
 func BenchmarkCheck(b *testing.B) {
 	j, l := many(2000)
 	for b.Loop() {
-		if plan.Check(j, l) != nil {
+		if verify.Check(j, l) != nil {
 			b.Fatal("a right plan has flaws")
 		}
 	}
@@ -283,7 +284,7 @@ func BenchmarkCheckHeap(b *testing.B) {
 		l.Placements[i].X, l.Placements[i].Y = 0, 0
 	}
 	for b.Loop() {
-		if plan.Check(j, l) == nil {
+		if verify.Check(j, l) == nil {
 			b.Fatal("a heap of panels has no flaw")
 		}
 	}

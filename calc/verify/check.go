@@ -1,4 +1,4 @@
-package plan
+package verify
 
 import (
 	"cmp"
@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/layout"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
@@ -36,11 +37,6 @@ const (
 	FlawPairOff          FlawKind = "pair-off"          // twins do not show the same or mirrored pattern
 )
 
-// Slack is allowed on every comparison of pattern phase, on top of the
-// tolerance wished: a place on the lattice of a drop of a third, or half of an
-// odd size, is no whole nanometre, and a plan rounds it to one.
-const Slack = 2 * length.Nanometre
-
 // MaxOverlaps is the number of overlaps that Check names for one placement
 // with those that begin before it.
 const MaxOverlaps = 8
@@ -67,10 +63,10 @@ func (f Flaw) String() string { return string(f.Kind) + ": " + f.Detail }
 // missing copies is one flaw, and a placement that overlaps many others names
 // MaxOverlaps of them. A job that contradicts itself has FlawBadJob flaws and
 // no others. Any input is answered; none panics.
-func Check(job Job, layouts ...Layout) []Flaw {
+func Check(job layout.Job, layouts ...layout.Layout) []Flaw {
 	c := &checker{job: job, layouts: layouts, motifs: job.Cloth.Pattern.Principal()}
 	if c.request() {
-		c.grid = newCheckGrid(job.Cloth.Pattern)
+		c.grid = newGrid(job.Cloth.Pattern)
 		c.collect()
 		c.copies()
 		c.positions()
@@ -89,66 +85,66 @@ func Check(job Job, layouts ...Layout) []Flaw {
 // Figures beyond these are refused, so that no sum or product below leaves an
 // int64: twelve times the sum of a few dozen lengths of 2^50 nm still fits.
 const (
-	checkReach     length.Length = 1 << 50   // 1,125 km
-	checkMostCount               = 1_000_000 // copies of a panel, and parts of a copy
+	reach     length.Length = 1 << 50   // 1,125 km
+	mostCount               = 1_000_000 // copies of a panel, and parts of a copy
 )
 
 // checker is the state of one Check.
 type checker struct {
-	job     Job
-	layouts []Layout
+	job     layout.Job
+	layouts []layout.Layout
 	motifs  []cloth.Motif
-	grid    checkGrid
-	pieces  []*checkPiece
-	of      [][]*checkPiece // by panel; in order of copy, part, layout, placement
+	grid    grid
+	pieces  []*piece
+	of      [][]*piece // by panel; in order of copy, part, layout, placement
 	byID    map[string]int
 	flaws   []Flaw
 }
 
-// checkPiece is a placement of a known panel, with where it was found.
-type checkPiece struct {
-	Placement
-	panel  *panel.Panel
-	layout int
-	index  int
-	start  length.Length
+// piece is a placement of a known panel, with where it was found.
+type piece struct {
+	layout.Placement
+	panel *panel.Panel
+	on    int // index of its layout
+	index int
+	start length.Length
 }
 
 // whole adds a flaw that is about no one placement.
-func (c *checker) whole(kind FlawKind, layout, nth, copyNo int, by length.Length, format string, args ...any) {
-	c.flaws = append(c.flaws, Flaw{Kind: kind, Layout: layout, Placement: -1, OtherLayout: -1, Other: -1,
+func (c *checker) whole(kind FlawKind, on, nth, copyNo int, by length.Length, format string, args ...any) {
+	c.flaws = append(c.flaws, Flaw{Kind: kind, Layout: on, Placement: -1, OtherLayout: -1, Other: -1,
 		Panel: nth, Copy: copyNo, By: by, Detail: fmt.Sprintf(format, args...)})
 }
 
 // add adds a flaw of a placement, other being nil when it is alone in it.
-func (c *checker) add(kind FlawKind, p, other *checkPiece, by length.Length, format string, args ...any) {
-	f := Flaw{Kind: kind, Layout: p.layout, Placement: p.index, OtherLayout: -1, Other: -1,
+func (c *checker) add(kind FlawKind, p, other *piece, by length.Length, format string, args ...any) {
+	f := Flaw{Kind: kind, Layout: p.on, Placement: p.index, OtherLayout: -1, Other: -1,
 		Panel: p.Panel, Copy: p.Copy, By: by, Detail: p.name() + " " + fmt.Sprintf(format, args...)}
 	if other != nil {
-		f.OtherLayout, f.Other = other.layout, other.index
+		f.OtherLayout, f.Other = other.on, other.index
 		f.Detail += " " + other.name()
 	}
 	c.flaws = append(c.flaws, f)
 }
 
-func (p *checkPiece) name() string {
-	s := fmt.Sprintf("%s copy %d", checkName(p.panel, p.Panel), p.Copy)
+func (p *piece) name() string {
+	s := fmt.Sprintf("%s copy %d", nameOf(p.panel, p.Panel), p.Copy)
 	if p.Parts > 1 {
 		s += fmt.Sprintf(" part %d of %d", p.Part, p.Parts)
 	}
 	return s
 }
 
-func checkName(p *panel.Panel, index int) string {
+func nameOf(p *panel.Panel, index int) string {
 	if p.ID == "" {
 		return fmt.Sprintf("panel %d", index)
 	}
 	return p.ID
 }
 
-func checkWithin(least length.Length, all ...length.Length) bool {
+func inRange(least length.Length, all ...length.Length) bool {
 	for _, l := range all {
-		if l < least || l > checkReach {
+		if l < least || l > reach {
 			return false
 		}
 	}
@@ -158,14 +154,14 @@ func checkWithin(least length.Length, all ...length.Length) bool {
 // request reports whether the job makes sense, so far as checking needs it.
 func (c *checker) request() bool {
 	cl, p := c.job.Cloth, c.job.Cloth.Pattern
-	if !checkWithin(1, cl.Width) || !checkWithin(0, p.LengthRepeat, p.WidthRepeat, cl.StartsAt, c.job.Bolt) {
+	if !inRange(1, cl.Width) || !inRange(0, p.LengthRepeat, p.WidthRepeat, cl.StartsAt, c.job.Bolt) {
 		c.whole(FlawBadJob, -1, -1, 0, 0, "the cloth has a figure out of range")
 	}
 	if d := p.Drop; d != (cloth.Drop{}) && (d.Num < 0 || d.Num >= d.Den || d.Den > cloth.MaxDropDen) {
 		c.whole(FlawBadJob, -1, -1, 0, 0, "the drop is not a fraction from 0 to below 1")
 	}
 	for _, m := range p.Motifs {
-		if !checkWithin(-checkReach, m.Across, m.Along) {
+		if !inRange(-reach, m.Across, m.Along) {
 			c.whole(FlawBadJob, -1, -1, 0, 0, "motif %s is out of range", m.Name)
 		}
 	}
@@ -175,7 +171,7 @@ func (c *checker) request() bool {
 	}
 	for i := range c.job.Panels {
 		if why := c.badPanel(i); why != "" {
-			c.whole(FlawBadJob, -1, i, 0, 0, "%s %s", checkName(&c.job.Panels[i], i), why)
+			c.whole(FlawBadJob, -1, i, 0, 0, "%s %s", nameOf(&c.job.Panels[i], i), why)
 		}
 	}
 	return len(c.flaws) == 0
@@ -185,11 +181,11 @@ func (c *checker) request() bool {
 func (c *checker) badPanel(i int) string {
 	q := &c.job.Panels[i]
 	m := q.Match
-	if q.Count < 1 || q.Count > checkMostCount {
+	if q.Count < 1 || q.Count > mostCount {
 		return "has a count out of range"
 	}
-	if !checkWithin(1, q.Size.Across, q.Size.Along) || !checkWithin(-checkReach, m.Point.Across, m.Point.Along, m.Offset) ||
-		!checkWithin(0, q.Allow.Top, q.Allow.Bottom, q.Allow.Left, q.Allow.Right, q.JoinSeam, m.Tolerance) {
+	if !inRange(1, q.Size.Across, q.Size.Along) || !inRange(-reach, m.Point.Across, m.Point.Along, m.Offset) ||
+		!inRange(0, q.Allow.Top, q.Allow.Bottom, q.Allow.Left, q.Allow.Right, q.JoinSeam, m.Tolerance) {
 		return "has a figure out of range"
 	}
 	if m.How < panel.Free || m.How > panel.RunsOn || m.Edge < panel.BottomEdge || m.Edge > panel.RightEdge {
@@ -223,10 +219,10 @@ func (c *checker) badPanel(i int) string {
 // collect checks each layout by itself and gathers the placements that can be
 // checked further.
 func (c *checker) collect() {
-	c.of = make([][]*checkPiece, len(c.job.Panels))
+	c.of = make([][]*piece, len(c.job.Panels))
 	for li := range c.layouts {
 		l := &c.layouts[li]
-		start := c.layout(li, l)
+		start := c.figures(li, l)
 		for pi, pl := range l.Placements {
 			bad := Flaw{Layout: li, Placement: pi, OtherLayout: -1, Other: -1, Panel: -1}
 			if pl.Panel < 0 || pl.Panel >= len(c.job.Panels) {
@@ -234,11 +230,11 @@ func (c *checker) collect() {
 				c.flaws = append(c.flaws, bad)
 				continue
 			}
-			p := &checkPiece{Placement: pl, panel: &c.job.Panels[pl.Panel], layout: li, index: pi, start: start}
+			p := &piece{Placement: pl, panel: &c.job.Panels[pl.Panel], on: li, index: pi, start: start}
 			switch {
 			case pl.Copy < 1 || pl.Copy > p.panel.Count:
 				c.add(FlawUnknownPanel, p, nil, 0, "is not among the %d to be cut", p.panel.Count)
-			case !checkWithin(-checkReach, pl.X, pl.Y, pl.Across, pl.Along, pl.From):
+			case !inRange(-reach, pl.X, pl.Y, pl.Across, pl.Along, pl.From):
 				c.add(FlawOutOfRange, p, nil, 0, "has a figure out of range")
 			default:
 				c.pieces = append(c.pieces, p)
@@ -247,28 +243,28 @@ func (c *checker) collect() {
 		}
 	}
 	for _, list := range c.of {
-		slices.SortStableFunc(list, func(a, b *checkPiece) int {
+		slices.SortStableFunc(list, func(a, b *piece) int {
 			return cmp.Or(cmp.Compare(a.Copy, b.Copy), cmp.Compare(a.Part, b.Part))
 		})
 	}
 }
 
-// layout checks the figures of one layout and returns the start to reckon with.
-func (c *checker) layout(li int, l *Layout) length.Length {
+// figures checks the figures of one layout and returns the start to reckon with.
+func (c *checker) figures(li int, l *layout.Layout) length.Length {
 	var used length.Length
 	for _, p := range l.Placements {
-		if checkWithin(-checkReach, p.Y, p.Along) {
+		if inRange(-reach, p.Y, p.Along) {
 			used = max(used, p.Y+p.Along)
 		}
 	}
-	if !checkWithin(-checkReach, l.Length) {
+	if !inRange(-reach, l.Length) {
 		c.whole(FlawOutOfRange, li, -1, 0, 0, "the length is out of range")
 	} else if l.Length != used {
 		by := max(l.Length-used, used-l.Length)
 		c.whole(FlawWrongLength, li, -1, 0, by, "the length is %s, what is laid takes %s", l.Length, used)
 	}
 	if bolt := c.job.Bolt; bolt > 0 && l.Length > bolt {
-		by := min(l.Length, checkReach) - bolt
+		by := min(l.Length, reach) - bolt
 		c.whole(FlawPastTheBolt, li, -1, 0, by, "the length is %s, a bolt has %s", l.Length, bolt)
 	}
 	repeat := c.job.Cloth.Pattern.LengthRepeat
@@ -277,7 +273,7 @@ func (c *checker) layout(li int, l *Layout) length.Length {
 	} else if known := c.job.Cloth; li == 0 && known.StartKnown && l.Start != known.StartsAt {
 		c.whole(FlawBadStart, li, -1, 0, 0, "the start is %s, the cloth in hand begins at %s", l.Start, known.StartsAt)
 	}
-	if !checkWithin(-checkReach, l.Start) {
+	if !inRange(-reach, l.Start) {
 		return 0
 	}
 	return l.Start
@@ -294,8 +290,8 @@ func (c *checker) positions() {
 		if out := max(-p.X, p.X+p.Across-c.job.Cloth.Width, -p.Y); out > 0 {
 			c.add(FlawOffTheCloth, p, nil, out, "lies %s off the cloth", out)
 		}
-		end := c.layouts[p.layout].Length
-		if !checkWithin(-checkReach, end) {
+		end := c.layouts[p.on].Length
+		if !inRange(-reach, end) {
 			continue
 		}
 		if out := p.Y + p.Along - end; out > 0 {
@@ -305,7 +301,7 @@ func (c *checker) positions() {
 }
 
 // size checks the extents of a piece; the widths of parts are for parts.
-func (c *checker) size(p *checkPiece) {
+func (c *checker) size(p *piece) {
 	want := p.panel.Cut()
 	if p.Turn == panel.Quarter {
 		want = panel.Size{Across: want.Along, Along: want.Across}
@@ -321,7 +317,7 @@ func (c *checker) size(p *checkPiece) {
 }
 
 // eitherWay reports whether a panel may always lie upright or by a quarter.
-func (p *checkPiece) eitherWay() bool {
+func (p *piece) eitherWay() bool {
 	return p.panel.Match.How == panel.Free && p.panel.Turn == panel.Quarter
 }
 
@@ -336,10 +332,10 @@ func (c *checker) railroaded() bool {
 }
 
 // turnKnown reports whether the turn is one of the three.
-func (p *checkPiece) turnKnown() bool { return p.Turn >= panel.Upright && p.Turn <= panel.Quarter }
+func (p *piece) turnKnown() bool { return p.Turn >= panel.Upright && p.Turn <= panel.Quarter }
 
 // wrongTurn is why a piece may not lie as it does, or "".
-func (c *checker) wrongTurn(p *checkPiece, railroaded bool) string {
+func (c *checker) wrongTurn(p *piece, railroaded bool) string {
 	cl := c.job.Cloth
 	switch p.Turn {
 	case panel.Upright, panel.Half:
@@ -364,13 +360,13 @@ func (c *checker) wrongTurn(p *checkPiece, railroaded bool) string {
 // that have begun and not ended.
 func (c *checker) overlaps() {
 	order := slices.Clone(c.pieces)
-	order = slices.DeleteFunc(order, func(p *checkPiece) bool { return p.Across <= 0 || p.Along <= 0 })
-	slices.SortStableFunc(order, func(a, b *checkPiece) int {
-		return cmp.Or(cmp.Compare(a.layout, b.layout), cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))
+	order = slices.DeleteFunc(order, func(p *piece) bool { return p.Across <= 0 || p.Along <= 0 })
+	slices.SortStableFunc(order, func(a, b *piece) int {
+		return cmp.Or(cmp.Compare(a.on, b.on), cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))
 	})
-	var open []*checkPiece
+	var open []*piece
 	for _, p := range order {
-		open = slices.DeleteFunc(open, func(q *checkPiece) bool { return q.layout != p.layout || q.Y+q.Along <= p.Y })
+		open = slices.DeleteFunc(open, func(q *piece) bool { return q.on != p.on || q.Y+q.Along <= p.Y })
 		found := 0
 		for _, q := range open {
 			dx := min(p.X+p.Across, q.X+q.Across) - max(p.X, q.X)
