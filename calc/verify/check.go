@@ -194,8 +194,15 @@ func (c *checker) badPanel(i int) string {
 	if _, ok := c.job.Cloth.Pattern.Find(m.Motif); !ok && m.Motif != "" && !c.job.Cloth.Pattern.IsPlain() {
 		return "wishes for an unknown motif"
 	}
-	if m.How == panel.RunsOn {
-		from, ok := c.byID[m.From]
+	return c.badLinks(i)
+}
+
+// badLinks is what is wrong with the panel from which panel i runs on, or with
+// its twin, or "".
+func (c *checker) badLinks(i int) string {
+	q := &c.job.Panels[i]
+	if q.Match.How == panel.RunsOn {
+		from, ok := c.byID[q.Match.From]
 		if !ok || from == i {
 			return "runs on from no other panel"
 		}

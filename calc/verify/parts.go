@@ -70,29 +70,40 @@ func (c *checker) missingParts(p *piece, first, last int) {
 // joined checks the widths of the parts of one copy, and that the pattern of
 // each part is that of the first, carried on.
 func (c *checker) joined(q *panel.Panel, row []*piece) {
-	first, last := row[0], row[len(row)-1]
 	if q.Join == panel.NoJoin || q.Cut().Across <= c.job.Cloth.Width {
-		c.add(FlawWrongParts, first, nil, 0, "may not be made up of parts")
+		c.add(FlawWrongParts, row[0], nil, 0, "may not be made up of parts")
 	}
-	if len(row) == first.Parts {
-		if first.From != 0 || last.From+last.Across != q.Cut().Across {
-			c.add(FlawWrongParts, first, nil, 0, "and those after it do not run from 0 to %s", q.Cut().Across)
-		}
-		for i, p := range row[1:] {
-			if by := row[i].From + row[i].Across - p.From - 2*q.JoinSeam; by != 0 {
-				c.add(FlawWrongParts, p, row[i], max(by, -by), "has not two seam widths in common with")
-			}
-		}
-		wrong := q.Join == panel.JoinHalves && len(row) != 2 || q.Join == panel.JoinSides && len(row)%2 == 0
-		for i := range len(row) / 2 {
-			by := row[i].Across - row[len(row)-1-i].Across
-			wrong = wrong || by > layout.Slack || by < -layout.Slack
-		}
-		if wrong {
-			c.add(FlawWrongParts, first, nil, 0, "and those after it are not the parts of such a join")
+	if len(row) == row[0].Parts {
+		c.widths(q, row)
+	}
+	c.carriedOn(q, row)
+}
+
+// widths checks all the parts of one copy: from edge to edge of the cut panel,
+// two seam widths in common with the next, and even as the join wants it.
+func (c *checker) widths(q *panel.Panel, row []*piece) {
+	first, last := row[0], row[len(row)-1]
+	if first.From != 0 || last.From+last.Across != q.Cut().Across {
+		c.add(FlawWrongParts, first, nil, 0, "and those after it do not run from 0 to %s", q.Cut().Across)
+	}
+	for i, p := range row[1:] {
+		if by := row[i].From + row[i].Across - p.From - 2*q.JoinSeam; by != 0 {
+			c.add(FlawWrongParts, p, row[i], max(by, -by), "has not two seam widths in common with")
 		}
 	}
-	may := length.Length(0)
+	wrong := q.Join == panel.JoinHalves && len(row) != 2 || q.Join == panel.JoinSides && len(row)%2 == 0
+	for i := range len(row) / 2 {
+		by := row[i].Across - row[len(row)-1-i].Across
+		wrong = wrong || by > layout.Slack || by < -layout.Slack
+	}
+	if wrong {
+		c.add(FlawWrongParts, first, nil, 0, "and those after it are not the parts of such a join")
+	}
+}
+
+// carriedOn checks that each part after the first has the first one's pattern.
+func (c *checker) carriedOn(q *panel.Panel, row []*piece) {
+	first, may := row[0], length.Length(0)
 	if how := q.Match.How; how == panel.Centred || how == panel.Anchor || how == panel.RunsOn {
 		may = 2 * q.Match.Tolerance // each of two parts may be out by one tolerance
 	}

@@ -66,40 +66,59 @@ func (c *checker) wishOut(p *piece, dx, dy length.Length) length.Length {
 // misreported is what is wrong with the motif reported for a piece, or "";
 // (x, y) is where the reference of the piece lies in the repeat.
 func (c *checker) misreported(p *piece, x, y length.Length) string {
-	match := p.panel.Match
-	fixed := match.How == panel.Centred || match.How == panel.Anchor
 	y -= p.start
-	in := match.Tolerance // so that the motif is on the piece, wherever the tolerance lets it be
-	inside := x >= p.X+in && x <= p.X+p.Across-in && y >= p.Y+in && y <= p.Y+p.Along-in
-	m := p.Motif
 	plain := c.job.Cloth.Pattern.IsPlain()
-	if m == nil {
-		if fixed && p.Parts <= 1 && inside && !plain {
-			return "does not say which motif keeps its wish"
-		}
+	switch m := p.Motif; {
+	case m == nil && p.isFixed() && p.Parts <= 1 && !plain &&
+		p.holds(x, y, -p.panel.Match.Tolerance): // so that the motif is on the piece, wherever the tolerance lets it be
+		return "does not say which motif keeps its wish"
+	case m == nil:
 		return ""
-	}
-	if plain || m.Motif < 0 || m.Motif >= len(c.motifs) || !inRange(-reach, m.X, m.Y) {
+	case plain || m.Motif < 0 || m.Motif >= len(c.motifs) || !inRange(-reach, m.X, m.Y):
 		return "names a motif that the cloth has not"
-	}
-	at := c.motifs[m.Motif]
-	if !c.grid.within(c.grid.dist(m.X-at.Across, c.grid.scale(m.Y+p.start-at.Along)), 0) {
+	case !c.stands(m, p.start):
 		return "names a motif where the cloth has none"
-	}
-	if p.Parts <= 1 && (m.X < p.X-layout.Slack || m.X > p.X+p.Across+layout.Slack || m.Y < p.Y-layout.Slack || m.Y > p.Y+p.Along+layout.Slack) {
+	case p.Parts <= 1 && !p.holds(m.X, m.Y, layout.Slack):
 		return "names a motif that is not on it"
-	}
-	if match.How == panel.Free || match.How == panel.RunsOn {
-		return ""
-	}
-	dx, dy, upright := max(x-m.X, m.X-x), max(y-m.Y, m.Y-y), p.Turn != panel.Quarter
-	needX := fixed || upright == (match.How == panel.Across)
-	needY := fixed || upright == (match.How == panel.Along)
-	far := func(d, repeat length.Length) bool {
-		return repeat > 0 && d > match.Tolerance+layout.Slack || fixed && repeat == 0 && d > layout.Slack
-	}
-	if !c.wished(p.panel, m.Motif) || needX && far(dx, c.grid.h) || needY && far(dy, c.grid.v) {
+	case !c.keeps(p, x, y):
 		return "names a motif that does not keep its wish"
 	}
 	return ""
+}
+
+// isFixed reports whether the wish fixes the motif both across and along.
+func (p *piece) isFixed() bool {
+	return p.panel.Match.How == panel.Centred || p.panel.Match.How == panel.Anchor
+}
+
+// holds reports whether a place of the layout lies on the piece, or beyond its
+// edges by no more than that.
+func (p *piece) holds(x, y, beyond length.Length) bool {
+	return x >= p.X-beyond && x <= p.X+p.Across+beyond && y >= p.Y-beyond && y <= p.Y+p.Along+beyond
+}
+
+// stands reports whether the cloth has the motif where it is reported.
+func (c *checker) stands(m *layout.MotifAt, start length.Length) bool {
+	at := c.motifs[m.Motif]
+	return c.grid.within(c.grid.dist(m.X-at.Across, c.grid.scale(m.Y+start-at.Along)), 0)
+}
+
+// keeps reports whether the motif reported keeps the wish of the piece, whose
+// reference lies at (x, y) of the layout. A wish for nothing is kept by any.
+func (c *checker) keeps(p *piece, x, y length.Length) bool {
+	match, m := p.panel.Match, p.Motif
+	if match.How == panel.Free || match.How == panel.RunsOn {
+		return true
+	}
+	fixed, upright := p.isFixed(), p.Turn != panel.Quarter
+	near := func(d, repeat length.Length) bool {
+		d = max(d, -d)
+		if repeat > 0 {
+			return d <= match.Tolerance+layout.Slack
+		}
+		return !fixed || d <= layout.Slack
+	}
+	needX := fixed || upright == (match.How == panel.Across)
+	needY := fixed || upright == (match.How == panel.Along)
+	return c.wished(p.panel, m.Motif) && (!needX || near(x-m.X, c.grid.h)) && (!needY || near(y-m.Y, c.grid.v))
 }
