@@ -48,7 +48,7 @@ var layers = []layer{
 	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
 	// plan searches with numbers seeded from the job.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
-	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},

@@ -8,7 +8,6 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/foam"
-	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
 )
@@ -281,7 +280,7 @@ func (b *orderBook) foundation(part string, a *FoundationAnswer) {
 		k := b.clothKey(OrderFoundation, c.Use.String()+"/"+exactMM(width), c.Plan.Request.Cloth.Name, width, c.Plan.Request.Sold)
 		b.takeLengths(k, part, "foundation", lengthsToBuy(c.Plan))
 	}
-	f := foundationOrder{orderBook: b, part: part, a: a, u: foundation.Book().Use(a.Request.Given)}
+	f := foundationOrder{orderBook: b, part: part, a: a, u: a.Request.Practice()}
 	f.webs()
 	f.springs()
 	f.cords()
