@@ -53,7 +53,7 @@ var layers = []layer{
 	// plan searches with numbers seeded from the job. It does not ask the verifier what will pass: only its tests do.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/layout"},
 		use: []string{"calc/verify"}},
-	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
