@@ -8110,7 +8110,7 @@ type RepeatAnswer struct {
 	// The last three are for a straight match, where all come to whole repeats, or a half-drop.
 	Rule RepeatRule `json:"rule"`
 
-	// Rules What each rule reckons from a start that suits it; only the exact layout where the printed rules do not apply.
+	// Rules What each rule reckons from a start that suits it, or from `startsAt`; only the exact layout where the printed rules do not apply.
 	Rules []RepeatRuleTotal `json:"rules"`
 	Seam  RepeatSeam        `json:"seam"`
 
