@@ -45,7 +45,7 @@ func (j *jobber) money(ans *JobAnswer) error {
 	}
 	work := j.costed(ans)
 	if j.req.Terms != nil {
-		ans.Cost = CostJob(list, j.req.Prices, work, terms)
+		ans.Cost = CostJob(list, j.req.Prices, work, terms, ans.unpriced()...)
 	}
 	ans.Days = PlanDays(terms.Operations(work), j.req.Days)
 	return nil
@@ -141,6 +141,37 @@ func looseOf(list furniture.List) int {
 	}
 	return n
 }
+
+// unpriced are the parts of which nothing is ordered, or not all, with the article
+// that they would be bought as, or the family of it.
+func (a *JobAnswer) unpriced() []JobUnpriced {
+	var out []JobUnpriced
+	for _, s := range a.sections() {
+		if s.faults.Len() == 0 {
+			continue
+		}
+		why := "could not be worked out: " + s.faults.Faults()[0].Detail
+		if len(why) > maxWhy {
+			why = "could not be worked out"
+		}
+		out = append(out, JobUnpriced{s.article, s.from, why, true})
+	}
+	for i := range a.Piping {
+		p := &a.Piping[i]
+		id := a.Cloths[p.Cloth].ID
+		switch w := p.plan(); {
+		case !p.Piping.OK():
+		case w == nil:
+			out = append(out, JobUnpriced{"piping/" + id, "piping " + id, "no strips can be cut for it", true})
+		case w.Missing > 0:
+			out = append(out, JobUnpriced{"piping/" + id, "piping " + id, "not covered: " + pipingCount(w.Missing, "run", "runs"), true})
+		}
+	}
+	return out
+}
+
+// maxWhy is how long a reason is at most, in bytes.
+const maxWhy = 200
 
 // Without are the parts that could not be worked out, so that nothing is ordered
 // for them, whether they are shown or not.
