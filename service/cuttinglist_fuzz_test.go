@@ -8,8 +8,8 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
-	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/service"
 )
 
