@@ -49,30 +49,30 @@ func TestArcPublishedConstants(t *testing.T) {
 			t.Errorf("%s = %.15g, want %.15g", name, got, want)
 		}
 	}
-	near("M10: half the arc over its latus rectum", ArcMM(4, 1)/2, 2.295587149392638, 1e-14)
-	near("M11: a sixth of it", ArcMM(4, 1)/12, 0.382597858232106, 1e-15)
-	near("M12: y = x² from -1 to 1, halved", ArcMM(2, 1)/2, 1.47894285754, 1e-11)
-	near("M14: asinh 1", math.Asinh(1), 0.881373587020, 1e-12)
-	near("M14: asinh 2", math.Asinh(2), 1.44363547518, 1e-11)
+	near("half the arc over its latus rectum", ArcMM(4, 1)/2, 2.295587149392638, 1e-14)
+	near("a sixth of it", ArcMM(4, 1)/12, 0.382597858232106, 1e-15)
+	near("y = x² from -1 to 1, halved", ArcMM(2, 1)/2, 1.47894285754, 1e-11)
+	near("asinh 1", math.Asinh(1), 0.881373587020, 1e-12)
+	near("asinh 2", math.Asinh(2), 1.44363547518, 1e-11)
 }
 
-// M1 to M9 were worked out to 20 digits with another program; the columns beside
-// the parabola bracket it: straight to the well and up again below, circle and
-// catenary above (M13, M15, M17 check those columns).
+// The parabolas were worked out to 20 digits with another program. The columns
+// beside them bracket them: straight to the well and up again below, circle and
+// catenary above.
 func TestArcTable(t *testing.T) {
 	for _, tc := range []struct {
 		name                                  string
 		w, h, parabola, circle, catenary, vee float64
 	}{
-		{"M1", 100, 5, 100.6627227, 100.665339, 100.6635846, 100.498756},
-		{"M2", 100, 10, 102.606063, 102.6456911, 102.6186868, 101.98039},
-		{"M3", 100, 20, 109.8230084, 110.3468494, 109.9718209, 107.703296},
-		{"M4", 100, 25, 114.7793575, 115.9119023, 115.0791114, 111.803399},
-		{"M5", 100, 30, 120.4347107, 122.4950867, 120.9410174, 116.619038},
-		{"M6", 100, 40, 133.3705403, 138.3218932, 134.4189005, 128.062485},
-		{"M7", 100, 50, 147.8942858, 157.0796327, 149.5833699, 141.421356},
-		{"M8", 120, 40, 149.4375530, 152.8806769, 150.2423574, 144.222051},
-		{"M9", 7, 2, 8.312864922, 8.436124357, 8.343808869, 8.06225775},
+		{"100 over 5", 100, 5, 100.6627227, 100.665339, 100.6635846, 100.498756},
+		{"100 over 10", 100, 10, 102.606063, 102.6456911, 102.6186868, 101.98039},
+		{"100 over 20", 100, 20, 109.8230084, 110.3468494, 109.9718209, 107.703296},
+		{"100 over 25", 100, 25, 114.7793575, 115.9119023, 115.0791114, 111.803399},
+		{"100 over 30", 100, 30, 120.4347107, 122.4950867, 120.9410174, 116.619038},
+		{"100 over 40", 100, 40, 133.3705403, 138.3218932, 134.4189005, 128.062485},
+		{"100 over 50", 100, 50, 147.8942858, 157.0796327, 149.5833699, 141.421356},
+		{"120 over 40", 120, 40, 149.4375530, 152.8806769, 150.2423574, 144.222051},
+		{"7 over 2", 7, 2, 8.312864922, 8.436124357, 8.343808869, 8.06225775},
 	} {
 		got := ArcMM(tc.w, tc.h)
 		if math.Abs(got-tc.parabola) > 1e-7 {
@@ -86,27 +86,27 @@ func TestArcTable(t *testing.T) {
 			t.Errorf("%s: straight down and up is %.10g, want %.10g", tc.name, vee, tc.vee)
 		}
 		if !(tc.w < tc.vee && tc.vee < got && got < tc.catenary && tc.catenary < tc.circle && tc.circle < tc.w+2*tc.h) {
-			t.Errorf("%s: T14 does not hold", tc.name)
+			t.Errorf("%s: the arc is not between its bounds", tc.name)
 		}
 	}
 	if got := 2 * math.Sinh(1); math.Abs(got-2.35040238729) > 1e-11 {
-		t.Errorf("M13: %v", got)
+		t.Errorf("the catenary of half-width 1: %v", got)
 	}
 	if got := ArcMM(2, 1); got >= math.Pi || got < 2*math.Sqrt2 {
-		t.Errorf("M15: a parabola in a semicircle takes %v, its half circle π", got)
+		t.Errorf("a parabola in a semicircle takes %v, its half circle π", got)
 	}
-	// M16: the usual short cut w + 8h²/3w is refused for deep wells: at half the
-	// chord it is 12.7 % too long. M17: Huygens' rule for the circle, which lies
+	// The usual short cut w + 8h²/3w is refused for deep wells: at half the
+	// chord it is 12.7 % too long. Huygens' rule for the circle, which lies
 	// between parabola and circle there.
 	if short := 100 + 8*50*50.0/300; math.Abs(short/ArcMM(100, 50)-1.127) > 5e-4 {
-		t.Errorf("M16: %v", short/ArcMM(100, 50))
+		t.Errorf("the short cut: %v times the arc", short/ArcMM(100, 50))
 	}
 	if huygens := (8*math.Hypot(50, 50) - 100) / 3; math.Abs(huygens-155.2285) > 1e-4 {
-		t.Errorf("M17: %v", huygens)
+		t.Errorf("Huygens' rule: %v", huygens)
 	}
 }
 
-// M18 and the other end: no rise, hardly any, and far more rise than chord.
+// The limits: no rise, hardly any, and far more rise than chord.
 func TestArcLimits(t *testing.T) {
 	for _, w := range []float64{1, 100, 2000} {
 		if got := ArcMM(w, 0); got != w {
@@ -128,18 +128,18 @@ func TestArcLimits(t *testing.T) {
 	}
 }
 
-// What printed allowances imply (Stephenson, Cutting and Draping, 1905, T1, T6,
-// T7): the depth at which the arc takes as much.
+// What printed allowances imply (J. W. Stephenson, Cutting and Draping,
+// 1905; the intervals of 7 and 5½ in: common practice, no source): the depth at which the arc takes as much.
 func TestDepthForPrintedAllowances(t *testing.T) {
 	for _, tc := range []struct {
 		name               string
 		chord, over, depth float64 // inches
 	}{
-		{"T1 and T7: 3 in with 1½ in more", 3, 4.5, 1.542},
-		{"T5: 7 to 9", 7, 9, 2.552},
-		{"T5: 5½ to 7¼", 5.5, 7.25, 2.138},
-		{"T6: 7 to 8½", 7, 8.5, 2.158},
-		{"T6: 5 to 6½", 5, 6.5, 1.876},
+		{"3 in with 1½ in more", 3, 4.5, 1.542},
+		{"7 to 9", 7, 9, 2.552},
+		{"5½ to 7¼", 5.5, 7.25, 2.138},
+		{"7 to 8½", 7, 8.5, 2.158},
+		{"5 to 6½", 5, 6.5, 1.876},
 	} {
 		got := DepthFor(length.Length(tc.chord*float64(inch)), length.Length(tc.over*float64(inch)))
 		if math.Abs(got.MM()/25.4-tc.depth) > 5.1e-4 {
@@ -151,7 +151,7 @@ func TestDepthForPrintedAllowances(t *testing.T) {
 	}
 }
 
-// T14: any arc lies between straight down and up, and the chord with twice the
+// Any arc lies between straight down and up, and the chord with twice the
 // depth; deeper or wider never takes less.
 func TestArcBetweenItsBounds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
