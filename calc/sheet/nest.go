@@ -18,6 +18,26 @@ type Nester struct {
 	Halt   func() bool // asked now and then, when it is not nil; true ends the search early
 
 	known map[[2]Kind]Result
+	bound []bound
+}
+
+// bound is what is known of a choice of kinds.
+type bound struct {
+	kinds  []Kind
+	sheets int
+	cost   int64
+}
+
+// Bounds are the fewest sheets and the least cost of any nesting, as [Bounds] has them.
+func (n *Nester) Bounds(kinds []Kind) (sheets int, cost int64) {
+	for _, b := range n.bound {
+		if slices.Equal(b.kinds, kinds) {
+			return b.sheets, b.cost
+		}
+	}
+	sheets, cost = Bounds(n.Pieces, kinds, n.Kerf)
+	n.bound = append(n.bound, bound{slices.Clone(kinds), sheets, cost})
+	return sheets, cost
 }
 
 // Nest puts all pieces on sheets of the kinds at little cost, and then on few
@@ -40,7 +60,7 @@ func (n *Nester) Nest(kinds []Kind) (Result, error) {
 	}
 	least := Result{}
 	if len(kinds) > 1 {
-		least.Bound, least.CostBound = Bounds(n.Pieces, kinds, n.Kerf)
+		least.Bound, least.CostBound = n.Bounds(kinds)
 	}
 	best, found := n.mixed(kinds)
 	work := best.Work
@@ -142,7 +162,7 @@ func (n *Nester) search(kinds []Kind) Result {
 	}
 	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, short: short + n.Kerf}
 	s.sort()
-	s.least, s.cheap = Bounds(n.Pieces, kinds, n.Kerf)
+	s.least, s.cheap = n.Bounds(kinds)
 	best := s.improved(s.constructed())
 	r := Result{Work: s.work, Bound: s.least, CostBound: s.cheap}
 	for _, o := range best {
@@ -182,7 +202,8 @@ func (s *searcher) constructed() (best []*open) {
 			best = got
 		}
 	}
-	left := func() bool { return best == nil || s.work <= s.budget/2 && !s.done(best) }
+	most := s.budget / 2
+	left := func() bool { return best == nil || s.work <= most && !s.done(best) }
 	orders := s.orders()
 	each := func(make func(order []int)) {
 		for first := range s.kinds {
@@ -192,14 +213,14 @@ func (s *searcher) constructed() (best []*open) {
 			}
 		}
 	}
-	byPiece := func(order []int) {
+	piecewise := func(order []int) {
 		for by := range rules {
 			if left() {
 				one(s.lay(nil, order, by))
 			}
 		}
 	}
-	each(byPiece)
+	each(piecewise)
 	// Many alike are few blocks, of which one nesting is worth its work at any budget.
 	none, many := len(s.likes) == len(s.pieces), len(s.pieces) >= 4*len(s.likes)
 	each(func(order []int) {
@@ -208,10 +229,12 @@ func (s *searcher) constructed() (best []*open) {
 		}
 		many = false
 	})
+	most = s.budget / 4
 	for _, w := range [...]way{standing, lying} {
 		if left() {
+
 			s.lieAll(w)
-			each(byPiece)
+			each(piecewise)
 		}
 	}
 	return best
@@ -258,39 +281,27 @@ func together(list []*open) (sum float64) {
 	return sum
 }
 
-// improved empties the weakest sheet and a few others and lays their pieces anew,
-// in another order and in other ways, and keeps what is not worse, until the budget
-// is used.
+// improved empties the weakest sheet and a few others and lays their pieces anew, in
+// another order, and keeps what is not worse, until the budget is used: first each
+// piece as it lies the tightest, and in the second half of the work in other ways too.
 func (s *searcher) improved(best []*open) []*open {
 	r := rand.New(rand.NewPCG(uint64(len(s.pieces)), uint64(len(best))))
 	noise := make([]float64, len(s.pieces))
+	half := s.work + (s.budget-s.work)/2
 	for len(best) > 1 && s.work < s.budget && !s.done(best) {
 		if s.halt != nil && s.halt() {
 			break
 		}
 		keep, loose := s.emptied(best, r)
 		s.work += int64(len(loose))
-		inBlocks := len(s.likes) < len(s.pieces) && r.IntN(4) == 0
-		s.drawWays(loose, inBlocks, r)
-		for _, i := range loose {
-			p := s.pieces[i]
-			noise[i] = area(p.Across, p.Along) * (0.7 + float64(0.6*r.Float64()))
+		how := tightest
+		if s.work > half {
+			how = manner(r.IntN(int(manners)))
 		}
-		if inBlocks { // like pieces stay together
-			first := make(map[int]float64)
-			for _, i := range loose {
-				if v, ok := first[s.alike[i]]; ok {
-					noise[i] = v
-				}
-				first[s.alike[i]] = noise[i]
-			}
-		}
-		slices.SortFunc(loose, func(a, b int) int {
-			return cmp.Or(cmp.Compare(noise[b], noise[a]), cmp.Compare(s.alike[a], s.alike[b]), cmp.Compare(a, b))
-		})
+		s.shaken(loose, how, noise, r)
 		s.use[0], s.use[len(s.use)-1] = s.use[len(s.use)-1], s.use[0]
 		var got []*open
-		if inBlocks {
+		if how == inBlocks {
 			got = s.inBlocks(keep, loose)
 		} else {
 			got = s.lay(keep, loose, rule(r.IntN(int(rules))))
@@ -327,27 +338,46 @@ func (s *searcher) emptied(best []*open, r *rand.Rand) (keep []*open, loose []in
 	return keep, loose
 }
 
-// drawWays draws in which ways pieces are laid: mostly as each lies the tightest,
-// else each size, or each piece, in a way of its own.
-func (s *searcher) drawWays(loose []int, inBlocks bool, r *rand.Rand) {
-	if inBlocks {
-		return
-	}
-	style := r.IntN(4)
-	of := make(map[int]way)
+// manner is how loose pieces are laid anew.
+type manner int
+
+const (
+	tightest manner = iota // each as it lies the tightest
+	bySize                 // those of a size in one way
+	byPiece                // each in a way of its own
+	inBlocks               // those of a size together
+	manners
+)
+
+// shaken puts loose pieces into a new order, the large ones mostly first, and draws
+// the ways in which they are laid. Noise has room for every piece.
+func (s *searcher) shaken(loose []int, how manner, noise []float64, r *rand.Rand) {
+	first := make(map[int]int) // by size
 	for _, i := range loose {
-		w := way(r.IntN(int(ways)))
-		switch {
-		case style < 2:
-			w %= standing
-		case style == 2:
-			if known, ok := of[s.alike[i]]; ok {
-				w = known
-			}
-			of[s.alike[i]] = w
+		n := ways
+		if how == tightest {
+			n = standing
 		}
-		s.ways[i] = w
+		s.ways[i] = way(r.IntN(int(n)))
+		p := s.pieces[i]
+		noise[i] = area(p.Across, p.Along) * (0.7 + float64(0.6*r.Float64()))
+		f, ok := first[s.alike[i]]
+		switch {
+		case !ok:
+			first[s.alike[i]] = i
+		case how == bySize:
+			s.ways[i] = s.ways[f]
+		case how == inBlocks:
+			noise[i] = noise[f]
+		}
 	}
+	slices.SortFunc(loose, func(a, b int) int {
+		c := cmp.Compare(noise[b], noise[a])
+		if how == inBlocks {
+			c = cmp.Or(c, cmp.Compare(s.alike[a], s.alike[b]))
+		}
+		return cmp.Or(c, cmp.Compare(a, b))
+	})
 }
 
 func (o *open) copied() *open {
