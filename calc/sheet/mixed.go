@@ -13,11 +13,12 @@ func (n *Nester) mixed(kinds []Kind) (Result, bool) {
 	var r Result
 	layouts, takes := make([][]block, len(kinds)), make([]int, len(kinds))
 	for k, kind := range kinds {
-		l := newLikes(size.Across+n.Kerf, size.Along+n.Kerf)
+		steps := likeSteps
+		l := newLikes(size.Across+n.Kerf, size.Along+n.Kerf, &steps)
 		at := newOpen(k, kind, n.Kerf, 1).free[0]
 		layouts[k] = l.full(at.w, at.h)
 		takes[k] = countOf(layouts[k])
-		r.Work += int64(likeSteps - l.steps + 1)
+		r.Work += int64(likeSteps - steps + 1)
 	}
 	left := make([]int, len(n.Pieces))
 	for i := range left {
@@ -27,7 +28,7 @@ func (n *Nester) mixed(kinds []Kind) (Result, bool) {
 		o := newOpen(k, kinds[k], n.Kerf, 1)
 		list, run := layouts[k], left[:min(len(left), takes[k])]
 		if len(run) < takes[k] {
-			list = newLikes(size.Across+n.Kerf, size.Along+n.Kerf).some(o.free[0].w, o.free[0].h, len(run))
+			list = newLikes(size.Across+n.Kerf, size.Along+n.Kerf, new(likeSteps)).some(o.free[0].w, o.free[0].h, len(run))
 		}
 		o.putBlocks(list, o.free[0], run)
 		r.Cost += kinds[k].Cost

@@ -3,7 +3,6 @@ package sheet
 import (
 	"cmp"
 	"math"
-	"math/rand/v2"
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
@@ -138,6 +137,7 @@ type searcher struct {
 	ways   []way         // of each piece
 	alike  []int         // of each piece: the same number for those of one size
 	likes  []*likes      // by that number
+	steps  int           // left for full layouts of like pieces
 }
 
 // way is how a piece may be laid.
@@ -160,7 +160,7 @@ func (n *Nester) search(kinds []Kind) Result {
 		}
 		short = min(short, p.Across, p.Along)
 	}
-	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, short: short + n.Kerf}
+	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, short: short + n.Kerf, steps: int(min(likeSteps, n.Budget/4))}
 	s.sort()
 	s.least, s.cheap = n.Bounds(kinds)
 	best := s.improved(s.constructed())
@@ -193,6 +193,9 @@ func (s *searcher) sort() {
 	}
 }
 
+// fewSizes is how many sizes of pieces are few.
+const fewSizes = 8
+
 // constructed is the best nesting of those that are made straight away: piece by
 // piece, each as it lies the tightest; in blocks of like pieces; and piece by piece,
 // all of them standing or all lying.
@@ -221,18 +224,17 @@ func (s *searcher) constructed() (best []*open) {
 		}
 	}
 	each(piecewise)
-	// Many alike are few blocks, of which one nesting is worth its work at any budget.
-	none, many := len(s.likes) == len(s.pieces), len(s.pieces) >= 4*len(s.likes)
+	// A few sizes are few blocks, of which one nesting is made at any budget.
+	some, few := len(s.likes) < len(s.pieces), len(s.likes) <= fewSizes
 	each(func(order []int) {
-		if !none && left() || many && !s.done(best) {
+		if some && left() || few && !s.done(best) {
 			one(s.inBlocks(nil, order))
 		}
-		many = false
+		few = false
 	})
 	most = s.budget / 4
 	for _, w := range [...]way{standing, lying} {
 		if left() {
-
 			s.lieAll(w)
 			each(piecewise)
 		}
@@ -279,105 +281,6 @@ func together(list []*open) (sum float64) {
 		sum += float64(r * r)
 	}
 	return sum
-}
-
-// improved empties the weakest sheet and a few others and lays their pieces anew, in
-// another order, and keeps what is not worse, until the budget is used: first each
-// piece as it lies the tightest, and in the second half of the work in other ways too.
-func (s *searcher) improved(best []*open) []*open {
-	r := rand.New(rand.NewPCG(uint64(len(s.pieces)), uint64(len(best))))
-	noise := make([]float64, len(s.pieces))
-	half := s.work + (s.budget-s.work)/2
-	for len(best) > 1 && s.work < s.budget && !s.done(best) {
-		if s.halt != nil && s.halt() {
-			break
-		}
-		keep, loose := s.emptied(best, r)
-		s.work += int64(len(loose))
-		how := tightest
-		if s.work > half {
-			how = manner(r.IntN(int(manners)))
-		}
-		s.shaken(loose, how, noise, r)
-		s.use[0], s.use[len(s.use)-1] = s.use[len(s.use)-1], s.use[0]
-		var got []*open
-		if how == inBlocks {
-			got = s.inBlocks(keep, loose)
-		} else {
-			got = s.lay(keep, loose, rule(r.IntN(int(rules))))
-		}
-		if got = s.swapped(got); !s.better(best, got) {
-			best = got
-		}
-	}
-	return best
-}
-
-// emptied takes the weakest sheet and a few others out of a nesting: what is kept,
-// and the pieces of the others.
-func (s *searcher) emptied(best []*open, r *rand.Rand) (keep []*open, loose []int) {
-	weakest := 0
-	for n, o := range best {
-		if o.room/o.whole > best[weakest].room/best[weakest].whole {
-			weakest = n
-		}
-	}
-	out := map[int]bool{weakest: true}
-	for range 1 + r.IntN(4) {
-		out[r.IntN(len(best))] = true
-	}
-	for n, o := range best {
-		if !out[n] {
-			keep = append(keep, o.copied())
-			continue
-		}
-		for _, l := range o.laid {
-			loose = append(loose, l.piece)
-		}
-	}
-	return keep, loose
-}
-
-// manner is how loose pieces are laid anew.
-type manner int
-
-const (
-	tightest manner = iota // each as it lies the tightest
-	bySize                 // those of a size in one way
-	byPiece                // each in a way of its own
-	inBlocks               // those of a size together
-	manners
-)
-
-// shaken puts loose pieces into a new order, the large ones mostly first, and draws
-// the ways in which they are laid. Noise has room for every piece.
-func (s *searcher) shaken(loose []int, how manner, noise []float64, r *rand.Rand) {
-	first := make(map[int]int) // by size
-	for _, i := range loose {
-		n := ways
-		if how == tightest {
-			n = standing
-		}
-		s.ways[i] = way(r.IntN(int(n)))
-		p := s.pieces[i]
-		noise[i] = area(p.Across, p.Along) * (0.7 + float64(0.6*r.Float64()))
-		f, ok := first[s.alike[i]]
-		switch {
-		case !ok:
-			first[s.alike[i]] = i
-		case how == bySize:
-			s.ways[i] = s.ways[f]
-		case how == inBlocks:
-			noise[i] = noise[f]
-		}
-	}
-	slices.SortFunc(loose, func(a, b int) int {
-		c := cmp.Compare(noise[b], noise[a])
-		if how == inBlocks {
-			c = cmp.Or(c, cmp.Compare(s.alike[a], s.alike[b]))
-		}
-		return cmp.Or(c, cmp.Compare(a, b))
-	})
 }
 
 func (o *open) copied() *open {
