@@ -67,16 +67,16 @@ func down(mm float64) length.Length {
 }
 
 // webbing lays the webs of a frame.
-func (f Frame) webbing(b Build, grid Grid, u *practice.Used) Webbing {
+func (f Frame) webbing(b Build, grid Grid, u practice.Set) Webbing {
 	w := Webbing{Elastic: b == Modern}
 	gap := length.Length(0)
 	if w.Elastic {
-		w.Width, gap = u.Length("elastic-width"), u.Length("elastic-gap")
+		w.Width, gap = u.Length(practice.ElasticWidth), u.Length(practice.ElasticGap)
 	} else {
-		w.Width, gap = u.Length("web-width"), u.Length("web-gap")
+		w.Width, gap = u.Length(practice.WebWidth), u.Length(practice.WebGap)
 	}
 	web := w.Width.MM()
-	inset := u.Length("web-inset").MM()
+	inset := u.Length(practice.WebInset).MM()
 	w.Across, w.Along = f.WebsAcross, f.WebsAlong
 	if w.Across == 0 {
 		w.Across = WebCount(f.depth(), w.Width, gap)
@@ -147,14 +147,14 @@ func (f Frame) alongWeb(i int, front, back, inset float64) Web {
 
 // add works out how long a web is cut: its span, less what elastic gives, two
 // turnovers and the hand-hold.
-func (w *Webbing) add(web Web, u *practice.Used) {
+func (w *Webbing) add(web Web, u practice.Set) {
 	dx, dy := web.To.X-web.From.X, web.To.Y-web.From.Y
 	web.Span = up(math.Sqrt(float64(dx*dx) + float64(dy*dy)))
 	rest := web.Span
 	if w.Elastic {
-		rest = up(web.Span.MM() * practice.One / float64(practice.One+u.Number("elastic-strain")))
+		rest = up(web.Span.MM() * practice.One / float64(practice.One+u.Number(practice.ElasticStrain)))
 	}
-	web.Cut = rest + 2*u.Length("web-turnover") + u.Length("web-hand-hold")
+	web.Cut = rest + 2*u.Length(practice.WebTurnover) + u.Length(practice.WebHandHold)
 	w.Webs = append(w.Webs, web)
 	w.Total += web.Cut
 }

@@ -3,6 +3,8 @@ package buying
 import (
 	"cmp"
 	"slices"
+	"strconv"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -68,7 +70,7 @@ type Cost struct {
 	Quote      costing.Quote
 	Priced     []Line // those of Quote.Materials, in their order
 	Hours      decimal.Decimal
-	Complete   bool // everything on the order list has a price
+	Complete   bool // all parts are worked out, all that they take has a price, and so has the work
 	Missing    []Unpriced
 	Unused     []string     // prices that no line of the order list took, by article
 	ValidUntil calendar.Day // 0 where that is not known
@@ -76,17 +78,19 @@ type Cost struct {
 	Warnings   []string
 }
 
-// Unpriced is an article on the order list without a price.
+// Unpriced is an article without a price: one on the order list, or one that is
+// not on it since its part could not be worked out.
 type Unpriced struct {
 	Article, Name string
 	Why           string
+	Part          bool // it stands for a part, of which nothing is ordered or not all
 }
 
 // CostOf puts prices to an order list, as OrderList made it with these prices,
 // and to the work. Terms and prices must have no faults. What has no price is
-// left out of the sums and listed.
-func CostOf(list []Line, prices []Price, work costing.Work, terms Terms) *Cost {
-	c := &Cost{Terms: terms, Work: work, ValidUntil: terms.Validity.Until(), Late: terms.Validity.Late()}
+// left out of the sums and listed, after the parts that the list is without.
+func CostOf(list []Line, prices []Price, work costing.Work, terms Terms, without ...Unpriced) *Cost {
+	c := &Cost{Terms: terms, Work: work, ValidUntil: terms.Validity.Until(), Late: terms.Validity.Late(), Missing: slices.Clone(without)}
 	job := costing.Job{
 		Currency: terms.Currency, Overhead: terms.Overhead, Contingency: terms.Contingency, Taxes: terms.Taxes, OverheadTax: terms.OverheadTax,
 		Deposit: terms.Deposit, Rounding: terms.Rounding, TaxBy: terms.TaxBy, Step: terms.Step,
@@ -94,7 +98,7 @@ func CostOf(list []Line, prices []Price, work costing.Work, terms Terms) *Cost {
 	used := make(map[string]bool)
 	for _, l := range list {
 		if l.Price == nil {
-			c.Missing = append(c.Missing, Unpriced{l.Article, l.Name, unpricedBecause(l)})
+			c.Missing = append(c.Missing, Unpriced{Article: l.Article, Name: l.Name, Why: unpricedBecause(l)})
 			if l.Because != "" {
 				used[pricedBy(l.Article, prices)] = true
 			}
@@ -117,7 +121,7 @@ func CostOf(list []Line, prices []Price, work costing.Work, terms Terms) *Cost {
 	}
 	slices.Sort(c.Unused)
 	c.Quote = job.Cost()
-	c.Complete = len(c.Missing) == 0 && (terms.Labour != nil || c.Hours.IsZero())
+	c.Complete = len(c.Lacks()) == 0
 	c.Warnings = c.warnings()
 	return c
 }
@@ -184,22 +188,51 @@ func (c *Cost) Money(d decimal.Decimal) money.Money {
 	return money.Money{Amount: d, Currency: c.Terms.Currency}
 }
 
-func (c *Cost) warnings() []string {
-	var out []string
-	if n := len(c.Missing); n > 0 {
+// Lacks says what the sums are without; nothing when they are complete.
+func (c *Cost) Lacks() []string {
+	var out, parts []string
+	for _, m := range c.Missing {
+		if m.Part {
+			parts = append(parts, m.Name)
+		}
+	}
+	if len(parts) > 0 {
+		out = append(out, "not all could be worked out, and the sums are without it: "+FirstFew(parts))
+	}
+	if n := len(c.Missing) - len(parts); n > 0 {
 		out = append(out, service.Counted(n, "article has", "articles have")+" no price: the sums are without them")
 	}
-	if n := len(c.Unused); n > 0 {
-		out = append(out, service.Counted(n, "price is", "prices are")+" of nothing on the order list: see that the articles are spelt as the list has them")
-	}
-	switch table := c.Terms.Table(); {
-	case c.Terms.Labour == nil && c.Hours.IsPositive():
+	if c.Terms.Labour == nil && c.Hours.IsPositive() {
 		out = append(out, "the work has no price: the sums are without it")
-	case table.Preset != "":
-		out = append(out, "hours begin from the example "+table.Preset+" (common practice, no source); every shop has its own")
+	}
+	return out
+}
+
+func (c *Cost) warnings() []string {
+	out := c.Lacks()
+	if n := len(c.Unused); n > 0 {
+		text := service.Counted(n, "price is", "prices are") + " of nothing on the order list: see that the articles are spelt as the list has them"
+		if len(c.Missing) > 0 && c.Missing[0].Part {
+			text += ", or that they are of what could not be worked out"
+		}
+		out = append(out, text)
+	}
+	priced := c.Terms.Labour != nil || c.Hours.IsZero()
+	if preset := c.Terms.Table().Preset; priced && preset != "" {
+		out = append(out, "hours begin from the example "+preset+" (common practice, no source); every shop has its own")
 	}
 	if c.Late {
 		out = append(out, "the price holds until "+c.ValidUntil.String()+", and the work is to be delivered on "+c.Terms.Validity.Supply.String()+": ask again before then")
 	}
 	return out
+}
+
+// FirstFew names the first few of a list, and how many more there are.
+func FirstFew(names []string) string {
+	const few = 4
+	text := strings.Join(names[:min(len(names), few)], ", ")
+	if more := len(names) - few; more > 0 {
+		text += " and " + strconv.Itoa(more) + " more"
+	}
+	return text
 }

@@ -8,7 +8,6 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/foam"
-	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/service"
@@ -282,7 +281,7 @@ func (b *book) foundation(part string, a *service.FoundationAnswer) {
 		k := b.clothKey(Foundation, c.Use.String()+"/"+exactMM(width), c.Plan.Request.Cloth.Name, width, c.Plan.Request.Sold)
 		b.takeLengths(k, part, "foundation", lengthsToBuy(c.Plan))
 	}
-	f := foundationBook{book: b, part: part, a: a, u: foundation.Book().Use(a.Request.Given)}
+	f := foundationBook{book: b, part: part, a: a, u: a.Request.Practice()}
 	f.webs()
 	f.springs()
 	f.cords()

@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/buying"
 )
 
@@ -46,7 +47,7 @@ func (j *jobber) money(ans *Answer) error {
 	}
 	work := j.costed(ans)
 	if j.req.Terms != nil {
-		ans.Cost = buying.CostOf(list, j.req.Prices, work, terms)
+		ans.Cost = buying.CostOf(list, j.req.Prices, work, terms, ans.unpriced()...)
 	}
 	ans.Days = buying.PlanDays(terms.Operations(work), j.req.Days)
 	return nil
@@ -142,6 +143,37 @@ func looseOf(list furniture.List) int {
 	}
 	return n
 }
+
+// unpriced are the parts of which nothing is ordered, or not all, with the article
+// that they would be bought as, or the family of it.
+func (a *Answer) unpriced() []buying.Unpriced {
+	var out []buying.Unpriced
+	for _, s := range a.sections() {
+		if s.faults.Len() == 0 {
+			continue
+		}
+		why := "could not be worked out: " + s.faults.Faults()[0].Detail
+		if len(why) > maxWhy {
+			why = "could not be worked out"
+		}
+		out = append(out, buying.Unpriced{Article: s.article, Name: s.from, Why: why, Part: true})
+	}
+	for i := range a.Piping {
+		p := &a.Piping[i]
+		id := a.Cloths[p.Cloth].ID
+		switch w := p.plan(); {
+		case !p.Piping.OK():
+		case w == nil:
+			out = append(out, buying.Unpriced{Article: "piping/" + id, Name: "piping " + id, Why: "no strips can be cut for it", Part: true})
+		case w.Missing > 0:
+			out = append(out, buying.Unpriced{Article: "piping/" + id, Name: "piping " + id, Why: "not covered: " + service.Counted(w.Missing, "run", "runs"), Part: true})
+		}
+	}
+	return out
+}
+
+// maxWhy is how long a reason is at most, in bytes.
+const maxWhy = 200
 
 // Without are the parts that could not be worked out, so that nothing is ordered
 // for them, whether they are shown or not.
