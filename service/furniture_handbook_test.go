@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -249,7 +250,7 @@ func (b band) text() string {
 
 func (b band) layOut(t testing.TB) laid {
 	p := furniture.Piece{Kind: b.kind, Count: 1, Options: b.options, Measures: b.measures}
-	if l := p.Faults(""); l.Len() > 0 {
+	if l := p.Faults(fault.Path{}); l.Len() > 0 {
 		t.Fatalf("%s: %+v", b.what, l.Faults())
 	}
 	return layOut(t, p, cloth.Cloth{Width: cmp.Or(b.inches, 54) * in, OneWay: true}, plan.Normal)

@@ -44,7 +44,7 @@ func (r reply) VisitFoamResponse(w http.ResponseWriter) error { return r.write(w
 // foamFromWire translates a request for foam, as requestFromWire does.
 func foamFromWire(w *gen.FoamRequest) (service.FoamRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.FoamRequest{Units: unitsFrom(value(w.Units))}
 	req.Kerf = lengthFrom(value(w.Kerf))
 	if w.Currency != nil {

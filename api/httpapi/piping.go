@@ -34,7 +34,7 @@ func (r reply) VisitPipingResponse(w http.ResponseWriter) error { return r.write
 // gets its usual value here, so that 0 means nothing where it is given.
 func pipingFromWire(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	strip, joins := value(w.Strip), value(w.Joins)
 	req := service.PipingRequest{
 		Units:     unitsFrom(value(w.Units)),

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -34,7 +35,7 @@ func plan(t testing.TB, job foundation.Job) foundation.Work {
 		}
 		f.Count = max(f.Count, 1)
 	}
-	if l := job.Faults(""); l.Len() > 0 {
+	if l := job.Faults(fault.Path{}); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	return foundation.Plan(job)

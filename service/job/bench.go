@@ -157,7 +157,7 @@ func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
 	}
 	part := &Part[service.FoamAnswer]{}
 	if l := service.FoamFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.Path("").Field("foam"))
+		part.Fault = itemPlaced(l, "items", of, fault.At("foam"))
 		return part, nil
 	}
 	ans, err := service.Foam(ctx, req)
@@ -220,7 +220,7 @@ func (j *jobber) wadding(ctx context.Context) (*Part[service.WaddingAnswer], err
 	}
 	part := &Part[service.WaddingAnswer]{}
 	if l := service.WaddingFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.Path("").Field("wadding"))
+		part.Fault = itemPlaced(l, "items", of, fault.At("wadding"))
 		return part, nil
 	}
 	ans, err := service.Wadding(ctx, req)
@@ -289,7 +289,7 @@ func (j *jobber) foundation(ctx context.Context, b Build) (*Founded, error) {
 	}
 	out := &Founded{Build: b, notes: notes}
 	if l := service.FoundationFaults(req); l.Len() > 0 {
-		out.Foundation.Fault = itemPlaced(l, "frames", of, fault.Path("").Field("foundation"))
+		out.Foundation.Fault = itemPlaced(l, "frames", of, fault.At("foundation"))
 		return out, nil
 	}
 	ans, err := service.Foundation(ctx, req)
