@@ -188,7 +188,7 @@ func (b *orderBook) buttoning(part string, o *OrderButtoning) {
 		what = "buttoning the " + a.Request.Name
 	}
 	n := times * int64(a.Buttons.Count)
-	lines := strconv.Itoa(a.Request.Buttons.Button.Lines)
+	lines := strconv.Itoa(a.Request.Button().Lines)
 	each := OrderSold{Step: 1}
 	b.take(orderKey{group: OrderTrimmings, article: "buttons/" + lines + "-line", name: "buttons to cover, " + lines + " line", sold: each}, part, what, n)
 	behind := orderKey{group: OrderTrimmings, article: "washers", name: "washers behind the buttons", sold: each}
