@@ -86,7 +86,10 @@ func TestPipingWarns(t *testing.T) {
 		{"tighter than strips at this angle", func(r *service.PipingRequest) { r.Runs[1].Radius = 2 * length.Centimetre }},
 		{"a curve wants strips on the bias", func(r *service.PipingRequest) { r.Runs[1].Curved, r.Cut = true, piping.Along }},
 		{"longer than a bolt", func(r *service.PipingRequest) { r.Sold.Bolt = 10 * length.Centimetre }},
-		{"no way is possible", func(r *service.PipingRequest) { r.Cloth.Width = 3 * length.Centimetre; r.Shop = r.Shop.With(practice.PipingLeast.Give(length.Metre)) }},
+		{"no way is possible", func(r *service.PipingRequest) {
+			r.Cloth.Width = 3 * length.Centimetre
+			r.Shop = r.Shop.With(practice.PipingLeast.Give(length.Metre))
+		}},
 		{"uncovered", func(r *service.PipingRequest) {
 			r.HasCloth = false
 			r.Offcuts = []service.PipingOffcut{{Rect: piping.Rect{Across: 60 * length.Centimetre, Along: 60 * length.Centimetre}}}
