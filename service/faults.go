@@ -42,7 +42,7 @@ func YardageFieldFaults(req YardageRequest) fault.List {
 	l.Append(panel.ListFaults(req.Panels, panels))
 	l.Append(panel.ClothFaults(req.Panels, req.Cloth, req.Sold.Bolt, panels))
 	for i, p := range req.Panels {
-		passing := ReliefRequest{Job: relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: req.Obstacles[i]}}
+		passing := ReliefRequest{Job: relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: req.Obstacles[i], Shop: req.Shop}}
 		obstacleListFaults(&l, passing, panels.Index(i).Field("obstacles"))
 	}
 	return l

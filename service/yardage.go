@@ -33,7 +33,7 @@ func (r YardageRequest) ReliefCuts(i int) []relief.Cut {
 		return nil
 	}
 	p := r.Panels[i]
-	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i]})
+	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i], Shop: r.Shop})
 }
 
 // YardageAnswer is the order, the plan and the proof. Lengths are exact; they
