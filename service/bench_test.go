@@ -13,6 +13,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
 )
@@ -69,7 +70,7 @@ func waddingOf(t testing.TB, req service.WaddingRequest) *service.WaddingAnswer 
 func soundPlan(t testing.TB, a *service.YardageAnswer) {
 	t.Helper()
 	job := plan.Job{Cloth: a.Request.Cloth, Panels: a.Request.Panels, Bolt: a.Request.Sold.Bolt}
-	if flaws := plan.Check(job, a.Result.Cut...); len(flaws) > 0 {
+	if flaws := verify.Check(job, a.Result.Cut...); len(flaws) > 0 {
 		t.Errorf("%s: %v", a.Request.Cloth.Name, flaws[0])
 	}
 	if a.Result.Bound > a.Result.Needed() || a.Order < a.Result.Needed() {

@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -99,7 +100,7 @@ func provePiece(t *testing.T, p furniture.Piece, c cloth.Cloth) {
 		}
 		job, polls := plan.Job{Cloth: from, Panels: panels}, 0
 		got := plan.Solve(job, plan.Quick, func() bool { polls++; return polls > mostPolls })
-		for _, f := range plan.Check(job, got.Cut...) {
+		for _, f := range verify.Check(job, got.Cut...) {
 			t.Errorf("cover %d: %s", cover, f)
 		}
 	}

@@ -26,7 +26,7 @@ func (c *plainCloth) add(owner int, p panel.Panel) {
 }
 
 // cut plans the cloth with little effort: a plan of a few plain pieces is soon as
-// short as it can be. Like every plan it is put to plan.Check.
+// short as it can be. Like every plan it is put to verify.Check.
 func (c *plainCloth) cut(ctx context.Context, units length.System) (*YardageAnswer, error) {
 	ans, err := Yardage(ctx, YardageRequest{
 		Units: units, Effort: plan.Quick, Panels: c.panels,

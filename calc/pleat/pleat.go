@@ -181,11 +181,7 @@ func Plan(j Job) Result {
 	}
 	switch {
 	case r.Short:
-		margin := j.Margin
-		if margin == 0 {
-			margin = j.Shop.Length(practice.SnipMargin)
-		}
-		r.SnipDepth = j.TurnOver - margin
+		r.SnipDepth = j.TurnOver - j.SnipMargin()
 	case r.Style == Darts:
 		r.DartLength = j.TurnOver
 	}
@@ -273,4 +269,12 @@ func (r *Result) share(n int) []length.Length {
 		takes[n/2-1] += rest - rest/2
 	}
 	return takes
+}
+
+// SnipMargin is what is kept between the end of a snip and the edge line.
+func (j Job) SnipMargin() length.Length {
+	if j.Margin == 0 {
+		return j.Shop.Length(practice.SnipMargin)
+	}
+	return j.Margin
 }

@@ -111,23 +111,15 @@ func itemsOf(c cloth.Cloth, drops []Drop, s Seam, out *Layout) []item {
 	den := p.Drop.Reduced().Den
 	v := part(int64(p.LengthRepeat) * den)
 	step := stepOf(p, s)
-	common := part(0)
-	for i := len(drops) - 1; i >= 0; i-- {
-		if pl := drops[i].Place; pl != nil && v > 0 {
-			common, out.Placed = startFor(p, *pl, den, v), true
-		}
-	}
+	firsts, placed := firstsOf(p, drops, den, v)
+	out.Placed = placed
 	var items []item
 	for n, d := range drops {
-		first := common
-		if d.Place != nil && v > 0 {
-			first = startFor(p, *d.Place, den, v)
-		}
 		for copied := range d.Count {
 			for k := range d.Widths {
 				it := item{cut: Cut{Drop: n, Copy: copied + 1, Width: k + 1}, long: part(int64(d.Length) * den)}
 				if v > 0 {
-					it.from = mod(first-part(k)*step, v)
+					it.from = mod(firsts[n]-part(k)*step, v)
 				}
 				items = append(items, it)
 				out.Plain += d.Length
@@ -135,6 +127,28 @@ func itemsOf(c cloth.Cloth, drops []Drop, s Seam, out *Layout) []item {
 		}
 	}
 	return items
+}
+
+// firstsOf is where in the repeat the first width of each kind of drop begins, and
+// whether some kind says so: then those that do not begin as the first that does.
+func firstsOf(p cloth.Pattern, drops []Drop, den int64, v part) (firsts []part, placed bool) {
+	firsts = make([]part, len(drops))
+	if v <= 0 {
+		return firsts, false
+	}
+	common := part(0)
+	for i := len(drops) - 1; i >= 0; i-- {
+		if pl := drops[i].Place; pl != nil {
+			firsts[i] = startFor(p, *pl, den, v)
+			common, placed = firsts[i], true
+		}
+	}
+	for i := range firsts {
+		if drops[i].Place == nil {
+			firsts[i] = common
+		}
+	}
+	return firsts, placed
 }
 
 // startFor is where in the repeat a width begins whose motif falls at the place.
