@@ -8,6 +8,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // A line is 1/40 in. A printed list of sizes agrees at all but 40, 45 and 80
@@ -32,8 +33,8 @@ func TestCircle(t *testing.T) {
 	for lines := 12; lines <= 100; lines++ {
 		for _, cloth := range []length.Length{0, mm / 2, mm, 2 * mm} {
 			b := Button{lines, cloth}
-			if c, d := b.Circle(), b.Diameter(); c < 2*d || c%mm != 0 || b.TooThick() != (c.MM() > 2.5*d.MM()) || b.Covered() != d+2*cloth {
-				t.Errorf("%+v: circle %v of %v, too thick %v", b, c, d, b.TooThick())
+			if c, d := b.Circle(practice.Defaults()), b.Diameter(); c < 2*d || c%mm != 0 || b.TooThick(practice.Defaults()) != (c.MM() > 2.5*d.MM()) || b.Covered() != d+2*cloth {
+				t.Errorf("%+v: circle %v of %v, too thick %v", b, c, d, b.TooThick(practice.Defaults()))
 			}
 		}
 	}
@@ -165,7 +166,7 @@ func TestCentredCircles(t *testing.T) {
 // A printed yardstick: about 60 cm of twine to a button (common practice, no
 // source).
 func TestTwine(t *testing.T) {
-	if got := Twine(4*cm, UsualThrough, UsualTie); got != 58*cm {
+	if got := Twine(4*cm, practice.Defaults()); got != 58*cm {
 		t.Error(got)
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 func inches(x float64) length.Length { return length.Length(x * float64(inch)) }
@@ -26,7 +27,7 @@ func TestPrintedGrids(t *testing.T) {
 		if !ok || g.Columns != 5 || g.Rows != 13 {
 			t.Fatalf("%+v, %v", g, ok)
 		}
-		w := NewWork(g, Spread{Model: ByAmount, Amount: UsualAmount})
+		w := NewWork(g, Spread{Model: ByAmount, Amount: 3 * length.Inch / 2}, practice.Defaults())
 		w.Allow = p.Allow
 		if w.Span() != sized(18*inch, 27*inch) || w.Cut() != sized(20*inch, 29*inch) {
 			t.Errorf("span %v, cut %v", w.Span(), w.Cut())
@@ -40,7 +41,7 @@ func TestPrintedGrids(t *testing.T) {
 		}
 	})
 	t.Run("half diamonds 3 in apart, 1½ in more", func(t *testing.T) {
-		if got := (Spread{Model: ByAmount, Amount: UsualAmount}).Over(3 * inch); got != inches(4.5) {
+		if got := (Spread{Model: ByAmount, Amount: 3 * length.Inch / 2}).Over(3 * inch); got != inches(4.5) {
 			t.Error(got)
 		}
 	})
@@ -88,7 +89,7 @@ func TestPrintedGrids(t *testing.T) {
 func TestAboutSoMany(t *testing.T) {
 	p := Panel{Size: sized(60*cm, 80*cm), Edges: Edges{8 * cm, 8 * cm, 8 * cm}}
 	for n := 3; n <= 200; n += 7 {
-		g, ok := GridFor(p, Wish{How: About, Buttons: n, Ratio: PleasingRatio()})
+		g, ok := GridFor(p, Wish{How: About, Buttons: n, Ratio: PleasingRatio(practice.Defaults())})
 		if !ok {
 			t.Fatalf("no grid of about %d", n)
 		}
@@ -109,7 +110,7 @@ func TestNoGrid(t *testing.T) {
 		"diamonds over 2 m":       {Panel{Size: sized(10*length.Metre, 50*cm)}, Wish{Rows: 3, Columns: 2}},
 		"wider than the panel":    {Panel{Size: sized(20*cm, 20*cm)}, Wish{How: Spacing, Width: 30 * cm, Height: 10 * cm}},
 		"half one taller than it": {Panel{Size: sized(20*cm, 20*cm)}, Wish{How: Spacing, Width: 10 * cm, Height: 50 * cm}},
-		"no room for any":         {Panel{Size: sized(15*mm, 15*mm)}, Wish{How: About, Buttons: 9, Ratio: PleasingRatio()}},
+		"no room for any":         {Panel{Size: sized(15*mm, 15*mm)}, Wish{How: About, Buttons: 9, Ratio: PleasingRatio(practice.Defaults())}},
 	} {
 		if g, ok := GridFor(tc.p, tc.w); ok {
 			t.Errorf("%s: %+v", name, g)
@@ -130,7 +131,7 @@ func drawWork(t *rapid.T) Work {
 	if !ok {
 		t.Skip("no such grid")
 	}
-	w := NewWork(g, Spread{Model: Model(rapid.IntRange(0, 2).Draw(t, "model")), Depth: length.Length(rapid.Int64Range(0, int64(150*mm)).Draw(t, "depth")), Amount: UsualAmount})
+	w := NewWork(g, Spread{Model: Model(rapid.IntRange(0, 2).Draw(t, "model")), Depth: length.Length(rapid.Int64Range(0, int64(150*mm)).Draw(t, "depth")), Amount: 3 * length.Inch / 2}, practice.Defaults())
 	w.Allow = p.Allow
 	w.Eased = rapid.Bool().Draw(t, "eased")
 	return w
@@ -205,7 +206,7 @@ func TestMoreDepthNeverLessCloth(t *testing.T) {
 		w := drawWork(t)
 		deeper := w.Spread
 		deeper.Depth += length.Length(rapid.Int64Range(0, int64(100*mm)).Draw(t, "more"))
-		d := NewWork(w.Grid, deeper)
+		d := NewWork(w.Grid, deeper, practice.Defaults())
 		d.Allow = w.Allow
 		a, b := w.Cut(), d.Cut()
 		if b.Across < a.Across || b.Along < a.Along {
@@ -219,7 +220,7 @@ func TestMoreDepthNeverLessCloth(t *testing.T) {
 
 func TestPleats(t *testing.T) {
 	g, _ := GridFor(Panel{Size: sized(60*cm, 60*cm), Edges: Edges{10 * cm, 10 * cm, 10 * cm}}, Wish{Rows: 5, Columns: 5})
-	w := NewWork(g, Spread{Depth: 40 * mm})
+	w := NewWork(g, Spread{Depth: 40 * mm}, practice.Defaults())
 	counts := map[PleatKind]int{}
 	for _, p := range w.Pleats() {
 		counts[p.Kind] = p.Count
@@ -232,7 +233,7 @@ func TestPleats(t *testing.T) {
 	if want := fmt.Sprint(map[PleatKind]int{Diagonal: 32, ToTop: 5, ToBottom: 5, ToTheSides: 6}); fmt.Sprint(counts) != want {
 		t.Errorf("%v, want %v", counts, want)
 	}
-	if flat := NewWork(g, Spread{}); len(flat.Pleats()) != 0 {
+	if flat := NewWork(g, Spread{}, practice.Defaults()); len(flat.Pleats()) != 0 {
 		t.Errorf("wells of no depth make pleats: %v", flat.Pleats())
 	}
 	w.Eased = true

@@ -91,10 +91,10 @@ func Solve(job *Job, halt func() bool) (*Result, error) {
 	s := &solver{job: job, halt: halt, lists: make(map[key][]Lamination)}
 	for i := range job.Items {
 		it := &job.Items[i]
-		cut := it.Shape.Grown(it.over() / 2)
+		cut := it.Shape.Grown(it.over(s.job.Shop) / 2)
 		w, h := cut.Bounds()
 		s.boxes = append(s.boxes, [2]length.Length{w, h})
-		s.result.Cuts = append(s.result.Cuts, Cut{Over: it.over(), Shape: cut, Across: w, Along: h})
+		s.result.Cuts = append(s.result.Cuts, Cut{Over: it.over(s.job.Shop), Shape: cut, Across: w, Along: h})
 	}
 	wants, err := s.wants()
 	if err != nil {

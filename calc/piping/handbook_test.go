@@ -6,6 +6,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 const inch = length.Inch
@@ -129,7 +130,7 @@ func TestStripWidthOfHandbooks(t *testing.T) {
 	if math.Abs(float64(welt)/float64(inch)-1.491) > 0.0005 {
 		t.Errorf("the usual welt: %v, want 1.491 in", welt)
 	}
-	if got := piping.PracticalWidth(welt, piping.UsualStepInch); got != inch*3/2 {
+	if got := piping.PracticalWidth(welt, usual.Length(practice.PipingStepInch)); got != inch*3/2 {
 		t.Errorf("the usual welt, as cut: %v, want 1 1/2 in", got)
 	}
 	double := piping.StripWidth(inches(5.0/32), length.Millimetre, inch*3/8, true)

@@ -8,9 +8,14 @@ import (
 
 // Times is a length by a number in millionths, both not negative, rounded up to
 // the nanometre. A result beyond the range of a length is the largest one.
-func Times(l length.Length, millionths int64) length.Length {
+func Times(l length.Length, millionths int64) length.Length { return scaled(l, millionths, One-1) }
+
+// Part is the same rounded down.
+func Part(l length.Length, millionths int64) length.Length { return scaled(l, millionths, 0) }
+
+func scaled(l length.Length, millionths int64, up uint64) length.Length {
 	hi, lo := bits.Mul64(uint64(max(l, 0)), uint64(max(millionths, 0)))
-	lo, carry := bits.Add64(lo, One-1, 0)
+	lo, carry := bits.Add64(lo, up, 0)
 	hi += carry
 	if hi >= One/2 {
 		return 1<<63 - 1
