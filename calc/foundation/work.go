@@ -147,7 +147,7 @@ func (w Work) add(job Job, u *practice.Used) Totals {
 	}
 	slices.SortFunc(t.Fixed, func(a, b Fixed) int { return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Size, a.Size)) })
 	if t.Gimp > 0 {
-		t.GimpOrder, _ = length.RoundUpTo(t.Gimp, u.Length("gimp-step"))
+		t.GimpOrder = t.Gimp.Round(u.Length("gimp-step"), length.Up)
 	}
 	return t
 }
