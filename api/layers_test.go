@@ -54,7 +54,7 @@ var layers = []layer{
 	// plan searches with numbers seeded from the job. It does not ask the verifier what will pass: only its tests do.
 	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/layout"},
 		use: []string{"calc/verify"}},
-	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
@@ -75,8 +75,11 @@ var layers = []layer{
 	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/sheet", "calc/money"}, ext: []string{"github.com/shopspring/decimal"}},
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
+	// what is bought, and the job sheet made up of all answers, stand on the single answers.
+	{dir: "service/buying", std: pure, own: []string{"calc/...", "service"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "service/job", std: with(pure, "context"), own: []string{"calc/...", "service", "service/buying"}},
 	// drawing embeds a font, and says a date that is always the same in its PDF.
-	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
+	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service", "service/buying", "service/job"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	// strictjson puts values into wire forms, as encoding/json does.
 	{dir: "api/strictjson", std: with(pure, "encoding/json", "reflect", "sync")},
@@ -174,12 +177,23 @@ func TestLayersRefuse(t *testing.T) {
 		{"service/x.go", "time", false},
 		{"service/x.go", module + "/calc/plan", true},
 		{"service/x.go", module + "/service/drawing", false},
+		{"service/x.go", module + "/service/job", false},
+		{"service/x.go", module + "/service/buying", false},
+		{"service/buying/x.go", module + "/service", true},
+		{"service/buying/x.go", module + "/service/job", false},
+		{"service/buying/x.go", "context", false},
+		{"service/job/x.go", module + "/service/buying", true},
+		{"service/job/x.go", module + "/service/drawing", false},
+		{"service/job/x.go", "sync", false},
+		{"service/job/deeper/x.go", "fmt", false},
 		{"calc/fire/x.go", "embed", true},
 		{"calc/fire/x.go", "os", false},
 		{"calc/fire/x.go", "time", false},
 		{"service/x.go", module + "/api/gen", false},
 		{"service/x.go", kin + "/openapi3", false},
 		{"service/drawing/x.go", module + "/service", true},
+		{"service/drawing/x.go", module + "/service/job", true},
+		{"service/drawing/x.go", module + "/api/gen", false},
 		{"service/drawing/x.go", "context", false},
 		{"service/drawing/x.go", echo + "/v4", false},
 		{"api/httpapi/x.go", echo + "/v4", true},

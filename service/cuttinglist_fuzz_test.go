@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/service"
 )
@@ -45,7 +46,7 @@ func pieceFrom(b *bytesOf) furniture.Piece {
 	}
 	if b.next()%4 == 0 {
 		for _, a := range []*length.Length{&p.Allow.Seam, &p.Allow.Pull, &p.Allow.Tuck, &p.Allow.Under} {
-			*a = length.Length(b.of(int64(furniture.MaxAllowance/length.Millimetre))) * length.Millimetre
+			*a = length.Length(b.of(practice.CoverSeam.Most/int64(length.Millimetre))) * length.Millimetre
 		}
 	}
 	if b.next()%2 == 0 {

@@ -14,6 +14,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Part is what the frame is of.
@@ -76,10 +77,10 @@ const (
 const (
 	MinSize  = 10 * length.Centimetre
 	MaxSize  = 4 * length.Metre
-	MaxCount = 50 // of one frame
-	MaxWebs  = 40 // each way
-	MaxRows  = 12 // of springs, and springs in a row
-	MaxEdge  = 8  // rows of stitches
+	MaxCount = 50                   // of one frame
+	MaxWebs  = 40                   // each way
+	MaxRows  = 12                   // of springs, and springs in a row
+	MaxEdge  = practice.MaxEdgeRows // rows of stitches
 )
 
 // Frame is one frame, measured outside over the rails.

@@ -41,12 +41,12 @@ func SpringCount(span, coil, edge, gap, least length.Length) int {
 }
 
 // grid places the springs of a frame.
-func (f Frame) grid(b Build, u *practice.Used) Grid {
+func (f Frame) grid(b Build, u practice.Set) Grid {
 	if !f.isSprung(b) {
 		return Grid{}
 	}
-	coil, edge := u.Length("spring-width"), u.Length("spring-edge")
-	gap, least := u.Length("spring-gap"), u.Length("spring-least-gap")
+	coil, edge := u.Length(practice.SpringWidth), u.Length(practice.SpringEdge)
+	gap, least := u.Length(practice.SpringGap), u.Length(practice.SpringLeastGap)
 	first := (edge + coil/2).MM()
 	g := Grid{Rows: f.Springs}
 	rows := len(f.Springs)
@@ -160,33 +160,28 @@ var gauges = map[int]length.Length{
 // 0 for others.
 func WireOf(gauge int) length.Length { return gauges[gauge] }
 
-// Springs are made from 3 to 14 in high (upholstery textbook, 1961).
-const (
-	LowestSpring  = 3 * in
-	HighestSpring = 14 * in
-)
-
-// SpringHeight is the height of seat springs for a rail of that height: twice
-// the rail (Johnson, 1919).
-func SpringHeight(rail length.Length) length.Length { return 2 * rail }
-
 // spring is the advice for a sprung frame. A rail that is given decides the
-// height, by Johnson's rule.
-func (f Frame) spring(u *practice.Used) Spring {
-	s := Spring{Height: 6 * in, Gauge: "12", Wire: WireOf(12), Source: text1961 + ": 6 in × 12 in an easy chair's back"}
+// height.
+func (f Frame) spring(u practice.Set) Spring {
+	keys := practice.BackSpring
 	switch {
 	case f.Part == Seat && f.Place == Divan:
-		s.Height, s.Source = 7*in, "trade text on divans: 6 to 7 in × 12"
+		keys = practice.DivanSpring
 	case f.Part == Seat && f.Place == EasyChair:
-		s = Spring{Height: 10 * in, Gauge: "8", Wire: WireOf(8), Source: text1961 + ": nine of 10 in × 8 in an easy chair's seat"}
+		keys = practice.EasyChairSpring
 	case f.Part == Seat:
-		s = Spring{Height: 6 * in, Gauge: "10½", Source: spons + ": five of 6 in in a small chair; Furniture for the Craftsman: 10½ gauge"}
+		keys = practice.SmallSpring
+	}
+	gauge := u.Number(keys.Gauge)
+	s := Spring{Height: u.Length(keys.Height), Gauge: practice.Halves(gauge), Source: u.Source(*keys.Height.Setting)}
+	if gauge%practice.One == 0 {
+		s.Wire = WireOf(int(gauge / practice.One))
 	}
 	if f.Rail > 0 && f.Part == Seat {
-		s.Height = SpringHeight(f.Rail)
-		s.Source += "; height by " + johnson + ": twice the rail"
+		s.Height = practice.Times(f.Rail, u.Number(practice.SpringByRail))
+		s.Source += "; height by " + u.Source(*practice.SpringByRail.Setting)
 	}
-	s.Tied = practice.Times(s.Height, u.Number("spring-tied"))
+	s.Tied = practice.Times(s.Height, u.Number(practice.SpringTied))
 	return s
 }
 
@@ -199,12 +194,12 @@ type Lashing struct {
 // lashing ties each row and each column, and eight ways each diagonal too. A
 // strand over the whole frame takes cord in times of that extent; one over m
 // springs in a diagonal crosses m + 1 diagonal pitches.
-func (f Frame) lashing(g Grid, u *practice.Used) Lashing {
+func (f Frame) lashing(g Grid, u practice.Set) Lashing {
 	var l Lashing
 	if len(g.Rows) == 0 {
 		return l
 	}
-	times := u.Number("lashing")
+	times := u.Number(practice.Lashing)
 	tie := func(n int, over length.Length) {
 		l.Strands += n
 		l.Cord += length.Length(n) * practice.Times(over, times)
@@ -214,7 +209,7 @@ func (f Frame) lashing(g Grid, u *practice.Used) Lashing {
 		tie(1, up(f.widthAt(y)))
 	}
 	tie(most, f.depth())
-	if u.Count("lashing-ways") < 8 {
+	if u.Count(practice.LashingWays) < 8 {
 		return l
 	}
 	pitch := geom.Hypot(g.rowPitch, g.colPitch)

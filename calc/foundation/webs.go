@@ -79,16 +79,16 @@ func even(span, web float64, n int) (middles []float64, gap float64) {
 func down(mm float64) length.Length { return length.RoundMM(mm, length.Micrometre, length.Down) }
 
 // webbing lays the webs of a frame.
-func (f Frame) webbing(b Build, grid Grid, u *practice.Used) Webbing {
+func (f Frame) webbing(b Build, grid Grid, u practice.Set) Webbing {
 	w := Webbing{Elastic: b == Modern}
 	gap := length.Length(0)
 	if w.Elastic {
-		w.Width, gap = u.Length("elastic-width"), u.Length("elastic-gap")
+		w.Width, gap = u.Length(practice.ElasticWidth), u.Length(practice.ElasticGap)
 	} else {
-		w.Width, gap = u.Length("web-width"), u.Length("web-gap")
+		w.Width, gap = u.Length(practice.WebWidth), u.Length(practice.WebGap)
 	}
 	web := w.Width.MM()
-	inset := u.Length("web-inset").MM()
+	inset := u.Length(practice.WebInset).MM()
 	w.Across, w.Along = f.WebsAcross, f.WebsAlong
 	if w.Across == 0 {
 		w.Across = WebCount(f.depth(), w.Width, gap)
@@ -154,14 +154,14 @@ func (f Frame) alongWeb(front, back, inset float64) (from, to spot) {
 
 // add works out how long a web is cut: its span, less what elastic gives, two
 // turnovers and the hand-hold.
-func (w *Webbing) add(way Way, number int, from, to spot, u *practice.Used) {
+func (w *Webbing) add(way Way, number int, from, to spot, u practice.Set) {
 	web := Web{Way: way, Number: number, From: from.point(), To: to.point(), Span: up(from.to(to))}
 	rest := web.Span
 	if w.Elastic {
-		slack, _ := length.Scale(web.Span, practice.One, practice.One+u.Number("elastic-strain"), length.Up)
+		slack, _ := length.Scale(web.Span, practice.One, practice.One+u.Number(practice.ElasticStrain), length.Up)
 		rest = slack.Round(length.Micrometre, length.Up)
 	}
-	web.Cut = rest + 2*u.Length("web-turnover") + u.Length("web-hand-hold")
+	web.Cut = rest + 2*u.Length(practice.WebTurnover) + u.Length(practice.WebHandHold)
 	w.Webs = append(w.Webs, web)
 	w.Total += web.Cut
 }

@@ -130,11 +130,11 @@ func (it Item) sizes(overlap length.Length) (main, end panel.Size) {
 }
 
 // pieces are those of item k, of a sheet that wide.
-func (it Item) pieces(k int, u *practice.Used) []Piece {
-	width := u.Length(it.Material.String() + "-width")
+func (it Item) pieces(k int, u practice.Set) []Piece {
+	width := u.Length(it.Material.sheet().Width)
 	overlap := length.Length(0)
 	if it.Kind == Cushion && it.Wrap != EndsOnly {
-		overlap = u.Length("overlap")
+		overlap = u.Length(practice.WaddingOverlap)
 	}
 	main, end := it.sizes(overlap)
 	var out []Piece
@@ -150,7 +150,7 @@ func (it Item) pieces(k int, u *practice.Used) []Piece {
 		if min(size.Across, size.Along) > width {
 			p.Turn = panel.Upright
 			if !it.Whole {
-				p.Join, p.JoinSeam = panel.JoinSides, u.Length("join-lap")/2
+				p.Join, p.JoinSeam = panel.JoinSides, u.Length(practice.WaddingLap)/2
 			}
 		}
 		out = append(out, Piece{k, isEnd, p})
@@ -179,9 +179,9 @@ func (it Item) volume() float64 {
 }
 
 // mass is what the loose filling of one item weighs, in milligrams.
-func (it Item) mass(u *practice.Used) int64 {
+func (it Item) mass(u practice.Set) int64 {
 	if it.Kind == Seats {
-		return u.Number([...]string{"stuff-over", "drop-in", "easy-chair"}[it.Place] + "-seat")
+		return u.Number(it.Place.seat())
 	}
-	return int64(math.Ceil(it.volume()*float64(u.Number(it.Material.String()+"-density"))/1e9 - 1e-6))
+	return int64(math.Ceil(it.volume()*float64(u.Number(it.Material.loose().Density))/1e9 - 1e-6))
 }
