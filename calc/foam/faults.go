@@ -146,7 +146,7 @@ func outlineFaults(l *fault.List, s *Shape, at fault.Path) {
 	}
 	lo, hi := corners(s.Points)
 	n := l.Len()
-	for _, d := range []length.Length{hi.X - lo.X, hi.Y - lo.Y} {
+	for _, d := range []length.Length{hi.Across - lo.Across, hi.Along - lo.Along} {
 		if l.Len() == n {
 			l.Between(at, "an outline", d, MinSide, MaxSide)
 		}

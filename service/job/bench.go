@@ -138,11 +138,13 @@ func glued(it *foam.Item, job foam.Job) int {
 }
 
 // nth is a part of a length, up to a whole millimetre.
-func nth(l, n length.Length) length.Length { return upToMM((l + n - 1) / n) }
+func nth(l, n length.Length) length.Length {
+	return length.CeilDiv(l, n).Round(length.Millimetre, length.Up)
+}
 
 // sections is in how many parts something is made that is longer than can be made
 // in one.
-func sections(l, most length.Length) length.Length { return max((l+most-1)/most, 1) }
+func sections(l, most length.Length) length.Length { return max(length.CeilDiv(l, most), 1) }
 
 func ordinal(n int) string {
 	return [...]string{2: "half", 3: "third", 4: "quarter", 5: "fifth", 6: "sixth", 7: "seventh", 8: "eighth", 9: "ninth", 10: "tenth"}[n]
