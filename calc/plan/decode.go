@@ -47,7 +47,7 @@ type decoder struct {
 
 // newDecoder has one open-ended strip that counts.
 func newDecoder(m *model) *decoder {
-	return &decoder{m: m, bins: []strip{{W: m.W, paid: true}},
+	return &decoder{m: m, bins: []strip{{W: m.W, limit: noEnd, paid: true}},
 		states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items))}
 }
 

@@ -65,6 +65,9 @@ func (m *model) seed() (uint64, uint64) {
 			add(l.w, l.h, l.cx, l.cy)
 		}
 	}
+	if m.salt != 0 {
+		add(int64(m.salt))
+	}
 	sum := h.Sum(nil)
 	return binary.LittleEndian.Uint64(sum[:8]), binary.LittleEndian.Uint64(sum[8:])
 }

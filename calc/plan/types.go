@@ -11,6 +11,8 @@ type Job struct {
 	Cloth  cloth.Cloth
 	Panels []panel.Panel
 	Bolt   length.Length // longest length in one piece; 0 means no limit
+
+	salt uint64 // stirred into the seed of the search; 0 but in tests
 }
 
 // Effort is the budget of the search, in units of work and never in time.
