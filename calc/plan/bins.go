@@ -1,6 +1,10 @@
 package plan
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // bin is what is cut from one of several lengths.
 type bin struct {
@@ -96,11 +100,11 @@ func (s *searcher) rowBound(items []int32) bool {
 // longer than the bolt.
 func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Result) {
 	for n := int(m.ceilLength(lowerBound(m, Quick).length)/max(job.Bolt, 1)) + 1; ; n = n + n/4 + 1 {
-		n = min(n, len(m.items))
+		n = min(n, m.mostLengths())
 		bins, work := packBins(m, m.newCloth(job.Bolt, n), effort, stop)
 		r.Work.Used += work
 		r.Work.Budget += binBudget(effort, m)
-		if bins == nil && n < len(m.items) {
+		if bins == nil && n < m.mostLengths() {
 			continue
 		}
 		r.Cut, r.AnyStart, r.Starts = nil, nil, nil
@@ -129,7 +133,7 @@ func (m *model) newCloth(bolt length.Length, n int) []strip {
 		switch {
 		case bolt == 0:
 		case b == 0 && m.fixed: // nothing need be kept back where the start is known
-			out[b].limit = floorDiv(int64(bolt)*m.den, m.num)
+			out[b].limit = m.floorUnits(bolt)
 		default:
 			out[b].limit = m.boltLimit(bolt)
 		}
@@ -154,15 +158,41 @@ func boughtFrom(job Job, m *model, bins []bin) []Bought {
 	return out
 }
 
+// mostLengths is a number of new lengths over which every job can be laid that a
+// bolt takes: one for each item, beside one that begins where nothing fits it.
+func (m *model) mostLengths() int {
+	if m.fixed {
+		return len(m.items) + 1
+	}
+	return len(m.items)
+}
+
 // boltLimit is how much of a bolt is planned with: a repeat is kept back, so that
 // the plan holds wherever in it the bolt begins, unless some panel then would
 // not fit.
 func (m *model) boltLimit(bolt length.Length) int64 {
-	limit := floorDiv(int64(bolt)*m.den, m.num)
-	if v := m.grid.V; m.hasRows() && limit-v >= tallestBound(m) {
+	limit := m.floorUnits(bolt)
+	if v := m.grid.V; m.hasRows() && m.tooLongFor(limit-v) < 0 {
 		return limit - v
 	}
 	return limit
+}
+
+// wayWithin is the first way of lying in which no item of a group is longer than
+// limit; -1 for none.
+func (m *model) wayWithin(g *group, limit int64) int {
+	for o := range g.lay {
+		if !slices.ContainsFunc(g.items, func(k int) bool { return m.items[k].lay[o].h > limit }) {
+			return o
+		}
+	}
+	return -1
+}
+
+// tooLongFor is the first group that does not fit into limit however it lies; -1
+// when each does.
+func (m *model) tooLongFor(limit int64) int {
+	return slices.IndexFunc(m.groups, func(g group) bool { return m.wayWithin(&g, limit) < 0 })
 }
 
 // hasRows reports whether some item is bound to rows: of the cloth, or of the

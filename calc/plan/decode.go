@@ -116,6 +116,18 @@ func (d *decoder) layNext(k int, lay []int8, upper int64) bool {
 	return !b.paid || b.top <= upper
 }
 
+// leastLimit is how long the shortest length is that counts, when one is that can
+// take any item.
+func (d *decoder) leastLimit() int64 {
+	least := noEnd
+	for b := range d.bins {
+		if d.bins[b].paid {
+			least = min(least, d.bins[b].limit)
+		}
+	}
+	return least
+}
+
 // total is the length that counts.
 func (d *decoder) total() int64 {
 	total := int64(0)

@@ -30,6 +30,10 @@ func Faults(job Job, at fault.Path) fault.List {
 			l.Add(where.Field("size").Field("across"), fault.WiderThanCloth, p.Size.Across.String(),
 				"cut "+show(cut.Across)+" wide, "+p.ID+" does not fit the cloth of "+show(job.Cloth.Width)+", nor do the parts of a join",
 				"a join of sides or halves, a quarter turn if the cloth allows it, or a wider cloth")
+		case tooLong:
+			l.Add(where.Field("size").Field("along"), fault.LongerThanBolt, p.Size.Along.String(),
+				"a bolt has "+show(job.Bolt)+", and in no way in which "+p.ID+" and the panels tied to it may lie do all of them fit it",
+				"a longer bolt, another turn, or leave out the tie")
 		case noPlace:
 			l.Add(where.Field("match"), fault.NoPlace, "",
 				why(job, f),
@@ -63,7 +67,7 @@ type Unkept struct {
 func UnkeptWishes(job Job) []Unkept {
 	var list []Unkept
 	for _, f := range impossible(job) {
-		if f.kind != tooWide && !slices.ContainsFunc(list, func(u Unkept) bool { return u.Panel == f.panel }) {
+		if (f.kind == noPlace || f.kind == conflicts) && !slices.ContainsFunc(list, func(u Unkept) bool { return u.Panel == f.panel }) {
 			list = append(list, Unkept{f.panel, why(job, f)})
 		}
 	}

@@ -81,7 +81,7 @@ func (b *builder) turnsOf(ties []tie, joined bool) []panel.Turn {
 		wished = wished || p.Match.How != panel.Free
 	}
 	if b.m.cross {
-		if free {
+		if free && !joined {
 			return []panel.Turn{panel.Quarter, panel.Upright}
 		}
 		return []panel.Turn{panel.Quarter}
@@ -96,11 +96,12 @@ func (b *builder) turnsOf(ties []tie, joined bool) []panel.Turn {
 	return turns
 }
 
-// needsJoin reports whether some panel of the group is to be made up of parts.
+// needsJoin reports whether some panel of the group, upright, is to be made up of
+// parts.
 func (b *builder) needsJoin(ties []tie) bool {
 	for _, t := range ties {
 		p := b.job.Panels[t.panel]
-		if !b.m.cross && p.Join != panel.NoJoin && p.Cut().Across > b.job.Cloth.Width {
+		if p.Join != panel.NoJoin && p.Cut().Across > b.job.Cloth.Width {
 			return true
 		}
 	}

@@ -97,7 +97,7 @@ func orderOf(pieces []length.Length, smallFirst bool) []int {
 func piecesIn(job Job, m *model, order []int, pieces []length.Length, effort Effort, stop func() bool) InHand {
 	limits := make([]int64, 0, len(pieces)+1)
 	for _, k := range order {
-		limits = append(limits, floorDiv(int64(pieces[k])*m.den, m.num))
+		limits = append(limits, m.floorUnits(pieces[k]))
 	}
 	h := InHand{Uses: make([]Use, len(pieces)), Least: m.floorLength(m.leastToBuy(limits))}
 	bins := h.pack(job, m, limits, effort, stop)
@@ -129,10 +129,10 @@ func (h *InHand) pack(job Job, m *model, pieces []int64, effort Effort, stop fun
 		bins, work := packBins(m, append(lengths, m.newCloth(job.Bolt, fresh)...), effort, stop)
 		h.Work.Used += work
 		h.Work.Budget += binBudget(effort, m)
-		if bins != nil || fresh >= len(m.items) {
+		if bins != nil || fresh >= m.mostLengths() {
 			return bins
 		}
-		fresh = min(fresh+fresh/4+1, len(m.items))
+		fresh = min(fresh+fresh/4+1, m.mostLengths())
 	}
 }
 

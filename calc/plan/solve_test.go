@@ -2,10 +2,12 @@ package plan_test
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"strconv"
 	"testing"
 
+	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
@@ -52,6 +54,13 @@ func TestRandomJobsFromPieces(t *testing.T) {
 	}
 }
 
+func TestRandomJobsOverTightBolts(t *testing.T) {
+	n := jobsToTry(t, 1_000)
+	if saw := everyJob(t, n, 0, fitsTightBolts); saw["planned"] < n/3 || saw["refused"] == 0 {
+		t.Errorf("of %d jobs: %v; too few are planned, or none is refused", n, saw)
+	}
+}
+
 // TestSeeds puts random jobs to the same tests while the search draws other
 // random numbers than it does for callers. BRIDLETIE_SEEDS asks for more seeds;
 // each has jobs of its own.
@@ -61,7 +70,7 @@ func TestSeeds(t *testing.T) {
 		name  string
 		jobs  int
 		holds holds
-	}{{"plain", 300, passesCheck}, {"bolts", 100, fitsBolts}, {"pieces", 100, fitsPieces}} {
+	}{{"plain", 300, passesCheck}, {"bolts", 100, fitsBolts}, {"pieces", 100, fitsPieces}, {"tight bolts", 100, fitsTightBolts}} {
 		t.Run(test.name, func(t *testing.T) {
 			n := jobsToTry(t, test.jobs)
 			for seed := range seeds {
@@ -105,7 +114,7 @@ func resultHolds(job plan.Job, r plan.Result) (wrong []string) {
 	for _, f := range plan.Check(job, r.Cut...) {
 		add("%s", f)
 	}
-	if r.Needed() > r.Rows {
+	if len(r.Cut) == 1 && r.Needed() > r.Rows {
 		add("plan %v is longer than the rows method %v", r.Needed(), r.Rows)
 	}
 	if r.Needed() < r.Bound {
@@ -172,7 +181,6 @@ func fitsBolts(k int, job plan.Job) (wrong []string, kind string) {
 // fitsPieces plans two or three pieces in hand and, for every fourth job, new
 // cloth in bolts that take one panel.
 func fitsPieces(k int, job plan.Job) (wrong []string, kind string) {
-	add := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
 	pieces := []length.Length{2500 * length.Millimetre, length.Length(1000+k%3000) * length.Millimetre}
 	if k%3 == 0 {
 		pieces = append(pieces, 4*length.Metre)
@@ -180,7 +188,22 @@ func fitsPieces(k int, job plan.Job) (wrong []string, kind string) {
 	if k%4 == 0 {
 		job = withBolt(job)
 	}
-	h := plan.SolvePieces(job, pieces, plan.Quick, nil)
+	h, wrong := piecesHold(job, pieces)
+	switch {
+	case h.Short == 0:
+		return wrong, "enough"
+	case job.Cloth.StartKnown:
+		return wrong, "known start"
+	default:
+		return wrong, "short"
+	}
+}
+
+// piecesHold plans from pieces and holds the plan against everything that must be
+// true of it.
+func piecesHold(job plan.Job, pieces []length.Length) (h plan.InHand, wrong []string) {
+	add := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
+	h = plan.SolvePieces(job, pieces, plan.Quick, nil)
 	var layouts []plan.Layout
 	bought := length.Length(0)
 	for _, b := range h.Buy {
@@ -205,14 +228,43 @@ func fitsPieces(k int, job plan.Job) (wrong []string, kind string) {
 	if h.Least > bought || bought > h.Short {
 		add("at least %v, planned %v, short %v: want them in this order", h.Least, bought, h.Short)
 	}
-	switch {
-	case h.Short == 0:
-		return wrong, "enough"
-	case job.Cloth.StartKnown:
-		return wrong, "known start"
-	default:
-		return wrong, "short"
+	return h, wrong
+}
+
+// fitsTightBolts plans bolts that take some panels only if they are turned, and
+// some pieces, for cloth that often begins at a known place: what has no fault
+// has a plan.
+func fitsTightBolts(k int, job plan.Job) (wrong []string, kind string) {
+	r := rand.New(rand.NewPCG(uint64(k), 7))
+	job.Cloth.Railroad = cloth.Railroad(r.IntN(3))
+	if v := job.Cloth.Pattern.LengthRepeat; v > 0 && r.IntN(2) == 0 {
+		job.Cloth.StartKnown, job.Cloth.StartsAt = true, length.Length(r.Int64N(int64(v)))
 	}
+	across := job.Cloth.Railroad == cloth.RailroadAlways || job.Cloth.Railroad == cloth.RailroadAllowed && r.IntN(2) == 0
+	for i := range job.Panels {
+		p := &job.Panels[i]
+		if p.Match.How == panel.Free {
+			p.Turn = [...]panel.Turn{panel.Upright, panel.Quarter}[r.IntN(2)]
+		}
+		cut := p.Cut()
+		if across {
+			cut.Across, cut.Along = cut.Along, cut.Across
+		}
+		if p.Turn == panel.Quarter && cut.Along <= job.Cloth.Width {
+			cut.Along = min(cut.Along, cut.Across)
+		}
+		job.Bolt = max(job.Bolt, cut.Along)
+	}
+	job.Bolt += length.Length(r.IntN(3)) * length.Millimetre / 2
+	l := panel.ClothFaults(job.Panels, job.Cloth, job.Bolt, "")
+	l.Append(plan.Faults(job, ""))
+	if l.Len() > 0 {
+		return nil, "refused"
+	}
+	result := plan.Solve(job, plan.Quick, nil)
+	wrong = resultHolds(job, result)
+	_, more := piecesHold(job, []length.Length{job.Bolt / 3, job.Bolt + 1, length.Length(r.Int64N(int64(2 * job.Bolt)))})
+	return append(wrong, more...), "planned"
 }
 
 // TestEveryStart sweeps where the cloth begins in fine steps: the order must
