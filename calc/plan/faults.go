@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"slices"
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
@@ -54,25 +53,6 @@ func why(job Job, f buildFault) string {
 		return "the wishes of the panels tied to " + p.ID + " by runs-on or pair contradict each other"
 	}
 	return "no motif that " + p.ID + " may carry stands far enough from both selvedges for a panel cut " + show(p.Cut().Across) + " wide"
-}
-
-// Unkept is a panel, by its index, whose wish about the pattern no plan can keep.
-type Unkept struct {
-	Panel int
-	Why   string
-}
-
-// UnkeptWishes are the wishes of a job that no plan can keep, in the order of the
-// panels, one a panel. The fields themselves must be sound.
-func UnkeptWishes(job Job) []Unkept {
-	var list []Unkept
-	for _, f := range impossible(job) {
-		if (f.kind == noPlace || f.kind == conflicts) && !slices.ContainsFunc(list, func(u Unkept) bool { return u.Panel == f.panel }) {
-			list = append(list, Unkept{f.panel, why(job, f)})
-		}
-	}
-	slices.SortFunc(list, func(a, b Unkept) int { return a.Panel - b.Panel })
-	return list
 }
 
 // widest says how wide a panel may be cut and still have a motif that it may
