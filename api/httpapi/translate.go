@@ -210,8 +210,13 @@ func (t *translator) match(w *gen.Match, at fault.Path) panel.Match {
 	}
 	if w.Point != nil {
 		m.Point = panel.Point{Across: lengthFrom(w.Point.Across), Along: lengthFrom(w.Point.Along)}
+		m.AtPoint = m.How != panel.Anchor
 	}
-	t.belongs(at.Field("point"), w.Point != nil, m.How == panel.Anchor, true, "point", "anchor")
+	if w.Point == nil {
+		t.belongs(at.Field("point"), false, m.How == panel.Anchor, true, "point", "anchor")
+	} else {
+		t.belongs(at.Field("point"), true, m.HasPoint(), false, "point", "anchor, across and along")
+	}
 	t.belongs(at.Field("edge"), w.Edge != nil, m.How == panel.RunsOn, true, "edge", "runs-on")
 	t.belongs(at.Field("offset"), w.Offset != nil, m.How == panel.RunsOn, false, "offset", "runs-on")
 	return m

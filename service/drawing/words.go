@@ -123,8 +123,14 @@ func wishText(p panel.Panel, sys length.System) string {
 	switch p.Match.How {
 	case panel.Across:
 		text = m + " on the middle line down"
+		if p.Match.HasPoint() {
+			text = m + " " + tape(p.Match.Point.Across, sys) + " " + tapeUnit(sys) + " across"
+		}
 	case panel.Along:
 		text = m + " on the middle line across"
+		if p.Match.HasPoint() {
+			text = m + " " + tape(p.Match.Point.Along, sys) + " " + tapeUnit(sys) + " down"
+		}
 	case panel.Centred:
 		text = m + " in the middle"
 	case panel.Anchor:
