@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/gen"
 )
 
@@ -81,7 +82,10 @@ func (b batches) leave(who *admit.Account) {
 
 // Batch answers POST /v1/batch.
 func (h handlers) Batch(ctx context.Context, r gen.BatchRequestObject) (gen.BatchResponseObject, error) {
-	order := value(r.Params.Order)
+	var order gen.BatchParamsOrder
+	if r.Params.Order != nil {
+		order = *r.Params.Order
+	}
 	if order != "" && !order.Valid() {
 		return nil, problem(invalidRequest, "order is kept or any")
 	}
@@ -95,7 +99,7 @@ func linesProblem(r *http.Request) *Problem {
 	media, params, err := mime.ParseMediaType(strings.Join(r.Header.Values("Content-Type"), ","))
 	charset, has := params["charset"]
 	switch {
-	case err != nil || media != mediaLines || len(r.Header.Values("Content-Encoding")) > 0:
+	case err != nil || media != contract.Lines || len(r.Header.Values("Content-Encoding")) > 0:
 		return problem(unsupportedMediaType, send)
 	case len(params) > 1 || len(params) == 1 && !has || has && !strings.EqualFold(charset, "utf-8"):
 		return problem(unsupportedMediaType, send)
@@ -135,7 +139,7 @@ func (a *lineAnswer) VisitBatchResponse(w http.ResponseWriter) error {
 		_ = control.SetWriteDeadline(time.Now().Add(s.opts.Batch.Idle))
 		if !sent {
 			sent = true
-			w.Header().Set("Content-Type", mediaLines)
+			w.Header().Set("Content-Type", contract.Lines)
 			w.Header().Set("Cache-Control", "no-store")
 			w.Header().Set("Vary", "Accept")
 			w.WriteHeader(http.StatusOK)

@@ -2,7 +2,6 @@ package httpapi
 
 import (
 	"bytes"
-	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -18,6 +17,8 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/contract"
+	"github.com/bridletie/bridletie/api/formats"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/strictjson"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -27,7 +28,7 @@ import (
 type oneLine struct {
 	id   string
 	path string
-	op   operation
+	op   *contract.Operation
 	body []byte
 }
 
@@ -36,7 +37,10 @@ func (s *Server) answerLine(ctx context.Context, n int, text []byte) ([]byte, in
 	s.metrics.linesInFlight.Inc()
 	defer s.metrics.linesInFlight.Dec()
 	l, answer, p := s.answerCaught(ctx, n, text)
-	name := cmp.Or(l.op.id, "none")
+	name := "none"
+	if l.op != nil {
+		name = l.op.ID
+	}
 	status := http.StatusOK
 	if p != nil {
 		status = p.Status
@@ -55,7 +59,7 @@ func (s *Server) answerCaught(ctx context.Context, n int, text []byte) (l oneLin
 			p = problem(internal, "line "+strconv.Itoa(n))
 		}
 	}()
-	if l, p = s.contract.readLine(text); p != nil {
+	if l, p = s.readLine(text); p != nil {
 		return oneLine{id: l.id}, nil, p
 	}
 	answer, p = s.answerInside(ctx, n, l)
@@ -63,9 +67,9 @@ func (s *Server) answerCaught(ctx context.Context, n int, text []byte) (l oneLin
 }
 
 // readLine reads what stands around the request of a line.
-func (c *contract) readLine(text []byte) (oneLine, *Problem) {
+func (s *Server) readLine(text []byte) (oneLine, *Problem) {
 	var l oneLine
-	doc, err := strictjson.Parse(text, strictjson.Limits{Depth: c.depth + 1, Values: maxCheckValues + 16})
+	doc, err := strictjson.Parse(text, strictjson.Limits{Depth: s.contract.Depth() + 1, Values: maxCheckValues + 16})
 	if err != nil {
 		return l, malformed(err)
 	}
@@ -81,19 +85,19 @@ func (c *contract) readLine(text []byte) (oneLine, *Problem) {
 		}
 	}
 	if id := doc.Get("id"); id != nil {
-		if id.Kind == strictjson.String && isToken(id.Text, 64) {
+		if id.Kind == strictjson.String && formats.IsToken(id.Text, 64) {
 			l.id = id.Text
 		} else {
 			faults.Add(root.Field("id"), fault.NotAName, id.Text, "this is not an id", "1 to 64 letters, digits, dots, dashes or underscores")
 		}
 	}
-	c.readOperation(&l, doc.Get("operation"), &faults)
+	s.readOperation(&l, doc.Get("operation"), &faults)
 	if doc.Get("request") == nil {
 		faults.Add(root.Field("request"), fault.Missing, "", "the request is missing", "the body that the operation takes")
 	}
 	if faults.Len() > 0 {
 		list := faults.Faults()
-		inPlace(doc, list)
+		contract.InPlace(doc, list)
 		return l, invalid(list)
 	}
 	var raw struct{ Request json.RawMessage }
@@ -105,7 +109,7 @@ func (c *contract) readLine(text []byte) (oneLine, *Problem) {
 }
 
 // readOperation finds the operation that a line names.
-func (c *contract) readOperation(l *oneLine, named *strictjson.Value, faults *fault.List) {
+func (s *Server) readOperation(l *oneLine, named *strictjson.Value, faults *fault.List) {
 	at := fault.Path("").Field("operation")
 	switch {
 	case named == nil:
@@ -115,20 +119,20 @@ func (c *contract) readOperation(l *oneLine, named *strictjson.Value, faults *fa
 		faults.Add(at, fault.WrongType, named.Text, "this is not a path", "a path such as /v1/pleats")
 		return
 	}
-	op, ok := c.operations[http.MethodPost+" "+named.Text]
-	if !ok || op.body == nil {
-		faults.Add(at, fault.NotOneOf, named.Text, "no operation with a JSON body has this path", strings.Join(c.batchable(), ", "))
+	op := s.contract.Find(http.MethodPost, named.Text)
+	if !op.TakesJSON() {
+		faults.Add(at, fault.NotOneOf, named.Text, "no operation with a JSON body has this path", strings.Join(s.batchable(), ", "))
 		return
 	}
 	l.path, l.op = named.Text, op
 }
 
 // batchable are the paths of the operations that a line may name, in order.
-func (c *contract) batchable() []string {
+func (s *Server) batchable() []string {
 	var list []string
-	for name, op := range c.operations {
-		if path, ok := strings.CutPrefix(name, http.MethodPost+" "); ok && op.body != nil {
-			list = append(list, path)
+	for _, op := range s.contract.Operations() {
+		if op.TakesJSON() {
+			list = append(list, op.Path)
 		}
 	}
 	slices.Sort(list)
@@ -146,11 +150,11 @@ func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []b
 	account, _ := ctx.Value(accountKey).(*admit.Account)
 	begun := time.Now()
 	defer func() { account.Charge(time.Since(begun) - out.waited) }()
-	in, p := s.contract.read(l.op, l.body)
+	in, p := s.read(l.op, l.body)
 	if p != nil {
 		return nil, p.under("request")
 	}
-	ctx = context.WithValue(ctx, mediaKey, mediaJSON)
+	ctx = context.WithValue(ctx, mediaKey, contract.JSON)
 	ctx = context.WithValue(ctx, inputKey, in)
 	ctx = context.WithValue(ctx, insideKey, out)
 	r, err := http.NewRequestWithContext(ctx, http.MethodPost, l.path, http.NoBody)
@@ -170,7 +174,7 @@ func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []b
 
 // mayAsk is the problem of a line that its caller may not send: each counts as a
 // request of its own, and an operation that needs a key needs it here too.
-func (s *Server) mayAsk(ctx context.Context, op operation) *Problem {
+func (s *Server) mayAsk(ctx context.Context, op *contract.Operation) *Problem {
 	who, ok := ctx.Value(callerKey).(caller)
 	switch {
 	case !ok: // no caller, but a file

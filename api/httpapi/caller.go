@@ -12,6 +12,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/keyring"
 )
 
@@ -29,7 +30,7 @@ type Access struct {
 const DefaultClients = 65536
 
 // validate names what of the access makes no sense.
-func (a Access) validate(operations map[string]operation) error {
+func (a Access) validate(operations []*contract.Operation) error {
 	if len(a.KeyFor) > 0 && a.Keys == nil {
 		return fmt.Errorf("httpapi: operations need a key, and there are no keys")
 	}
@@ -40,7 +41,7 @@ func (a Access) validate(operations map[string]operation) error {
 		if id == "*" && len(a.KeyFor) == 1 {
 			continue
 		}
-		if !slices.ContainsFunc(sortedOperations(operations), func(op operation) bool { return op.id == id && op.public }) {
+		if !slices.ContainsFunc(operations, func(op *contract.Operation) bool { return op.ID == id && op.Public }) {
 			return fmt.Errorf("httpapi: there is no operation %.40q that could need a key", id)
 		}
 	}
@@ -144,7 +145,7 @@ func cut(address string) string {
 func (s *Server) admitted(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		op := operationOf(c)
-		if !op.public {
+		if !op.Public {
 			return next(c)
 		}
 		who, denied := s.identify(c, op)
@@ -164,7 +165,7 @@ func (s *Server) admitted(next echo.HandlerFunc) echo.HandlerFunc {
 
 // identify is who calls, and why they may not. Who sends a wrong key is never
 // taken for somebody without one, but pays from the account of his address.
-func (s *Server) identify(c echo.Context, op operation) (caller, error) {
+func (s *Server) identify(c echo.Context, op *contract.Operation) (caller, error) {
 	anonymous := func() caller { return caller{account: s.callers.accounts.Of(network(c.RealIP()))} }
 	access := s.callers.access
 	if access.Keys == nil {
@@ -197,8 +198,8 @@ func (s *Server) identify(c echo.Context, op operation) (caller, error) {
 }
 
 // needsKey reports whether an operation is only for callers with a key.
-func (a Access) needsKey(op operation) bool {
-	return slices.Contains(a.KeyFor, op.id) || slices.Contains(a.KeyFor, "*")
+func (a Access) needsKey(op *contract.Operation) bool {
+	return slices.Contains(a.KeyFor, op.ID) || slices.Contains(a.KeyFor, "*")
 }
 
 func noKey(detail string) *Problem {

@@ -9,6 +9,8 @@ import (
 	"strings"
 
 	"github.com/labstack/echo/v4"
+
+	"github.com/bridletie/bridletie/api/contract"
 )
 
 // What pages of other origins are told (the Fetch standard). Two hours is the
@@ -60,12 +62,12 @@ func (s *Server) cors(next echo.HandlerFunc) echo.HandlerFunc {
 		if wanted := r.Header.Get("Access-Control-Request-Method"); r.Method != http.MethodOptions || wanted == "" {
 			return next(c)
 		}
-		template, ok := s.contract.template(r.URL.Path)
+		template, ok := s.contract.Template(r.URL.Path)
 		if !ok {
 			return next(c)
 		}
-		c.Set(keyOperation, operation{id: "preflight"})
-		h.Set("Access-Control-Allow-Methods", strings.Join(s.contract.methods[template], ", "))
+		c.Set(keyOperation, &contract.Operation{ID: "preflight"})
+		h.Set("Access-Control-Allow-Methods", strings.Join(s.contract.Methods(template), ", "))
 		h.Set("Access-Control-Allow-Headers", corsHeaders)
 		h.Set("Access-Control-Max-Age", corsMaxAge)
 		return c.NoContent(http.StatusNoContent)

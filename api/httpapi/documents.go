@@ -11,12 +11,14 @@ import (
 
 // SpecYaml answers GET /openapi.yaml.
 func (h handlers) SpecYaml(ctx context.Context, _ gen.SpecYamlRequestObject) (gen.SpecYamlResponseObject, error) {
-	return serve(ctx, h.contract.yaml, "application/yaml"), nil
+	text, err := h.contract.YAML()
+	return serve(ctx, newPacked(text), "application/yaml"), err
 }
 
 // SpecJson answers GET /openapi.json.
 func (h handlers) SpecJson(ctx context.Context, _ gen.SpecJsonRequestObject) (gen.SpecJsonResponseObject, error) {
-	return serve(ctx, h.contract.json, "application/json"), nil
+	text, err := h.contract.JSON()
+	return serve(ctx, newPacked(text), "application/json"), err
 }
 
 func ifNoneMatch(ctx context.Context) string {
@@ -82,3 +84,14 @@ func known(condition, etag string) bool {
 	}
 	return false
 }
+
+// document is what is served as it is.
+type document struct {
+	web.Form
+	gzipped func() *web.Form // nil where there is none
+}
+
+func newDocument(body []byte) document { return document{Form: web.NewForm(body)} }
+
+// newPacked is a document that is made once and kept compressed too.
+func newPacked(body []byte) document { return document{web.NewForm(body), web.Gzipped(body)} }

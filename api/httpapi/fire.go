@@ -7,6 +7,7 @@ import (
 	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/calc/fire"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
@@ -25,7 +26,7 @@ func loadFireRules() (*fireRules, error) {
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: %w", err)
 	}
-	body, err := json.Marshal(wireFireRules(set))
+	body, err := json.Marshal(wire.FireRulesOut(set))
 	if err != nil {
 		return nil, fmt.Errorf("httpapi: fire rules: %w", err)
 	}
@@ -43,7 +44,7 @@ func (s *Server) fireCheck(_ context.Context, req service.FireRequest) (*service
 
 // FireCheck answers POST /v1/fire-check.
 func (h handlers) FireCheck(ctx context.Context, _ gen.FireCheckRequestObject) (gen.FireCheckResponseObject, error) {
-	return answered(ctx, h.fireCheck, wireFireAnswer, drawing.FirePicture)
+	return answered(ctx, h.fireCheck, wire.FireOut, drawing.FirePicture)
 }
 
 // VisitFireCheckResponse sends the answer.

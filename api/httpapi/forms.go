@@ -6,14 +6,8 @@ import (
 	"encoding/json"
 	"net/http"
 	"strconv"
-)
 
-// The media types of answers.
-const (
-	mediaJSON  = "application/json"
-	mediaLines = "application/x-ndjson" // JSON, line by line
-	mediaSVG   = "image/svg+xml"
-	mediaPDF   = "application/pdf"
+	"github.com/bridletie/bridletie/api/contract"
 )
 
 // reply is an answer, written down in the form that was negotiated.
@@ -45,7 +39,7 @@ func answered[R, A, W any, D drawn](
 	}
 	media, _ := ctx.Value(mediaKey).(string)
 	name := "draw"
-	if media == mediaJSON {
+	if media == contract.JSON {
 		name = "write"
 	}
 	_, end = step(ctx, name)
@@ -57,9 +51,9 @@ func answered[R, A, W any, D drawn](
 // written is something in the form that was negotiated; only that is made.
 func written(media string, wire func() any, picture func() drawn) ([]byte, error) {
 	switch media {
-	case mediaSVG:
+	case contract.SVG:
 		return picture().SVG(), nil
-	case mediaPDF:
+	case contract.PDF:
 		return picture().Printed()
 	}
 	var b bytes.Buffer

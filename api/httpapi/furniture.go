@@ -3,13 +3,12 @@ package httpapi
 import (
 	"context"
 	"encoding/json"
-	"maps"
 	"net/http"
-	"slices"
 	"sync"
 
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/gen"
-	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
@@ -20,7 +19,7 @@ import (
 func furnitureDocument() (document, error) {
 	list := gen.Furniture{Engine: service.EngineVersion}
 	for _, k := range furniture.Kinds() {
-		list.Kinds = append(list.Kinds, wireKind(k))
+		list.Kinds = append(list.Kinds, wire.FurnitureKindOut(k))
 	}
 	body, err := json.Marshal(list)
 	if err != nil {
@@ -39,28 +38,9 @@ func furniturePictures() map[string]func() document {
 	return pictures
 }
 
-func wireKind(k furniture.Kind) gen.FurnitureKind {
-	w := answerWriter{}
-	g := gen.FurnitureKind{Kind: k.ID, Name: k.Name, About: k.About, Measures: []gen.FurnitureMeasure{}, Options: []gen.FurnitureOption{}}
-	for _, m := range k.Measures {
-		g.Measures = append(g.Measures, gen.FurnitureMeasure{
-			Measure: m.ID, Name: m.Name, How: m.How,
-			Typical: w.quantity(m.Typical, length.Nearest), Least: w.quantity(m.Least, length.Up), Most: w.quantity(m.Most, length.Down),
-		})
-	}
-	for _, o := range k.Options {
-		one := gen.FurnitureOption{Option: o.ID, Name: o.Name}
-		for _, c := range o.Choices {
-			one.Choices = append(one.Choices, gen.FurnitureChoice{Choice: c.ID, Name: c.Name})
-		}
-		g.Options = append(g.Options, one)
-	}
-	return g
-}
-
 // Furniture answers GET /v1/furniture.
 func (h handlers) Furniture(ctx context.Context, _ gen.FurnitureRequestObject) (gen.FurnitureResponseObject, error) {
-	return serve(ctx, h.contract.furniture, "application/json"), nil
+	return serve(ctx, h.furniture, "application/json"), nil
 }
 
 // VisitFurnitureResponse writes the answer.
@@ -89,9 +69,9 @@ type guideForm struct{ kind, media string }
 func measuringGuides() map[guideForm]func() (document, error) {
 	all := make(map[guideForm]func() (document, error))
 	for _, k := range furniture.Kinds() {
-		for _, media := range []string{mediaJSON, mediaSVG, mediaPDF} {
+		for _, media := range []string{contract.JSON, contract.SVG, contract.PDF} {
 			all[guideForm{k.ID, media}] = sync.OnceValues(func() (document, error) {
-				body, err := written(media, func() any { return wireKind(k) }, func() drawn { return drawing.MeasuringPicture(k, length.Metric) })
+				body, err := written(media, func() any { return wire.FurnitureKindOut(k) }, func() drawn { return drawing.MeasuringPicture(k, length.Metric) })
 				return newDocument(body), err
 			})
 		}
@@ -101,11 +81,11 @@ func measuringGuides() map[guideForm]func() (document, error) {
 
 // FurniturePicture answers GET /v1/furniture/{kind}/picture.
 func (h handlers) FurniturePicture(ctx context.Context, r gen.FurniturePictureRequestObject) (gen.FurniturePictureResponseObject, error) {
-	picture, ok := h.contract.pictures[r.Kind]
+	picture, ok := h.pictures[r.Kind]
 	if !ok {
 		return nil, problem(notFound, "")
 	}
-	return serve(ctx, picture(), mediaSVG), nil
+	return serve(ctx, picture(), contract.SVG), nil
 }
 
 // VisitFurniturePictureResponse writes the answer.
@@ -115,51 +95,6 @@ func (s served) VisitFurniturePictureResponse(w http.ResponseWriter) error { ret
 func (s served) VisitFurnitureKindResponse(w http.ResponseWriter) error {
 	w.Header().Set("Vary", "Accept")
 	return s.write(w)
-}
-
-// cuttingListFromWire translates a request, as requestFromWire does.
-func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest, fault.List) {
-	var t translator
-	root := fault.Path("")
-	req := service.CuttingListRequest{Piece: furniture.Piece{
-		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif),
-		Measures: make(map[string]length.Length), Options: value(w.Options),
-	}}
-	if w.Count != nil {
-		req.Piece.Count = *w.Count
-	}
-	given := value(w.Measures)
-	for _, id := range slices.Sorted(maps.Keys(given)) {
-		req.Piece.Measures[id] = lengthFrom(given[id])
-	}
-	if a := w.Allow; a != nil {
-		at := root.Field("allow")
-		req.Piece.Allow = furniture.Allowances{
-			Seam: t.positive(a.Seam, at.Field("seam")), Pull: t.positive(a.Pull, at.Field("pull")),
-			Tuck: t.positive(a.Tuck, at.Field("tuck")), Under: t.positive(a.Under, at.Field("under")),
-		}
-	}
-	if w.Cloth != nil {
-		c := t.cloth(w.Cloth, root.Field("cloth"))
-		req.Cloth = &c
-	}
-	if w.OutsideCloth != nil {
-		c := t.cloth(w.OutsideCloth, root.Field("outsideCloth"))
-		req.Outside = &c
-	}
-	req.Drop = value(w.Drop)
-	for id, c := range value(w.Covers) {
-		if req.Covers == nil {
-			req.Covers = make(map[string]furniture.Cover)
-		}
-		req.Covers[id] = map[gen.CuttingListCover]furniture.Cover{
-			gen.CuttingListCoverTop: furniture.Top, gen.CuttingListCoverOutside: furniture.Outside, gen.CuttingListCoverLining: furniture.Lining,
-		}[c]
-	}
-	for i, p := range value(w.Replace) {
-		req.Replace = append(req.Replace, t.panel(&p, root.Field("replace").Index(i)))
-	}
-	return req, t.shape
 }
 
 // AnswerCuttingList reads a request body and answers it, as AnswerYardage does.
@@ -173,7 +108,7 @@ func cuttingList(_ context.Context, req service.CuttingListRequest) (*service.Cu
 
 // CuttingList answers POST /v1/cutting-list.
 func (h handlers) CuttingList(ctx context.Context, _ gen.CuttingListRequestObject) (gen.CuttingListResponseObject, error) {
-	return answered(ctx, cuttingList, wireCuttingList, drawing.CuttingListPicture)
+	return answered(ctx, cuttingList, wire.CuttingListOut, drawing.CuttingListPicture)
 }
 
 // VisitCuttingListResponse sends the answer.

@@ -5,8 +5,10 @@ import (
 	"errors"
 	"net/http"
 	"strconv"
+	"strings"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
@@ -45,7 +47,7 @@ func (s *Server) AnswerCheck(ctx context.Context, body []byte) (*service.CheckAn
 
 // answerTo reads a body and answers it.
 func answerTo[R, A any](ctx context.Context, s *Server, operation string, body []byte, answer func(context.Context, R) (*A, error)) (*A, *Problem) {
-	got, p := s.contract.read(s.contract.operations[operation], body)
+	got, p := s.read(s.contract.Find(http.MethodPost, strings.TrimPrefix(operation, "POST ")), body)
 	if p != nil {
 		return nil, p
 	}
@@ -94,7 +96,7 @@ func (s *Server) check(ctx context.Context, req service.CheckRequest) (*service.
 
 // Yardage answers POST /v1/yardage.
 func (h handlers) Yardage(ctx context.Context, _ gen.YardageRequestObject) (gen.YardageResponseObject, error) {
-	return answered(ctx, h.yardage, wireAnswer, drawing.PlanPicture)
+	return answered(ctx, h.yardage, wire.YardageOut, drawing.PlanPicture)
 }
 
 // VisitYardageResponse sends the answer.
@@ -102,7 +104,7 @@ func (r reply) VisitYardageResponse(w http.ResponseWriter) error { return r.writ
 
 // YardageCheck answers POST /v1/yardage/check.
 func (h handlers) YardageCheck(ctx context.Context, _ gen.YardageCheckRequestObject) (gen.YardageCheckResponseObject, error) {
-	return answered(ctx, h.check, wireCheck, drawing.CheckPicture)
+	return answered(ctx, h.check, wire.CheckOut, drawing.CheckPicture)
 }
 
 // VisitYardageCheckResponse sends the answer.

@@ -5,6 +5,7 @@ import (
 	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
@@ -40,7 +41,7 @@ func (s *Server) job(ctx context.Context, req service.JobRequest) (*service.JobA
 
 // Job answers POST /v1/job.
 func (h handlers) Job(ctx context.Context, _ gen.JobRequestObject) (gen.JobResponseObject, error) {
-	return answered(ctx, h.job, wireJob, drawing.JobSheetOf)
+	return answered(ctx, h.job, wire.JobOut, drawing.JobSheetOf)
 }
 
 // VisitJobResponse sends the answer.

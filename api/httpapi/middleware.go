@@ -17,6 +17,8 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/contract"
+	"github.com/bridletie/bridletie/api/formats"
 	"github.com/bridletie/bridletie/api/reuse"
 	"github.com/bridletie/bridletie/service"
 )
@@ -39,9 +41,11 @@ func requestID(c echo.Context) string {
 }
 
 // operationOf is the operation that the route found; its zero value before.
-func operationOf(c echo.Context) operation {
-	op, _ := c.Get(keyOperation).(operation)
-	return op
+func operationOf(c echo.Context) *contract.Operation {
+	if op, ok := c.Get(keyOperation).(*contract.Operation); ok {
+		return op
+	}
+	return &contract.Operation{}
 }
 
 // observe gives the request its id, turns what goes wrong into an answer, and
@@ -51,7 +55,7 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 		begun := time.Now()
 		r := c.Request()
 		id := r.Header.Get(headerRequestID)
-		if !isToken(id, 64) {
+		if !formats.IsToken(id, 64) {
 			id = rand.Text()
 		}
 		c.Set(keyRequestID, id)
@@ -75,7 +79,7 @@ func (s *Server) observe(next echo.HandlerFunc) echo.HandlerFunc {
 // observed counts and logs an answer, whether it was sent whole or broken off.
 func (s *Server) observed(c echo.Context, begun time.Time) {
 	s.metrics.inFlight.Dec()
-	name := operationOf(c).id
+	name := operationOf(c).ID
 	if name == "" {
 		name = "none"
 	}
@@ -150,13 +154,13 @@ func (s *Server) sizes(next echo.HandlerFunc) echo.HandlerFunc {
 // route finds the operation, or says that there is none.
 func (s *Server) route(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
-		template, ok := s.contract.template(c.Request().URL.Path)
+		template, ok := s.contract.Template(c.Request().URL.Path)
 		if !ok {
 			return problem(notFound, "")
 		}
-		op, ok := s.contract.operations[c.Request().Method+" "+template]
-		if !ok {
-			allow := strings.Join(s.contract.methods[template], ", ")
+		op := s.contract.Find(c.Request().Method, template)
+		if op == nil {
+			allow := strings.Join(s.contract.Methods(template), ", ")
 			return problem(methodNotAllowed, "allowed are "+allow).with("Allow", allow)
 		}
 		c.Set(keyOperation, op)
@@ -169,9 +173,9 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		op := operationOf(c)
 		c.Response().Header().Set("Vary", "Accept")
-		media, ok := negotiate(c.Request().Header.Values("Accept"), op.offers)
+		media, ok := contract.Negotiate(c.Request().Header.Values("Accept"), op.Offers)
 		if !ok {
-			return problem(notAcceptable, "on offer are "+strings.Join(op.offers, ", "))
+			return problem(notAcceptable, "on offer are "+strings.Join(op.Offers, ", "))
 		}
 		r := c.Request()
 		who, _ := c.Get(keyCaller).(caller)
@@ -191,13 +195,13 @@ func (s *Server) negotiate(next echo.HandlerFunc) echo.HandlerFunc {
 func (s *Server) body(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		op, r := operationOf(c), c.Request()
-		if op.lines {
+		if op.Lines {
 			if p := linesProblem(r); p != nil {
 				return p
 			}
 			return next(c)
 		}
-		if op.body == nil && (r.Method != http.MethodGet || !strings.HasPrefix(r.URL.Path, "/v1/")) {
+		if !op.TakesJSON() && (r.Method != http.MethodGet || !strings.HasPrefix(r.URL.Path, "/v1/")) {
 			return next(c)
 		}
 		if s.light.Full() {
@@ -241,9 +245,9 @@ func (s *Server) answer(c echo.Context, raw []byte, name string, t *turn, next e
 	op, about := operationOf(c), aboutOf(c)
 	about.turn = t
 	var question digested
-	if op.body != nil {
+	if op.TakesJSON() {
 		_, end := step(c.Request().Context(), "read")
-		input, p := s.contract.read(op, raw)
+		input, p := s.read(op, raw)
 		end()
 		if p != nil {
 			return p
@@ -251,7 +255,7 @@ func (s *Server) answer(c echo.Context, raw []byte, name string, t *turn, next e
 		question, _ = input.(digested)
 		about.input = input
 	}
-	if about.media == mediaLines { // sent while it is made
+	if about.media == contract.Lines { // sent while it is made
 		return next(c)
 	}
 	record := s.recording(c, next)
@@ -288,7 +292,7 @@ type digested interface{ digestOf() string }
 // media type and the engine.
 func (s *Server) nameOf(c echo.Context, raw []byte) string {
 	about := aboutOf(c)
-	if s.kept == nil || about.prefer.given() || about.media == mediaLines || operationOf(c).body == nil {
+	if s.kept == nil || about.prefer.given() || about.media == contract.Lines || !operationOf(c).TakesJSON() {
 		return ""
 	}
 	sum := sha256.Sum256(raw)
@@ -296,7 +300,7 @@ func (s *Server) nameOf(c echo.Context, raw []byte) string {
 }
 
 func (s *Server) keyOf(c echo.Context, body string) string {
-	return strings.Join([]string{operationOf(c).id, aboutOf(c).media, service.EngineVersion, c.Request().URL.RawQuery, body}, "\x00")
+	return strings.Join([]string{operationOf(c).ID, aboutOf(c).media, service.EngineVersion, c.Request().URL.RawQuery, body}, "\x00")
 }
 
 // named is the answer to the very same bytes, which need not be read again.
@@ -329,15 +333,15 @@ func (s *Server) once(c echo.Context, digest, name string, t *turn, record *reco
 }
 
 // readBody is the body of an operation that has one.
-func readBody(c echo.Context, op operation, body io.Reader) ([]byte, error) {
-	if op.body == nil {
+func readBody(c echo.Context, op *contract.Operation, body io.Reader) ([]byte, error) {
+	if !op.TakesJSON() {
 		return nil, nil
 	}
 	r := c.Request()
 	if p := mediaProblem(r.Header); p != nil {
 		return nil, p
 	}
-	most := op.reader.most
+	most := op.BodyBytes
 	if r.ContentLength > int64(most) {
 		return nil, tooLarge(most)
 	}

@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"strings"
 
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/web"
 	"github.com/bridletie/bridletie/service"
@@ -105,7 +106,7 @@ func takesGzip(ctx context.Context) bool {
 		if name != "gzip" && name != "x-gzip" && (name != "*" || best >= 0) {
 			continue
 		}
-		q, ok := qValue(strings.Split(params, ";"))
+		q, ok := contract.QValue(strings.Split(params, ";"))
 		if !ok {
 			q = 0
 		}

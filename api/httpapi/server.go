@@ -12,6 +12,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/reuse"
 	"github.com/bridletie/bridletie/api/web"
@@ -19,20 +20,22 @@ import (
 
 // Server answers the operations of the contract.
 type Server struct {
-	opts     Options
-	contract *contract
-	metrics  *metrics
-	fire     *fireRules
-	guides   map[guideForm]func() (document, error)
-	pages    *web.Site
-	gate     *gateMetrics
-	light    *admit.Lane // for reading bodies and for short answers
-	heavy    *admit.Lane // for plans and other searches
-	bodies   room
-	callers  *callers
-	kept     *reuse.Store[*recorded] // nil when every answer is made anew
-	draining atomic.Bool
-	wasReady struct {
+	opts      Options
+	contract  *contract.Contract
+	furniture document
+	pictures  map[string]func() document // by kind
+	metrics   *metrics
+	fire      *fireRules
+	guides    map[guideForm]func() (document, error)
+	pages     *web.Site
+	gate      *gateMetrics
+	light     *admit.Lane // for reading bodies and for short answers
+	heavy     *admit.Lane // for plans and other searches
+	bodies    room
+	callers   *callers
+	kept      *reuse.Store[*recorded] // nil when every answer is made anew
+	draining  atomic.Bool
+	wasReady  struct {
 		sync.Mutex
 		until time.Time
 	}
@@ -46,11 +49,15 @@ func New(opts Options) (*Server, error) {
 	if err := opts.validate(); err != nil {
 		return nil, err
 	}
-	c, err := loadContract(opts.Limits)
+	c, err := contract.Load(opts.Limits.Limits, int(opts.SolveTime.Seconds()))
 	if err != nil {
 		return nil, err
 	}
-	if err := opts.Access.validate(c.operations); err != nil {
+	if err := opts.Access.validate(c.Operations()); err != nil {
+		return nil, err
+	}
+	kinds, err := furnitureDocument()
+	if err != nil {
 		return nil, err
 	}
 	rules, err := loadFireRules()
@@ -66,12 +73,12 @@ func New(opts Options) (*Server, error) {
 	}
 	s := &Server{
 		opts:     opts,
-		contract: c,
-		metrics:  newMetrics(),
-		fire:     rules,
-		guides:   measuringGuides(),
-		pages:    pages,
-		callers:  newCallers(opts.Access),
+		contract: c, furniture: kinds, pictures: furniturePictures(),
+		metrics: newMetrics(),
+		fire:    rules,
+		guides:  measuringGuides(),
+		pages:   pages,
+		callers: newCallers(opts.Access),
 	}
 	s.bodies.most = int64(opts.BodyRoom)
 	registry := s.metrics.registry

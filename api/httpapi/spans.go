@@ -25,7 +25,7 @@ func (s *Server) traced(next echo.HandlerFunc) echo.HandlerFunc {
 		ctx := w3c.Extract(r.Context(), propagation.HeaderCarrier(r.Header))
 		ctx, span := tracer.Start(ctx, "request", trace.WithSpanKind(trace.SpanKindServer))
 		defer func() { // also when an answer is broken off
-			op := operationOf(c).id
+			op := operationOf(c).ID
 			if op != "" {
 				span.SetName(op)
 			}

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -39,13 +40,13 @@ type turn struct {
 }
 
 // begin enters the light lane.
-func (s *Server) begin(ctx context.Context, op operation) (*turn, error) {
+func (s *Server) begin(ctx context.Context, op *contract.Operation) (*turn, error) {
 	leave, err := s.light.Enter(ctx)
 	if err != nil {
 		return nil, shed(err, lightRetry)
 	}
 	account, _ := ctx.Value(accountKey).(*admit.Account)
-	return &turn{s: s, heavy: heavy(op.id), account: account, leave: leave, since: time.Now()}, nil
+	return &turn{s: s, heavy: heavy(op.ID), account: account, leave: leave, since: time.Now()}, nil
 }
 
 // moveOver leaves the light lane and waits for a place in the heavy one.

@@ -1,0 +1,285 @@
+package wire
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"github.com/bridletie/bridletie/api/formats"
+	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/calc/costing"
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/service"
+)
+
+// decimalFrom is a decimal number; one that the contract refuses counts as 0.
+func decimalFrom(s string) decimal.Decimal {
+	d, _ := money.ParseAmount(s)
+	return d
+}
+
+// percentFrom is a percentage; one that the contract refuses counts as 0.
+func percentFrom(s string) decimal.Decimal {
+	share, _ := formats.Share(s)
+	return decimal.New(int64(share), -4)
+}
+
+// mapped is what f makes of what p points to; nil for nil.
+func mapped[A, B any](p *A, f func(A) B) *B {
+	if p == nil {
+		return nil
+	}
+	b := f(*p)
+	return &b
+}
+
+// jobPers are what prices are for.
+var jobPers = map[gen.JobPer]service.JobPer{
+	gen.JobPerEach: service.PerEach, gen.JobPerHundred: service.PerHundred, gen.JobPerM: service.PerMetre, gen.JobPerYd: service.PerYard,
+	gen.JobPerKg: service.PerKilogram, gen.JobPerLb: service.PerPound, gen.JobPerPack: service.PerPack,
+}
+
+// jobPrices are the prices of a request; at is where the list stands.
+func (t *translator) jobPrices(w gen.JobPrices, at fault.Path) []service.JobPrice {
+	var list []service.JobPrice
+	for i := range w {
+		p := &w[i]
+		list = append(list, service.JobPrice{
+			Article: p.Article, Amount: decimalFrom(p.Amount), Per: jobPers[p.Per],
+			Pack:     t.jobQuantity(p.Pack, at.Index(i).Field("pack")),
+			Minimum:  t.jobQuantity(p.Minimum, at.Index(i).Field("minimum")),
+			Discount: mapped(p.Discount, percentFrom), MarkUp: mapped(p.MarkUp, percentFrom), Tax: p.Tax,
+		})
+	}
+	return list
+}
+
+// jobQuantity is a quantity of which one field is given.
+func (t *translator) jobQuantity(w *gen.JobQuantity, at fault.Path) *service.OrderQuantity {
+	switch {
+	case w == nil:
+		return nil
+	case w.Length != nil:
+		return &service.OrderQuantity{Measure: service.OrderLength, Amount: int64(t.positive(w.Length, at.Field("length")))}
+	case w.Kilograms != nil:
+		mg := kilogramsFrom(*w.Kilograms)
+		if mg == 0 {
+			t.shape.Add(at.Field("kilograms"), fault.TooSmall, *w.Kilograms, "this is more than nothing when it is given", "a number of kilograms, or leave it out")
+		}
+		return &service.OrderQuantity{Measure: service.OrderMass, Amount: mg}
+	}
+	return &service.OrderQuantity{Amount: int64(value(w.Count))}
+}
+
+// kilogramsFrom is a mass in milligrams; one that the contract refuses counts as
+// 0.
+func kilogramsFrom(s string) int64 {
+	whole, part, point := strings.Cut(s, ".")
+	if !formats.Digits(whole) || len(whole) > 4 || point && (!formats.Digits(part) || len(part) > 6) {
+		return 0
+	}
+	mg, _ := strconv.ParseInt(whole+(part + "000000")[:6], 10, 64)
+	return mg
+}
+
+// jobTerms are the terms of a request; at is where they stand.
+func (t *translator) jobTerms(w *gen.JobTerms, at fault.Path) service.JobTerms {
+	terms := service.JobTerms{
+		Currency: t.currency(w.Currency, at), Discount: percentFrom(value(w.Discount)), MarkUp: percentFrom(value(w.MarkUp)),
+		Contingency: percentFrom(value(w.Contingency)), Deposit: percentFrom(value(w.Deposit)),
+		MaterialsTax: value(w.MaterialsTax), LabourTax: value(w.LabourTax), OverheadTax: value(w.OverheadTax),
+	}
+	if w.Step != nil {
+		if terms.Step = decimalFrom(*w.Step); terms.Step.IsZero() {
+			t.shape.Add(at.Field("step"), fault.TooSmall, *w.Step, "this is more than nothing when it is given", "an amount such as 5, or leave it out")
+		}
+	}
+	if o := w.Overhead; o != nil {
+		terms.Overhead = costing.Overhead{
+			OnMaterials: percentFrom(value(o.OnMaterials)), OnLabour: percentFrom(value(o.OnLabour)), PerHour: decimalFrom(value(o.PerHour)),
+		}
+	}
+	for _, x := range value(w.Taxes) {
+		terms.Taxes = append(terms.Taxes, costing.Tax{Name: x.Name, Rate: percentFrom(x.Rate)})
+	}
+	if value(w.TaxBy) == gen.JobTermsTaxByRate {
+		terms.TaxBy = costing.ByRate
+	}
+	terms.Rounding = map[gen.JobTermsRounding]costing.Rounding{
+		gen.JobTermsRoundingHalfEven: costing.HalfEven, gen.JobTermsRoundingCustomer: costing.Customer, gen.JobTermsRoundingShop: costing.Shop,
+	}[value(w.Rounding)]
+	terms.Validity = costing.Validity{AsOf: dayFrom(value(w.AsOf)), Days: value(w.ValidDays), Supply: dayFrom(value(w.Supply))}
+	if l := w.Labour; l != nil {
+		terms.Labour = jobLabour(l)
+	}
+	return terms
+}
+
+func jobLabour(w *gen.JobLabour) *service.JobLabour {
+	l := &service.JobLabour{Rate: decimalFrom(w.Rate), Hours: costing.Timetable{Preset: service.DefaultPreset}}
+	switch p := value(w.Preset); p {
+	case "":
+	case gen.JobLabourPresetNone:
+		l.Hours.Preset = ""
+	default:
+		l.Hours.Preset = string(p)
+	}
+	for _, o := range value(w.Lines) {
+		l.Hours.Lines = append(l.Hours.Lines, costing.Operation{
+			Name: o.Name, Fixed: decimalFrom(value(o.Fixed)), PerPiece: decimalFrom(value(o.PerPiece)), PerPanel: decimalFrom(value(o.PerPanel)),
+			PerCushion: decimalFrom(value(o.PerCushion)), PerFrame: decimalFrom(value(o.PerFrame)), PerButton: decimalFrom(value(o.PerButton)),
+			PerMetre: decimalFrom(value(o.PerMetre)), Rate: mapped(o.Rate, decimalFrom),
+		})
+	}
+	return l
+}
+
+// jobDayTerms say how a shop works; at is where they stand. nil is all usual.
+func (t *translator) jobDayTerms(w *gen.JobDayTerms, at fault.Path) service.DayTerms {
+	if w == nil {
+		return service.DayTerms{}
+	}
+	terms := service.DayTerms{
+		PerDay: decimalFrom(value(w.PerDay)), Start: dayFrom(value(w.Start)), Weekends: value(w.Weekends), Delivery: w.Delivery, Glue: w.Glue,
+	}
+	if w.PerDay != nil && terms.PerDay.IsZero() {
+		t.shape.Add(at.Field("perDay"), fault.TooSmall, *w.PerDay, "a working day has at least an hour", "from 1 to 24, or leave it out")
+	}
+	return terms
+}
+
+// orderWriter writes order lists in the units of a request.
+type orderWriter struct{ units length.System }
+
+// wireOrderLines is an order list as the contract has it.
+func wireOrderLines(list []service.OrderLine, units length.System) []gen.OrderLine {
+	w := orderWriter{units}
+	out := make([]gen.OrderLine, len(list))
+	for i := range list {
+		out[i] = w.line(&list[i])
+	}
+	return out
+}
+
+func (w orderWriter) amount(m service.OrderMeasure, q int64) gen.OrderAmount {
+	unit := [...]gen.OrderAmountUnit{service.OrderCount: gen.OrderAmountUnitEach, service.OrderLength: gen.OrderAmountUnitM, service.OrderMass: gen.OrderAmountUnitKg}
+	return gen.OrderAmount{Amount: m.Amount(q).String(), Unit: unit[m], Text: m.Text(q, w.units)}
+}
+
+// some is an amount that is left out where it is none.
+func (w orderWriter) some(m service.OrderMeasure, q int64) *gen.OrderAmount {
+	if q == 0 {
+		return nil
+	}
+	a := w.amount(m, q)
+	return &a
+}
+
+func (w orderWriter) line(l *service.OrderLine) gen.OrderLine {
+	g := gen.OrderLine{
+		Article: l.Article, Name: l.Name, Group: gen.OrderLineGroup(l.Group.String()),
+		Needed: w.amount(l.Measure, l.Need), Order: w.amount(l.Measure, l.Order), Reasons: []gen.OrderReason{},
+	}
+	if s := l.Sold; s != (service.OrderSold{}) {
+		g.Sold = &gen.OrderSold{Step: w.some(l.Measure, s.Step), Pack: w.some(l.Measure, s.Pack), Minimum: w.some(l.Measure, s.Minimum), Longest: w.some(l.Measure, s.Whole)}
+		set(&g.Sold.PackName, s.Name)
+	}
+	if l.Packs > 0 {
+		g.Packs = &l.Packs
+	}
+	if len(l.Lengths) > 0 {
+		g.Lengths = new([]gen.Quantity)
+		for _, one := range l.Lengths {
+			*g.Lengths = append(*g.Lengths, quantityIn(w.units, one, length.Up))
+		}
+	}
+	for _, r := range l.Reasons {
+		one := gen.OrderReason{For: r.For, Amount: w.amount(l.Measure, r.Amount)}
+		set(&one.Part, r.Part)
+		g.Reasons = append(g.Reasons, one)
+	}
+	if p := l.Price; p != nil {
+		g.Price = &gen.OrderPrice{Article: p.Article, Amount: p.Amount.String(), Per: gen.JobPer(p.Per.String())}
+	}
+	set(&g.Unpriced, l.Because)
+	return g
+}
+
+// costWriter writes sums in one currency.
+type costWriter struct {
+	currency money.Currency
+	byLine   bool
+}
+
+// wireJobCost is what a job comes to, as the contract has it.
+func wireJobCost(c *service.JobCost, units length.System) *gen.JobCost {
+	w := costWriter{c.Terms.Currency, c.Terms.TaxBy == costing.ByLine}
+	q := &c.Quote
+	g := &gen.JobCost{
+		Materials: []gen.JobCostLine{}, Labour: []gen.JobCostLine{}, Overhead: w.line(&q.Overhead, ""), Contingency: w.line(&q.Contingency, ""),
+		Taxes: []gen.JobTaxSum{}, Cost: w.sum(q.Cost), Net: w.sum(q.Net), Tax: w.sum(q.Tax), Rounded: w.sum(q.Rounded), Total: w.sum(q.Total),
+		Deposit: w.sum(q.Deposit), Balance: w.sum(q.Balance), Hours: c.Hours.String(), Complete: c.Complete,
+		Missing: []gen.JobUnpriced{}, Unused: append([]string{}, c.Unused...), Warnings: append([]string{}, c.Warnings...),
+	}
+	for i := range q.Materials {
+		l := w.line(&q.Materials[i], c.Priced[i].BoughtText(units))
+		g.Materials = append(g.Materials, l)
+		g.Materials[i].Article = &c.Priced[i].Article
+		cost := w.sum(q.Materials[i].Cost)
+		g.Materials[i].Cost = &cost
+	}
+	for i := range q.Labour {
+		g.Labour = append(g.Labour, w.line(&q.Labour[i], q.Labour[i].Quantity.String()+" h"))
+	}
+	for _, t := range q.Taxes {
+		g.Taxes = append(g.Taxes, gen.JobTaxSum{Name: t.Name, Rate: t.Rate.String() + " %", Net: w.sum(t.On), Tax: w.sum(t.Sum)})
+	}
+	for _, m := range c.Missing {
+		g.Missing = append(g.Missing, gen.JobUnpriced{Article: m.Article, Name: m.Name, Why: m.Why})
+	}
+	set(&g.Preset, c.Terms.Table().Preset)
+	set(&g.AsOf, c.Terms.Validity.AsOf.String())
+	set(&g.ValidUntil, c.ValidUntil.String())
+	if c.ValidUntil != 0 && c.Terms.Validity.Supply != 0 {
+		g.Late = &c.Late
+	}
+	return g
+}
+
+func (w costWriter) sum(d decimal.Decimal) gen.Money {
+	return wireMoney(money.Money{Amount: d, Currency: w.currency})
+}
+
+func (w costWriter) line(l *costing.Line, quantity string) gen.JobCostLine {
+	g := gen.JobCostLine{Name: l.Name, Net: w.sum(l.Net)}
+	set(&g.Quantity, quantity)
+	set(&g.TaxName, l.TaxName)
+	if w.byLine {
+		tax, gross := w.sum(l.Tax), w.sum(l.Gross)
+		g.Tax, g.Gross = &tax, &gross
+	}
+	return g
+}
+
+// wireJobDays is a day plan as the contract has it.
+func wireJobDays(d *service.JobDays) *gen.JobDays {
+	g := &gen.JobDays{
+		PerDay: d.PerDay.String(), Hours: d.Hours.String(), Last: d.Last, Days: make([]gen.JobDay, len(d.Days)), Waits: []gen.JobWait{},
+		Defaults: append([]string{}, d.Defaults...),
+	}
+	for i, one := range d.Days {
+		day := &g.Days[i]
+		day.Number, day.Hours = one.Number, one.Hours.String()
+		set(&day.Date, one.Date.String())
+		for _, s := range one.Work {
+			day.Work = append(day.Work, gen.JobSpell{Operation: s.Operation, Hours: s.Hours.String(), Begins: s.Begins, Ends: s.Ends})
+		}
+	}
+	for _, w := range d.Waits {
+		g.Waits = append(g.Waits, gen.JobWait{For: gen.JobWaitFor(w.For), Before: w.Before, From: w.From, Until: w.Until, Days: w.Days, Why: w.Why})
+	}
+	return g
+}
