@@ -8,9 +8,9 @@ import (
 // Bodies are the operations that read JSON.
 func (s *Server) Bodies() []string {
 	var all []string
-	for _, op := range s.contract.Operations() {
-		if op.TakesJSON() {
-			all = append(all, op.Method+" "+op.Path)
+	for _, r := range s.table {
+		if r.read != nil {
+			all = append(all, r.method+" "+r.path)
 		}
 	}
 	slices.Sort(all)
@@ -30,4 +30,19 @@ func (s *Server) HoldLight(release chan bool) {
 		<-release
 		leave()
 	}()
+}
+
+// Answered is the answer to a request, short of writing it down.
+func Answered[R, A any](ctx context.Context, s *Server, path string, body []byte) (*A, error) {
+	for _, r := range s.table {
+		if r.path != path {
+			continue
+		}
+		q, p := s.read(r, body)
+		if p != nil {
+			return nil, p
+		}
+		return q.(*asked[R, A]).work(ctx, s)
+	}
+	return nil, problem(notFound, "")
 }

@@ -31,7 +31,7 @@ func DefaultLimits() Limits {
 	cores := runtime.GOMAXPROCS(0)
 	return Limits{
 		Limits: contract.Limits{
-			BodyBytes: MaxCheckBody, Depth: 32, Values: maxCheckValues,
+			BodyBytes: MaxCheckBody, Depth: 32, Values: maxValues,
 			Panels: 500, Pieces: 20, Cloths: 1000, Effort: "thorough",
 			AddressBytes: 8192, HeaderFields: 100, HeaderBytes: 16 << 10,
 		},

@@ -2,11 +2,13 @@ package httpapi
 
 import (
 	"encoding/json"
+	"errors"
 	"net/http"
 	"strconv"
 	"strings"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/strictjson"
 	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/calc/fault"
 )
@@ -147,4 +149,13 @@ func ReadProblem(status int, body []byte) *Problem {
 		p.Faults = wire.FaultsIn(*w.Errors)
 	}
 	return p
+}
+
+// malformed is the problem of a body that strictjson refuses.
+func malformed(err error) *Problem {
+	var refused *strictjson.Error
+	if !errors.As(err, &refused) {
+		return problem(malformedJSON, "")
+	}
+	return problem(malformedJSON, refused.Error())
 }
