@@ -17,18 +17,12 @@ import (
 	"github.com/bridletie/bridletie/service/drawing"
 )
 
-// document is what is served as it is.
-type document struct {
-	web.Form
-	gzipped func() *web.Form // nil where there is none
-}
-
 // documentName is a document in one form.
 type documentName struct{ id, kind, media string } // of the operation, of the furniture where it has one
 
 // documents are all that the service has in its program and serves as it is. They
 // never change, so each is made once, when it is first asked for.
-type documents map[documentName]func() (document, error)
+type documents map[documentName]func() (web.Document, error)
 
 func newDocuments(c *contract.Contract, rules *fire.Set) documents {
 	d := make(documents)
@@ -53,19 +47,16 @@ func newDocuments(c *contract.Contract, rules *fire.Set) documents {
 }
 
 // plain is a document that is sent as it is.
-func (d documents) plain(id, kind, media string, make func() ([]byte, error)) {
-	d[documentName{id, kind, media}] = sync.OnceValues(func() (document, error) {
-		body, err := make()
-		return document{Form: web.NewForm(body)}, err
+func (d documents) plain(id, kind, media string, read func() ([]byte, error)) {
+	d[documentName{id, kind, media}] = sync.OnceValues(func() (web.Document, error) {
+		body, err := read()
+		return web.Document{Plain: web.NewForm(body)}, err
 	})
 }
 
 // packed is a document that is kept compressed too.
-func (d documents) packed(id, kind, media string, make func() ([]byte, error)) {
-	d[documentName{id, kind, media}] = sync.OnceValues(func() (document, error) {
-		body, err := make()
-		return document{web.NewForm(body), web.Gzipped(body)}, err
-	})
+func (d documents) packed(id, kind, media string, read func() ([]byte, error)) {
+	d[documentName{id, kind, media}] = web.Packed(read)
 }
 
 // inJSON is a document with a line end.
@@ -84,18 +75,18 @@ func (s *Server) document(x *exchange) (*reply, error) {
 	if err != nil {
 		return nil, err
 	}
-	return d.reply(x, x.found.media, "no-cache"), nil
+	return x.documented(d, x.found.media, "no-cache"), nil
 }
 
-// reply is the document as an answer, with what Cache-Control says; 304 when the
+// documented is a document as an answer, with what Cache-Control says; 304 when the
 // client has it.
-func (d document) reply(x *exchange, media, cache string) *reply {
-	form, packed := d.Form, (*web.Form)(nil)
+func (x *exchange) documented(d web.Document, media, cache string) *reply {
+	form, packed := d.Plain, (*web.Form)(nil)
 	h := http.Header{"Cache-Control": {cache}}
-	if d.gzipped != nil {
+	if d.Gzipped != nil {
 		h.Set("Vary", "Accept-Encoding")
 		if takesGzip(x.r.Header) {
-			packed = d.gzipped()
+			packed = d.Gzipped()
 		}
 	}
 	if packed != nil {

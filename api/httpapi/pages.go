@@ -22,7 +22,11 @@ func (s *Server) page(x *exchange) (*reply, error) {
 	if !ok {
 		return nil, problem(notFound, "")
 	}
-	r := document{f.Plain, f.Gzipped}.reply(x, f.Media, f.Cache)
+	d, err := f.Open()
+	if err != nil {
+		return nil, err
+	}
+	r := x.documented(d, f.Media, f.Cache)
 	r.header.Set("Content-Security-Policy", f.Policy)
 	r.header.Set("Referrer-Policy", "no-referrer")
 	r.header.Set("Cross-Origin-Resource-Policy", "same-origin")
