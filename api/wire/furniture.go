@@ -6,6 +6,14 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
+func coverText(c furniture.Cover) gen.CuttingListCover {
+	return [...]gen.CuttingListCover{gen.CuttingListCoverTop, gen.CuttingListCoverOutside, gen.CuttingListCoverLining}[c]
+}
+
+func placeName(p furniture.Place) gen.CuttingListPlace {
+	return [...]gen.CuttingListPlace{gen.CuttingListPlaceSeat, gen.CuttingListPlaceBack, gen.CuttingListPlaceArm}[p]
+}
+
 // FurnitureKindOut is a kind of furniture as the contract has it.
 func FurnitureKindOut(k furniture.Kind) gen.FurnitureKind {
 	w := answerWriter{}

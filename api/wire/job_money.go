@@ -1,12 +1,8 @@
 package wire
 
 import (
-	"strconv"
-	"strings"
-
 	"github.com/shopspring/decimal"
 
-	"github.com/bridletie/bridletie/api/formats"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -15,25 +11,21 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// decimalFrom is a decimal number; one that the contract refuses counts as 0.
-func decimalFrom(s string) decimal.Decimal {
-	d, _ := money.ParseAmount(s)
-	return d
-}
-
-// percentFrom is a percentage; one that the contract refuses counts as 0.
-func percentFrom(s string) decimal.Decimal {
-	share, _ := formats.Share(s)
-	return decimal.New(int64(share), -4)
-}
-
-// mapped is what f makes of what p points to; nil for nil.
-func mapped[A, B any](p *A, f func(A) B) *B {
-	if p == nil {
-		return nil
+// jobMoney reads prices and terms. Where nothing is said of the hours they begin
+// from the example for what is done: a new cover, or a rebuilt piece.
+func (t *jobReader) jobMoney(w *gen.JobRequest, req *service.JobRequest) {
+	root := fault.Path("")
+	req.Days = t.jobDayTerms(w.Days, root.Field("days"))
+	req.Prices = t.jobPrices(value(w.Prices), root.Field("prices"))
+	if w.Terms == nil {
+		if w.Prices != nil {
+			t.shape.Add(root.Field("terms"), fault.Missing, "", "prices need a currency, which the terms give", "terms with a currency")
+		}
+		return
 	}
-	b := f(*p)
-	return &b
+	terms := t.jobTerms(w.Terms, root.Field("terms"))
+	req.Terms = &terms
+	req.PresetSaid = w.Terms.Labour != nil && w.Terms.Labour.Preset != nil
 }
 
 // jobPers are what prices are for.
@@ -72,17 +64,6 @@ func (t *translator) jobQuantity(w *gen.JobQuantity, at fault.Path) *service.Ord
 		return &service.OrderQuantity{Measure: service.OrderMass, Amount: mg}
 	}
 	return &service.OrderQuantity{Amount: int64(value(w.Count))}
-}
-
-// kilogramsFrom is a mass in milligrams; one that the contract refuses counts as
-// 0.
-func kilogramsFrom(s string) int64 {
-	whole, part, point := strings.Cut(s, ".")
-	if !formats.Digits(whole) || len(whole) > 4 || point && (!formats.Digits(part) || len(part) > 6) {
-		return 0
-	}
-	mg, _ := strconv.ParseInt(whole+(part + "000000")[:6], 10, 64)
-	return mg
 }
 
 // jobTerms are the terms of a request; at is where they stand.
@@ -282,4 +263,18 @@ func wireJobDays(d *service.JobDays) *gen.JobDays {
 		g.Waits = append(g.Waits, gen.JobWait{For: gen.JobWaitFor(w.For), Before: w.Before, From: w.From, Until: w.Until, Days: w.Days, Why: w.Why})
 	}
 	return g
+}
+
+// wireJobMoney is what is bought, what it costs and when it is done.
+func wireJobMoney(g *gen.JobAnswer, ans *service.JobAnswer) {
+	h := ans.Request.Hide
+	if !h.OrderList {
+		g.OrderList = &gen.JobOrderList{Lines: wireOrderLines(ans.Orders, ans.Request.Units), Without: append([]string{}, ans.Without()...)}
+	}
+	if !h.Cost && ans.Cost != nil {
+		g.Cost = wireJobCost(ans.Cost, ans.Request.Units)
+	}
+	if !h.DayPlan {
+		g.DayPlan = wireJobDays(ans.Days)
+	}
 }

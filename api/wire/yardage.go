@@ -4,17 +4,38 @@ import (
 	"math"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
-	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
 )
 
-// answerWriter puts an answer into the wire form, with its texts in the units
-// that were asked for.
-type answerWriter struct {
-	ans   *service.YardageAnswer
-	units length.System
+// YardageIn translates a request whose strings are of their formats; one
+// that is not, or is left out, counts as 0.
+func YardageIn(w *gen.YardageRequest) (service.YardageRequest, fault.List) {
+	var t translator
+	root := fault.Path("")
+	req := service.YardageRequest{
+		Units:  unitsFrom(value(w.Units)),
+		Effort: effortFrom(value(w.Effort)),
+		Cloth:  t.cloth(&w.Cloth, root.Field("cloth")),
+		Sold:   t.sold(&w.Cloth, root.Field("cloth")),
+	}
+	for _, piece := range value(w.Pieces) {
+		req.Pieces = append(req.Pieces, lengthFrom(piece))
+	}
+	for i := range w.Panels {
+		here := root.Field("panels").Index(i)
+		req.Panels = append(req.Panels, t.panel(&w.Panels[i], here))
+		for k, o := range value(w.Panels[i].Obstacles) {
+			if req.Obstacles == nil {
+				req.Obstacles = make(map[int][]relief.Obstacle)
+			}
+			req.Obstacles[i] = append(req.Obstacles[i], t.obstacle(&o, here.Field("obstacles").Index(k)))
+		}
+	}
+	return req, t.shape
 }
 
 // YardageOut is the answer as the contract has it. Lists are never null.
@@ -46,11 +67,6 @@ func YardageOut(ans *service.YardageAnswer, digest string) gen.YardageAnswer {
 		Engine:      service.EngineVersion,
 		InputDigest: digest,
 	}
-}
-
-// quantity is a length for people and for programs.
-func (w answerWriter) quantity(l length.Length, r length.Rounding) gen.Quantity {
-	return gen.Quantity{Mm: l.MM(), Text: l.Text(w.units, r)}
 }
 
 // start is where the first length of the plan begins.
@@ -162,16 +178,6 @@ func (w answerWriter) pieces() *gen.PiecesAnswer {
 		g.Placements = w.appendPlacements(g.Placements, i, use.Layout.Placements)
 	}
 	return &g
-}
-
-func turnText(t panel.Turn) gen.PlacementTurn {
-	switch t {
-	case panel.Half:
-		return gen.PlacementTurnHalf
-	case panel.Quarter:
-		return gen.PlacementTurnQuarter
-	}
-	return gen.PlacementTurnNone
 }
 
 func endedText(e plan.Ended, hurried bool) gen.YardageAnswerEnded {

@@ -52,24 +52,6 @@ func handFromWire(w *gen.HandPlacement) service.HandPlacement {
 	return p
 }
 
-// fromMM is a coordinate, which the contract keeps far from the ends of the
-// range.
-func fromMM(mm float64) length.Length {
-	l, err := length.FromMM(mm)
-	if err != nil {
-		return 0
-	}
-	return l
-}
-
-func maybeMM(mm *float64) *length.Length {
-	if mm == nil {
-		return nil
-	}
-	l := fromMM(*mm)
-	return &l
-}
-
 // CheckOut is the answer to a check as the contract has it.
 func CheckOut(ans *service.CheckAnswer, digest string) gen.YardageCheckAnswer {
 	w := answerWriter{ans: ans.Engine, units: ans.Request.Units}

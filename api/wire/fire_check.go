@@ -39,11 +39,6 @@ func FireIn(w *gen.FireCheckRequest) (service.FireRequest, fault.List) {
 	return req, t.shape
 }
 
-func dayFrom(s string) calendar.Day {
-	d, _ := calendar.Parse(s)
-	return d
-}
-
 // knownFrom is yes or no; left out and unknown are the same.
 func knownFrom(k *gen.FireKnown) fire.Answer {
 	switch value(k) {
@@ -82,4 +77,85 @@ func paperFrom(w *gen.FirePaper) fire.Paper {
 		p.Specimens = append(p.Specimens, fire.Specimen{Char: lengthFrom(s.Char), Minutes: s.Minutes, Flamed: s.Flamed})
 	}
 	return p
+}
+
+// FireOut is the answer as the contract has it. Lists are never null.
+func FireOut(ans *service.FireAnswer, digest string) gen.FireCheckAnswer {
+	r := ans.Report
+	g := gen.FireCheckAnswer{
+		Verdict:     gen.FireVerdict(r.Verdict.String()),
+		RuleSet:     wireFireName(r.Set),
+		AsOf:        r.Job.AsOf.String(),
+		Place:       gen.FirePlace(r.Job.Place),
+		Piece:       wireRulings(r.Piece),
+		Layers:      make([]gen.FireLayerAnswer, len(r.Layers)),
+		Changes:     []gen.FireChange{},
+		Notices:     []gen.FireNotice{},
+		Papers:      []gen.FireKeep{},
+		NotAdvice:   service.FireNotAdvice,
+		Warnings:    append([]string{}, ans.Warnings...),
+		Cautions:    append([]string{}, ans.Cautions...),
+		Engine:      service.EngineVersion + " fire-rules/" + r.Set.Version,
+		InputDigest: digest,
+	}
+	if d := gen.FirePlace(r.Job.Destination); d != "" {
+		g.Destination = &d
+	}
+	for i, l := range r.Layers {
+		g.Layers[i] = gen.FireLayerAnswer{Id: r.Job.Layers[i].ID, Verdict: gen.FireVerdict(l.Verdict.String()), Rules: wireRulings(l.Rulings)}
+		if i < len(ans.Request.Names) && ans.Request.Names[i] != "" {
+			g.Layers[i].Name = &ans.Request.Names[i]
+		}
+	}
+	for _, c := range r.Changes {
+		g.Changes = append(g.Changes, wireChange(r, c))
+	}
+	for _, n := range r.Notices {
+		g.Notices = append(g.Notices, gen.FireNotice{Paper: n.Paper, Kind: gen.FireNoticeKind(n.Kind), Detail: n.Detail})
+	}
+	for _, k := range ans.Papers {
+		g.Papers = append(g.Papers, gen.FireKeep{Paper: k.Paper, Keep: k.Keep.Keep, Rules: k.Rules})
+	}
+	return g
+}
+
+func wireRulings(list []fire.Ruling) []gen.FireRuling {
+	out := make([]gen.FireRuling, len(list))
+	for i, one := range list {
+		r := one.Rule
+		out[i] = gen.FireRuling{
+			Rule: r.ID, Title: r.Title, Jurisdiction: r.Jurisdiction, Instrument: r.Instrument,
+			Verdict: gen.FireVerdict(one.Verdict.String()), Applies: gen.FireRulingAppliesYes, Say: one.Say,
+			Steps: make([]gen.FireStep, len(one.Steps)), Wants: append([]string{}, r.Wants...),
+			Source: r.Source, Verified: gen.FireVerified(r.Verified),
+		}
+		if one.Doubt {
+			out[i].Applies = gen.FireRulingAppliesUnknown
+		}
+		for k, s := range one.Steps {
+			out[i].Steps[k] = gen.FireStep{Condition: s.Condition, Holds: gen.FireStepHolds(s.Holds.String()), Found: s.Found}
+		}
+	}
+	return out
+}
+
+func wireChange(r *fire.Report, c fire.Change) gen.FireChange {
+	id := func(at int) *string {
+		if at < 0 {
+			return nil
+		}
+		return &r.Job.Layers[at].ID
+	}
+	g := gen.FireChange{Change: c.What, Layer: id(c.Layer), Verdict: gen.FireVerdict(c.Verdict.String())}
+	for _, m := range c.Mends {
+		g.Mends = append(g.Mends, struct {
+			Layer *gen.PanelId `json:"layer,omitempty"`
+			Rule  string       `json:"rule"`
+		}{id(m.Layer), m.Rule})
+	}
+	return g
+}
+
+func wireFireName(s *fire.Set) gen.FireRuleSetName {
+	return gen.FireRuleSetName{Version: s.Version, AsAt: s.AsAt.String()}
 }

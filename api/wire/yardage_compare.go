@@ -71,11 +71,6 @@ func CompareOut(ans *service.CompareAnswer, digest string) gen.CompareAnswer {
 	return g
 }
 
-func (w answerWriter) some(l length.Length, r length.Rounding) *gen.Quantity {
-	q := w.quantity(l, r)
-	return &q
-}
-
 func (w answerWriter) compared(req service.CompareRequest, c service.ComparedCloth) gen.ComparedCloth {
 	g := gen.ComparedCloth{Cloth: c.Index, Usable: c.Usable, Reason: c.Reason}
 	set(&g.Name, req.Cloths[c.Index].Name)

@@ -1,8 +1,6 @@
 package wire
 
 import (
-	"math"
-
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
@@ -32,20 +30,6 @@ func (t *translator) settingFromWire(name string, l *string, number *float64, co
 		return []practice.Given{{Name: name, Kind: practice.Number, Value: millionths(*number)}}
 	}
 	return []practice.Given{{Name: name, Kind: practice.Count, Value: int64(*count)}}
-}
-
-// millionths is a number that the contract keeps to six decimals and far from
-// the ends of the range.
-func millionths(f float64) int64 { return int64(math.Round(f * practice.One)) }
-
-// quantityIn is a length for people and for programs.
-func quantityIn(units length.System, l length.Length, r length.Rounding) gen.Quantity {
-	return gen.Quantity{Mm: l.MM(), Text: l.Text(units, r)}
-}
-
-// massIn is a mass in milligrams for people and for programs.
-func massIn(units length.System, mg int64) gen.BenchMass {
-	return gen.BenchMass{Grams: float64(mg) / 1000, Text: practice.MassText(mg, units)}
 }
 
 // wireSettings are the constants that an answer goes by.
