@@ -66,21 +66,25 @@ func Load(l Limits, answerSeconds int) (*Contract, error) {
 		c.yaml = c.json // every JSON is YAML
 	}
 	for path, item := range doc.Paths.Map() {
-		for method, op := range item.Operations() {
-			o := newOperation(method, path, op, doc.Extensions)
-			c.operations[method+" "+path] = o
-			c.methods[path] = append(c.methods[path], method)
-			if method == http.MethodGet {
-				c.methods[path] = append(c.methods[path], http.MethodHead)
-			}
-		}
-		slices.Sort(c.methods[path])
-		if strings.Contains(path, "{") {
-			c.parametrized = append(c.parametrized, path)
-		}
+		c.add(path, item, doc.Extensions)
 	}
 	slices.Sort(c.parametrized)
 	return c, nil
+}
+
+// add takes in what the document says of a path.
+func (c *Contract) add(path string, item *openapi3.PathItem, document map[string]any) {
+	for method, op := range item.Operations() {
+		c.operations[method+" "+path] = newOperation(method, path, op, document)
+		c.methods[path] = append(c.methods[path], method)
+		if method == http.MethodGet {
+			c.methods[path] = append(c.methods[path], http.MethodHead)
+		}
+	}
+	slices.Sort(c.methods[path])
+	if strings.Contains(path, "{") {
+		c.parametrized = append(c.parametrized, path)
+	}
 }
 
 func jsonOf(doc *openapi3.T) ([]byte, error) {

@@ -23,59 +23,68 @@ type Limits struct {
 
 // tighten writes limits that are smaller than the contract's into it, so that the
 // service says what it does. It reports whether there was one.
-func (l Limits) tighten(doc *openapi3.T, answerSeconds int) (smaller bool) {
-	lists := map[string]uint64{"panels": uint64(l.Panels), "pieces": uint64(l.Pieces), "cloths": uint64(l.Cloths)} //nolint:gosec // validated
-	seen := make(map[*openapi3.Schema]bool)
-	var walk func(ref *openapi3.SchemaRef)
-	walk = func(ref *openapi3.SchemaRef) {
-		if ref == nil || seen[ref.Value] {
-			return
-		}
-		s := ref.Value
-		seen[s] = true
-		for name, part := range s.Properties {
-			most, ok := lists[name]
-			if ok && part.Value.MaxItems != nil && most < *part.Value.MaxItems {
-				part.Value.MaxItems, smaller = &most, true
-			}
-			walk(part)
-		}
-		walk(s.Items)
-		for _, part := range slices.Concat(s.AllOf, s.OneOf, s.AnyOf) {
-			walk(part)
-		}
+func (l Limits) tighten(doc *openapi3.T, answerSeconds int) bool {
+	t := tightener{seen: make(map[*openapi3.Schema]bool), longest: map[string]int{"panels": l.Panels, "pieces": l.Pieces, "cloths": l.Cloths}}
+	t.most = map[string]int{
+		"bodyBytes": l.BodyBytes, "depth": l.Depth, "values": l.Values, "addressBytes": l.AddressBytes, "headerFields": l.HeaderFields, "headerBytes": l.HeaderBytes,
+		"panels": l.Panels, "pieces": l.Pieces, "cloths": l.Cloths, "answerSeconds": answerSeconds,
 	}
 	for _, item := range doc.Paths.Map() {
 		for _, op := range item.Operations() {
 			if op.RequestBody == nil {
 				continue
 			}
-			smaller = l.tightenNumbers(op.Extensions, answerSeconds) || smaller
+			t.numbers(op.Extensions)
 			for _, media := range op.RequestBody.Value.Content {
-				walk(media.Schema)
+				t.lists(media.Schema)
 			}
 		}
 	}
-	smaller = l.tightenNumbers(doc.Extensions, answerSeconds) || smaller
+	t.numbers(doc.Extensions)
 	if effort := doc.Components.Schemas["Effort"]; effort != nil && l.Effort != "thorough" {
 		effort.Value.Enum = slices.DeleteFunc(effort.Value.Enum, func(word any) bool { return word == "thorough" })
-		smaller = true
+		t.smaller = true
 	}
-	return smaller
+	return t.smaller
 }
 
-// tightenNumbers makes the numbers of an x-limits no larger than the limits.
-func (l Limits) tightenNumbers(extensions map[string]any, answerSeconds int) (smaller bool) {
+// tightener makes limits of a document smaller.
+type tightener struct {
+	most    map[string]int // of the numbers of x-limits
+	longest map[string]int // of lists, by their names
+	seen    map[*openapi3.Schema]bool
+	smaller bool
+}
+
+// lists makes lists no longer, in a schema and all that stands in it.
+func (t *tightener) lists(ref *openapi3.SchemaRef) {
+	if ref == nil || t.seen[ref.Value] {
+		return
+	}
+	s := ref.Value
+	t.seen[s] = true
+	for name, part := range s.Properties {
+		most, ok := t.longest[name]
+		if ok && part.Value.MaxItems != nil && uint64(most) < *part.Value.MaxItems { //nolint:gosec // never negative
+			n := uint64(most) //nolint:gosec // never negative
+			part.Value.MaxItems, t.smaller = &n, true
+		}
+		t.lists(part)
+	}
+	t.lists(s.Items)
+	for _, part := range slices.Concat(s.AllOf, s.OneOf, s.AnyOf) {
+		t.lists(part)
+	}
+}
+
+// numbers makes the numbers of an x-limits no larger.
+func (t *tightener) numbers(extensions map[string]any) {
 	said, _ := extensions["x-limits"].(map[string]any)
-	for name, most := range map[string]int{
-		"bodyBytes": l.BodyBytes, "depth": l.Depth, "values": l.Values, "addressBytes": l.AddressBytes, "headerFields": l.HeaderFields, "headerBytes": l.HeaderBytes,
-		"panels": l.Panels, "pieces": l.Pieces, "cloths": l.Cloths, "answerSeconds": answerSeconds,
-	} {
+	for name, most := range t.most {
 		if number, ok := said[name].(float64); ok && float64(most) < number {
-			said[name], smaller = float64(most), true
+			said[name], t.smaller = float64(most), true
 		}
 	}
-	return smaller
 }
 
 // numberOf is a number of the first x-limits that has it; 0 where none has.

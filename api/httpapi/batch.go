@@ -124,25 +124,14 @@ func (s *Server) batch(x *exchange) error {
 	body := &patientBody{from: http.MaxBytesReader(x.w, io.NopCloser(x.r.Body), MaxBatchBody), control: control, idle: s.opts.Batch.Idle}
 	wake := context.AfterFunc(ctx, body.stop)
 	defer wake()
-	sent := false
 	tally, err := s.AnswerLines(ctx, body, LineRun{
 		AnyOrder: order == gen.BatchParamsOrderAny, Lines: MaxBatchLines,
 		until: time.Now().Add(s.opts.Batch.Time), draining: s.lingers(),
-		Emit: func(line []byte) error {
-			_ = control.SetWriteDeadline(time.Now().Add(s.opts.Batch.Idle))
-			if !sent {
-				sent = true
-				x.linesBegin()
-			}
-			if _, err := x.w.Write(line); err != nil {
-				return err
-			}
-			return ignoreUnsupported(control.Flush())
-		},
+		Emit: func(line []byte) error { return x.emit(line, control, s.opts.Batch.Idle) },
 	})
 	body.stop()
 	switch {
-	case err != nil && !sent:
+	case err != nil && x.w.code == 0:
 		return retry("the request ended before it was read", lightRetry)
 	case err != nil: // what was sent must not be taken for all
 		s.opts.Log.InfoContext(x.r.Context(), "batch broken off", "lines", tally.Answered+tally.Refused, "error", clipError(err))
@@ -153,8 +142,21 @@ func (s *Server) batch(x *exchange) error {
 	return nil
 }
 
-// linesBegin sends the header of an answer in lines.
+// emit sends a line within that time.
+func (x *exchange) emit(line []byte, control *http.ResponseController, within time.Duration) error {
+	_ = control.SetWriteDeadline(time.Now().Add(within))
+	x.linesBegin()
+	if _, err := x.w.Write(line); err != nil {
+		return err
+	}
+	return ignoreUnsupported(control.Flush())
+}
+
+// linesBegin sends the header of an answer in lines, unless it has been sent.
 func (x *exchange) linesBegin() {
+	if x.w.code != 0 {
+		return
+	}
 	h := x.w.Header()
 	h.Set("Content-Type", contract.Lines)
 	h.Set("Cache-Control", "no-store")

@@ -79,13 +79,7 @@ func (s *Server) readLine(text []byte) (oneLine, *Problem) {
 			faults.Add(root.Field(m.Name), fault.UnknownField, "", "a line has no such field", "id, operation or request")
 		}
 	}
-	if id := doc.Get("id"); id != nil {
-		if id.Kind == strictjson.String && formats.IsToken(id.Text, 64) {
-			l.id = id.Text
-		} else {
-			faults.Add(root.Field("id"), fault.NotAName, id.Text, "this is not an id", "1 to 64 letters, digits, dots, dashes or underscores")
-		}
-	}
+	l.readID(doc.Get("id"), &faults)
 	s.readOperation(&l, doc.Get("operation"), &faults)
 	if doc.Get("request") == nil {
 		faults.Add(root.Field("request"), fault.Missing, "", "the request is missing", "the body that the operation takes")
@@ -101,6 +95,17 @@ func (s *Server) readLine(text []byte) (oneLine, *Problem) {
 	}
 	l.body = raw.Request
 	return l, nil
+}
+
+// readID reads what the answer to the line is named by, where there is one.
+func (l *oneLine) readID(given *strictjson.Value, faults *fault.List) {
+	switch {
+	case given == nil:
+	case given.Kind == strictjson.String && formats.IsToken(given.Text, 64):
+		l.id = given.Text
+	default:
+		faults.Add(fault.Path("").Field("id"), fault.NotAName, given.Text, "this is not an id", "1 to 64 letters, digits, dots, dashes or underscores")
+	}
 }
 
 // readOperation finds the operation that a line names.

@@ -18,38 +18,22 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// answered reads the body of an operation that has one, and answers. Nothing is
-// decoded before all of it is there and within the limit, and the request has its
-// turn.
+// answered is the last stage: it reads the body of an operation that has one, and
+// answers. Nothing is decoded before all of it is there and within the limit, and the
+// request has its turn.
 func (s *Server) answered(x *exchange) error {
 	switch {
 	case x.row.stream != nil:
 		return x.row.stream(s, x)
 	case x.row.lane == laneFree:
-		if err := x.arrive(); err != nil {
-			return err
-		}
-		r, err := x.row.reply(s, x)
-		if err != nil {
-			return err
-		}
-		return r.send(x.w)
-	}
-	if s.light.Full() {
+		return s.answerFree(x)
+	case s.light.Full():
 		s.light.Refuse()
 		return shed(admit.ErrFull, lightRetry)
 	}
 	body := &roomed{Reader: x.r.Body, room: &s.bodies}
 	defer body.leave()
-	var raw []byte
-	var err error
-	if x.row.read != nil {
-		raw, err = readBody(x, body)
-	}
-	if errors.Is(err, errNoRoom) {
-		s.light.Refuse()
-		return retry("the service is full", lightRetry).with("Connection", "close")
-	}
+	raw, err := s.readBody(x, body)
 	if err != nil {
 		return err
 	}
@@ -64,7 +48,38 @@ func (s *Server) answered(x *exchange) error {
 		return err
 	}
 	body.leave() // there are only so many places
+	x.found.turn = t
+	if x.row.read == nil {
+		return s.answerPlain(x, t)
+	}
 	return s.answer(x, raw, name, t)
+}
+
+// answerFree answers what needs no turn.
+func (s *Server) answerFree(x *exchange) error {
+	if err := x.arrive(); err != nil {
+		return err
+	}
+	r, err := x.row.reply(s, x)
+	if err != nil {
+		return err
+	}
+	return r.send(x.w)
+}
+
+// answerPlain answers a request without a body, and gives its turn back before the
+// answer is sent.
+func (s *Server) answerPlain(x *exchange, t *turn) error {
+	defer t.end()
+	if err := x.arrive(); err != nil {
+		return err
+	}
+	r, err := s.record(x.r.Context(), x, func() (*reply, error) { return x.row.reply(s, x) })
+	if err != nil {
+		return err
+	}
+	t.end()
+	return r.send(x.w)
 }
 
 // answer answers a request whose body is there, and gives its turn back before the
@@ -76,15 +91,6 @@ func (s *Server) answer(x *exchange, raw []byte, name string, t *turn) error {
 			t.end()
 		}
 	}()
-	x.found.turn = t
-	if x.row.read == nil {
-		r, err := s.replied(x)
-		if err != nil {
-			return err
-		}
-		t.end()
-		return r.send(x.w)
-	}
 	_, end := step(x.r.Context(), "read")
 	q, p := s.read(x.row, raw)
 	end()
@@ -97,15 +103,8 @@ func (s *Server) answer(x *exchange, raw []byte, name string, t *turn) error {
 	if x.found.media == contract.Lines {
 		return s.sendLines(x, q)
 	}
-	work := func(ctx context.Context) (r *reply, err error) {
-		defer t.end()
-		return s.record(ctx, x, func() (*reply, error) {
-			body, err := q.answer(ctx, s, x.found.media)
-			return replyOf(x.found.media, body), err
-		})
-	}
 	handed = true
-	r, err := s.once(x, q, name, t, work)
+	r, err := s.once(x, q, name, t)
 	if err != nil {
 		return err
 	}
@@ -113,14 +112,6 @@ func (s *Server) answer(x *exchange, raw []byte, name string, t *turn) error {
 		x.w.Header().Set("Preference-Applied", bestSoFar)
 	}
 	return r.send(x.w)
-}
-
-// replied is the answer of an operation without a body.
-func (s *Server) replied(x *exchange) (*reply, error) {
-	if err := x.arrive(); err != nil {
-		return nil, err
-	}
-	return s.record(x.r.Context(), x, func() (*reply, error) { return x.row.reply(s, x) })
 }
 
 // record is what work answers, which does not go through when it panics.
@@ -142,17 +133,13 @@ func (s *Server) record(ctx context.Context, x *exchange, work func() (*reply, e
 // sent yet, a failure is a problem like any other; later it breaks the answer off, so
 // that nobody takes it for whole.
 func (s *Server) sendLines(x *exchange, q question) error {
-	begun := false
 	lines := json.NewEncoder(x.w)
 	err := q.lines(x.r.Context(), s, func(v any) {
-		if !begun {
-			begun = true
-			x.linesBegin()
-		}
+		x.linesBegin()
 		_ = lines.Encode(v) // a client that has gone ends the context
 		x.w.Flush()
 	})
-	if err != nil && begun {
+	if err != nil && x.w.code != 0 {
 		panic(http.ErrAbortHandler)
 	}
 	return err
@@ -187,8 +174,15 @@ func (s *Server) named(name string) (*reply, bool) {
 }
 
 // once is the answer to a question, made now or come by in another way.
-func (s *Server) once(x *exchange, q question, name string, t *turn, work func(context.Context) (*reply, error)) (*reply, error) {
-	ctx := x.r.Context()
+func (s *Server) once(x *exchange, q question, name string, t *turn) (*reply, error) {
+	ctx, media := x.r.Context(), x.found.media
+	work := func(ctx context.Context) (*reply, error) {
+		defer t.end()
+		return s.record(ctx, x, func() (*reply, error) {
+			body, err := q.answer(ctx, s, media)
+			return replyOf(media, body), err
+		})
+	}
 	if name == "" {
 		return work(ctx)
 	}
@@ -205,7 +199,20 @@ func (s *Server) once(x *exchange, q question, name string, t *turn, work func(c
 }
 
 // readBody is the body of an operation that has one.
-func readBody(x *exchange, body io.Reader) ([]byte, error) {
+func (s *Server) readBody(x *exchange, body io.Reader) ([]byte, error) {
+	if x.row.read == nil {
+		return nil, nil
+	}
+	raw, err := readWhole(x, body)
+	if errors.Is(err, errNoRoom) {
+		s.light.Refuse()
+		return nil, retry("the service is full", lightRetry).with("Connection", "close")
+	}
+	return raw, err
+}
+
+// readWhole reads a body to its end.
+func readWhole(x *exchange, body io.Reader) ([]byte, error) {
 	r := x.r
 	if p := mediaProblem(r.Header); p != nil {
 		return nil, p

@@ -2,17 +2,22 @@ package httpapi
 
 import (
 	"net/http"
+	"slices"
 
 	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
 
-// operations are all operations of the contract: first those that are asked with a
-// request in JSON, and then what is served beside them. Everything that is said of an
-// operation outside its own files stands here once.
+// operations are all operations of the contract. Everything that is said of one outside
+// its own files stands in its row, once.
 func operations() []row {
-	return append([]row{
+	return slices.Concat(cuttingPlans(), charts(), inside(), wholeJobs(), served())
+}
+
+// cuttingPlans plan the cutting of panels, or say what a piece takes.
+func cuttingPlans() []row {
+	return []row{
 		(&operation[service.YardageRequest, service.YardageAnswer]{
 			id: "yardage", path: "/v1/yardage", lane: laneHeavy, size: usual, soFar: true,
 			read: from(wire.YardageIn), faults: service.YardageFaults, fields: service.YardageFieldFaults,
@@ -31,18 +36,24 @@ func operations() []row {
 			answer: (*Server).compare,
 			write:  to(wire.CompareOut), picture: draws(drawing.ComparePicture), text: drawing.CompareText, lines: (*Server).compareLines,
 		}).row(),
-		(&operation[service.EstimateRequest, service.EstimateAnswer]{
-			id: "estimate", path: "/v1/estimate", lane: laneHeavy, size: usual,
-			read: from(wire.EstimateIn), faults: service.EstimateFaults, fields: service.EstimateFieldFaults,
-			answer: shared(service.Estimate),
-			write:  to(wire.EstimateOut), text: drawing.EstimateText,
-		}).row(),
 		(&operation[service.CuttingListRequest, service.CuttingListAnswer]{
 			id: "cuttingList", path: "/v1/cutting-list", lane: laneShort, size: usual,
 			read: from(wire.CuttingListIn), faults: service.CuttingListFaults, fields: service.CuttingListFieldFaults,
 			answer: always(service.CuttingList),
 			write:  to(wire.CuttingListOut), picture: draws(drawing.CuttingListPicture), text: drawing.CuttingListText,
 		}).row(),
+		(&operation[service.EstimateRequest, service.EstimateAnswer]{
+			id: "estimate", path: "/v1/estimate", lane: laneHeavy, size: usual,
+			read: from(wire.EstimateIn), faults: service.EstimateFaults, fields: service.EstimateFieldFaults,
+			answer: shared(service.Estimate),
+			write:  to(wire.EstimateOut), text: drawing.EstimateText,
+		}).row(),
+	}
+}
+
+// charts are drawn on the cloth, and cut from it.
+func charts() []row {
+	return []row{
 		(&operation[service.ButtoningRequest, service.ButtoningAnswer]{
 			id: "buttoning", path: "/v1/buttoning", lane: laneLight, size: usual,
 			read: from(wire.ButtoningIn), faults: service.ButtoningFaults, fields: service.ButtoningFieldFaults,
@@ -73,6 +84,12 @@ func operations() []row {
 			answer: always(service.Pleats),
 			write:  to(wire.PleatsOut), picture: draws(drawing.PleatsPicture), text: drawing.PleatsText,
 		}).row(),
+	}
+}
+
+// inside are about what is beneath the cover, and whether all of it may be supplied.
+func inside() []row {
+	return []row{
 		(&operation[service.WaddingRequest, service.WaddingAnswer]{
 			id: "wadding", path: "/v1/wadding", lane: laneLight, size: usual,
 			read: from(wire.WaddingIn), faults: service.WaddingFaults, fields: service.WaddingFieldFaults,
@@ -85,25 +102,31 @@ func operations() []row {
 			answer: alone(service.Foundation),
 			write:  to(wire.FoundationOut), picture: draws(drawing.FoundationPicture), text: drawing.FoundationText,
 		}).row(),
-		(&operation[service.FireRequest, service.FireAnswer]{
-			id: "fireCheck", path: "/v1/fire-check", lane: laneShort, size: usual,
-			read: from(wire.FireIn), faults: service.FireFaults, fields: service.FireFieldFaults,
-			answer: (*Server).fireCheck,
-			write:  to(wire.FireOut), picture: draws(drawing.FirePicture), text: drawing.FireText,
-		}).row(),
 		(&operation[service.FoamRequest, service.FoamAnswer]{
 			id: "foam", path: "/v1/foam", lane: laneLight, size: large,
 			read: from(wire.FoamIn), faults: service.FoamFaults, fields: service.FoamFieldFaults,
 			answer: alone(service.Foam),
 			write:  to(wire.FoamOut), picture: draws(drawing.FoamPicture), text: drawing.FoamText,
 		}).row(),
+		(&operation[service.FireRequest, service.FireAnswer]{
+			id: "fireCheck", path: "/v1/fire-check", lane: laneShort, size: usual,
+			read: from(wire.FireIn), faults: service.FireFaults, fields: service.FireFieldFaults,
+			answer: (*Server).fireCheck,
+			write:  to(wire.FireOut), picture: draws(drawing.FirePicture), text: drawing.FireText,
+		}).row(),
+	}
+}
+
+// wholeJobs take a whole job.
+func wholeJobs() []row {
+	return []row{
 		(&operation[service.JobRequest, service.JobAnswer]{
 			id: "job", path: "/v1/job", lane: laneHeavy, size: large,
 			read: from(wire.JobIn), faults: service.JobFaults, fields: service.JobFieldFaults,
 			answer: (*Server).job, after: (*Server).jobUnanswered,
 			write: to(wire.JobOut), picture: draws(drawing.JobSheetOf), text: drawing.JobText, drawings: jobDrawings,
 		}).row(),
-	}, served()...)
+	}
 }
 
 // served are the operations without a request in JSON: documents, pages, the state of

@@ -80,8 +80,16 @@ func New(opts Options) (*Server, error) {
 		callers:   newCallers(opts.Access),
 		batches:   newBatches(opts),
 	}
+	s.rooms()
+	s.pipeline = s.stages()
+	s.handler = s.router()
+	return s, nil
+}
+
+// rooms makes what there is only so much of: lanes, bytes of bodies, kept answers.
+func (s *Server) rooms() {
+	opts, registry := s.opts, s.metrics.registry
 	s.bodies.most = int64(opts.BodyRoom)
-	registry := s.metrics.registry
 	s.gate = newGateMetrics(registry)
 	s.light = s.gate.lane(registry, "light", opts.Lights, opts.LightQueue, opts.LightWait)
 	s.heavy = s.gate.lane(registry, "heavy", opts.Solves, opts.SolveQueue, opts.SolveWait)
@@ -89,9 +97,6 @@ func New(opts Options) (*Server, error) {
 		s.kept = reuse.New(opts.Kept, (*reply).size)
 		s.gate.room(registry, opts.Kept, s.kept.Bytes)
 	}
-	s.pipeline = s.stages()
-	s.handler = s.router()
-	return s, nil
 }
 
 // stages are what a request goes through. The order matters:
