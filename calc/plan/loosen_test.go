@@ -282,7 +282,7 @@ func TestLoosenEnds(t *testing.T) {
 			// The two halves of a joined panel are tied by their seam, which no wish is to blame for.
 			halves := panels[i].Join == panel.JoinHalves && panels[i].Match.How == panel.Free
 			if f.Code != fault.WiderThanCloth && !halves {
-				t.Errorf("job %d: %s at %s is left of %+v", k, f.Code, f.Pointer, panels[i])
+				t.Errorf("job %d: %s at %s is left of %+v", k, f.Code, f.Pointer(), panels[i])
 			}
 		}
 	}

@@ -287,7 +287,7 @@ func TestEveryStart(t *testing.T) {
 		if longest > r.AnyStart[0] {
 			t.Errorf("job %d: some start needs %v, the order holds %v", n, longest, r.AnyStart[0])
 		}
-		if r.AnyStart[0] > r.Needed()+v+plan.Slack {
+		if r.AnyStart[0] > r.Needed()+v+layout.Slack {
 			t.Errorf("job %d: the order holds %v, more than %v and a repeat", n, r.AnyStart[0], r.Needed())
 		}
 	}
