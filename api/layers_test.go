@@ -92,7 +92,7 @@ var layers = []layer{
 	// contract says what is asked and in which form, not what is answered: it names methods, and sends nothing.
 	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "net/http", "net/url", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
 	// wire translates, and knows nothing of how a request comes or an answer is sent.
-	{dir: "api/wire", std: pure, own: []string{"calc/...", "service/...", "api/gen", "api/formats"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "api/wire", std: with(pure, "net/url"), own: []string{"calc/...", "service/...", "api/gen", "api/formats"}, ext: []string{"github.com/shopspring/decimal"}},
 	// httpapi asks the contract, not the validator, and leaves translation to wire.
 	{dir: "api/httpapi", std: []string{"..."}, own: []string{"calc/...", "service/...", "api/gen", "api/formats", "api/contract", "api/wire", "api/strictjson", "api/admit", "api/keyring", "api/reuse", "api/web"}, ext: []string{echo, prometheus, otel + "/attribute", otel + "/codes", otel + "/propagation", otel + "/trace"}},
 	// tracing is the one package that makes connections, where the operator says so.
