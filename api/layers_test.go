@@ -43,6 +43,8 @@ const (
 // clock, no context and no log, so that an answer depends on the request alone.
 var layers = []layer{
 	{dir: "", std: []string{"embed"}},
+	// calc itself is its documentation, whose example goes through several packages.
+	{dir: "calc", use: []string{"calc/..."}},
 	{dir: "calc/length", std: pure},
 	{dir: "calc/fault", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/geom", std: pure, own: []string{"calc/length"}},
@@ -240,6 +242,9 @@ func TestLayersRefuse(t *testing.T) {
 		{"cmd/bridletie/x.go", module + "/calc/plan", false},
 		{"somewhere/x.go", "fmt", false},
 		{"calc/x.go", "fmt", false},
+		{"calc/x.go", module + "/calc/plan", false},
+		{"calc/x_test.go", module + "/calc/plan", true},
+		{"calc/x_test.go", module + "/service", false},
 		{"api/httpapi/deeper/x.go", "fmt", false},
 	} {
 		got := len(refused(goFile{tc.file, []string{tc.imports}})) == 0

@@ -59,7 +59,7 @@ func TestLoosenedWishesLieNearest(t *testing.T) {
 			return
 		}
 		moved++
-		r := plan.Solve(now, plan.Quick, nil)
+		r := solve(t, now, plan.Quick, nil)
 		for _, f := range verify.Check(now, r.Cut...) {
 			t.Fatal(f)
 		}
