@@ -93,7 +93,8 @@ func everyJob(t *testing.T, n int, seed uint64, holds holds) map[string]int {
 	t.Helper()
 	saw := make(map[string]int)
 	for k := int(seed) * n; k < (int(seed)+1)*n; k++ {
-		job := plan.Salted(randomJob(uint64(k)), seed)
+		job := randomJob(uint64(k))
+		job.Salt = int64(seed)
 		if !plan.Possible(job) {
 			continue
 		}
