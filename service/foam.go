@@ -45,13 +45,14 @@ func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
 		return nil, err
 	}
 	a := &FoamAnswer{Request: req, Result: res}
+	kerf := req.Shop.Length(practice.FoamKerf)
 	for _, g := range res.Groups {
-		if flaws := sheet.Check(g.Sizes, g.Kinds, req.Kerf, g.Nest.Sheets); flaws != nil {
+		if flaws := sheet.Check(g.Sizes, g.Kinds, kerf, g.Nest.Sheets); flaws != nil {
 			return nil, fmt.Errorf("%w: foam: %s", ErrUnsound, flaws[0])
 		}
 		left := make([][]sheet.Offcut, len(g.Nest.Sheets))
 		for i, s := range g.Nest.Sheets {
-			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], req.Kerf, req.Shop.Length(practice.FoamOffcut))
+			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], kerf, req.Shop.Length(practice.FoamOffcut))
 		}
 		a.Offcuts = append(a.Offcuts, left)
 	}

@@ -35,6 +35,7 @@ func foundationFromWire(w *gen.FoundationRequest) (service.FoundationRequest, fa
 	var t translator
 	root := fault.Path("")
 	req := service.FoundationRequest{Units: unitsFrom(value(w.Units))}
+	req.Shop = t.shop
 	if value(w.Build) == gen.FoundationRequestBuildModern {
 		req.Build = foundation.Modern
 	}

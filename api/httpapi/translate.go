@@ -17,7 +17,9 @@ import (
 // takes 0 for left out, and a field that is left out where 0 means something.
 type translator struct {
 	shape fault.List
-	shop  practice.Set // what the workroom goes by, and before it what the request gives
+	// shop is what the workroom goes by, and before it what the request gives. It is
+	// the one place where figures other than those of the table come in.
+	shop practice.Set
 }
 
 // own takes a figure of the request, where it is given, before that of the
@@ -38,6 +40,7 @@ func requestFromWire(w *gen.YardageRequest) (service.YardageRequest, fault.List)
 		Effort: effortFrom(value(w.Effort)),
 		Cloth:  t.cloth(&w.Cloth, root.Field("cloth")),
 		Sold:   t.sold(&w.Cloth, root.Field("cloth")),
+		Shop:   t.shop,
 	}
 	for _, piece := range value(w.Pieces) {
 		req.Pieces = append(req.Pieces, lengthFrom(piece))

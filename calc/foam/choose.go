@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
@@ -124,7 +125,7 @@ func (s *solver) nest(g *Group, known map[string]*sheet.Nester) (sheet.Result, b
 	fmt.Fprint(&id, run)
 	n := known[id.String()]
 	if n == nil {
-		n = &sheet.Nester{Pieces: g.Sizes, Kerf: s.job.Kerf, Budget: s.job.Effort.budget(), Halt: s.halt}
+		n = &sheet.Nester{Pieces: g.Sizes, Kerf: s.job.Shop.Length(practice.FoamKerf), Budget: s.job.Effort.budget(), Halt: s.halt}
 		known[id.String()] = n
 	}
 	r, err := n.Nest(g.Kinds)

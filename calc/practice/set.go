@@ -84,8 +84,8 @@ func (s Set) Check(l *fault.List, at fault.Path, what string, k LengthKey) {
 func (s Set) Value(row Setting) int64 { return s.read(&row) }
 
 func (s Set) read(row *Setting) int64 {
-	if s.used != nil {
-		s.used.read[row.at] = true
+	for u := s.used; u != nil; u = u.outer {
+		u.read[row.at] = true
 	}
 	if s.values == nil {
 		return row.Default
@@ -106,14 +106,15 @@ const OwnFigure = "the workroom's own figure"
 
 // Used is an account of the settings that an answer goes by.
 type Used struct {
-	set  Set
-	read []bool
+	set   Set
+	read  []bool
+	outer *Used // of the set that was noted again
 }
 
-// Noted is the set with an account of what is read from it and from its copies.
-// Such a set belongs to one goroutine.
+// Noted is the set with an account of what is read from it and from its copies,
+// beside an account that is kept already. Such a set belongs to one goroutine.
 func (s Set) Noted() (Set, *Used) {
-	u := &Used{set: s, read: make([]bool, len(table))}
+	u := &Used{set: s, read: make([]bool, len(table)), outer: s.used}
 	s.used = u
 	return s, u
 }
