@@ -1,4 +1,4 @@
-package service_test
+package job_test
 
 import (
 	"cmp"
@@ -8,8 +8,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
-	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
@@ -137,6 +135,39 @@ func dump(b *strings.Builder, v reflect.Value) {
 	b.WriteByte(';')
 }
 
+const (
+	mm = length.Millimetre
+	cm = length.Centimetre
+)
+
+// chairBack is the inside back of the demo chair in its half-drop.
+func chairBack() service.ButtoningRequest {
+	return service.ButtoningRequest{
+		Panel: buttoning.Panel{
+			Size:  panel.Size{Across: 56 * cm, Along: 78 * cm},
+			Edges: buttoning.Edges{Side: 8 * cm, Top: 9 * cm, Bottom: 12 * cm},
+			Allow: panel.Sides{Top: 6 * cm, Bottom: 10 * cm, Left: 3 * cm, Right: 3 * cm},
+		},
+		Grid:  buttoning.Wish{How: buttoning.Spacing, Width: 13 * cm, Height: 19 * cm},
+		Depth: 3 * cm,
+		Cloth: cloth.Cloth{Width: 137 * cm, Pattern: cloth.Pattern{
+			LengthRepeat: 64 * cm, WidthRepeat: 685 * mm, Motifs: []cloth.Motif{{Name: "heron", Across: 342 * mm}},
+		}},
+		Aim: &service.ButtoningAim{}, Join: true, Buttons: service.ButtonWish{Lines: 28},
+	}
+}
+
+// pipingRequest asks for a cushion and two facings from new cloth.
+func pipingRequest() service.PipingRequest {
+	return service.PipingRequest{
+		Cord: 4 * mm, Angle: piping.TrueBias, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * cm},
+		Runs: []service.PipingRun{
+			{Count: 2, Run: piping.Run{Length: 232 * cm, Closed: true, MaxJoins: 4}},
+			{Count: 2, Run: piping.Run{Length: length.Metre, MaxJoins: 4}},
+		},
+	}
+}
+
 // cutBenches are cutting lists, and what is left of a cloth.
 func cutBenches() []bench {
 	lists := func(options ...map[string]string) func(*testing.T, practice.Set) any {
@@ -162,7 +193,7 @@ func cutBenches() []bench {
 			req := service.YardageRequest{Cloth: cloth.Cloth{Width: 140 * cm}, Effort: plan.Quick, Shop: shop, Panels: []panel.Panel{
 				{ID: "A", Count: 1, Size: panel.Size{Across: 90 * cm, Along: 90 * cm}}, {ID: "B", Count: 1, Size: panel.Size{Across: 56 * cm, Along: 52 * cm}},
 			}}
-			return answer(t, req).Offcuts
+			return workedOut(t, req, service.YardageFaults, service.Yardage)
 		}},
 		{"relief cuts", func(_ *testing.T, shop practice.Set) any {
 			req := service.ReliefRequest{}
@@ -191,8 +222,7 @@ func sewnBenches() []bench {
 			if l := service.ButtoningFaults(req); l.Len() > 0 {
 				return l.Faults()
 			}
-			a := button(t, req)
-			return []any{a, req.Button().Covered()}
+			return []any{workedOut(t, req, service.ButtoningFaults, service.Buttoning), req.Button().Covered()}
 		}
 	}
 	piped := func(units length.System, change func(*service.PipingRequest)) func(*testing.T, practice.Set) any {
@@ -200,10 +230,7 @@ func sewnBenches() []bench {
 			req := pipingRequest()
 			req.Units, req.Shop = units, shop
 			change(&req)
-			if l := service.PipingFaults(req); l.Len() > 0 {
-				return l.Faults()
-			}
-			return pipingAnswer(t, req)
+			return workedOut(t, req, service.PipingFaults, service.Piping)
 		}
 	}
 	pleated := func(req service.PleatsRequest) func(*testing.T, practice.Set) any {
@@ -219,13 +246,13 @@ func sewnBenches() []bench {
 	concave := arc
 	concave.Concave = true
 	return []bench{
-		{"diamonds on the arc", buttoned(func(r *service.ButtoningRequest) { r.Sizes = nil })},
+		{"diamonds on the arc", buttoned(func(*service.ButtoningRequest) {})},
 		{"diamonds by the rule", buttoned(func(r *service.ButtoningRequest) { r.Model = buttoning.ByAmount })},
 		{"joined diamonds", buttoned(func(r *service.ButtoningRequest) {
-			r.Panel.Size.Across, r.Aim, r.Sizes, r.Cloth = 180*cm, nil, nil, cloth.Cloth{Width: 137 * cm}
+			r.Panel.Size.Across, r.Aim, r.Cloth = 180*cm, nil, cloth.Cloth{Width: 137 * cm}
 		})},
 		{"askew", buttoned(func(r *service.ButtoningRequest) {
-			r.Aim, r.Lies.X, r.Cloth.Pattern.Motifs, r.Cloth.Pattern.Drop = nil, 4*mm, r.Cloth.Pattern.Motifs[:1], cloth.Drop{}
+			r.Aim, r.Lies.X = nil, 4*mm
 		})},
 		{"piping in millimetres", piped(length.Metric, func(*service.PipingRequest) {})},
 		{"piping in inches", piped(length.Imperial, func(*service.PipingRequest) {})},
@@ -318,7 +345,7 @@ func workedOut[R, A any](t *testing.T, req R, faults func(R) fault.List, answer 
 
 // soldBenches are order lists, hours and days.
 func soldBenches() []bench {
-	one := costing.Work{Pieces: 3, Sound: 1, Panels: 7, Cushions: 5, Frames: 11, Buttons: 13, Piping: decimal.New(17, 0)}
+	one := costing.Work{Pieces: 3, Sound: 1, Panels: 7, Cushions: 5, Frames: 11, Buttons: 13, Piping: buying.Length.Amount(int64(17 * length.Metre))}
 	hours := func(preset string) bench {
 		return bench{"hours of " + preset, func(_ *testing.T, shop practice.Set) any {
 			return buying.Terms{Preset: preset, Shop: shop}.Operations(one)
@@ -341,7 +368,7 @@ func wholeBenches() []bench {
 	for size, kind := range []string{service.Usual: "wing-chair", service.Small: "fireside-chair", service.Large: "fireside-chair"} {
 		for _, look := range []service.Patterned{service.Plain, service.SmallPattern, service.Medium, service.LargePattern} {
 			out = append(out, bench{fmt.Sprint("estimate ", size, look), func(t *testing.T, shop practice.Set) any {
-				req := estimateOf(kind)
+				req := service.EstimateRequest{Piece: furniture.Piece{Kind: kind, Count: 1}}
 				req.Size, req.Patterned, req.Shop = service.Size(size), look, shop
 				req.Piece.Options = map[string]string{"back": "buttoned", "piping": "all"}
 				ans, err := service.Estimate(context.Background(), req, 1)
@@ -384,12 +411,12 @@ func orders(t *testing.T, units length.System, shop practice.Set) any {
 	found := service.FoundationRequest{}
 	found.Frames = []foundation.Frame{{ID: "S", Count: 1, Front: 60 * cm, Depth: 58 * cm, EdgeRows: -1}}
 	part := buying.Part{
-		Name: "chair", Piping: []buying.Piping{{Answer: pipingAnswer(t, pipingRequest())}}, Buttoning: []buying.Buttoning{{Answer: button(t, chart)}},
+		Name: "chair", Piping: []buying.Piping{{Answer: workedOut(t, pipingRequest(), service.PipingFaults, service.Piping).(*service.PipingAnswer)}}, Buttoning: []buying.Buttoning{{Answer: workedOut(t, chart, service.ButtoningFaults, service.Buttoning).(*service.ButtoningAnswer)}},
 		Foundation: []*service.FoundationAnswer{workedOut(t, found, service.FoundationFaults, service.Foundation).(*service.FoundationAnswer)},
 	}
 	list, err := buying.OrderList(buying.Request{Units: units, Parts: []buying.Part{part}, Shop: shop, Prices: []buying.Price{
-		{Article: "webbing", Amount: decimal.New(1, 0), Per: buying.PerMetre}, {Article: "filling", Amount: decimal.New(1, 0), Per: buying.PerKilogram},
-		{Article: "tacks", Amount: decimal.New(1, 0), Per: buying.PerHundred},
+		{Article: "webbing", Amount: buying.Count.Amount(1), Per: buying.PerMetre}, {Article: "filling", Amount: buying.Count.Amount(1), Per: buying.PerKilogram},
+		{Article: "tacks", Amount: buying.Count.Amount(1), Per: buying.PerHundred},
 	}})
 	if err != nil {
 		t.Fatal(err)
