@@ -101,6 +101,17 @@ func (s Set) Source(row Setting) string {
 	return row.In(s.way).Source
 }
 
+// Basis is what a sentence that states figures of common practice goes by: Common,
+// or OwnFigure where one of them was given.
+func (s Set) Basis(rows ...*Setting) string {
+	for _, row := range rows {
+		if s.Source(*row) == OwnFigure {
+			return OwnFigure
+		}
+	}
+	return Common
+}
+
 // OwnFigure is the source of a value that was given.
 const OwnFigure = "the workroom's own figure"
 
