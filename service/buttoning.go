@@ -208,7 +208,7 @@ func (req ButtoningRequest) varied(d panel.Size) []panel.Size {
 	if req.Vary <= 0 {
 		return out
 	}
-	step := buttoning.Tape(req.Vary / 4)
+	step := (req.Vary / 4).Round(length.Millimetre, length.Nearest)
 	if step < length.Millimetre {
 		step = length.Millimetre
 	}

@@ -28,7 +28,7 @@ func ButtoningFaults(req ButtoningRequest) fault.List {
 	if l.Len() > 0 {
 		return l
 	}
-	root := fault.Path("")
+	root := fault.Path{}
 	if req.Groove != nil {
 		l.Between(root.Field("groove"), "the groove", *req.Groove, 0, req.Depth)
 	}
@@ -44,7 +44,7 @@ func ButtoningFaults(req ButtoningRequest) fault.List {
 
 // gridFaults are what shows once the grid is known.
 func (req ButtoningRequest) gridFaults(l *fault.List, w buttoning.Work) {
-	root := fault.Path("")
+	root := fault.Path{}
 	if _, ok := req.madeUp(w, req.Lies); !ok {
 		l.Add(root.Field("cloth").Field("width"), fault.WiderThanCloth, req.Cloth.Width.String(),
 			"the cover is cut "+w.Cut().Across.Text(length.Metric, length.Up)+" wide and cannot be made up from this cloth", "a wider cloth, narrower diamonds, or joins along the diamonds")
@@ -69,8 +69,8 @@ func (req ButtoningRequest) gridFaults(l *fault.List, w buttoning.Work) {
 // ButtoningFieldFaults are what is wrong with the fields, each by itself and with
 // one another. It may be asked of a request of which a part could not be read.
 func ButtoningFieldFaults(req ButtoningRequest) fault.List {
-	l := req.Cloth.Faults(fault.Path("").Field("cloth"))
-	root := fault.Path("")
+	l := req.Cloth.Faults(fault.At("cloth"))
+	root := fault.Path{}
 	req.panelFaults(&l, root.Field("panel"))
 	req.wishFaults(&l, root.Field("grid"))
 	l.Between(root.Field("depth"), "the depth of the wells", req.Depth, 0, MaxWellDepth)
@@ -122,7 +122,7 @@ func (req ButtoningRequest) wishFaults(l *fault.List, at fault.Path) {
 	}
 	l.Between(at.Field("vary"), "the range", req.Vary, 0, MaxVary)
 	if req.Vary > 0 && req.Aim == nil {
-		l.Add(fault.Path("").Field("aim"), fault.Missing, "", "the spacing is varied for an aim, and none is given", "give aim, or leave grid.vary out")
+		l.Add(fault.At("aim"), fault.Missing, "", "the spacing is varied for an aim, and none is given", "give aim, or leave grid.vary out")
 	}
 }
 

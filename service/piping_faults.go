@@ -35,7 +35,7 @@ func PipingFaults(req PipingRequest) fault.List {
 	if l.Len() > 0 {
 		return l
 	}
-	root := fault.Path("")
+	root := fault.Path{}
 	j, _ := req.job()
 	var strips length.Length
 	for _, r := range j.Rects {
@@ -56,7 +56,7 @@ func PipingFaults(req PipingRequest) fault.List {
 // one another. It may be asked of a request of which a part could not be read.
 func PipingFieldFaults(req PipingRequest) fault.List {
 	var l fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	if req.HasCloth {
 		l.Append(req.Cloth.Faults(root.Field("cloth")))
 		l.Append(req.Sold.Faults(root.Field("cloth")))

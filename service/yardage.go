@@ -39,6 +39,11 @@ func (r YardageRequest) ReliefCuts(i int) []relief.Cut {
 	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i], Shop: r.Shop})
 }
 
+// Job is what is planned.
+func (r YardageRequest) Job() plan.Job {
+	return plan.Job{Cloth: r.Cloth, Panels: r.Panels, Bolt: r.Sold.Bolt}
+}
+
 // YardageAnswer is the order, the plan and the proof. Lengths are exact; they
 // are rounded for people only where they are printed.
 type YardageAnswer struct {
@@ -130,7 +135,7 @@ func YardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*Yar
 }
 
 func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
-	job := plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}
+	job := req.Job()
 	stop := func() bool { return ctx.Err() != nil || hurry() }
 	r := plan.Solve(job, req.Effort, stop)
 	if err := ctx.Err(); err != nil {

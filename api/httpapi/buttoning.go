@@ -34,7 +34,7 @@ func (r reply) VisitButtoningResponse(w http.ResponseWriter) error { return r.wr
 // buttoningFromWire translates a request, as requestFromWire does.
 func buttoningFromWire(w *gen.ButtoningRequest) (service.ButtoningRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.ButtoningRequest{
 		Units:   unitsFrom(value(w.Units)),
 		Name:    value(w.Panel.Name),

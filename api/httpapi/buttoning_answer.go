@@ -107,7 +107,9 @@ func rowsToWire(rows []buttoning.Row) []gen.ButtoningRow {
 	return list
 }
 
-func wholeMM(l length.Length) int { return int(buttoning.Tape(l) / length.Millimetre) }
+func wholeMM(l length.Length) int {
+	return int(l.Round(length.Millimetre, length.Nearest) / length.Millimetre)
+}
 
 func (w buttoningWriter) pleats() []gen.ButtoningPleats {
 	list := []gen.ButtoningPleats{}

@@ -18,7 +18,7 @@ import (
 // estimateFromWire translates a request, as requestFromWire does.
 func estimateFromWire(w *gen.EstimateRequest) (service.EstimateRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.EstimateRequest{
 		Piece: furniture.Piece{
 			Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Measures: make(map[string]length.Length), Options: value(w.Options),
@@ -52,7 +52,7 @@ func estimateFromWire(w *gen.EstimateRequest) (service.EstimateRequest, fault.Li
 }
 
 func (t *translator) estimatePrices(w *gen.EstimateRequest, req *service.EstimateRequest) {
-	root := fault.Path("")
+	root := fault.Path{}
 	if b := w.Price; b != nil {
 		at := root.Field("price")
 		low := t.price(&gen.Price{Amount: b.Low, Currency: b.Currency, Per: gen.PricePer(b.Per)}, at)

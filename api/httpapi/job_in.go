@@ -23,7 +23,7 @@ type jobReader struct {
 // jobFromWire translates a request, as requestFromWire does.
 func jobFromWire(w *gen.JobRequest) (job.Request, fault.List) {
 	t := jobReader{cloths: make(map[string]int)}
-	root := fault.Path("")
+	root := fault.Path{}
 	req := job.Request{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections), Shop: t.shop}
 	for i := range w.Cloths {
 		c := &w.Cloths[i]
@@ -219,7 +219,7 @@ func (t *jobReader) jobPiping(w *gen.JobPiping, req *job.Request) {
 		full.Cord = *w.Cord
 	}
 	one, shape := pipingFromWire(&full)
-	t.within(shape, fault.Path("").Field("piping"))
+	t.within(shape, fault.At("piping"))
 	req.Piping = job.Piping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
 }
 
@@ -244,7 +244,7 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 		req.Foam = job.UsualFoam(t.shop)
 		return
 	}
-	at := fault.Path("").Field("foam")
+	at := fault.At("foam")
 	one, shape := foamFromWire(&gen.FoamRequest{
 		Units: wireUnits(req.Units), Use: (*gen.FoamRequestUse)(w.Use), Currency: w.Currency, Kerf: w.Kerf, Foams: w.Foams, Sheets: w.Sheets,
 	})
@@ -269,7 +269,7 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 func (t *jobReader) jobBench(w *gen.JobRequest, req *job.Request) {
 	if wad := w.Wadding; wad != nil {
 		one, shape := waddingFromWire(&gen.WaddingRequest{Settings: wad.Settings})
-		t.within(shape, fault.Path("").Field("wadding"))
+		t.within(shape, fault.At("wadding"))
 		req.Bench.Wadding = one.Given
 		if wad.Sheet != nil {
 			m := map[gen.JobWaddingSheet]wadding.Material{gen.JobWaddingSheetSkin: wadding.Skin, gen.JobWaddingSheetCottonFelt: wadding.CottonFelt}[*wad.Sheet]
@@ -278,7 +278,7 @@ func (t *jobReader) jobBench(w *gen.JobRequest, req *job.Request) {
 	}
 	if f := w.Foundation; f != nil {
 		one, shape := foundationFromWire(&gen.FoundationRequest{Settings: f.Settings})
-		t.within(shape, fault.Path("").Field("foundation"))
+		t.within(shape, fault.At("foundation"))
 		req.Bench.Foundation = one.Given
 		if value(f.Fixing) == gen.JobFoundationFixingStaples {
 			req.Bench.Fixing = foundation.Staples
@@ -297,14 +297,14 @@ func (t *jobReader) jobFire(w *gen.JobFire, req *job.Request) {
 		SmoothSurface: w.SmoothSurface, SeatMeetsBack: w.SeatMeetsBack, PermanentLabel: w.PermanentLabel, DisplayLabel: w.DisplayLabel,
 		FederalLabel: w.FederalLabel, ChemicalLabel: w.ChemicalLabel, Layers: value(w.Layers), Papers: w.Papers,
 	})
-	t.within(shape, fault.Path("").Field("fire"))
+	t.within(shape, fault.At("fire"))
 	req.Fire = &one
 }
 
 // jobMoney reads prices and terms. Where nothing is said of the hours they begin
 // from the example for what is done: a new cover, or a rebuilt piece.
 func (t *jobReader) jobMoney(w *gen.JobRequest, req *job.Request) {
-	root := fault.Path("")
+	root := fault.Path{}
 	req.Days = t.jobDayTerms(w.Days, root.Field("days"))
 	req.Prices = t.jobPrices(value(w.Prices), root.Field("prices"))
 	if w.Terms == nil {

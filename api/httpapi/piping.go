@@ -33,7 +33,7 @@ func (r reply) VisitPipingResponse(w http.ResponseWriter) error { return r.write
 // pipingFromWire translates a request, as requestFromWire does.
 func pipingFromWire(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	strip, joins := value(w.Strip), value(w.Joins)
 	req := service.PipingRequest{
 		Units:    unitsFrom(value(w.Units)),

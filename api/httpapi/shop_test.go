@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service/job"
@@ -15,11 +16,11 @@ func TestJobsGoByTheShop(t *testing.T) {
 	const mm = length.Millimetre
 	read := func(given ...practice.Given) any {
 		tr := jobReader{translator: translator{shop: practice.Defaults().With(given...)}}
-		chart := tr.chart(nil, "")
+		chart := tr.chart(nil, fault.Path{})
 		var req job.Request
 		tr.jobPiping(nil, &req)
 		tr.jobFoam(nil, &req)
-		panel := tr.panel(&gen.Panel{}, "")
+		panel := tr.panel(&gen.Panel{}, fault.Path{})
 		return []any{chart.Grid, chart.Panel, chart.Depth, chart.Buttons, req.Piping.Cord, req.Foam.Foams, panel.JoinSeam}
 	}
 	usual := read()

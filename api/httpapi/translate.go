@@ -34,7 +34,7 @@ func (t *translator) own(k practice.LengthKey, s *string) {
 // that is not, or is left out, counts as 0.
 func requestFromWire(w *gen.YardageRequest) (service.YardageRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.YardageRequest{
 		Units:  unitsFrom(value(w.Units)),
 		Effort: effortFrom(value(w.Effort)),

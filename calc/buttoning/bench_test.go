@@ -9,12 +9,6 @@ import (
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
-func BenchmarkArc(b *testing.B) {
-	for b.Loop() {
-		Arc(130*mm, 30*mm)
-	}
-}
-
 // benchmarkBest is a search and a map.
 func benchmarkBest(b *testing.B, w Work, p cloth.Pattern, symmetric bool) {
 	aim := aimAt(w, w.Diamonds(), 0)

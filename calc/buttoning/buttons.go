@@ -27,8 +27,7 @@ func (b Button) Covered() length.Length { return b.Diameter() + 2*b.Cloth }
 // many times the thickness of the cloth, rounded up.
 func (b Button) Circle(shop practice.Set) length.Length {
 	disc := practice.Times(b.Diameter(), shop.Number(practice.ButtonDisc)) + practice.Times(b.Cloth, shop.Number(practice.ButtonTurn))
-	up, _ := length.RoundUpTo(disc, shop.Length(practice.ButtonStep))
-	return up
+	return disc.Round(shop.Length(practice.ButtonStep), length.Up)
 }
 
 // TooThick reports whether the circle would fill the shell before the back can
@@ -94,7 +93,7 @@ func nestRows(size panel.Size, circle length.Length, square bool) Nest {
 // hexPitch is √3/2 of a circle, rounded up to a micrometre: the least p with
 // 4p² ≥ 3c².
 func hexPitch(circle length.Length) length.Length {
-	c := int64((circle + length.Micrometre - 1) / length.Micrometre)
+	c := int64(length.CeilDiv(circle, length.Micrometre))
 	lo, hi := int64(0), c
 	for lo < hi {
 		mid := (lo + hi) / 2
@@ -155,7 +154,7 @@ func CentredFor(count, motif int, circle, width length.Length, p cloth.Pattern) 
 	c := Centred{Overlap: step > l.h || l.v < circle}
 	from := l.motifs[motif].Across
 	if l.h > 0 {
-		from = floorMod(from-circle/2, l.h) + circle/2
+		from = length.Mod(from-circle/2, l.h) + circle/2
 	}
 	for x := from; x >= circle/2 && x+circle/2 <= width; x += step {
 		at = append(at, x)
@@ -172,7 +171,7 @@ func CentredFor(count, motif int, circle, width length.Length, p cloth.Pattern) 
 	// repeat differ by the drop.
 	heights := make([]length.Length, len(at))
 	for n, x := range at {
-		heights[n] = floorMod(l.dropped(int64((x-from)/max(l.h, 1))), l.v)
+		heights[n] = length.Mod(l.dropped(int64((x-from)/max(l.h, 1))), l.v)
 	}
 	c.Length = window(heights, pitch, count) + circle
 	return c, true

@@ -12,7 +12,7 @@ import (
 )
 
 // A line is 1/40 in. A printed list of sizes agrees at all but 40, 45 and 80
-// lines, where it is rounded; the watchmaker's line is another (T15, T17).
+// lines, where it is rounded; the watchmaker's line is another.
 func TestLines(t *testing.T) {
 	for _, tc := range []struct {
 		lines int
@@ -27,7 +27,7 @@ func TestLines(t *testing.T) {
 	}
 }
 
-// T16 and T18 (common practice, no source): sizes are before covering; the circle
+// Common practice, no source: sizes are before covering; the circle
 // is twice to two and a half times the mould.
 func TestCircle(t *testing.T) {
 	for lines := 12; lines <= 100; lines++ {
@@ -40,7 +40,7 @@ func TestCircle(t *testing.T) {
 	}
 }
 
-// Rows of a hexagonal packing stand √3/2 apart (M21): 1, 1.866, 2.732, 3.598,
+// Rows of a hexagonal packing stand √3/2 apart: 1, 1.866, 2.732, 3.598,
 // 4.464 diameters for one to five rows.
 func TestHexagonalRows(t *testing.T) {
 	c := 40 * mm
@@ -55,9 +55,8 @@ func TestHexagonalRows(t *testing.T) {
 	}
 }
 
-// Published best packings of unit circles in a square (M19, M20: the
-// published tables of circle packing in a square, to 4 figures): no nest holds more, and 1, 4, 9, 16 are
-// reached.
+// Published best packings of unit circles in a square, as the tables of circle
+// packing give them to 4 figures: no nest holds more, and 1, 4, 9, 16 are reached.
 func TestNestAgainstBestPackings(t *testing.T) {
 	sides := map[int]float64{1: 2, 2: 3.414, 3: 3.931, 4: 4, 5: 4.828, 6: 5.328, 7: 5.732, 8: 5.863, 9: 6, 10: 6.747, 12: 7.144, 16: 8, 20: 8.978}
 	c := 20 * mm

@@ -33,16 +33,13 @@ func Example() {
 		fmt.Println("a heron at", m.Work.X, m.Work.Y, "is shown:", m.Fate == buttoning.Shown)
 	}
 	// Output:
-	// 25 buttons; on the cloth a diamond is 146.618 mm × 201.966 mm
+	// 25 buttons; on the cloth a diamond is 146.618 mm × 201.967 mm
 	// first row on the work:  [-195 mm -65 mm 65 mm 195 mm]
 	// first row on the cloth: [-219.927 mm -73.309 mm 73.309 mm 219.927 mm]
 	// a heron at 0 mm -95 mm is shown: true
 }
 
-func ExampleArc() {
-	fmt.Println(buttoning.Arc(10*cm, 5*cm))
+func ExampleDepthFor() {
 	fmt.Println(buttoning.DepthFor(3*length.Inch, 3*length.Inch+3*length.Inch/2).Text(length.Imperial, length.Nearest))
-	// Output:
-	// 147.894 mm
-	// 1 9/16 in
+	// Output: 1 9/16 in
 }

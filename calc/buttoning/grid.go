@@ -3,6 +3,7 @@ package buttoning
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -30,7 +31,7 @@ type Edges struct{ Side, Top, Bottom length.Length }
 // Over is the finished size as a tape lies over the dome: the parabola over each
 // extent with the crown as its rise. A flat panel keeps its size.
 func (p Panel) Over() panel.Size {
-	return panel.Size{Across: Arc(p.Size.Across, p.Crown), Along: Arc(p.Size.Along, p.Crown)}
+	return panel.Size{Across: geom.Parabola(p.Size.Across, p.Crown), Along: geom.Parabola(p.Size.Along, p.Crown)}
 }
 
 // How says by what the grid is given.

@@ -33,7 +33,7 @@ func checkJoined(t *rapid.T, w Work, width, seam length.Length, p cloth.Pattern,
 		}
 		if h := p.WidthRepeat; part.Fits && h > 0 {
 			// The first motif, counted from the selvedge and from the centre line.
-			if off := floorMod(p.Principal()[0].Across-part.Selvedge+part.From-s.X, h); off != 0 {
+			if off := length.Mod(p.Principal()[0].Across-part.Selvedge+part.From-s.X, h); off != 0 {
 				t.Errorf("part %d: the pattern is %v off", i, off)
 			}
 		}

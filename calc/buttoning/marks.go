@@ -99,15 +99,6 @@ func (w Work) rows(along, across func(int) length.Length) []Row {
 	return rows
 }
 
-// Tape is a place to the nearest millimetre, halves away from the centre line.
-// Each place is rounded by itself, from the line, so that no error adds up.
-func Tape(l length.Length) length.Length {
-	if l < 0 {
-		return -Tape(-l)
-	}
-	return (l + length.Millimetre/2) / length.Millimetre * length.Millimetre
-}
-
 // Spot is a diamond or a button, by its row and its number in the row, both
 // from 1. Rows of diamonds and of buttons are numbered alike: a diamond of row
 // 2 has its middle on the second row of buttons.
@@ -256,10 +247,12 @@ func (w Work) alongAt(y length.Length) length.Length {
 // half becomes work, and beyond it, where a run becomes a margin.
 func shorten(at, half, work, run, margin length.Length) length.Length {
 	if at <= half {
-		return scale(at, work, half)
+		on, _ := length.Scale(at, int64(work), int64(half), length.Nearest)
+		return on
 	}
 	if at >= half+run || run <= 0 {
 		return work + margin
 	}
-	return work + scale(at-half, margin, run)
+	past, _ := length.Scale(at-half, int64(margin), int64(run), length.Nearest)
+	return work + past
 }

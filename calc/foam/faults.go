@@ -26,7 +26,7 @@ const (
 // one another; a foam of -1 is one that is not known, and is told by the caller.
 func FieldFaults(j *Job) fault.List {
 	var l fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	j.Shop.Check(&l, root.Field("kerf"), "the kerf", practice.FoamKerf)
 	ids := func(list string, i int, id string, seen map[string]bool) {
 		if id != "" && seen[id] {
@@ -146,7 +146,7 @@ func outlineFaults(l *fault.List, s *Shape, at fault.Path) {
 	}
 	lo, hi := corners(s.Points)
 	n := l.Len()
-	for _, d := range []length.Length{hi.X - lo.X, hi.Y - lo.Y} {
+	for _, d := range []length.Length{hi.Across - lo.Across, hi.Along - lo.Along} {
 		if l.Len() == n {
 			l.Between(at, "an outline", d, MinSide, MaxSide)
 		}
@@ -170,14 +170,14 @@ func Faults(j *Job) fault.List {
 		s.boxes = append(s.boxes, [2]length.Length{w, h})
 		for _, f := range it.foams() {
 			if s.fitting(f, i) == 0 {
-				l.Add(fault.Path("").Field("items").Index(i).Field("shape"), fault.TooLarge, "",
+				l.Add(fault.At("items").Index(i).Field("shape"), fault.TooLarge, "",
 					"cut "+w.Text(length.Metric, length.Up)+" by "+h.Text(length.Metric, length.Up)+" it fits on no sheet of "+j.Foams[f].ID, "a larger sheet, or the cushion in parts")
 				break
 			}
 		}
 	}
 	if l.Len() == 0 && j.layersAtMost() > MaxPieces {
-		l.Add(fault.Path("").Field("items"), fault.TooMany, "", "the thinnest layers that may be needed are more than 6000", "thicker sheets, or a part of the job")
+		l.Add(fault.At("items"), fault.TooMany, "", "the thinnest layers that may be needed are more than 6000", "thicker sheets, or a part of the job")
 	}
 	return l
 }

@@ -1,9 +1,9 @@
 package foundation_test
 
 import (
-	"math"
 	"testing"
 
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -34,7 +34,7 @@ func plan(t testing.TB, job foundation.Job) foundation.Work {
 		}
 		f.Count = max(f.Count, 1)
 	}
-	if l := job.Faults(""); l.Len() > 0 {
+	if l := job.Faults(fault.Path{}); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	return foundation.Plan(job)
@@ -145,13 +145,13 @@ func TestJohnsonWebsUnderSprings(t *testing.T) {
 		if web.Number != 1 {
 			continue
 		}
-		at := web.From.X
+		at := web.From.Across
 		if web.Way == foundation.Across {
-			at = web.From.Y
+			at = web.From.Along
 		}
-		edge := at - (7 * in / 4).MM()
-		if math.Abs(edge-(15*in/4).MM()) > 1e-6 {
-			t.Errorf("the first web begins %v mm from the edge, want 3 3/4 in", edge)
+		edge := at - 7*in/4
+		if edge != 15*in/4 {
+			t.Errorf("the first web begins %v from the edge, want 3 3/4 in", edge)
 		}
 	}
 }

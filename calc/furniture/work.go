@@ -95,7 +95,7 @@ func (s span) part(n int) span {
 		return s
 	}
 	l := s.l / length.Length(n)
-	return span{l - l%length.Millimetre, s.words + " / " + strconv.Itoa(n)}
+	return span{l.Round(length.Millimetre, length.Down), s.words + " / " + strconv.Itoa(n)}
 }
 
 // is reports whether the option is chosen so.

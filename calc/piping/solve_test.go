@@ -202,7 +202,7 @@ func TestCheckNamesWhatIsWrong(t *testing.T) {
 	}{
 		{"outside its rectangle", func(_ *piping.Job, p *piping.Plan) {
 			for k := range p.Strips[0].Corners {
-				p.Strips[0].Corners[k].X -= length.Metre
+				p.Strips[0].Corners[k].Across -= length.Metre
 			}
 		}},
 		{"share cloth", func(_ *piping.Job, p *piping.Plan) { p.Strips[1].Corners = p.Strips[0].Corners }},

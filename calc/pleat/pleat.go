@@ -22,8 +22,7 @@
 package pleat
 
 import (
-	"math"
-
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -133,12 +132,6 @@ func (r Result) Absorbed() length.Length {
 	return sum
 }
 
-// arc is radius·angle·π/180, to the nearest micrometre.
-func arc(radius length.Length, angle int) length.Length {
-	const per = float64(length.Micrometre)
-	return length.Length(math.Round(float64(radius)/per*float64(angle)*math.Pi/180)) * length.Micrometre
-}
-
 // Excess is what there is to lose, negative for what is short, and the length of
 // the finished edge.
 func (f From) Excess() (excess, finished length.Length) {
@@ -149,7 +142,7 @@ func (f From) Excess() (excess, finished length.Length) {
 		n := length.Length(f.Buttons)
 		return n * (f.Cloth - f.Finished), n * f.Finished
 	}
-	excess, finished = arc(f.TurnOver, f.Angle), arc(f.Radius, f.Angle)
+	excess, finished = geom.CircleArc(f.TurnOver, f.Angle), geom.CircleArc(f.Radius, f.Angle)
 	if f.Concave {
 		excess = -excess
 	}
@@ -244,7 +237,7 @@ func (r *Result) share(n int) []length.Length {
 	if r.Excess/each < r.Step || r.Excess%each == 0 && readable(r.Excess/each) {
 		r.Step = length.Nanometre
 	}
-	base := r.Excess / each / r.Step * r.Step
+	base := (r.Excess / each).Round(r.Step, length.Down)
 	rest := r.Excess - base*each
 	r.Rest = rest
 	takes := make([]length.Length, n)

@@ -98,12 +98,12 @@ func TestFaults(t *testing.T) {
 		"#/set/0/length too-small", "#/set/1/name duplicate", "#/set/2/name not-one-of",
 		"#/set/3/count not-allowed", "#/set/4/count too-large", "#/set/5/name not-one-of",
 	}
-	l := practice.BookOf(practice.Foundation).Faults(given, fault.Path("").Field("set"))
+	l := practice.BookOf(practice.Foundation).Faults(given, fault.At("set"))
 	if l.Len() != len(want) {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	for i, f := range l.Faults() {
-		if got := f.Pointer + " " + string(f.Code); got != want[i] {
+		if got := f.Pointer() + " " + string(f.Code); got != want[i] {
 			t.Errorf("fault %d is %s, want %s", i, got, want[i])
 		}
 		if f.Detail == "" || f.Try == "" {

@@ -3,6 +3,7 @@ package relief
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
@@ -84,7 +85,7 @@ func foldIn(mm float64) length.Length { return down(max(mm, 0)) }
 // from there a fan over the quarter that faces inwards.
 func (f *field) roundCorner() (Cut, bool) {
 	r := f.width / 2
-	wander := math.Hypot(f.deltaU, f.deltaV) + slack
+	wander := geom.Hypot(f.deltaU, f.deltaV) + slack
 	if r-f.covered-wander < 0 {
 		return Cut{Kind: None, NarrowTo: -1}, false
 	}
@@ -94,7 +95,7 @@ func (f *field) roundCorner() (Cut, bool) {
 		if p.u >= c0.u || p.v >= c0.v {
 			return min(p.u-f.faceU, p.v-f.faceV, r)
 		}
-		return r - math.Hypot(p.u-c0.u, p.v-c0.v)
+		return r - geom.Hypot(p.u-c0.u, p.v-c0.v)
 	}
 	end := func(angle float64) at { // on the ring, on the slack cloth
 		sin, cos := math.Sincos(angle)
@@ -122,7 +123,7 @@ func (f *field) roundCorner() (Cut, bool) {
 	n := f.sectors(r, math.Pi/2, 2, 8)
 	for i := range n + 1 {
 		e := end(math.Pi / 2 * float64(i) / float64(n))
-		if e.u > f.edgeU || e.v > f.edgeV || math.Hypot(e.u-hub.u, e.v-hub.v) < f.leastCut {
+		if e.u > f.edgeU || e.v > f.edgeV || geom.Hypot(e.u-hub.u, e.v-hub.v) < f.leastCut {
 			continue
 		}
 		c.Lines = append(c.Lines, f.line(hub, e))

@@ -3,6 +3,7 @@ package relief
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -82,7 +83,7 @@ func (f *field) sectors(r, angle float64, least, most int) int {
 // there a fan of snips towards the round.
 func (f *field) roundEdge() (Cut, bool) {
 	r := f.width / 2
-	wander := math.Hypot(f.deltaU, f.deltaV) + slack
+	wander := geom.Hypot(f.deltaU, f.deltaV) + slack
 	if r-f.covered-wander < 0 {
 		return Cut{Kind: None, NarrowTo: -1}, false
 	}
@@ -92,7 +93,7 @@ func (f *field) roundEdge() (Cut, bool) {
 		if p.v >= c0.v {
 			return r - math.Abs(p.u-c0.u)
 		}
-		return r - math.Hypot(p.u-c0.u, p.v-c0.v)
+		return r - geom.Hypot(p.u-c0.u, p.v-c0.v)
 	}
 	slackAt := func(p at) at { return at{p.u / f.mid, p.v / f.mid} }
 	tip := slackAt(at{c0.u, c0.v - ring})

@@ -122,9 +122,8 @@ func (f *field) place(j Job) {
 
 // point is a place of the slack cloth from its top left corner, kept on it.
 func (f *field) point(p at) panel.Point {
-	u, _ := length.FromMM(p.u)
-	v, _ := length.FromMM(p.v)
-	u, v = f.signU*u, f.signV*v
+	u := f.signU * length.RoundMM(p.u, length.Nanometre, length.Nearest)
+	v := f.signV * length.RoundMM(p.v, length.Nanometre, length.Nearest)
 	if f.transposed {
 		u, v = v, u
 	}
@@ -144,16 +143,10 @@ func (f *field) line(ps ...at) []panel.Point {
 const hair = 1e-6
 
 // down is millimetres as a length, rounded down to the micrometre.
-func down(mm float64) length.Length {
-	l, _ := length.FromMM(math.Floor((mm+hair)*1000) / 1000)
-	return l
-}
+func down(mm float64) length.Length { return length.RoundMM(mm, length.Micrometre, length.Down) }
 
 // wholeUp is millimetres as a length, rounded up to the whole millimetre.
-func wholeUp(mm float64) length.Length {
-	l, _ := length.FromMM(math.Ceil(mm - hair))
-	return l
-}
+func wholeUp(mm float64) length.Length { return length.RoundMM(mm, length.Millimetre, length.Up) }
 
 // stop is the end of a cut on the slack cloth, with its least margin: clear is
 // how far a place of the pulled cloth is from what shows. It is least at one of

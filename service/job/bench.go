@@ -138,11 +138,13 @@ func glued(it *foam.Item, job foam.Job) int {
 }
 
 // nth is a part of a length, up to a whole millimetre.
-func nth(l, n length.Length) length.Length { return upToMM((l + n - 1) / n) }
+func nth(l, n length.Length) length.Length {
+	return length.CeilDiv(l, n).Round(length.Millimetre, length.Up)
+}
 
 // sections is in how many parts something is made that is longer than can be made
 // in one.
-func sections(l, most length.Length) length.Length { return max((l+most-1)/most, 1) }
+func sections(l, most length.Length) length.Length { return max(length.CeilDiv(l, most), 1) }
 
 func ordinal(n int) string {
 	return [...]string{2: "half", 3: "third", 4: "quarter", 5: "fifth", 6: "sixth", 7: "seventh", 8: "eighth", 9: "ninth", 10: "tenth"}[n]
@@ -156,7 +158,7 @@ func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
 	}
 	part := &Part[service.FoamAnswer]{}
 	if l := service.FoamFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.Path("").Field("foam"))
+		part.Fault = itemPlaced(l, "items", of, fault.At("foam"))
 		return part, nil
 	}
 	ans, err := service.Foam(ctx, req)
@@ -219,7 +221,7 @@ func (j *jobber) wadding(ctx context.Context) (*Part[service.WaddingAnswer], err
 	}
 	part := &Part[service.WaddingAnswer]{}
 	if l := service.WaddingFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.Path("").Field("wadding"))
+		part.Fault = itemPlaced(l, "items", of, fault.At("wadding"))
 		return part, nil
 	}
 	ans, err := service.Wadding(ctx, req)
@@ -288,7 +290,7 @@ func (j *jobber) foundation(ctx context.Context, b Build) (*Founded, error) {
 	}
 	out := &Founded{Build: b, notes: notes}
 	if l := service.FoundationFaults(req); l.Len() > 0 {
-		out.Foundation.Fault = itemPlaced(l, "frames", of, fault.Path("").Field("foundation"))
+		out.Foundation.Fault = itemPlaced(l, "frames", of, fault.At("foundation"))
 		return out, nil
 	}
 	ans, err := service.Foundation(ctx, req)

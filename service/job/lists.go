@@ -232,7 +232,7 @@ func (j *jobber) own(i int, p panel.Panel) panel.Panel {
 // placeOf is where a panel of the piece stands in the request; "" when it was
 // made from the measures.
 func (p *Piece) placeOf(i int, id string) fault.Path {
-	at := fault.Path("").Field("pieces").Index(i)
+	at := fault.At("pieces").Index(i)
 	for k, q := range p.Replace {
 		if q.ID == id {
 			return at.Field("replace").Index(k)
