@@ -207,3 +207,25 @@ func described(t *testing.T) map[string]string {
 	}
 	return all
 }
+
+// The table of searches in DEVELOPERS.md leads where it says: to a formula that
+// reads the constant, and to the row.
+func TestSearchesTakeTwoSteps(t *testing.T) {
+	row := regexp.MustCompile("(?m)^\\| [^|]+ \\| `([^`]+\\.go)` `(\\w+)` \\| `([^`]+\\.go)` `(\\w+)`[^|]*\\|$")
+	rows := row.FindAllStringSubmatch(string(readFile(t, filepath.Join(root, "DEVELOPERS.md"))), -1)
+	if len(rows) < 10 {
+		t.Fatalf("only %d searches were read", len(rows))
+	}
+	for _, r := range rows {
+		formula, constants := string(readFile(t, filepath.Join(root, r[1]))), string(readFile(t, filepath.Join(root, r[3])))
+		if !regexp.MustCompile(`(?m)^func (\([^)]*\) )?` + r[2] + `\(`).MatchString(formula) {
+			t.Errorf("%s has no function %s", r[1], r[2])
+		}
+		if strings.HasPrefix(r[3], "calc/practice/") && !strings.Contains(formula, "practice."+r[4]) {
+			t.Errorf("%s does not read %s", r[1], r[4])
+		}
+		if !regexp.MustCompile(`(?m)^(\t|var |type )` + r[4] + `\s`).MatchString(constants) {
+			t.Errorf("%s has no %s", r[3], r[4])
+		}
+	}
+}

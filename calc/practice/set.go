@@ -1,6 +1,8 @@
 package practice
 
 import (
+	"slices"
+
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 )
@@ -31,7 +33,7 @@ func (s Set) With(list ...Given) Set {
 	}
 	v := s.copied()
 	for _, g := range list {
-		if row, ok := Find(g.Name); ok && row.Kind == g.Kind {
+		if row := find(g.Name); row != nil && row.Kind == g.Kind {
 			v.of[row.at], v.given[row.at] = g.Value, true
 		}
 	}
@@ -55,13 +57,12 @@ func (s Set) Over(base Set) Set {
 
 // copied are the values of the set, to be changed.
 func (s Set) copied() *values {
+	if s.values != nil {
+		return &values{slices.Clone(s.values.of), slices.Clone(s.values.given)}
+	}
 	v := &values{of: make([]int64, len(table)), given: make([]bool, len(table))}
 	for i, row := range table {
-		v.of[i] = row.In(s.way).Default
-	}
-	if s.values != nil {
-		copy(v.of, s.values.of)
-		copy(v.given, s.values.given)
+		v.of[i] = row.in(s.way).value
 	}
 	return v
 }
@@ -98,7 +99,7 @@ func (s Set) Source(row Setting) string {
 	if s.values != nil && s.values.given[row.at] {
 		return OwnFigure
 	}
-	return row.In(s.way).Source
+	return row.in(s.way).source
 }
 
 // Basis is what a sentence that states figures of common practice goes by: Common,
