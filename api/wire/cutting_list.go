@@ -17,7 +17,7 @@ func CuttingListIn(w *gen.CuttingListRequest) (service.CuttingListRequest, fault
 	var t translator
 	root := fault.Path{}
 	req := service.CuttingListRequest{Piece: furniture.Piece{
-		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif),
+		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif), Shop: t.shop,
 		Measures: make(map[string]length.Length), Options: value(w.Options),
 	}}
 	if w.Count != nil {

@@ -17,7 +17,7 @@ func PleatsIn(w *gen.PleatsRequest) (service.PleatsRequest, fault.List) {
 		From: t.edgeFrom(&w.From, root.Field("from")), Style: pleat.Style(value(w.Style)), Count: value(w.Count),
 		MaxDepth: t.positive(w.MaxDepth, root.Field("maxDepth")), Away: value(w.Lie) == gen.PleatsRequestLieAway,
 		Over: t.positive(w.Over, root.Field("over")), Face: t.positive(w.Face, root.Field("face")),
-		Margin: t.positive(w.Margin, root.Field("margin")),
+		Margin: t.positive(w.Margin, root.Field("margin")), Shop: t.shop,
 	}
 	return req, t.shape
 }
