@@ -4594,7 +4594,15 @@ type CuttingListCovered struct {
 type CuttingListDerived struct {
 	Across Quantity `json:"across"`
 	Along  Quantity `json:"along"`
-	How    string   `json:"how"`
+
+	// How How the cut size came about, across and along, each as a sum in the units
+	// asked for. The size is rounded up, as in `across` and `along`, and each
+	// term to the nearest; what that makes out is the last term, `rounding`. So
+	// the terms add up to the size as they are printed.
+	//
+	//
+	// Example: across 59 cm = back width 56 cm + 2 × seam 1.5 cm; along 85.5 cm = back height 78 cm + pull 6 cm (top) + seam 1.5 cm (bottom)
+	How string `json:"how"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//

@@ -68,7 +68,7 @@ func (w *work) fullness(run span) span {
 	case w.is("skirt", "knife"):
 		return run.times(3)
 	case w.is("skirt", "gathered"):
-		return span{run.l + run.l/2, "1½ × " + run.words}
+		return run.halfAgain()
 	case w.is("skirt", "tailored"):
 		return run
 	}
