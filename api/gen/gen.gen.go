@@ -2113,7 +2113,15 @@ type CuttingListCovered struct {
 type CuttingListDerived struct {
 	Across Quantity `json:"across"`
 	Along  Quantity `json:"along"`
-	How    string   `json:"how"`
+
+	// How How the cut size came about, across and along, each as a sum in the units
+	// asked for. The size is rounded up, as in `across` and `along`, and each
+	// term to the nearest; what that makes out is the last term, `rounding`. So
+	// the terms add up to the size as they are printed.
+	//
+	//
+	// Example: across 59 cm = back width 56 cm + 2 × seam 1.5 cm; along 85.5 cm = back height 78 cm + pull 6 cm (top) + seam 1.5 cm (bottom)
+	How string `json:"how"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -5238,8 +5246,11 @@ type PleatsAnswer struct {
 	// SnipDepth How deep each snip is cut from the edge of the cloth.
 	SnipDepth *Quantity `json:"snipDepth,omitempty"`
 
-	// Spacing From one to the next along the finished edge; 0 for one alone.
-	Spacing  Quantity          `json:"spacing"`
+	// Spacing From one to the next along the finished edge. Left out for one alone, and
+	// for a single pair, whose two folds meet on the centre line; the middle two
+	// of several pairs meet there too. 0 at a sharp corner, where all lie at one
+	// point.
+	Spacing  *Quantity         `json:"spacing,omitempty"`
 	Style    PleatsAnswerStyle `json:"style"`
 	Warnings []string          `json:"warnings"`
 }
@@ -5315,7 +5326,11 @@ type PleatsRequest struct {
 	// Margin How far a snip stops short of the edge line, 1 mm to 20 cm; 12 mm where left out (common practice, no source).
 	Margin *Length `json:"margin,omitempty"`
 
-	// MaxDepth The deepest a fold may lie, where count is left out, 1 mm to 1 m; 20 mm where left out (common practice, no source).
+	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where neither this nor count
+	// is given and there are no buttons (common practice, no source). It is kept,
+	// except that a warning says so where count, the buttons or the most that an
+	// edge has make the folds deeper, or where marks read off a tape, in whole
+	// millimetres or sixteenths of an inch, do.
 	MaxDepth *Length `json:"maxDepth,omitempty"`
 
 	// Name Printable text, without control characters.

@@ -73,10 +73,14 @@ func PleatsOut(ans *service.PleatsAnswer, digest string) gen.PleatsAnswer {
 		Kind: gen.PleatsAnswerKind(ans.Kind()), Style: gen.PleatsAnswerStyle(r.Style), Closed: r.Closed,
 		Excess: w.quantity(r.Excess, length.Nearest), Absorbed: w.quantity(r.Absorbed(), length.Nearest),
 		Cloth: w.quantity(r.Cloth, length.Up), Finished: w.quantity(r.Finished, length.Nearest),
-		Count: len(r.Marks), Spacing: w.quantity(r.Spacing, length.Nearest), Remainder: ans.Remainder,
+		Count: len(r.Marks), Remainder: ans.Remainder,
 		Marks: make([]gen.PleatsMark, len(r.Marks)),
 		Notes: append([]string{}, ans.Notes...), Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
 		Engine: service.EngineVersion, InputDigest: digest,
+	}
+	if r.Spaced {
+		d := w.quantity(r.Spacing, length.Nearest)
+		g.Spacing = &d
 	}
 	if r.SnipDepth > 0 {
 		d := w.quantity(r.SnipDepth, length.Down)
