@@ -7,8 +7,13 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// MaxLayers is how many layers a core or a top is made up of at most.
-const MaxLayers = 12
+// Of what a core or a top is glued up: at most MaxLayers layers, none thinner than
+// MinLayer, since every joint is stiff and each thin layer adds one; a thinner sheet
+// only serves alone, for what is itself thinner (common practice, no source).
+const (
+	MaxLayers = 6
+	MinLayer  = 10 * length.Millimetre
+)
 
 // Option is a stock thickness with what a square metre of it costs, in any unit.
 type Option struct {
@@ -25,9 +30,9 @@ type Lamination struct {
 }
 
 // Laminations are the best for every thickness that 1 to MaxLayers layers can
-// make, the thinnest first: all choices are looked at, so that each is the
-// cheapest of its thickness and, of those, has the fewest layers. Six options
-// make 18 563 choices.
+// make, one alone if it is thinner than MinLayer, the thinnest first: all choices are
+// looked at, so that each is the cheapest of its thickness and, of those, has the
+// fewest layers. Six options make 923 choices.
 func Laminations(options []Option) []Lamination {
 	best := make(map[length.Length]Lamination)
 	counts := make([]int, len(options))
@@ -41,6 +46,9 @@ func Laminations(options []Option) []Lamination {
 			return
 		}
 		for n := range MaxLayers - l.Layers + 1 {
+			if n > 0 && l.Layers+n > 1 && (options[i].Thickness < MinLayer || l.Thickness > 0 && l.Thickness < MinLayer) {
+				break
+			}
 			counts[i] = n
 			m := length.Length(n)
 			try(i+1, Lamination{l.Thickness + m*options[i].Thickness, l.Cost + int64(n)*options[i].Cost, l.Layers + n, nil})
@@ -67,4 +75,25 @@ func Nearest(list []Lamination, want length.Length) Lamination {
 		return list[i-1]
 	}
 	return list[i]
+}
+
+// Made is the lamination that is taken for a wanted thickness: the nearest, and for
+// MinLayer or more the nearest that is no thinner than that. It is false where there
+// is none, or where one layer more than MaxLayers, of the thickest, would come nearer.
+func Made(list []Lamination, want length.Length) (Lamination, bool) {
+	if want >= MinLayer {
+		i, _ := slices.BinarySearchFunc(list, MinLayer, func(l Lamination, t length.Length) int { return cmp.Compare(l.Thickness, t) })
+		list = list[i:]
+	}
+	if len(list) == 0 {
+		return Lamination{}, false
+	}
+	thickest := length.Length(0)
+	for _, l := range list {
+		if l.Layers == 1 {
+			thickest = l.Thickness
+		}
+	}
+	l := Nearest(list, want)
+	return l, want-l.Thickness <= thickest/2
 }

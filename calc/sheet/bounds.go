@@ -65,7 +65,7 @@ func rowsOf(types []kindOfPiece, sides []side2, add func(row)) {
 				r.want += float64(lesser(us[i*len(types)+k], vs[j*len(types)+k]) * float64(t.count))
 			}
 			for k, s := range sides {
-				r.holds[k] = u.of(s.w, all.w) * v.of(s.h, all.h)
+				r.holds[k] = float64(u.of(s.w, all.w) * v.of(s.h, all.h))
 			}
 			add(r)
 		}

@@ -43,7 +43,7 @@ func (r *rows) add(n row) {
 	least := math.Inf(1)
 	for k, h := range n.holds {
 		if h > 0 {
-			least = min(least, (n.want-shortBy)/h*float64(r.costs[k]))
+			least = min(least, float64((n.want-shortBy)/h*float64(r.costs[k])))
 		}
 	}
 	if n.want <= shortBy || math.IsInf(least, 1) {
@@ -114,7 +114,7 @@ func (m *mixer) mix(k int, cost int64, want []float64) {
 	rest := 0.0
 	for i, w := range want {
 		if w > shortBy {
-			rest = max(rest, (w-shortBy)*m.after[i][k])
+			rest = max(rest, float64((w-shortBy)*m.after[i][k]))
 		}
 	}
 	if rest == 0 && !slices.ContainsFunc(want, func(w float64) bool { return w > shortBy }) {
