@@ -45,7 +45,9 @@ func (n *Nester) Bounds(kinds []Kind) (sheets int, cost int64) {
 //
 // Sheets of one kind, and of every two kinds, are searched by themselves, and the
 // cheapest nesting is the answer. So another kind never makes it dearer: what was
-// searched without it is searched with it too, with the same budget.
+// searched without it is searched with it too, with the same budget. Pieces of one
+// size are first put on the cheapest mixture of all kinds. The bounds are those of
+// all kinds in any mixture.
 //
 // It returns ErrTooLarge when a piece fits nowhere.
 func (n *Nester) Nest(kinds []Kind) (Result, error) {
