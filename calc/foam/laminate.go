@@ -5,15 +5,19 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
-// Of what a core or a top is glued up: at most MaxLayers layers, none thinner than
-// MinLayer, since every joint is stiff and each thin layer adds one; a thinner sheet
-// only serves alone, for what is itself thinner (common practice, no source).
-const (
-	MaxLayers = 6
-	MinLayer  = 10 * length.Millimetre
-)
+// Gluing is of what a core or a top is glued up. A sheet thinner than Thin only serves
+// alone, for what is itself thinner.
+type Gluing struct {
+	Layers int           // at most
+	Thin   length.Length // no layer that is glued to another is thinner
+}
+
+func gluing(shop practice.Set) Gluing {
+	return Gluing{int(shop.Count(practice.FoamLayers)), shop.Length(practice.FoamThinLayer)}
+}
 
 // Option is a stock thickness with what a square metre of it costs, in any unit.
 type Option struct {
@@ -29,11 +33,11 @@ type Lamination struct {
 	Counts    []int
 }
 
-// Laminations are the best for every thickness that 1 to MaxLayers layers can
-// make, one alone if it is thinner than MinLayer, the thinnest first: all choices are
-// looked at, so that each is the cheapest of its thickness and, of those, has the
-// fewest layers. Six options make 923 choices.
-func Laminations(options []Option) []Lamination {
+// Laminations are the best for every thickness that can be glued up, the thinnest
+// first: all choices are looked at, so that each is the cheapest of its thickness
+// and, of those, has the fewest layers. Of six options, 6 layers at most make 923
+// choices.
+func (g Gluing) Laminations(options []Option) []Lamination {
 	best := make(map[length.Length]Lamination)
 	counts := make([]int, len(options))
 	var try func(i int, l Lamination)
@@ -45,8 +49,8 @@ func Laminations(options []Option) []Lamination {
 			}
 			return
 		}
-		for n := range MaxLayers - l.Layers + 1 {
-			if n > 0 && l.Layers+n > 1 && (options[i].Thickness < MinLayer || l.Thickness > 0 && l.Thickness < MinLayer) {
+		for n := range g.Layers - l.Layers + 1 {
+			if n > 0 && l.Layers+n > 1 && (options[i].Thickness < g.Thin || l.Thickness > 0 && l.Thickness < g.Thin) {
 				break
 			}
 			counts[i] = n
@@ -78,11 +82,11 @@ func Nearest(list []Lamination, want length.Length) Lamination {
 }
 
 // Made is the lamination that is taken for a wanted thickness: the nearest, and for
-// MinLayer or more the nearest that is no thinner than that. It is false where there
-// is none, or where one layer more than MaxLayers, of the thickest, would come nearer.
-func Made(list []Lamination, want length.Length) (Lamination, bool) {
-	if want >= MinLayer {
-		i, _ := slices.BinarySearchFunc(list, MinLayer, func(l Lamination, t length.Length) int { return cmp.Compare(l.Thickness, t) })
+// Thin or more the nearest that is no thinner than that. It is false where there is
+// none, or where one layer more than may be, of the thickest, would come nearer.
+func (g Gluing) Made(list []Lamination, want length.Length) (Lamination, bool) {
+	if want >= g.Thin {
+		i, _ := slices.BinarySearchFunc(list, g.Thin, func(l Lamination, t length.Length) int { return cmp.Compare(l.Thickness, t) })
 		list = list[i:]
 	}
 	if len(list) == 0 {

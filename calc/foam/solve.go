@@ -91,10 +91,10 @@ func Solve(job *Job, halt func() bool) (*Result, error) {
 	s := &solver{job: job, halt: halt, lists: make(map[key][]Lamination)}
 	for i := range job.Items {
 		it := &job.Items[i]
-		cut := it.Shape.Grown(it.over() / 2)
+		cut := it.Shape.Grown(it.over(s.job.Shop) / 2)
 		w, h := cut.Bounds()
 		s.boxes = append(s.boxes, [2]length.Length{w, h})
-		s.result.Cuts = append(s.result.Cuts, Cut{Over: it.over(), Shape: cut, Across: w, Along: h})
+		s.result.Cuts = append(s.result.Cuts, Cut{Over: it.over(s.job.Shop), Shape: cut, Across: w, Along: h})
 	}
 	wants, err := s.wants()
 	if err != nil {
@@ -143,7 +143,7 @@ func (s *solver) wants() ([][]want, error) {
 
 // made is what a foam's sheets make of a thickness of an item.
 func (s *solver) made(f, item int, thick length.Length) (Lamination, bool) {
-	return Made(s.laminations(f, s.fitting(f, item)), thick)
+	return gluing(s.job.Shop).Made(s.laminations(f, s.fitting(f, item)), thick)
 }
 
 // Proven reports whether no nesting of the same layers costs less.
@@ -221,7 +221,7 @@ func (s *solver) laminations(f int, set uint) []Lamination {
 	}
 	var list []Lamination
 	if len(options) > 0 {
-		list = Laminations(options)
+		list = gluing(s.job.Shop).Laminations(options)
 		for i := range list {
 			list[i].Counts = s.spread(f, options, list[i].Counts)
 		}
