@@ -2908,7 +2908,7 @@ type FoamCutLayersPart string
 
 // FoamGroup defines model for FoamGroup.
 type FoamGroup struct {
-	// Bound No nesting of these pieces takes fewer sheets.
+	// Bound No nesting of these pieces takes fewer sheets, whichever are bought of those on sale in this foam and thickness.
 	Bound int `json:"bound"`
 	Buy   []struct {
 		Count int `json:"count"`
@@ -2926,7 +2926,7 @@ type FoamGroup struct {
 	Foam   PanelId `json:"foam"`
 	Pieces int     `json:"pieces"`
 
-	// Proven True when no nesting of these pieces costs less, or takes less foam where there are no prices.
+	// Proven True when no nesting of these pieces costs less, or takes less foam where there are no prices, whichever sheets are bought of those on sale in this foam and thickness.
 	Proven    bool     `json:"proven"`
 	Sheets    int      `json:"sheets"`
 	Thickness Quantity `json:"thickness"`
@@ -2965,7 +2965,7 @@ type FoamItem struct {
 	// Shape The finished shape, 20 mm to 4 m each way, seen from above with the front below.
 	Shape FoamShape `json:"shape"`
 
-	// Thickness Finished, 3 mm to 1 m.
+	// Thickness Finished, 3 mm to 1 m. A core or a top is glued up of at most 6 layers, none of them under 10 mm (common practice, no source); what needs more or thinner ones is refused.
 	Thickness Length `json:"thickness"`
 
 	// Top A softer layer above a firm core. The core makes up the rest of the thickness.
