@@ -348,7 +348,7 @@ func TestNoRoomForSaw(t *testing.T) {
 		{"a kerf", 2, 997 * mm / 2, 400 * mm, 3 * mm, 0},
 		{"a kerf smaller than the saw", 2, 999 * mm / 2, 400 * mm, mm, 0},
 	} {
-		job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}}, Kerf: tc.kerf,
+		job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}}, Shop: practice.Defaults().With(practice.FoamKerf.Give(tc.kerf)),
 			Stock: []Stock{{ID: "S", Across: 1000 * mm, Along: 2000 * mm, Thickness: 50 * mm}},
 			Items: []Item{{ID: "A", Count: tc.count, Place: Pad, Thickness: 50 * mm, Shape: Shape{Across: tc.across, Along: tc.along}}}}
 		r, err := Solve(job, nil)

@@ -12,7 +12,7 @@ import (
 // NoRoomForSaw is on how many sheets pieces that were nested without a kerf lie so
 // close, in a row from edge to edge, that a saw would not get them all out.
 func (j *Job) NoRoomForSaw(r *Result) (n int) {
-	if j.Kerf > 0 {
+	if j.Shop.Length(practice.FoamKerf) > 0 {
 		return 0
 	}
 	saw := j.Shop.Length(practice.FoamSaw)
