@@ -55,7 +55,7 @@ func located(l fault.List, panels []panel.Panel, req CuttingListRequest, cover f
 		tokens := strings.Split(f.Pointer, "/")
 		at := fault.Path("").Field("replace")
 		if f.Code == fault.TooMany && req.Piece.Count > 1 {
-			at = fault.Path("").Field("count")
+			at, f.Given = fault.Path("").Field("count"), strconv.Itoa(req.Piece.Count)
 		}
 		if len(tokens) > 2 {
 			i, _ := strconv.Atoi(tokens[2])

@@ -7122,7 +7122,9 @@ type OtherPlacement struct {
 type Panel struct {
 	// Allow What is added outside the finished edge; one length for all four sides, or by side.
 	Allow *Allow `json:"allow,omitempty"`
-	Count *int   `json:"count,omitempty"`
+
+	// Count How many are cut alike. All panels of a plan together are at most 2000.
+	Count *int `json:"count,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -7218,7 +7220,7 @@ type PiecesAnswer struct {
 	// Least New cloth without which no plan can do. When it is more than 0, the pieces are proved not to be enough.
 	Least Quantity `json:"least"`
 
-	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy. When that is more than a bolt, its other lengths follow after the last piece in hand.
+	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy. When that is more than a bolt, its other lengths follow after the last piece in hand. With `startsAt`, piece 0 begins there, and may serve for nothing.
 	Lengths []PieceUse `json:"lengths"`
 
 	// Order What is still to buy, as the cloth is sold.
@@ -8604,7 +8606,7 @@ type YardageAnswer struct {
 	InputDigest string        `json:"inputDigest"`
 	Joins       []JoinedPanel `json:"joins"`
 
-	// Lengths The lengths that the plan is cut from; more than one only when the job is longer than a bolt.
+	// Lengths The lengths that the plan is cut from; more than one only when the job is longer than a bolt. With `startsAt` the first begins there, and may then serve for nothing.
 	Lengths []CutLength `json:"lengths"`
 
 	// Needed The length of the plan below, begun at `start`.
@@ -8709,7 +8711,10 @@ type YardageRequest struct {
 	// Effort The budget of the search, counted in units of work and not in seconds.
 	Effort *Effort `json:"effort,omitempty"`
 
-	// Panels The cutting list; all copies together at most 2000, with the parts of joined panels 6000, and end to end 100 km.
+	// Panels The cutting list. One plan takes at most 2000 copies of all panels
+	// together, with the parts of joined panels 6000, and end to end 100 km.
+	// More is refused with `too-many`, here as in a cutting list and a job,
+	// and says how many plans would do.
 	Panels []Panel `json:"panels"`
 
 	// Pieces Lengths of the same cloth already in hand, 10 mm to 1 km each.
