@@ -4649,7 +4649,7 @@ type CuttingListFrame struct {
 
 // CuttingListLoosened defines model for CuttingListLoosened.
 type CuttingListLoosened struct {
-	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	Instead MatchHow `json:"instead"`
 
 	// Off How far from the place wished for the motif now lies. The panel, with those that run on from it, has no nearer place between the selvedges. Left out when no such place is on the panel, and when the wish itself is kept and only its twin given up.
@@ -4661,7 +4661,7 @@ type CuttingListLoosened struct {
 	Panel PanelId `json:"panel"`
 	Why   string  `json:"why"`
 
-	// Wished `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	// Wished `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	Wished MatchHow `json:"wished"`
 }
 
@@ -6937,7 +6937,7 @@ type Match struct {
 	// From For `runs-on`, the panel whose pattern continues.
 	From *PanelId `json:"from,omitempty"`
 
-	// How `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	// How `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	How MatchHow `json:"how"`
 
 	// Motif Which motif; left out, any of them.
@@ -6966,7 +6966,7 @@ type Match struct {
 // MatchEdge For `runs-on`, the edge of that panel to which this one is sewn, middle to middle.
 type MatchEdge string
 
-// MatchHow `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+// MatchHow `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 type MatchHow string
 
 // Money defines model for Money.
@@ -6984,10 +6984,10 @@ type Money struct {
 
 // Motif defines model for Motif.
 type Motif struct {
-	// Across Of the motif's centre from the left selvedge, at most 10 m; 0 when left out.
+	// Across Of the motif's centre from the left selvedge, at most 10 m; 0 when left out. Only with `widthRepeat`, since a pattern without one runs right across. Where one motif stands in the width, the usable width is the width repeat.
 	Across *Length `json:"across,omitempty"`
 
-	// Along Of the motif's centre from the origin of the repeat, at most 10 m; 0 when left out.
+	// Along Of the motif's centre from the origin of the repeat, at most 10 m; 0 when left out. Only with `lengthRepeat`.
 	Along *Length `json:"along,omitempty"`
 
 	// Name Printable text, without control characters.
