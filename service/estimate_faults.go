@@ -1,10 +1,10 @@
 package service
 
 import (
-	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // EstimateFaults are everything wrong with the request; pointers are those of the
@@ -18,12 +18,12 @@ func EstimateFaults(req EstimateRequest) fault.List {
 	for corner := -1; corner <= 1; corner++ {
 		k, sold := req.clothAt(corner)
 		panels, _ := fitted(req.pieceAt(corner, "").List().CutFrom(furniture.Top, k), k)
-		bad := panel.ClothFaults(panels, k, sold.Bolt, "")
+		bad := panel.ClothFaults(panels, k, sold.Bolt, fault.Path{})
 		if bad.Len() > 0 {
 			f := bad.Faults()[0]
-			at := fault.Path("").Field("clothWidth")
+			at := fault.At("clothWidth")
 			if req.Cloth != nil {
-				at = fault.Path("").Field("cloth").Field("width")
+				at = fault.At("cloth").Field("width")
 			}
 			l.Add(at, f.Code, k.Width.String(), f.Detail, "a wider cloth")
 			return l
@@ -35,13 +35,13 @@ func EstimateFaults(req EstimateRequest) fault.List {
 // EstimateFieldFaults are what is wrong with the fields, each by itself and with
 // one another.
 func EstimateFieldFaults(req EstimateRequest) fault.List {
-	root := fault.Path("")
+	root := fault.Path{}
 	l := req.Piece.Faults(root)
 	if c := req.Cloth; c != nil {
 		l.Append(c.Faults(root.Field("cloth")))
 		l.Append(c.Sold.Faults(root.Field("cloth")))
 	} else {
-		l.Between(root.Field("clothWidth"), "the usable width", req.Width, cloth.MinWidth, cloth.MaxWidth)
+		req.Shop.Check(&l, root.Field("clothWidth"), "the usable width", practice.UsualCloth)
 	}
 	band, labour := req.Band, req.Labour
 	if band != nil && band.High.Cmp(band.Low.Money) < 0 {

@@ -17,9 +17,9 @@ type Loosened struct {
 	Why             string
 }
 
-// kept are the panels with the wishes loosened that no place on the cloth can
+// LoosenWishes are the panels with the wishes loosened that no place on the cloth can
 // keep.
-func kept(panels []panel.Panel, c cloth.Cloth) ([]panel.Panel, []Loosened) {
+func LoosenWishes(panels []panel.Panel, c cloth.Cloth) ([]panel.Panel, []Loosened) {
 	var list []Loosened
 	out, loosened := plan.Loosen(plan.Job{Cloth: c, Panels: panels})
 	for _, l := range loosened {

@@ -3,12 +3,16 @@ package httpapi
 import (
 	"context"
 	"errors"
+	"net/http"
 	"time"
 
+	"github.com/bridletie/bridletie/api/contract"
+	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -57,8 +61,29 @@ func (s *Server) tryReady(ctx context.Context) error {
 	if ans == nil || len(ans.Result.Cut) == 0 {
 		return errors.New("the tiny job has no plan")
 	}
-	if flaws := plan.Check(plan.Job{Cloth: req.Cloth, Panels: req.Panels}, ans.Result.Cut...); len(flaws) > 0 {
+	if flaws := verify.Check(plan.Job{Cloth: req.Cloth, Panels: req.Panels}, ans.Result.Cut...); len(flaws) > 0 {
 		return errors.New("the plan of the tiny job: " + flaws[0].String())
 	}
 	return nil
+}
+
+// livez answers that the process runs.
+func (s *Server) livez(*exchange) (*reply, error) { return healthy() }
+
+// readyz answers whether the service can do its work.
+func (s *Server) readyz(x *exchange) (*reply, error) {
+	if s.draining.Load() {
+		return nil, retry("the service is about to stop", heavyRetry)
+	}
+	ctx := x.r.Context()
+	if err := s.ready(ctx); err != nil {
+		s.opts.Log.ErrorContext(ctx, "not ready", "error", clipError(err))
+		return nil, retry("the service does not pass its own check", heavyRetry)
+	}
+	return healthy()
+}
+
+func healthy() (*reply, error) {
+	body, err := inJSON(gen.Health{Status: gen.HealthStatusOk})
+	return &reply{http.StatusOK, http.Header{"Content-Type": {contract.JSON}}, body}, err
 }

@@ -1,14 +1,14 @@
 package furniture
 
-import "github.com/bridletie/bridletie/calc/panel"
-
-// zip is what a back border is wider for a zip (common practice, no source).
-const zip = 2 * cm
+import (
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
+)
 
 // cushions cuts n cushions side by side. It returns the panel from whose lower
 // edge the pattern runs on to what stands below, nil when none does.
 func (w *work) cushions(id, name string, n int, across, along span, place Place) *Panel {
-	each, thick := across.part(n), w.take("cushion-thickness")
+	each, thick := w.part(across, n), w.take("cushion-thickness")
 	var lowest *Panel
 	seams := 2
 	switch {
@@ -44,14 +44,15 @@ func (w *work) boxed(id, name string, n int, each, along, thick span) *Panel {
 }
 
 func (w *work) backBorder(id, name string, n int, each, thick span) {
-	w.cut(id+"B", name+" back border", each, thick.plus(w.named("zip", zip)), all(w.seam())).copies(n)
+	w.cut(id+"B", name+" back border", each, thick.plus(w.named("zip", w.set.Length(practice.CushionZip))), all(w.seam())).copies(n)
 }
 
 // knifeEdged cuts tops and undersides that meet halfway down the edge: on every
 // side half the thickness is added to either.
 func (w *work) knifeEdged(id, name string, n int, each, along, thick span) {
 	seam := all(w.seam())
-	crown := span{thick.l, thick.words + " for both edges"}
+	crown := thick.plus(span{})
+	crown.terms[0].note = " for both edges"
 	w.shows(w.cut(id+"T", name+" top", each.plus(crown), along.plus(crown), seam).copies(n))
 	w.cut(id+"U", name+" underside", each.plus(crown), along.plus(crown), seam).copies(n)
 }
@@ -59,7 +60,7 @@ func (w *work) knifeEdged(id, name string, n int, each, along, thick span) {
 // bullNosed cuts tops that go on round the front to the underside. What shows
 // from above is the finished size; the rest is allowed at the front.
 func (w *work) bullNosed(id, name string, n int, each, along, thick span) {
-	round := edge{"front, underside and seam", thick.l + along.l + w.allow.Seam}
+	round := edge{"front, underside and seam", thick.l + along.l + w.seam().l}
 	w.shows(w.cut(id+"T", name+" top, front and underside", each, along, edges{w.seam(), round, w.seam(), w.seam()}).copies(n))
 	w.cut(id+"S", name+" side border", along, thick, all(w.seam())).copies(2 * n)
 	w.backBorder(id, name, n, each, thick)
@@ -72,10 +73,6 @@ func (w *work) backCushions(n int) {
 	}
 }
 
-// lip is how far the top cover reaches back from the front of a platform (common
-// practice, no source).
-const lip = 15 * cm
-
 // platform lies under loose cushions: a lip of the top cover at the front, which
 // goes on down over the front where there is no border, and lining or the cover
 // behind it.
@@ -84,7 +81,8 @@ func (w *work) platform(g leg) {
 	if g.between {
 		sides = w.tuck()
 	}
-	front, below := w.named("platform lip", lip), w.seam()
+	lip := w.named("platform lip", w.set.Length(practice.PlatformLip))
+	front, below := lip, w.seam()
 	if !w.bordered() {
 		front, below = front.plus(w.take("seat-rise")), w.under()
 	}
@@ -92,7 +90,7 @@ func (w *work) platform(g leg) {
 	if !w.bordered() {
 		matched(pf)
 	}
-	rest := span{max(g.along.l-lip, cm), g.along.words + " less the platform lip " + w.text(lip)}
+	rest := g.along.less(w.named("the platform lip", lip.l), cm)
 	pl := w.cut(g.id+"PL", "platform"+g.of, g.across, rest, edges{w.tuck(), w.seam(), sides, sides})
 	if !w.is("platform", "cover") {
 		hide(pl)

@@ -3,10 +3,37 @@ package plan
 import (
 	"strings"
 
+	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
+
+// Sound returns nil when some plan of the job is right, and else what is wrong, as
+// a fault.List with pointers into the job: under "cloth" and "panels". Fields that
+// contradict themselves or one another come first; only where there are none is it
+// asked whether any plan keeps the wishes.
+func Sound(job Job) error {
+	l := fieldFaults(job)
+	if l.Len() == 0 {
+		l = Faults(job, fault.Path{})
+	}
+	return l.Err()
+}
+
+// fieldFaults are what is wrong with the fields, each by itself and with one another.
+func fieldFaults(job Job) fault.List {
+	root := fault.Path{}
+	at := root.Field("panels")
+	l := job.Cloth.Faults(root.Field("cloth"))
+	l.Append(cloth.Sold{Bolt: job.Bolt}.Faults(root.Field("cloth")))
+	if len(job.Panels) == 0 {
+		l.Add(at, fault.TooFew, "", "the cutting list is empty", "one panel or more")
+	}
+	l.Append(panel.ListFaults(job.Panels, at))
+	l.Append(panel.ClothFaults(job.Panels, job.Cloth, job.Bolt, at))
+	return l
+}
 
 // Faults are the wishes of a job that no plan can keep: a panel wider than the
 // cloth however it may lie, or longer than the bolt, a motif that would push

@@ -12,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // TestLoosenedWishesLieNearest moves wishes that a cloth cannot keep, and holds how
@@ -58,8 +59,8 @@ func TestLoosenedWishesLieNearest(t *testing.T) {
 			return
 		}
 		moved++
-		r := plan.Solve(now, plan.Quick, nil)
-		for _, f := range plan.Check(now, r.Cut...) {
+		r := solve(t, now, plan.Quick, nil)
+		for _, f := range verify.Check(now, r.Cut...) {
 			t.Fatal(f)
 		}
 		for _, p := range r.Cut[0].Placements {
@@ -272,16 +273,16 @@ func TestLoosenEnds(t *testing.T) {
 			t.Errorf("job %d: every wish can be kept, and %+v is loosened", k, list)
 		}
 		job.Panels = panels
-		faults := plan.Faults(job, "")
+		faults := plan.Faults(job, fault.Path{})
 		for _, f := range faults.Faults() {
 			var i int
-			if _, err := fmt.Sscanf(f.Pointer, "#/panels/%d/", &i); err != nil {
+			if _, err := fmt.Sscanf(f.Pointer(), "#/panels/%d/", &i); err != nil {
 				t.Fatal(err)
 			}
 			// The two halves of a joined panel are tied by their seam, which no wish is to blame for.
 			halves := panels[i].Join == panel.JoinHalves && panels[i].Match.How == panel.Free
 			if f.Code != fault.WiderThanCloth && !halves {
-				t.Errorf("job %d: %s at %s is left of %+v", k, f.Code, f.Pointer, panels[i])
+				t.Errorf("job %d: %s at %s is left of %+v", k, f.Code, f.Pointer(), panels[i])
 			}
 		}
 	}

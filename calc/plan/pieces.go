@@ -32,13 +32,18 @@ type Use struct {
 }
 
 // SolvePieces cuts as much of the job as it can from the pieces and the rest
-// from new cloth, so that little new cloth is needed. stop is as for Solve.
-func SolvePieces(job Job, pieces []length.Length, effort Effort, stop func() bool) InHand {
+// from new cloth, so that little new cloth is needed. The error and stop are as for
+// Solve.
+func SolvePieces(job Job, pieces []length.Length, effort Effort, stop func() bool) (InHand, error) {
 	if stop == nil {
 		stop = func() bool { return false }
 	}
+	ways, err := soundModels(job)
+	if err != nil {
+		return InHand{}, err
+	}
 	var best *InHand
-	for _, m := range models(job) {
+	for _, m := range ways {
 		for _, smallFirst := range []bool{false, true} {
 			h := piecesIn(job, m, orderOf(pieces, smallFirst), pieces, effort, stop)
 			if best != nil {
@@ -53,10 +58,7 @@ func SolvePieces(job Job, pieces []length.Length, effort Effort, stop func() boo
 			}
 		}
 	}
-	if best == nil {
-		return InHand{}
-	}
-	return *best
+	return *best, nil
 }
 
 // lessThan prefers little new cloth, then pieces that serve wherever they begin.

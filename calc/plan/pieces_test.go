@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // TestPiecesOfAnyLength plans round lengths from pieces that are no multiple of
@@ -29,7 +30,7 @@ func TestPiecesOfAnyLength(t *testing.T) {
 		for range rapid.IntRange(1, 3).Draw(t, "pieces") {
 			pieces = append(pieces, length.Length(rapid.Int64Range(1, int64(2*length.Metre)).Draw(t, "piece")>>rapid.IntRange(0, 30).Draw(t, "shorter")))
 		}
-		h := plan.SolvePieces(job, pieces, plan.Quick, nil)
+		h := solvePieces(t, job, pieces, plan.Quick, nil)
 		for k, u := range h.Uses {
 			if u.Layout.Length > pieces[k] {
 				t.Errorf("%v is cut from a piece of %v", u.Layout.Length, pieces[k])
@@ -58,10 +59,10 @@ func TestClothKeepsItsStart(t *testing.T) {
 					{ID: "IB", Count: 2, Size: panel.Size{Across: 600 * mm, Along: 660 * mm}, Match: panel.Match{How: panel.Centred, Motif: "heron"}},
 					{ID: "OB", Count: 3, Size: panel.Size{Across: 640 * mm, Along: 700 * mm}, Match: panel.Match{How: panel.Along}},
 				}}
-			cut := plan.Solve(job, plan.Quick, nil).Cut
+			cut := solve(t, job, plan.Quick, nil).Cut
 			if pieces != nil {
 				cut = nil
-				h := plan.SolvePieces(job, pieces, plan.Quick, nil)
+				h := solvePieces(t, job, pieces, plan.Quick, nil)
 				for _, b := range h.Buy {
 					cut = append(cut, b.Layout)
 				}
@@ -73,7 +74,7 @@ func TestClothKeepsItsStart(t *testing.T) {
 				}
 				job.Bolt = 0 // a piece in hand may be longer than a bolt
 			}
-			for _, f := range plan.Check(job, cut...) {
+			for _, f := range verify.Check(job, cut...) {
 				t.Errorf("start %v, pieces %v: %s", start, pieces, f)
 			}
 			if len(cut[0].Placements) == 0 {

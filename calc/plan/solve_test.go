@@ -8,9 +8,12 @@ import (
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/layout"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // jobsToTry is how many random jobs the property tests draw; BRIDLETIE_JOBS
@@ -91,7 +94,8 @@ func everyJob(t *testing.T, n int, seed uint64, holds holds) map[string]int {
 	t.Helper()
 	saw, failed := make(map[string]int), 0
 	for k := int(seed) * n; k < (int(seed)+1)*n; k++ {
-		job := plan.Salted(randomJob(uint64(k)), seed)
+		job := randomJob(uint64(k))
+		job.Salt = int64(seed)
 		if !plan.Possible(job) {
 			continue
 		}
@@ -111,13 +115,17 @@ func everyJob(t *testing.T, n int, seed uint64, holds holds) map[string]int {
 
 // passesCheck plans one length of cloth.
 func passesCheck(_ int, job plan.Job) (wrong []string, kind string) {
-	return resultHolds(job, plan.Solve(job, plan.Quick, nil)), "planned"
+	r, err := plan.Solve(job, plan.Quick, nil)
+	if err != nil {
+		return []string{"not solved: " + err.Error()}, "planned"
+	}
+	return resultHolds(job, r), "planned"
 }
 
 // resultHolds holds a result against everything that must be true of it.
 func resultHolds(job plan.Job, r plan.Result) (wrong []string) {
 	add := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
-	for _, f := range plan.Check(job, r.Cut...) {
+	for _, f := range verify.Check(job, r.Cut...) {
 		add("%s", f)
 	}
 	if len(r.Cut) == 1 && r.Needed() > r.Rows {
@@ -136,7 +144,7 @@ func resultHolds(job plan.Job, r plan.Result) (wrong []string) {
 	for i := range length.Length(7) {
 		start := v * i / 7
 		l := r.AtStart(job, start)
-		for _, f := range plan.Check(job, l) {
+		for _, f := range verify.Check(job, l) {
 			add("start %v: %s", start, f)
 		}
 		if l.Start != start {
@@ -163,8 +171,11 @@ func fitsBolts(k int, job plan.Job) (wrong []string, kind string) {
 	add := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
 	job = withBolt(job)
 	job.Bolt += job.Cloth.Pattern.LengthRepeat * length.Length(k%2)
-	r := plan.Solve(job, plan.Quick, nil)
-	for _, f := range plan.Check(job, r.Cut...) {
+	r, err := plan.Solve(job, plan.Quick, nil)
+	if err != nil {
+		return []string{"not solved: " + err.Error()}, "whole"
+	}
+	for _, f := range verify.Check(job, r.Cut...) {
 		add("%s", f)
 	}
 	if r.Needed() < r.Bound {
@@ -209,8 +220,11 @@ func fitsPieces(k int, job plan.Job) (wrong []string, kind string) {
 // true of it.
 func piecesHold(job plan.Job, pieces []length.Length) (h plan.InHand, wrong []string) {
 	add := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
-	h = plan.SolvePieces(job, pieces, plan.Quick, nil)
-	var layouts []plan.Layout
+	h, err := plan.SolvePieces(job, pieces, plan.Quick, nil)
+	if err != nil {
+		return h, []string{"not solved: " + err.Error()}
+	}
+	var layouts []layout.Layout
 	bought := length.Length(0)
 	for _, b := range h.Buy {
 		layouts = append(layouts, b.Layout)
@@ -219,7 +233,7 @@ func piecesHold(job plan.Job, pieces []length.Length) (h plan.InHand, wrong []st
 		}
 	}
 	if len(h.Buy) == 0 {
-		layouts = append(layouts, plan.Layout{Start: job.Cloth.StartsAt})
+		layouts = append(layouts, layout.Layout{Start: job.Cloth.StartsAt})
 	}
 	for p, u := range h.Uses {
 		layouts = append(layouts, u.Layout)
@@ -228,7 +242,7 @@ func piecesHold(job plan.Job, pieces []length.Length) (h plan.InHand, wrong []st
 		}
 	}
 	job.Bolt = 0 // a piece in hand may be longer than a bolt
-	for _, f := range plan.Check(job, layouts...) {
+	for _, f := range verify.Check(job, layouts...) {
 		add("%s", f)
 	}
 	if h.Least > bought || bought > h.Short {
@@ -262,12 +276,15 @@ func fitsTightBolts(k int, job plan.Job) (wrong []string, kind string) {
 		job.Bolt = max(job.Bolt, cut.Along)
 	}
 	job.Bolt += length.Length(r.IntN(3)) * length.Millimetre / 2
-	l := panel.ClothFaults(job.Panels, job.Cloth, job.Bolt, "")
-	l.Append(plan.Faults(job, ""))
+	l := panel.ClothFaults(job.Panels, job.Cloth, job.Bolt, fault.Path{})
+	l.Append(plan.Faults(job, fault.Path{}))
 	if l.Len() > 0 {
 		return nil, "refused"
 	}
-	result := plan.Solve(job, plan.Quick, nil)
+	result, err := plan.Solve(job, plan.Quick, nil)
+	if err != nil {
+		return []string{"not solved: " + err.Error()}, "planned"
+	}
 	wrong = resultHolds(job, result)
 	_, more := piecesHold(job, []length.Length{job.Bolt / 3, job.Bolt + 1, length.Length(r.Int64N(int64(2 * job.Bolt)))})
 	return append(wrong, more...), "planned"
@@ -278,11 +295,11 @@ func fitsTightBolts(k int, job plan.Job) (wrong []string, kind string) {
 func TestEveryStart(t *testing.T) {
 	for n := range uint64(12) {
 		job := chairJob(n)
-		r := plan.Solve(job, plan.Quick, nil)
+		r := solve(t, job, plan.Quick, nil)
 		v, longest := job.Cloth.Pattern.LengthRepeat, length.Length(0)
 		for start := length.Length(0); start < v; start += v / 400 {
 			l := r.AtStart(job, start)
-			if f := plan.Check(job, l); len(f) > 0 {
+			if f := verify.Check(job, l); len(f) > 0 {
 				t.Fatalf("job %d, start %v: %s", n, start, f[0])
 			}
 			longest = max(longest, l.Length)
@@ -290,7 +307,7 @@ func TestEveryStart(t *testing.T) {
 		if longest > r.AnyStart[0] {
 			t.Errorf("job %d: some start needs %v, the order holds %v", n, longest, r.AnyStart[0])
 		}
-		if r.AnyStart[0] > r.Needed()+v+plan.Slack {
+		if r.AnyStart[0] > r.Needed()+v+layout.Slack {
 			t.Errorf("job %d: the order holds %v, more than %v and a repeat", n, r.AnyStart[0], r.Needed())
 		}
 	}
@@ -302,11 +319,11 @@ func TestSolveStops(t *testing.T) {
 	for _, n := range []uint64{4, 10, 55} {
 		for _, after := range []int{0, 50, 2000} {
 			job, polls := chairJob(n), 0
-			r := plan.Solve(job, plan.Thorough, func() bool { polls++; return polls > after })
+			r := solve(t, job, plan.Thorough, func() bool { polls++; return polls > after })
 			if r.Work.Used > r.Work.Budget/20 {
 				t.Errorf("job %d, halt after %d polls: %d of %d units of work were still used", n, after, r.Work.Used, r.Work.Budget)
 			}
-			for _, f := range plan.Check(job, r.Cut...) {
+			for _, f := range verify.Check(job, r.Cut...) {
 				t.Errorf("job %d, halt after %d polls: %s", n, after, f)
 			}
 		}
@@ -322,8 +339,8 @@ func TestTinyRepeats(t *testing.T) {
 	for k := range job.Panels {
 		job.Panels[k].Match = panel.Match{How: panel.Centred}
 	}
-	r := plan.Solve(job, plan.Quick, nil)
-	for _, f := range plan.Check(job, r.Cut...) {
+	r := solve(t, job, plan.Quick, nil)
+	for _, f := range verify.Check(job, r.Cut...) {
 		t.Error(f)
 	}
 	if most := 20 * r.Work.Budget; r.Work.Used > most {

@@ -22,9 +22,11 @@
 package pleat
 
 import (
-	"math"
+	"slices"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // How is what the excess is worked out from.
@@ -71,20 +73,14 @@ type Job struct {
 	From
 	Style    Style
 	Count    int           // 0 for as few as MaxDepth allows
-	MaxDepth length.Length // 0 for DefaultDepth
+	MaxDepth length.Length // 0 for the workroom's, or for none where it is said how many
 	Away     bool          // the folds of a fan point away from the centre
 	Over     length.Length // of the finished edge; 0 for all of it
 	Face     length.Length // of a box pleat; 0 for half of what it takes in
-	Margin   length.Length // of snips; 0 for DefaultMargin
-	Step     length.Length // shares are whole steps where they can be; 0 for a millimetre
+	Margin   length.Length // of snips; 0 for the workroom's
+	Step     length.Length // shares are whole steps where they can be; 0 for the workroom's
+	Shop     practice.Set  // what the workroom goes by
 }
-
-// What is taken where nothing is given. Common practice, no source.
-const (
-	DefaultDepth  = 20 * length.Millimetre
-	DefaultMargin = 12 * length.Millimetre
-	mostOpening   = 10 * length.Millimetre // of one snip
-)
 
 // MaxCount is how many pleats an edge has at most.
 const MaxCount = 400
@@ -118,7 +114,8 @@ type Result struct {
 	Excess   length.Length // never negative
 	Cloth    length.Length
 	Finished length.Length
-	Spacing  length.Length // on the finished edge, odd nanometres rounded down; 0 for one alone
+	Spacing  length.Length // on the finished edge, odd nanometres rounded down
+	Spaced   bool          // some two are Spacing apart: not one alone, nor a single pair, whose folds meet
 
 	Rest  length.Length // what equal whole steps leave over
 	Step  length.Length
@@ -138,12 +135,6 @@ func (r Result) Absorbed() length.Length {
 	return sum
 }
 
-// arc is radius·angle·π/180, to the nearest micrometre.
-func arc(radius length.Length, angle int) length.Length {
-	const per = float64(length.Micrometre)
-	return length.Length(math.Round(float64(radius)/per*float64(angle)*math.Pi/180)) * length.Micrometre
-}
-
 // Excess is what there is to lose, negative for what is short, and the length of
 // the finished edge.
 func (f From) Excess() (excess, finished length.Length) {
@@ -154,7 +145,7 @@ func (f From) Excess() (excess, finished length.Length) {
 		n := length.Length(f.Buttons)
 		return n * (f.Cloth - f.Finished), n * f.Finished
 	}
-	excess, finished = arc(f.TurnOver, f.Angle), arc(f.Radius, f.Angle)
+	excess, finished = geom.CircleArc(f.TurnOver, f.Angle), geom.CircleArc(f.Radius, f.Angle)
 	if f.Concave {
 		excess = -excess
 	}
@@ -166,7 +157,7 @@ func Plan(j Job) Result {
 	excess, finished := j.Excess()
 	r := Result{Excess: excess, Finished: finished, Cloth: finished + excess, Closed: j.How == RoundSeat && j.Angle == 360, Step: j.Step}
 	if r.Step == 0 {
-		r.Step = length.Millimetre
+		r.Step = j.Shop.Length(practice.PleatStep)
 	}
 	if excess < 0 {
 		r.Excess, r.Short = -excess, true
@@ -176,21 +167,17 @@ func Plan(j Job) Result {
 		return r
 	}
 	n := j.count(r)
-	takes := r.share(n)
+	takes := r.share(n, j.mostTake(r.Style))
 	spread := r.Finished
 	if j.Over > 0 && !r.Short {
 		spread = j.Over
 	}
-	if n > 1 {
+	if r.Spaced = n > 2 || n == 2 && r.Style != Pairs; r.Spaced {
 		r.Spacing = spread / length.Length(n)
 	}
 	switch {
 	case r.Short:
-		margin := j.Margin
-		if margin == 0 {
-			margin = DefaultMargin
-		}
-		r.SnipDepth = j.TurnOver - margin
+		r.SnipDepth = j.TurnOver - j.SnipMargin()
 	case r.Style == Darts:
 		r.DartLength = j.TurnOver
 	}
@@ -221,23 +208,35 @@ func (j Job) count(r Result) int {
 	if j.Count > 0 {
 		return j.Count
 	}
-	most := j.MaxDepth
-	if most == 0 {
-		most = DefaultDepth
-	}
-	switch r.Style {
-	case Snips:
-		most = mostOpening
-	case Box, Inverted:
-		most *= 4
-	default:
-		most *= 2
-	}
+	most := j.mostTake(r.Style)
 	n := min((r.Excess+most-1)/most, MaxCount)
 	if r.Style == Pairs {
 		n += n % 2
 	}
 	return int(n)
+}
+
+// Limit is how deep a fold may lie: as deep as was asked for, or as is usual; 0
+// for any depth, where it is said how many there are and nothing of their depth.
+func (j Job) Limit() length.Length {
+	if j.MaxDepth == 0 && j.Count == 0 && j.How != Buttons {
+		return j.Shop.Length(practice.PleatDepth)
+	}
+	return j.MaxDepth
+}
+
+// mostTake is how much one may take in, or a snip open by; 0 for any.
+func (j Job) mostTake(style Style) length.Length {
+	switch style {
+	case Snips:
+		if j.Count > 0 {
+			return 0
+		}
+		return j.Shop.Length(practice.SnipOpening)
+	case Box, Inverted:
+		return 4 * j.Limit()
+	}
+	return 2 * j.Limit()
 }
 
 // readable reports whether a length is whole in tenths of a millimetre or in
@@ -246,14 +245,27 @@ func readable(l length.Length) bool {
 	return l%(length.Millimetre/10) == 0 || l%(length.Inch/64) == 0
 }
 
-// share divides the excess by n: whole steps, then a step more for each of the
-// pairs nearest the middle, as far as they go, and the rest to the middle.
-func (r *Result) share(n int) []length.Length {
+// share divides the excess by n in whole steps. Where one would take in more than
+// most, and equal shares would not, they are equal to a nanometre.
+func (r *Result) share(n int, most length.Length) []length.Length {
 	each := length.Length(n)
 	if r.Excess/each < r.Step || r.Excess%each == 0 && readable(r.Excess/each) {
 		r.Step = length.Nanometre
 	}
-	base := r.Excess / each / r.Step * r.Step
+	takes := r.shareIn(n)
+	if most > 0 && slices.Max(takes) > most && (r.Excess+each-1)/each <= most {
+		r.Step = length.Nanometre
+		takes = r.shareIn(n)
+	}
+	return takes
+}
+
+// shareIn gives each of n whole steps, then a step more to each of the pairs
+// nearest the middle, as far as they go, and the rest to the middle.
+func (r *Result) shareIn(n int) []length.Length {
+	each := length.Length(n)
+	r.Pairs = 0
+	base := (r.Excess / each).Round(r.Step, length.Down)
 	rest := r.Excess - base*each
 	r.Rest = rest
 	takes := make([]length.Length, n)
@@ -278,4 +290,12 @@ func (r *Result) share(n int) []length.Length {
 		takes[n/2-1] += rest - rest/2
 	}
 	return takes
+}
+
+// SnipMargin is what is kept between the end of a snip and the edge line.
+func (j Job) SnipMargin() length.Length {
+	if j.Margin == 0 {
+		return j.Shop.Length(practice.SnipMargin)
+	}
+	return j.Margin
 }

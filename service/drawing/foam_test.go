@@ -9,8 +9,10 @@ import (
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/foam"
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -25,7 +27,7 @@ func bench(t testing.TB, name string) *service.FoamAnswer {
 			{ID: "F75", Across: 2000 * mm, Along: 1200 * mm, Thickness: 75 * mm, Trim: 5 * mm, Price: decimal.New(70, 0)},
 			{ID: "S25", Foam: 1, Across: 1200 * mm, Along: 2000 * mm, Thickness: 25 * mm, Price: decimal.New(20, 0)},
 		},
-		Kerf: 3 * mm, Currency: gbp,
+		Shop: practice.Defaults().With(practice.FoamKerf.Give(3 * mm)), Currency: gbp,
 	}}
 	shapes := []foam.Shape{
 		{Across: 500 * mm, Along: 450 * mm},
@@ -35,7 +37,7 @@ func bench(t testing.TB, name string) *service.FoamAnswer {
 		{Form: foam.Rounded, Across: 480 * mm, Along: 480 * mm, Radius: 60 * mm},
 		{Form: foam.Circle, Across: 380 * mm, Along: 380 * mm},
 		{Form: foam.DShape, Across: 440 * mm, Along: 460 * mm},
-		{Form: foam.Outline, Points: []foam.Point{{}, {X: 500 * mm}, {X: 600 * mm, Y: 400 * mm}, {X: 100 * mm, Y: 300 * mm}}},
+		{Form: foam.Outline, Points: []geom.Point{{}, {Across: 500 * mm}, {Across: 600 * mm, Along: 400 * mm}, {Across: 100 * mm, Along: 300 * mm}}},
 	}
 	for i, s := range shapes {
 		it := foam.Item{ID: fmt.Sprintf("C%d", i+1), Name: name, Count: 1 + i%2, Shape: s, Thickness: 90 * mm}
