@@ -16,7 +16,7 @@ func ListFaults(list []Panel, at fault.Path) fault.List {
 	for i, p := range list {
 		here := at.Index(i)
 		l.Append(p.Faults(here))
-		copies += min(max(p.Count, 0), 1<<40) // so that the sum stays in range
+		copies += min(max(p.Count, 0), 1<<20) // so that the sum stays in range
 		if _, seen := byID[p.ID]; seen {
 			l.Add(here.Field("id"), fault.Duplicate, p.ID, "another panel has this id", "an id of its own")
 			continue
