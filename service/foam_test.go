@@ -14,6 +14,7 @@ import (
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/verify"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // fiveSizes are cushions that fill several sheets.
@@ -117,7 +118,7 @@ func TestFoamWithoutKerf(t *testing.T) {
 	if err != nil || !strings.HasPrefix(a.Warnings[0], "No kerf is given: on ") || len(a.Warnings) != 100 {
 		t.Errorf("%v, %d warnings: %.2q", err, len(a.Warnings), a.Warnings)
 	}
-	req.Kerf = 3 * mm
+	req.Shop = req.Shop.With(practice.FoamKerf.Give(3 * mm))
 	if a, err = Foam(context.Background(), req); err != nil || strings.Contains(strings.Join(a.Warnings, " "), "No kerf") {
 		t.Errorf("%v: %.2q", err, a.Warnings)
 	}
