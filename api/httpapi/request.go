@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // The limits of a request body, as the contract says them.
@@ -47,7 +48,7 @@ func readers() map[string]reader {
 		"wadding":        {MaxBody, maxValues, reads(wire.WaddingIn, service.WaddingFaults, service.WaddingFieldFaults)},
 		"foundation":     {MaxBody, maxValues, reads(wire.FoundationIn, service.FoundationFaults, service.FoundationFieldFaults)},
 		"fireCheck":      {MaxBody, maxValues, reads(wire.FireIn, service.FireFaults, service.FireFieldFaults)},
-		"job":            {MaxJobBody, maxJobValues, reads(wire.JobIn, service.JobFaults, service.JobFieldFaults)},
+		"job":            {MaxJobBody, maxJobValues, reads(wire.JobIn, job.Faults, job.FieldFaults)},
 		"foam":           {MaxFoamBody, maxFoamValues, reads(wire.FoamIn, service.FoamFaults, service.FoamFieldFaults)},
 	}
 }

@@ -10,7 +10,7 @@ import (
 // FoundationIn translates a request, as YardageIn does.
 func FoundationIn(w *gen.FoundationRequest) (service.FoundationRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.FoundationRequest{Units: unitsFrom(value(w.Units))}
 	if value(w.Build) == gen.FoundationRequestBuildModern {
 		req.Build = foundation.Modern

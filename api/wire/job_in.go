@@ -6,9 +6,11 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // jobReader reads a request for a job. The parts of it that other operations take
@@ -19,17 +21,17 @@ type jobReader struct {
 }
 
 // JobIn translates a request, as YardageIn does.
-func JobIn(w *gen.JobRequest) (service.JobRequest, fault.List) {
+func JobIn(w *gen.JobRequest) (job.Request, fault.List) {
 	t := jobReader{cloths: make(map[string]int)}
-	root := fault.Path("")
-	req := service.JobRequest{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections)}
+	root := fault.Path{}
+	req := job.Request{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections)}
 	for i := range w.Cloths {
 		c := &w.Cloths[i]
 		if _, twice := t.cloths[c.Id]; !twice {
 			t.cloths[c.Id] = i
 		}
 		at := root.Field("cloths").Index(i)
-		one := service.JobCloth{ID: c.Id, Cloth: t.cloth(&c.Cloth, at.Field("cloth")), Sold: t.sold(&c.Cloth, at.Field("cloth"))}
+		one := job.Cloth{ID: c.Id, Cloth: t.cloth(&c.Cloth, at.Field("cloth")), Sold: t.sold(&c.Cloth, at.Field("cloth"))}
 		for _, piece := range value(c.Pieces) {
 			one.Hand = append(one.Hand, lengthFrom(piece))
 		}
@@ -48,12 +50,12 @@ func JobIn(w *gen.JobRequest) (service.JobRequest, fault.List) {
 }
 
 // hidden are the sections that are switched off.
-func hidden(w *gen.JobSections) (h service.JobSections) {
+func hidden(w *gen.JobSections) (h job.Sections) {
 	if w == nil {
 		return h
 	}
 	off := func(b *bool) bool { return b != nil && !*b }
-	return service.JobSections{
+	return job.Sections{
 		CuttingLists: off(w.CuttingLists), Cloths: off(w.Cloths), Piping: off(w.Piping), Buttoning: off(w.Buttoning),
 		Foam: off(w.Foam), Wadding: off(w.Wadding), Foundation: off(w.Foundation), Fire: off(w.Fire),
 		OrderList: off(w.OrderList), Cost: off(w.Cost), DayPlan: off(w.DayPlan),
@@ -64,9 +66,9 @@ func hidden(w *gen.JobSections) (h service.JobSections) {
 // stands in this request.
 func (t *jobReader) within(l fault.List, at fault.Path) { t.shape.Append(l.Below(at)) }
 
-func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fault.Path) service.JobPiece {
-	p := service.JobPiece{ID: w.Id, Name: value(w.Name), Cloths: t.pieceCloths(w.Cloths, at.Field("cloths"))}
-	p.Build = map[gen.JobPieceBuild]service.JobBuild{gen.JobPieceBuildModern: service.JobModern, gen.JobPieceBuildKeep: service.JobKeep}[value(w.Build)]
+func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fault.Path) job.Piece {
+	p := job.Piece{ID: w.Id, Name: value(w.Name), Cloths: t.pieceCloths(w.Cloths, at.Field("cloths"))}
+	p.Build = map[gen.JobPieceBuild]job.Build{gen.JobPieceBuildModern: job.Modern, gen.JobPieceBuildKeep: job.Keep}[value(w.Build)]
 	p.Piece.Units, p.Piece.Count = units, 1
 	switch {
 	case w.Kind == nil && w.Written == nil:
@@ -87,7 +89,7 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fau
 }
 
 // byKind reads what a piece of a kind has, as /v1/cutting-list does.
-func (t *jobReader) byKind(w *gen.JobPiece, p *service.JobPiece, units length.System, at fault.Path) {
+func (t *jobReader) byKind(w *gen.JobPiece, p *job.Piece, units length.System, at fault.Path) {
 	list, shape := CuttingListIn(&gen.CuttingListRequest{
 		Kind: *w.Kind, Count: w.Count, Measures: w.Measures, Options: w.Options, Allow: w.Allow, Motif: w.Motif, Drop: w.Drop, Replace: w.Replace, Covers: w.Covers,
 	})
@@ -98,7 +100,7 @@ func (t *jobReader) byKind(w *gen.JobPiece, p *service.JobPiece, units length.Sy
 
 // byHand reads the panels of a piece that is written by hand, and refuses what
 // belongs to a kind.
-func (t *jobReader) byHand(w *gen.JobPiece, p *service.JobPiece, at fault.Path) {
+func (t *jobReader) byHand(w *gen.JobPiece, p *job.Piece, at fault.Path) {
 	for _, f := range []struct {
 		name  string
 		given bool
@@ -154,7 +156,7 @@ func (t *jobReader) obstaclesOf(w *gen.JobPiece, at fault.Path) map[string][]rel
 }
 
 // pieceCloths finds the cloths of a piece.
-func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) service.JobCovers {
+func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) job.Covers {
 	if w == nil {
 		w = &gen.JobPieceCloths{}
 	}
@@ -169,17 +171,11 @@ func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) service.Jo
 		}
 		return i
 	}
-	return service.JobCovers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
+	return job.Covers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
 }
 
-// The usual buttoning of a job (common practice, no source).
-const (
-	usualDiamondWide = "11 cm"
-	usualDiamondTall = "16 cm"
-	usualButtonEdge  = "8 cm"
-	usualWells       = "30 mm"
-	usualButtonLines = 28
-)
+// usual is the workroom's figure as the wire has it.
+func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k).String() }
 
 // chart reads how a piece is buttoned, as /v1/buttoning does, with what is usual
 // for what is left out.
@@ -187,12 +183,12 @@ func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningR
 	if w == nil {
 		w = &gen.JobButtoning{}
 	}
-	wide, tall, edge := usualDiamondWide, usualDiamondTall, usualButtonEdge
+	wide, tall, edge := t.usual(practice.UsualDiamondWidth), t.usual(practice.UsualDiamondHeight), t.usual(practice.UsualButtonEdge)
 	full := gen.ButtoningRequest{
 		Panel:     gen.ButtoningPanel{Crown: w.Crown, Margins: w.Margins},
 		Grid:      gen.ButtoningGrid{How: gen.ButtoningGridHowSpacing, Width: &wide, Height: &tall},
-		Depth:     usualWells,
-		Buttons:   gen.ButtoningButtons{Lines: usualButtonLines},
+		Depth:     t.usual(practice.UsualWells),
+		Buttons:   gen.ButtoningButtons{Lines: int(t.shop.Count(practice.UsualButton))},
 		Groove:    w.Groove,
 		Allowance: w.Allowance, Edge: (*gen.ButtoningRequestEdge)(w.Edge), MotifSizes: w.MotifSizes, Lies: w.Lies, Aim: w.Aim,
 		Join: (*gen.ButtoningRequestJoin)(w.Join), JoinSeam: w.JoinSeam,
@@ -214,17 +210,17 @@ func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningR
 	return req
 }
 
-func (t *jobReader) jobPiping(w *gen.JobPiping, req *service.JobRequest) {
+func (t *jobReader) jobPiping(w *gen.JobPiping, req *job.Request) {
 	if w == nil {
 		w = &gen.JobPiping{}
 	}
-	full := gen.PipingRequest{Units: wireUnits(req.Units), Cord: gen.PipingCord{Diameter: "4 mm"}, Strip: w.Strip, Joins: w.Joins}
+	full := gen.PipingRequest{Units: wireUnits(req.Units), Cord: gen.PipingCord{Diameter: t.usual(practice.UsualCord)}, Strip: w.Strip, Joins: w.Joins}
 	if w.Cord != nil {
 		full.Cord = *w.Cord
 	}
 	one, shape := PipingIn(&full)
-	t.within(shape, fault.Path("").Field("piping"))
-	req.Piping = service.JobPiping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
+	t.within(shape, fault.At("piping"))
+	req.Piping = job.Piping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
 }
 
 // pipingMost is how many joins a run may have that says nothing else.
@@ -243,12 +239,12 @@ func wireUnits(s length.System) *gen.Units {
 	return &u
 }
 
-func (t *jobReader) jobFoam(w *gen.JobFoam, req *service.JobRequest) {
+func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 	if w == nil {
-		req.Foam = service.UsualFoam()
+		req.Foam = job.UsualFoam(t.shop)
 		return
 	}
-	at := fault.Path("").Field("foam")
+	at := fault.At("foam")
 	one, shape := FoamIn(&gen.FoamRequest{
 		Units: wireUnits(req.Units), Use: (*gen.FoamRequestUse)(w.Use), Currency: w.Currency, Kerf: w.Kerf, Foams: w.Foams, Sheets: w.Sheets,
 	})
@@ -259,7 +255,7 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *service.JobRequest) {
 			ids[f.Id] = i
 		}
 	}
-	req.Foam = service.JobFoam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
+	req.Foam = job.Foam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
 	req.Foam.Back = req.Foam.Seat
 	if w.Back != nil {
 		req.Foam.Back = t.foamID(*w.Back, ids, at.Field("back"))
@@ -270,10 +266,10 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *service.JobRequest) {
 	}
 }
 
-func (t *jobReader) jobBench(w *gen.JobRequest, req *service.JobRequest) {
+func (t *jobReader) jobBench(w *gen.JobRequest, req *job.Request) {
 	if wad := w.Wadding; wad != nil {
 		one, shape := WaddingIn(&gen.WaddingRequest{Settings: wad.Settings})
-		t.within(shape, fault.Path("").Field("wadding"))
+		t.within(shape, fault.At("wadding"))
 		req.Bench.Wadding = one.Given
 		if wad.Sheet != nil {
 			m := map[gen.JobWaddingSheet]wadding.Material{gen.JobWaddingSheetSkin: wadding.Skin, gen.JobWaddingSheetCottonFelt: wadding.CottonFelt}[*wad.Sheet]
@@ -282,7 +278,7 @@ func (t *jobReader) jobBench(w *gen.JobRequest, req *service.JobRequest) {
 	}
 	if f := w.Foundation; f != nil {
 		one, shape := FoundationIn(&gen.FoundationRequest{Settings: f.Settings})
-		t.within(shape, fault.Path("").Field("foundation"))
+		t.within(shape, fault.At("foundation"))
 		req.Bench.Foundation = one.Given
 		if value(f.Fixing) == gen.JobFoundationFixingStaples {
 			req.Bench.Fixing = foundation.Staples
@@ -290,7 +286,7 @@ func (t *jobReader) jobBench(w *gen.JobRequest, req *service.JobRequest) {
 	}
 }
 
-func (t *jobReader) jobFire(w *gen.JobFire, req *service.JobRequest) {
+func (t *jobReader) jobFire(w *gen.JobFire, req *job.Request) {
 	if w == nil {
 		return
 	}
@@ -301,14 +297,14 @@ func (t *jobReader) jobFire(w *gen.JobFire, req *service.JobRequest) {
 		SmoothSurface: w.SmoothSurface, SeatMeetsBack: w.SeatMeetsBack, PermanentLabel: w.PermanentLabel, DisplayLabel: w.DisplayLabel,
 		FederalLabel: w.FederalLabel, ChemicalLabel: w.ChemicalLabel, Layers: value(w.Layers), Papers: w.Papers,
 	})
-	t.within(shape, fault.Path("").Field("fire"))
+	t.within(shape, fault.At("fire"))
 	req.Fire = &one
 }
 
 // jobMoney reads prices and terms. Where nothing is said of the hours they begin
 // from the example for what is done: a new cover, or a rebuilt piece.
-func (t *jobReader) jobMoney(w *gen.JobRequest, req *service.JobRequest) {
-	root := fault.Path("")
+func (t *jobReader) jobMoney(w *gen.JobRequest, req *job.Request) {
+	root := fault.Path{}
 	req.Days = t.jobDayTerms(w.Days, root.Field("days"))
 	req.Prices = t.jobPrices(value(w.Prices), root.Field("prices"))
 	if w.Terms == nil {
