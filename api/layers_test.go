@@ -21,6 +21,7 @@ type layer struct {
 	dir string   // the folder, or with a closing /... everything in and below it
 	std []string // packages of the standard library
 	own []string // packages of this module, by folder
+	use []string // packages of this module that only tests may import
 	ext []string // other modules, with all their packages
 }
 
@@ -44,33 +45,41 @@ var layers = []layer{
 	{dir: "", std: []string{"embed"}},
 	{dir: "calc/length", std: pure},
 	{dir: "calc/fault", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/geom", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/cloth", std: pure, own: []string{"calc/length", "calc/fault"}},
-	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
-	// plan searches with numbers seeded from the job.
-	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
-	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/cloth"}},
+	{dir: "calc/layout", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel"}},
+	// verify knows the job and the layouts, and nothing of how a plan is found.
+	{dir: "calc/verify", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel", "calc/layout"}},
+	// plan searches with numbers seeded from the job. It does not ask the verifier what will pass: only its tests do.
+	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/layout"},
+		use: []string{"calc/verify"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
-	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar"}, ext: []string{"github.com/shopspring/decimal"}},
-	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
-	{dir: "calc/piping", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar", "calc/practice"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/piping", std: pure, own: []string{"calc/length", "calc/geom", "calc/practice"}},
 	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
-	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel"}},
-	{dir: "calc/pleat", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/geom", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/pleat", std: pure, own: []string{"calc/length", "calc/geom", "calc/practice"}},
 	{dir: "calc/practice", std: pure, own: []string{"calc/length", "calc/fault"}},
-	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
-	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
+	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/panel", "calc/practice"}},
+	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/panel", "calc/practice"}},
 	// fire reads its rules, which are embedded in the program as text, with the JSON decoder; no file is opened.
 	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length", "calc/calendar"}},
 	// sheet draws its random changes from numbers seeded by the job.
 	{dir: "calc/sheet", std: with(pure, "math/rand/v2"), own: []string{"calc/length"}},
 	// foam nests its layers on sheets.
-	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/fault", "calc/sheet", "calc/money"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/sheet", "calc/money", "calc/practice"}, ext: []string{"github.com/shopspring/decimal"}},
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
+	// what is bought, and the job sheet made up of all answers, stand on the single answers.
+	{dir: "service/buying", std: pure, own: []string{"calc/...", "service"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "service/job", std: with(pure, "context"), own: []string{"calc/...", "service", "service/buying"}},
 	// drawing embeds a font, and says a date that is always the same in its PDF.
-	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
+	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service", "service/buying", "service/job"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	// strictjson puts values into wire forms, as encoding/json does.
 	{dir: "api/strictjson", std: with(pure, "encoding/json", "reflect", "sync")},
@@ -79,9 +88,9 @@ var layers = []layer{
 	{dir: "api/reuse", std: with(pure, "context", "sync"), ext: []string{"github.com/maypok86/otter"}},
 	{dir: "api/keyring", std: with(pure, "bufio", "crypto/rand", "crypto/sha256", "crypto/subtle", "encoding/base64", "encoding/hex", "io")},
 	// formats reads the strings of the contract that are more than text.
-	{dir: "api/formats", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/calendar"}},
+	{dir: "api/formats", std: with(pure, "net/url"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/calendar"}},
 	// contract says what is asked and in which form, not what is answered: it names methods, and sends nothing.
-	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "net/http", "net/url", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
+	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "net/http", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
 	// wire translates, and knows nothing of how a request comes or an answer is sent.
 	{dir: "api/wire", std: pure, own: []string{"calc/...", "service/...", "api/gen", "api/formats"}, ext: []string{"github.com/shopspring/decimal"}},
 	// httpapi asks the contract, not the validator, and leaves translation to wire.
@@ -159,16 +168,39 @@ func TestLayersRefuse(t *testing.T) {
 		{"calc/plan/x_test.go", module + "/service", false},
 		{"calc/plan/x_test.go", kin + "/openapi3", false},
 		{"calc/panel/x.go", module + "/calc/plan", false},
+		{"calc/plan/x.go", module + "/calc/layout", true},
+		{"calc/plan/x.go", module + "/calc/verify", false},
+		{"calc/plan/x_test.go", module + "/calc/verify", true},
+		{"calc/verify/x.go", module + "/calc/layout", true},
+		{"calc/verify/x.go", module + "/calc/plan", false},
+		{"calc/verify/x.go", module + "/calc/sheet", false},
+		{"calc/verify/x.go", "math/rand/v2", false},
+		{"calc/verify/x_test.go", module + "/calc/verify", true},
+		{"calc/verify/x_test.go", module + "/calc/plan", false},
+		{"calc/layout/x.go", module + "/calc/plan", false},
+		{"calc/layout/x.go", module + "/calc/verify", false},
+		{"service/x.go", module + "/calc/verify", true},
 		{"service/x.go", "context", true},
 		{"service/x.go", "time", false},
 		{"service/x.go", module + "/calc/plan", true},
 		{"service/x.go", module + "/service/drawing", false},
+		{"service/x.go", module + "/service/job", false},
+		{"service/x.go", module + "/service/buying", false},
+		{"service/buying/x.go", module + "/service", true},
+		{"service/buying/x.go", module + "/service/job", false},
+		{"service/buying/x.go", "context", false},
+		{"service/job/x.go", module + "/service/buying", true},
+		{"service/job/x.go", module + "/service/drawing", false},
+		{"service/job/x.go", "sync", false},
+		{"service/job/deeper/x.go", "fmt", false},
 		{"calc/fire/x.go", "embed", true},
 		{"calc/fire/x.go", "os", false},
 		{"calc/fire/x.go", "time", false},
 		{"service/x.go", module + "/api/gen", false},
 		{"service/x.go", kin + "/openapi3", false},
 		{"service/drawing/x.go", module + "/service", true},
+		{"service/drawing/x.go", module + "/service/job", true},
+		{"service/drawing/x.go", module + "/api/gen", false},
 		{"service/drawing/x.go", "context", false},
 		{"service/drawing/x.go", echo + "/v4", false},
 		{"api/httpapi/x.go", echo + "/v4", true},
@@ -228,8 +260,8 @@ func refused(f goFile) []string {
 	for _, name := range f.imports {
 		allowed := l.allows(name)
 		if strings.HasSuffix(f.path, "_test.go") {
-			allowed = allowed || inTests.allows(name) || name == path.Join(module, path.Dir(f.path)) ||
-				strings.HasPrefix(f.path, "api/") && inTestsOfAPI(name)
+			allowed = allowed || inTests.allows(name) || layer{own: l.use}.allows(name) ||
+				name == path.Join(module, path.Dir(f.path)) || strings.HasPrefix(f.path, "api/") && inTestsOfAPI(name)
 		}
 		if !allowed {
 			out = append(out, name)

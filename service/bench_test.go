@@ -13,6 +13,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
 )
@@ -69,7 +70,7 @@ func waddingOf(t testing.TB, req service.WaddingRequest) *service.WaddingAnswer 
 func soundPlan(t testing.TB, a *service.YardageAnswer) {
 	t.Helper()
 	job := plan.Job{Cloth: a.Request.Cloth, Panels: a.Request.Panels, Bolt: a.Request.Sold.Bolt}
-	if flaws := plan.Check(job, a.Result.Cut...); len(flaws) > 0 {
+	if flaws := verify.Check(job, a.Result.Cut...); len(flaws) > 0 {
 		t.Errorf("%s: %v", a.Request.Cloth.Name, flaws[0])
 	}
 	if a.Result.Bound > a.Result.Needed() || a.Order < a.Result.Needed() {
@@ -149,7 +150,7 @@ func TestFoundationJoinsWhatIsWide(t *testing.T) {
 	}
 	req.Given = []practice.Given{{Name: "cloth-bolt", Value: int64(length.Metre)}}
 	l := service.FoundationFaults(req)
-	if l.Len() == 0 || l.Faults()[0].Pointer != "#/frames/0" || l.Faults()[0].Code != "longer-than-bolt" {
+	if l.Len() == 0 || l.Faults()[0].Pointer() != "#/frames/0" || l.Faults()[0].Code != "longer-than-bolt" {
 		t.Errorf("a bolt of 1 m: %+v", l.Faults())
 	}
 }
@@ -161,7 +162,7 @@ func TestFoundationRefusesScraps(t *testing.T) {
 		{ID: "B", Count: 50, Front: 4 * length.Metre, Depth: 4 * length.Metre, EdgeRows: -1},
 	}, Given: []practice.Given{{Name: "hessian-width", Value: int64(50 * benchCM)}, {Name: "seam", Value: int64(10 * benchCM)}}}}
 	l := service.FoundationFaults(req)
-	if l.Len() != 1 || l.Faults()[0].Pointer != "#/frames" || l.Faults()[0].Code != "too-many" {
+	if l.Len() != 1 || l.Faults()[0].Pointer() != "#/frames" || l.Faults()[0].Code != "too-many" {
 		t.Errorf("%+v", l.Faults())
 	}
 }

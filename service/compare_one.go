@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
@@ -44,10 +45,10 @@ func (c *comparer) try(k cloth.Cloth, sold cloth.Sold) trial {
 		return trial{why: "stopped"}
 	}
 	panels, loosened := fitted(c.req.Panels, k)
-	bad := panel.ClothFaults(panels, k, sold.Bolt, "")
+	bad := panel.ClothFaults(panels, k, sold.Bolt, fault.Path{})
 	job := plan.Job{Cloth: k, Panels: panels, Bolt: sold.Bolt}
 	if bad.Len() == 0 {
-		bad = plan.Faults(job, "")
+		bad = plan.Faults(job, fault.Path{})
 	}
 	if bad.Len() > 0 {
 		return trial{why: bad.Faults()[0].Detail}
@@ -84,7 +85,7 @@ func fitted(panels []panel.Panel, k cloth.Cloth) ([]panel.Panel, int) {
 			p.Turn = panel.Upright
 		}
 	}
-	list, loosened := kept(list, k)
+	list, loosened := LoosenWishes(list, k)
 	return list, len(loosened)
 }
 
@@ -100,7 +101,7 @@ func (c *comparer) plains() {
 		}
 	}
 	found := make([]trial, len(keys))
-	sideBySide(c.workers, len(keys), func(i int) {
+	SideBySide(c.workers, len(keys), func(i int) {
 		key := keys[i]
 		found[i] = c.try(cloth.Cloth{Width: key.width, OneWay: key.oneWay, Railroad: key.railroad}, key.sold)
 	}, nil)
@@ -205,7 +206,7 @@ func (c *comparer) sensitivity() []CompareTried {
 			list = append(list, CompareTried{Width: w, Repeat: v})
 		}
 	}
-	sideBySide(c.workers, len(list), func(i int) {
+	SideBySide(c.workers, len(list), func(i int) {
 		k, at := first.Cloth, &list[i]
 		k.Width, k.Pattern.LengthRepeat = at.Width, at.Repeat
 		k.Pattern.Motifs = slices.Clone(k.Pattern.Motifs)

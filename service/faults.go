@@ -5,7 +5,6 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
-	"github.com/bridletie/bridletie/calc/relief"
 )
 
 // The limits of what is believed of a piece of cloth in hand.
@@ -20,7 +19,7 @@ const (
 func YardageFaults(req YardageRequest) fault.List {
 	l := YardageFieldFaults(req)
 	if l.Len() == 0 {
-		l = plan.Faults(plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}, "")
+		l = plan.Faults(req.Job(), fault.Path{})
 	}
 	return l
 }
@@ -29,7 +28,7 @@ func YardageFaults(req YardageRequest) fault.List {
 // one another. It may be asked of a request of which a part could not be read.
 func YardageFieldFaults(req YardageRequest) fault.List {
 	var l fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	l.Append(req.Cloth.Faults(root.Field("cloth")))
 	l.Append(req.Sold.Faults(root.Field("cloth")))
 	for i, piece := range req.Pieces {
@@ -42,8 +41,7 @@ func YardageFieldFaults(req YardageRequest) fault.List {
 	l.Append(panel.ListFaults(req.Panels, panels))
 	l.Append(panel.ClothFaults(req.Panels, req.Cloth, req.Sold.Bolt, panels))
 	for i, p := range req.Panels {
-		passing := ReliefRequest{Job: relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: req.Obstacles[i]}}
-		obstacleListFaults(&l, passing, panels.Index(i).Field("obstacles"))
+		l.Append(ObstacleFaults(p, req.Obstacles[i], panels.Index(i).Field("obstacles")))
 	}
 	return l
 }

@@ -30,7 +30,7 @@ func ReliefFaults(req ReliefRequest) fault.List { return ReliefFieldFaults(req) 
 // ReliefFieldFaults may be asked of a request of which a part could not be read.
 func ReliefFieldFaults(req ReliefRequest) fault.List {
 	var l fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	at := root.Field("panel")
 	l.Between(at.Field("size").Field("across"), "a finished size", req.Size.Across, panel.MinSize, panel.MaxSize)
 	l.Between(at.Field("size").Field("along"), "a finished size", req.Size.Along, panel.MinSize, panel.MaxSize)
@@ -41,6 +41,14 @@ func ReliefFieldFaults(req ReliefRequest) fault.List {
 		l.Add(list, fault.TooFew, "", "there is nothing to pass", "one obstacle or more")
 	}
 	obstacleListFaults(&l, req, list)
+	return l
+}
+
+// ObstacleFaults are what is wrong with the obstacles that a panel passes; at is
+// where their list stands.
+func ObstacleFaults(p panel.Panel, obstacles []relief.Obstacle, at fault.Path) fault.List {
+	var l fault.List
+	obstacleListFaults(&l, ReliefRequest{Job: relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: obstacles}}, at)
 	return l
 }
 

@@ -39,7 +39,7 @@ type WaddingAnswer struct {
 func Wadding(ctx context.Context, req WaddingRequest) (*WaddingAnswer, error) {
 	a := &WaddingAnswer{Request: req, Work: wadding.Plan(req.Job)}
 	for _, s := range a.Work.Sheets {
-		c := waddingCloth(s, req.Given)
+		c := waddingCloth(s, req.Practice())
 		cut, err := c.cut(ctx, req.Units)
 		if err != nil {
 			return nil, err
@@ -52,9 +52,8 @@ func Wadding(ctx context.Context, req WaddingRequest) (*WaddingAnswer, error) {
 }
 
 // waddingCloth gathers what is cut from one sheet material.
-func waddingCloth(s wadding.Sheet, given []practice.Given) plainCloth {
-	u := wadding.Book().Use(given)
-	c := plainCloth{name: s.Material.String(), width: s.Width, bolt: s.Roll, step: u.Length("sheet-step")}
+func waddingCloth(s wadding.Sheet, u practice.Set) plainCloth {
+	c := plainCloth{name: s.Material.String(), width: s.Width, bolt: s.Roll, step: u.Length(practice.WaddingStep)}
 	for _, p := range s.Pieces {
 		c.add(p.Item, p.Panel)
 	}
@@ -93,26 +92,26 @@ func compareLengths(a, b length.Length) int {
 // WaddingFaults are everything wrong with the request; pointers are those of the
 // wire form.
 func WaddingFaults(req WaddingRequest) fault.List {
-	l := req.Faults("")
+	l := req.Faults(fault.Path{})
 	if l.Len() > 0 {
 		return l
 	}
 	for _, s := range wadding.Plan(req.Job).Sheets {
-		c := waddingCloth(s, req.Given)
-		l.Append(c.faults(fault.Path("").Field("items")))
+		c := waddingCloth(s, req.Practice())
+		l.Append(c.faults(fault.At("items")))
 	}
 	return l
 }
 
 // WaddingFieldFaults are what is wrong with the fields. It may be asked of a
 // request of which a part could not be read.
-func WaddingFieldFaults(req WaddingRequest) fault.List { return req.FieldFaults("") }
+func WaddingFieldFaults(req WaddingRequest) fault.List { return req.FieldFaults(fault.Path{}) }
 
 func waddingWarnings(a *WaddingAnswer) []string {
 	out := []string{}
 	for _, r := range a.Rolls {
 		if n := len(r.Plan.Joins); n > 0 {
-			pieces := counted(n, "piece", "pieces") + " of " + strings.ReplaceAll(r.Sheet.Material.String(), "-", " ")
+			pieces := Counted(n, "piece", "pieces") + " of " + strings.ReplaceAll(r.Sheet.Material.String(), "-", " ")
 			out = append(out, pieces+" "+map[bool]string{true: "is", false: "are"}[n == 1]+" joined: tear the edges thin and keep the joins off corners and fronts")
 		}
 	}

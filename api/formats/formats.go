@@ -2,6 +2,7 @@ package formats
 
 import (
 	"errors"
+	"net/url"
 	"strconv"
 	"strings"
 	"unicode"
@@ -181,4 +182,16 @@ func IsToken(s string, most int) bool {
 		}
 	}
 	return s != "" && len(s) <= most
+}
+
+// Pointer is the path that a pointer in a URI fragment names (RFC 6901, section 6).
+func Pointer(s string) fault.Path {
+	var at fault.Path
+	for _, token := range strings.Split(strings.TrimPrefix(s, "#"), "/")[1:] {
+		if plain, err := url.PathUnescape(token); err == nil {
+			token = plain
+		}
+		at = at.Field(strings.ReplaceAll(strings.ReplaceAll(token, "~1", "/"), "~0", "~"))
+	}
+	return at
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // always is a calculation that needs nothing but the request, and cannot fail.
@@ -68,17 +69,17 @@ func (s *Server) compareLines(ctx context.Context, req service.CompareRequest, d
 	return err
 }
 
-func (s *Server) job(ctx context.Context, req service.JobRequest) (*service.JobAnswer, error) {
+func (s *Server) job(ctx context.Context, req job.Request) (*job.Answer, error) {
 	req.MostPanels = s.opts.Panels
-	return shared(func(ctx context.Context, req service.JobRequest, n int) (*service.JobAnswer, error) {
-		return service.Job(ctx, s.rules, req, n)
+	return shared(func(ctx context.Context, req job.Request, n int) (*job.Answer, error) {
+		return job.Run(ctx, s.rules, req, n)
 	})(s, ctx, req)
 }
 
 // jobUnanswered refuses a job of which no part that was asked for can be answered: it
 // is a request with faults.
-func (s *Server) jobUnanswered(ans *service.JobAnswer) error {
-	if l := service.JobUnanswered(ans); l.Len() > 0 {
+func (s *Server) jobUnanswered(ans *job.Answer) error {
+	if l := job.Unanswered(ans); l.Len() > 0 {
 		return invalid(l.Faults())
 	}
 	return nil
@@ -86,7 +87,7 @@ func (s *Server) jobUnanswered(ans *service.JobAnswer) error {
 
 // jobDrawings are every drawing of a job sheet, named after what it shows, and the
 // whole sheet.
-func jobDrawings(ans *service.JobAnswer) ([]Drawing, error) {
+func jobDrawings(ans *job.Answer) ([]Drawing, error) {
 	var list []Drawing
 	for _, d := range drawing.JobDrawings(ans) {
 		list = append(list, Drawing{d.Name + ".svg", d.Picture.SVG()})

@@ -69,7 +69,7 @@ func (s *Server) readLine(text []byte) (oneLine, *Problem) {
 		return l, malformed(err)
 	}
 	var faults fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	if doc.Kind != strictjson.Object {
 		faults.Add(root, fault.WrongType, "", "a line is an object", `{"operation": "/v1/pleats", "request": {...}}`)
 		return l, invalid(faults.Faults())
@@ -104,13 +104,13 @@ func (l *oneLine) readID(given *strictjson.Value, faults *fault.List) {
 	case given.Kind == strictjson.String && formats.IsToken(given.Text, 64):
 		l.id = given.Text
 	default:
-		faults.Add(fault.Path("").Field("id"), fault.NotAName, given.Text, "this is not an id", "1 to 64 letters, digits, dots, dashes or underscores")
+		faults.Add(fault.At("id"), fault.NotAName, given.Text, "this is not an id", "1 to 64 letters, digits, dots, dashes or underscores")
 	}
 }
 
 // readOperation finds the operation that a line names.
 func (s *Server) readOperation(l *oneLine, named *strictjson.Value, faults *fault.List) {
-	at := fault.Path("").Field("operation")
+	at := fault.At("operation")
 	switch {
 	case named == nil:
 		faults.Add(at, fault.Missing, "", "the operation is missing", "the path of one that takes a JSON body, such as /v1/pleats")
@@ -190,7 +190,7 @@ func (p *Problem) under(field string) *Problem {
 	inner := *p
 	inner.Faults = slices.Clone(p.Faults)
 	for i, f := range inner.Faults {
-		inner.Faults[i].Pointer = "#/" + field + strings.TrimPrefix(f.Pointer, "#")
+		inner.Faults[i].Path = fault.At(field).Then(f.Path)
 	}
 	return &inner
 }

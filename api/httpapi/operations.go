@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // operations are all operations of the contract. Everything that is said of one outside
@@ -120,9 +121,9 @@ func inside() []row {
 // wholeJobs take a whole job.
 func wholeJobs() []row {
 	return []row{
-		(&operation[service.JobRequest, service.JobAnswer]{
+		(&operation[job.Request, job.Answer]{
 			id: "job", path: "/v1/job", lane: laneHeavy, size: large,
-			read: from(wire.JobIn), faults: service.JobFaults, fields: service.JobFieldFaults,
+			read: from(wire.JobIn), faults: job.Faults, fields: job.FieldFaults,
 			answer: (*Server).job, after: (*Server).jobUnanswered,
 			write: to(wire.JobOut), picture: draws(drawing.JobSheetOf), text: drawing.JobText, drawings: jobDrawings,
 		}).row(),

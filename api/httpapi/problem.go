@@ -44,7 +44,7 @@ func (p *Problem) Readable() string {
 	var b strings.Builder
 	b.WriteString(p.Error() + "\n")
 	for _, f := range p.Faults {
-		b.WriteString("  " + f.Pointer + ": " + f.Detail + " (" + string(f.Code) + ")")
+		b.WriteString("  " + f.Pointer() + ": " + f.Detail + " (" + string(f.Code) + ")")
 		if f.Given != "" {
 			b.WriteString("\n    given: " + strconv.Quote(f.Given))
 		}

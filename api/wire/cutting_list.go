@@ -12,10 +12,10 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// CuttingListIn translates a request, as requestFromWire does.
+// CuttingListIn translates a request, as YardageIn does.
 func CuttingListIn(w *gen.CuttingListRequest) (service.CuttingListRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.CuttingListRequest{Piece: furniture.Piece{
 		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif),
 		Measures: make(map[string]length.Length), Options: value(w.Options),

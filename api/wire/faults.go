@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"github.com/bridletie/bridletie/api/formats"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
 )
@@ -14,7 +15,7 @@ func FaultsOut(faults []fault.Fault) []gen.Fault {
 	faults = faults[:min(len(faults), MaxFaults)]
 	list := make([]gen.Fault, len(faults))
 	for i, f := range faults {
-		list[i] = gen.Fault{Pointer: f.Pointer, Code: gen.FaultCode(f.Code), Detail: f.Detail}
+		list[i] = gen.Fault{Pointer: f.Pointer(), Code: gen.FaultCode(f.Code), Detail: f.Detail}
 		set(&list[i].Given, f.Given)
 		set(&list[i].Try, f.Try)
 	}
@@ -26,7 +27,7 @@ func FaultsIn(list []gen.Fault) []fault.Fault {
 	var faults []fault.Fault
 	for _, f := range list {
 		faults = append(faults, fault.Fault{
-			Pointer: f.Pointer, Code: fault.Code(f.Code), Detail: f.Detail, Given: value(f.Given), Try: value(f.Try),
+			Path: formats.Pointer(f.Pointer), Code: fault.Code(f.Code), Detail: f.Detail, Given: value(f.Given), Try: value(f.Try),
 		})
 	}
 	return faults

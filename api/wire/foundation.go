@@ -13,7 +13,7 @@ import (
 // FoundationIn translates a request, as YardageIn does.
 func FoundationIn(w *gen.FoundationRequest) (service.FoundationRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.FoundationRequest{Units: unitsFrom(value(w.Units))}
 	if value(w.Build) == gen.FoundationRequestBuildModern {
 		req.Build = foundation.Modern
@@ -141,7 +141,7 @@ func (w foundationWriter) webbing(b *foundation.Webbing) gen.FoundationWebbing {
 	for i, one := range b.Webs {
 		web := gen.FoundationWeb{
 			Way: gen.FoundationWebWayAcross, Number: one.Number, Span: w.up(one.Span), Cut: w.up(one.Cut), Over: []int{},
-			X1Mm: coordinate(one.From.X), Y1Mm: coordinate(one.From.Y), X2Mm: coordinate(one.To.X), Y2Mm: coordinate(one.To.Y),
+			X1Mm: one.From.Across.MM(), Y1Mm: one.From.Along.MM(), X2Mm: one.To.Across.MM(), Y2Mm: one.To.Along.MM(),
 		}
 		if one.Way == foundation.Along {
 			web.Way = gen.FoundationWebWayAlong
@@ -159,7 +159,7 @@ func (w foundationWriter) springs(b *foundation.Built) *gen.FoundationSprings {
 		Strands: b.Lashing.Strands, Cord: w.up(b.Lashing.Cord),
 	}
 	for i, p := range b.Grid.Centres {
-		g.Centres[i] = gen.FoundationPoint{XMm: coordinate(p.X), YMm: coordinate(p.Y)}
+		g.Centres[i] = gen.FoundationPoint{XMm: p.Across.MM(), YMm: p.Along.MM()}
 	}
 	return g
 }

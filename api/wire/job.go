@@ -5,7 +5,9 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // jobReader reads a request for a job. The parts of it that other operations take
@@ -16,17 +18,17 @@ type jobReader struct {
 }
 
 // JobIn translates a request, as YardageIn does.
-func JobIn(w *gen.JobRequest) (service.JobRequest, fault.List) {
+func JobIn(w *gen.JobRequest) (job.Request, fault.List) {
 	t := jobReader{cloths: make(map[string]int)}
-	root := fault.Path("")
-	req := service.JobRequest{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections)}
+	root := fault.Path{}
+	req := job.Request{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections)}
 	for i := range w.Cloths {
 		c := &w.Cloths[i]
 		if _, twice := t.cloths[c.Id]; !twice {
 			t.cloths[c.Id] = i
 		}
 		at := root.Field("cloths").Index(i)
-		one := service.JobCloth{ID: c.Id, Cloth: t.cloth(&c.Cloth, at.Field("cloth")), Sold: t.sold(&c.Cloth, at.Field("cloth"))}
+		one := job.Cloth{ID: c.Id, Cloth: t.cloth(&c.Cloth, at.Field("cloth")), Sold: t.sold(&c.Cloth, at.Field("cloth"))}
 		for _, piece := range value(c.Pieces) {
 			one.Hand = append(one.Hand, lengthFrom(piece))
 		}
@@ -45,12 +47,12 @@ func JobIn(w *gen.JobRequest) (service.JobRequest, fault.List) {
 }
 
 // hidden are the sections that are switched off.
-func hidden(w *gen.JobSections) (h service.JobSections) {
+func hidden(w *gen.JobSections) (h job.Sections) {
 	if w == nil {
 		return h
 	}
 	off := func(b *bool) bool { return b != nil && !*b }
-	return service.JobSections{
+	return job.Sections{
 		CuttingLists: off(w.CuttingLists), Cloths: off(w.Cloths), Piping: off(w.Piping), Buttoning: off(w.Buttoning),
 		Foam: off(w.Foam), Wadding: off(w.Wadding), Foundation: off(w.Foundation), Fire: off(w.Fire),
 		OrderList: off(w.OrderList), Cost: off(w.Cost), DayPlan: off(w.DayPlan),
@@ -61,9 +63,9 @@ func hidden(w *gen.JobSections) (h service.JobSections) {
 // stands in this request.
 func (t *jobReader) within(l fault.List, at fault.Path) { t.shape.Append(l.Below(at)) }
 
-func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fault.Path) service.JobPiece {
-	p := service.JobPiece{ID: w.Id, Name: value(w.Name), Cloths: t.pieceCloths(w.Cloths, at.Field("cloths"))}
-	p.Build = map[gen.JobPieceBuild]service.JobBuild{gen.JobPieceBuildModern: service.JobModern, gen.JobPieceBuildKeep: service.JobKeep}[value(w.Build)]
+func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fault.Path) job.Piece {
+	p := job.Piece{ID: w.Id, Name: value(w.Name), Cloths: t.pieceCloths(w.Cloths, at.Field("cloths"))}
+	p.Build = map[gen.JobPieceBuild]job.Build{gen.JobPieceBuildModern: job.Modern, gen.JobPieceBuildKeep: job.Keep}[value(w.Build)]
 	p.Piece.Units, p.Piece.Count = units, 1
 	switch {
 	case w.Kind == nil && w.Written == nil:
@@ -84,7 +86,7 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fau
 }
 
 // byKind reads what a piece of a kind has, as /v1/cutting-list does.
-func (t *jobReader) byKind(w *gen.JobPiece, p *service.JobPiece, units length.System, at fault.Path) {
+func (t *jobReader) byKind(w *gen.JobPiece, p *job.Piece, units length.System, at fault.Path) {
 	list, shape := CuttingListIn(&gen.CuttingListRequest{
 		Kind: *w.Kind, Count: w.Count, Measures: w.Measures, Options: w.Options, Allow: w.Allow, Motif: w.Motif, Drop: w.Drop, Replace: w.Replace, Covers: w.Covers,
 	})
@@ -95,7 +97,7 @@ func (t *jobReader) byKind(w *gen.JobPiece, p *service.JobPiece, units length.Sy
 
 // byHand reads the panels of a piece that is written by hand, and refuses what
 // belongs to a kind.
-func (t *jobReader) byHand(w *gen.JobPiece, p *service.JobPiece, at fault.Path) {
+func (t *jobReader) byHand(w *gen.JobPiece, p *job.Piece, at fault.Path) {
 	for _, f := range []struct {
 		name  string
 		given bool
@@ -133,9 +135,12 @@ func (t *jobReader) byHand(w *gen.JobPiece, p *service.JobPiece, at fault.Path) 
 	}
 }
 
+// usual is the workroom's figure as the wire has it.
+func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k).String() }
+
 // JobOut is the answer as the contract has it. A section that is not shown is
 // left out.
-func JobOut(ans *service.JobAnswer, digest string) gen.JobAnswer {
+func JobOut(ans *job.Answer, digest string) gen.JobAnswer {
 	h := ans.Request.Hide
 	g := gen.JobAnswer{
 		Title: ans.Title(), Warnings: wireJobNotes(ans.Warnings), Cautions: wireJobNotes(ans.Cautions),
@@ -178,7 +183,7 @@ func JobOut(ans *service.JobAnswer, digest string) gen.JobAnswer {
 	return g
 }
 
-func wireJobNotes(notes []service.JobNote) []gen.JobNote {
+func wireJobNotes(notes []job.Note) []gen.JobNote {
 	list := make([]gen.JobNote, len(notes))
 	for i, n := range notes {
 		list[i] = gen.JobNote{Text: n.Text, From: n.From}

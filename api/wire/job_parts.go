@@ -6,9 +6,11 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // obstaclesOf are what panels must pass, by the panel.
@@ -29,7 +31,7 @@ func (t *jobReader) obstaclesOf(w *gen.JobPiece, at fault.Path) map[string][]rel
 }
 
 // pieceCloths finds the cloths of a piece.
-func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) service.JobCovers {
+func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) job.Covers {
 	if w == nil {
 		w = &gen.JobPieceCloths{}
 	}
@@ -44,17 +46,8 @@ func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) service.Jo
 		}
 		return i
 	}
-	return service.JobCovers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
+	return job.Covers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
 }
-
-// The usual buttoning of a job (common practice, no source).
-const (
-	usualDiamondWide = "11 cm"
-	usualDiamondTall = "16 cm"
-	usualButtonEdge  = "8 cm"
-	usualWells       = "30 mm"
-	usualButtonLines = 28
-)
 
 // chart reads how a piece is buttoned, as /v1/buttoning does, with what is usual
 // for what is left out.
@@ -62,12 +55,12 @@ func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningR
 	if w == nil {
 		w = &gen.JobButtoning{}
 	}
-	wide, tall, edge := usualDiamondWide, usualDiamondTall, usualButtonEdge
+	wide, tall, edge := t.usual(practice.UsualDiamondWidth), t.usual(practice.UsualDiamondHeight), t.usual(practice.UsualButtonEdge)
 	full := gen.ButtoningRequest{
 		Panel:     gen.ButtoningPanel{Crown: w.Crown, Margins: w.Margins},
 		Grid:      gen.ButtoningGrid{How: gen.ButtoningGridHowSpacing, Width: &wide, Height: &tall},
-		Depth:     usualWells,
-		Buttons:   gen.ButtoningButtons{Lines: usualButtonLines},
+		Depth:     t.usual(practice.UsualWells),
+		Buttons:   gen.ButtoningButtons{Lines: int(t.shop.Count(practice.UsualButton))},
 		Groove:    w.Groove,
 		Allowance: w.Allowance, Edge: (*gen.ButtoningRequestEdge)(w.Edge), MotifSizes: w.MotifSizes, Lies: w.Lies, Aim: w.Aim,
 		Join: (*gen.ButtoningRequestJoin)(w.Join), JoinSeam: w.JoinSeam,
@@ -89,17 +82,17 @@ func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningR
 	return req
 }
 
-func (t *jobReader) jobPiping(w *gen.JobPiping, req *service.JobRequest) {
+func (t *jobReader) jobPiping(w *gen.JobPiping, req *job.Request) {
 	if w == nil {
 		w = &gen.JobPiping{}
 	}
-	full := gen.PipingRequest{Units: wireUnits(req.Units), Cord: gen.PipingCord{Diameter: "4 mm"}, Strip: w.Strip, Joins: w.Joins}
+	full := gen.PipingRequest{Units: wireUnits(req.Units), Cord: gen.PipingCord{Diameter: t.usual(practice.UsualCord)}, Strip: w.Strip, Joins: w.Joins}
 	if w.Cord != nil {
 		full.Cord = *w.Cord
 	}
 	one, shape := PipingIn(&full)
-	t.within(shape, fault.Path("").Field("piping"))
-	req.Piping = service.JobPiping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
+	t.within(shape, fault.At("piping"))
+	req.Piping = job.Piping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
 }
 
 // pipingMost is how many joins a run may have that says nothing else.
@@ -110,12 +103,12 @@ func pipingMost(w *gen.PipingJoins) int {
 	return *w.Most
 }
 
-func (t *jobReader) jobFoam(w *gen.JobFoam, req *service.JobRequest) {
+func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 	if w == nil {
-		req.Foam = service.UsualFoam()
+		req.Foam = job.UsualFoam(t.shop)
 		return
 	}
-	at := fault.Path("").Field("foam")
+	at := fault.At("foam")
 	one, shape := FoamIn(&gen.FoamRequest{
 		Units: wireUnits(req.Units), Use: (*gen.FoamRequestUse)(w.Use), Currency: w.Currency, Kerf: w.Kerf, Foams: w.Foams, Sheets: w.Sheets,
 	})
@@ -126,7 +119,7 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *service.JobRequest) {
 			ids[f.Id] = i
 		}
 	}
-	req.Foam = service.JobFoam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
+	req.Foam = job.Foam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
 	req.Foam.Back = req.Foam.Seat
 	if w.Back != nil {
 		req.Foam.Back = t.foamID(*w.Back, ids, at.Field("back"))
@@ -137,10 +130,10 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *service.JobRequest) {
 	}
 }
 
-func (t *jobReader) jobBench(w *gen.JobRequest, req *service.JobRequest) {
+func (t *jobReader) jobBench(w *gen.JobRequest, req *job.Request) {
 	if wad := w.Wadding; wad != nil {
 		one, shape := WaddingIn(&gen.WaddingRequest{Settings: wad.Settings})
-		t.within(shape, fault.Path("").Field("wadding"))
+		t.within(shape, fault.At("wadding"))
 		req.Bench.Wadding = one.Given
 		if wad.Sheet != nil {
 			m := map[gen.JobWaddingSheet]wadding.Material{gen.JobWaddingSheetSkin: wadding.Skin, gen.JobWaddingSheetCottonFelt: wadding.CottonFelt}[*wad.Sheet]
@@ -149,7 +142,7 @@ func (t *jobReader) jobBench(w *gen.JobRequest, req *service.JobRequest) {
 	}
 	if f := w.Foundation; f != nil {
 		one, shape := FoundationIn(&gen.FoundationRequest{Settings: f.Settings})
-		t.within(shape, fault.Path("").Field("foundation"))
+		t.within(shape, fault.At("foundation"))
 		req.Bench.Foundation = one.Given
 		if value(f.Fixing) == gen.JobFoundationFixingStaples {
 			req.Bench.Fixing = foundation.Staples
@@ -157,7 +150,7 @@ func (t *jobReader) jobBench(w *gen.JobRequest, req *service.JobRequest) {
 	}
 }
 
-func (t *jobReader) jobFire(w *gen.JobFire, req *service.JobRequest) {
+func (t *jobReader) jobFire(w *gen.JobFire, req *job.Request) {
 	if w == nil {
 		return
 	}
@@ -168,12 +161,12 @@ func (t *jobReader) jobFire(w *gen.JobFire, req *service.JobRequest) {
 		SmoothSurface: w.SmoothSurface, SeatMeetsBack: w.SeatMeetsBack, PermanentLabel: w.PermanentLabel, DisplayLabel: w.DisplayLabel,
 		FederalLabel: w.FederalLabel, ChemicalLabel: w.ChemicalLabel, Layers: value(w.Layers), Papers: w.Papers,
 	})
-	t.within(shape, fault.Path("").Field("fire"))
+	t.within(shape, fault.At("fire"))
 	req.Fire = &one
 }
 
 // wireJobBench are the parts beneath the cover, and the fire check.
-func wireJobBench(g *gen.JobAnswer, ans *service.JobAnswer, digest string) {
+func wireJobBench(g *gen.JobAnswer, ans *job.Answer, digest string) {
 	h := ans.Request.Hide
 	if !h.Foam && ans.Foam != nil {
 		g.Foam = &gen.JobFoamAnswer{}
@@ -204,7 +197,7 @@ func wireJobBench(g *gen.JobAnswer, ans *service.JobAnswer, digest string) {
 }
 
 // wireJobPart is the answer of a part, or what keeps it from being answered.
-func wireJobPart[A, G any](p service.JobPart[A], digest string, wire func(*A, string) G) (*G, *gen.JobFault) {
+func wireJobPart[A, G any](p job.Part[A], digest string, wire func(*A, string) G) (*G, *gen.JobFault) {
 	if p.Answer != nil {
 		g := wire(p.Answer, digest)
 		return &g, nil
@@ -220,7 +213,7 @@ func wireJobFault(l fault.List) *gen.JobFault {
 	return &gen.JobFault{Count: l.Len(), Errors: shown}
 }
 
-func wireJobCloth(ans *service.JobAnswer, p *service.JobPlan, digest string) gen.JobClothAnswer {
+func wireJobCloth(ans *job.Answer, p *job.Plan, digest string) gen.JobClothAnswer {
 	w := answerWriter{units: ans.Request.Units}
 	c := ans.Cloths[p.Cloth]
 	effort := [...]gen.JobClothAnswerEffort{

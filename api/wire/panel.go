@@ -3,12 +3,9 @@ package wire
 import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
-	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
-
-// defaultJoinSeam is the seam of a join when none is given.
-const defaultJoinSeam = 15 * length.Millimetre
 
 func (t *translator) panel(w *gen.Panel, at fault.Path) panel.Panel {
 	p := panel.Panel{
@@ -17,7 +14,7 @@ func (t *translator) panel(w *gen.Panel, at fault.Path) panel.Panel {
 		Count:    1,
 		Size:     panel.Size{Across: lengthFrom(w.Size.Across), Along: lengthFrom(w.Size.Along)},
 		Allow:    sidesFrom(w.Allow),
-		JoinSeam: defaultJoinSeam,
+		JoinSeam: t.shop.Length(practice.PanelJoin),
 		Pair:     value(w.Pair),
 	}
 	if w.Count != nil {

@@ -11,7 +11,7 @@ import (
 // PleatsIn translates a request for pleats, as YardageIn does.
 func PleatsIn(w *gen.PleatsRequest) (service.PleatsRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.PleatsRequest{Units: unitsFrom(value(w.Units)), Name: value(w.Name)}
 	req.Job = pleat.Job{
 		From: t.edgeFrom(&w.From, root.Field("from")), Style: pleat.Style(value(w.Style)), Count: value(w.Count),

@@ -9,7 +9,6 @@ import (
 
 	"github.com/bridletie/bridletie/api/formats"
 	"github.com/bridletie/bridletie/api/gen"
-	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -104,7 +103,9 @@ func (w answerWriter) quantity(l length.Length, r length.Rounding) gen.Quantity 
 	return gen.Quantity{Mm: l.MM(), Text: l.Text(w.units, r)}
 }
 
-func wholeMM(l length.Length) int { return int(buttoning.Tape(l) / length.Millimetre) }
+func wholeMM(l length.Length) int {
+	return int(l.Round(length.Millimetre, length.Nearest) / length.Millimetre)
+}
 
 // toMillionth leaves out what two machines might see differently.
 func toMillionth(x float64) float64 {
@@ -114,6 +115,3 @@ func toMillionth(x float64) float64 {
 	}
 	return x
 }
-
-// coordinate is a place in millimetres to six decimals.
-func coordinate(mm float64) gen.Coordinate { return math.Round(mm*1e6) / 1e6 }

@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 func dayFrom(s string) calendar.Day {
@@ -24,7 +25,18 @@ func wireUnits(s length.System) *gen.Units {
 // translator turns the wire form into the domain's. It records the faults that
 // only the wire form can show: a field that is given as 0 where the domain
 // takes 0 for left out, and a field that is left out where 0 means something.
-type translator struct{ shape fault.List }
+type translator struct {
+	shape fault.List
+	shop  practice.Set // what the workroom goes by, and before it what the request gives
+}
+
+// own takes a figure of the request, where it is given, before that of the
+// workroom.
+func (t *translator) own(k practice.LengthKey, s *string) {
+	if s != nil {
+		t.shop = t.shop.With(k.Give(lengthFrom(*s)))
+	}
+}
 
 // value is what p points to, or the zero value.
 func value[T any](p *T) T {

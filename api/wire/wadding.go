@@ -11,7 +11,7 @@ import (
 // WaddingIn translates a request, as YardageIn does.
 func WaddingIn(w *gen.WaddingRequest) (service.WaddingRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.WaddingRequest{Units: unitsFrom(value(w.Units))}
 	for i := range w.Items {
 		req.Items = append(req.Items, t.waddingItem(&w.Items[i], root.Field("items").Index(i)))

@@ -15,7 +15,7 @@ import (
 // that is not, or is left out, counts as 0.
 func YardageIn(w *gen.YardageRequest) (service.YardageRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.YardageRequest{
 		Units:  unitsFrom(value(w.Units)),
 		Effort: effortFrom(value(w.Effort)),

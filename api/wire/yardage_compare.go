@@ -10,7 +10,7 @@ import (
 // CompareIn translates a request, as YardageIn does.
 func CompareIn(w *gen.CompareRequest) (service.CompareRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.CompareRequest{Units: unitsFrom(value(w.Units)), Sensitive: w.Sensitivity != nil}
 	for i := range w.Cloths {
 		here := root.Field("cloths").Index(i)

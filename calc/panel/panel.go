@@ -6,13 +6,16 @@
 // the cut rectangle has the allowances around it.
 package panel
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/geom"
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // Size is an extent across and along.
 type Size struct{ Across, Along length.Length }
 
 // Point is a place measured from a top left corner.
-type Point struct{ Across, Along length.Length }
+type Point = geom.Point
 
 // Sides are amounts on the four sides.
 type Sides struct{ Top, Bottom, Left, Right length.Length }
@@ -102,6 +105,14 @@ type Panel struct {
 	JoinSeam length.Length // added on each side of every join
 	Pair     string        // id of the twin; "" for none
 	PairAs   PairAs
+}
+
+// Title is what the panel is called: its name, or else its id.
+func (p Panel) Title() string {
+	if p.Name != "" {
+		return p.Name
+	}
+	return p.ID
 }
 
 // Cut is the cut size: finished size and allowances.

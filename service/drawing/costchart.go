@@ -3,7 +3,7 @@ package drawing
 import (
 	"github.com/shopspring/decimal"
 
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 // costPart is a part of the total, and how its place on the bar is filled.
@@ -18,9 +18,10 @@ const costTitle = "What the job comes to"
 // CostChart is what a job comes to as one stacked bar: materials, labour,
 // overhead with contingency, and tax. Hatching tells the parts apart, so that
 // no colour is needed.
-func CostChart(c *service.JobCost) *Picture {
+func CostChart(c *buying.Cost) *Picture {
 	s := paper{k: 1, page: usualWidth + marginLeft + marginRight}
 	s.title(costTitle, "By its parts, in "+c.Money(c.Quote.Total).Code())
+	s.body(tBold, lacksText(c))
 	s.facts(costFacts(c))
 	s.costBar(c)
 	s.body(tQuiet, validText(c))
@@ -30,16 +31,23 @@ func CostChart(c *service.JobCost) *Picture {
 	for _, t := range c.Warnings {
 		s.body(tBold, "• "+apart(t))
 	}
-	desc := ""
+	desc := lacksText(c)
+	if desc != "" {
+		desc += " "
+	}
 	for _, p := range costParts(c) {
 		desc += capital(p.name) + " " + priceText(c.Money(p.sum)) + ". "
 	}
 	return s.picture(costTitle, desc+"Total "+priceText(c.Money(c.Quote.Total))+".", planStyles(1))
 }
 
-func costFacts(c *service.JobCost) []fact {
+func costFacts(c *buying.Cost) []fact {
 	q := &c.Quote
-	out := []fact{{"TOTAL", priceText(c.Money(q.Total)), "tax and rounding counted"}}
+	counted := "tax and rounding counted"
+	if !c.Complete {
+		counted = "without what is named above"
+	}
+	out := []fact{{"TOTAL", priceText(c.Money(q.Total)), counted}}
 	if q.Deposit.IsPositive() {
 		out = append(out, fact{"DEPOSIT", c.Money(q.Deposit).Text(), "balance " + c.Money(q.Balance).Text()})
 	}
@@ -48,7 +56,7 @@ func costFacts(c *service.JobCost) []fact {
 
 // costParts are the parts of the total that are more than nothing, but for what
 // rounding added.
-func costParts(c *service.JobCost) []costPart {
+func costParts(c *buying.Cost) []costPart {
 	q := &c.Quote
 	sums := [4]decimal.Decimal{}
 	for _, l := range q.Materials {
@@ -92,7 +100,7 @@ func fillCrossed(k, x, y, w, h float64) []Shape {
 
 // costBar draws the bar, and below it a line for each part with its sign, its
 // share and its sum.
-func (s *paper) costBar(c *service.JobCost) {
+func (s *paper) costBar(c *buying.Cost) {
 	parts := costParts(c)
 	all := decimal.Decimal{}
 	for _, p := range parts {
