@@ -47,7 +47,9 @@ func shown(doc *openapi3.T) (list []shownExample, lacking []string) {
 	return list, lacking
 }
 
-func exampleName(e *openapi3.ExampleRef) string { return strings.TrimPrefix(e.Ref, "#/components/examples/") }
+func exampleName(e *openapi3.ExampleRef) string {
+	return strings.TrimPrefix(e.Ref, "#/components/examples/")
+}
 
 // Every answer that the contract shows has its request, so that it is held against
 // the service, and every operation of the table shows one.
