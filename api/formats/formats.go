@@ -1,3 +1,5 @@
+// Package formats reads the strings of the contract that are more than text: lengths,
+// shares, drops, days, names and pointers, and says what is wrong with one.
 package formats
 
 import (
@@ -130,6 +132,7 @@ func Drop(s string) (cloth.Drop, bool) {
 	return cloth.Drop{Num: num, Den: den}.Reduced(), true
 }
 
+// Digits reports whether s is one digit or more.
 func Digits(s string) bool {
 	for i := range len(s) {
 		if s[i] < '0' || s[i] > '9' {
