@@ -14,7 +14,6 @@ import (
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/verify"
-	"github.com/bridletie/bridletie/service/job"
 )
 
 // fiveSizes are cushions that fill several sheets.
