@@ -60,12 +60,12 @@ var layers = []layer{
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
-	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar"}, ext: []string{"github.com/shopspring/decimal"}},
-	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/cloth", "calc/panel"}},
-	{dir: "calc/piping", std: pure, own: []string{"calc/length", "calc/geom"}},
+	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar", "calc/practice"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/piping", std: pure, own: []string{"calc/length", "calc/geom", "calc/practice"}},
 	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
-	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/geom", "calc/cloth", "calc/panel"}},
-	{dir: "calc/pleat", std: pure, own: []string{"calc/length", "calc/geom"}},
+	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/geom", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/pleat", std: pure, own: []string{"calc/length", "calc/geom", "calc/practice"}},
 	{dir: "calc/practice", std: pure, own: []string{"calc/length", "calc/fault"}},
 	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/panel", "calc/practice"}},
 	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/panel", "calc/practice"}},
@@ -74,7 +74,7 @@ var layers = []layer{
 	// sheet draws its random changes from numbers seeded by the job.
 	{dir: "calc/sheet", std: with(pure, "math/rand/v2"), own: []string{"calc/length"}},
 	// foam nests its layers on sheets.
-	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/sheet", "calc/money"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/sheet", "calc/money", "calc/practice"}, ext: []string{"github.com/shopspring/decimal"}},
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	// what is bought, and the job sheet made up of all answers, stand on the single answers.

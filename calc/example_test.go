@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/verify"
 )
 
@@ -27,7 +28,7 @@ func Example() {
 		fmt.Println("no such grid")
 		return
 	}
-	work := buttoning.NewWork(grid, buttoning.Spread{Depth: 3 * cm})
+	work := buttoning.NewWork(grid, buttoning.Spread{Depth: 3 * cm}, practice.Defaults())
 	fmt.Println(grid.Buttons(), "buttons, the back is cut", work.Cut().Across.Text(length.Metric, length.Up), "by", work.Cut().Along.Text(length.Metric, length.Up))
 
 	job := layout.Job{Cloth: cloth.Cloth{Width: 140 * cm, Pattern: heron, OneWay: true}, Panels: []panel.Panel{

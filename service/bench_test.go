@@ -150,7 +150,7 @@ func TestFoundationJoinsWhatIsWide(t *testing.T) {
 	}
 	req.Given = []practice.Given{{Name: "cloth-bolt", Value: int64(length.Metre)}}
 	l := service.FoundationFaults(req)
-	if l.Len() == 0 || l.Faults()[0].Pointer != "#/frames/0" || l.Faults()[0].Code != "longer-than-bolt" {
+	if l.Len() == 0 || l.Faults()[0].Pointer() != "#/frames/0" || l.Faults()[0].Code != "longer-than-bolt" {
 		t.Errorf("a bolt of 1 m: %+v", l.Faults())
 	}
 }
@@ -162,7 +162,7 @@ func TestFoundationRefusesScraps(t *testing.T) {
 		{ID: "B", Count: 50, Front: 4 * length.Metre, Depth: 4 * length.Metre, EdgeRows: -1},
 	}, Given: []practice.Given{{Name: "hessian-width", Value: int64(50 * benchCM)}, {Name: "seam", Value: int64(10 * benchCM)}}}}
 	l := service.FoundationFaults(req)
-	if l.Len() != 1 || l.Faults()[0].Pointer != "#/frames" || l.Faults()[0].Code != "too-many" {
+	if l.Len() != 1 || l.Faults()[0].Pointer() != "#/frames" || l.Faults()[0].Code != "too-many" {
 		t.Errorf("%+v", l.Faults())
 	}
 }

@@ -212,7 +212,7 @@ func placementOf(req CheckRequest, p HandPlacement, nth int) plan.Placement {
 // faults are the flaws of the plan in cutting order. A kind of flaw that only a
 // faulty request can have is an error: such a request is not answered.
 func (h byHand) faults(req CheckRequest) ([]PlanFault, error) {
-	flaws := verify.Check(plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}, h.layouts...)
+	flaws := verify.Check(req.Job(), h.layouts...)
 	off := make(map[[2]int]bool)
 	for _, f := range flaws {
 		switch f.Kind {

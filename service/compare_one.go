@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
@@ -44,10 +45,10 @@ func (c *comparer) try(k cloth.Cloth, sold cloth.Sold) trial {
 		return trial{why: "stopped"}
 	}
 	panels, loosened := fitted(c.req.Panels, k)
-	bad := panel.ClothFaults(panels, k, sold.Bolt, "")
+	bad := panel.ClothFaults(panels, k, sold.Bolt, fault.Path{})
 	job := plan.Job{Cloth: k, Panels: panels, Bolt: sold.Bolt}
 	if bad.Len() == 0 {
-		bad = plan.Faults(job, "")
+		bad = plan.Faults(job, fault.Path{})
 	}
 	if bad.Len() > 0 {
 		return trial{why: bad.Faults()[0].Detail}

@@ -65,14 +65,14 @@ const (
 
 // provePiece makes the list of a piece on a cloth, and plans every cover.
 func provePiece(t *testing.T, p furniture.Piece, c cloth.Cloth) {
-	if l := p.Faults(""); l.Len() > 0 {
+	if l := p.Faults(fault.Path{}); l.Len() > 0 {
 		t.Fatalf("the piece has faults: %+v", l.Faults())
 	}
 	outside := cloths()[(len(p.Measures)+p.Count)%len(cloths())]
 	req := service.CuttingListRequest{Piece: p, Cloth: &c, Outside: &outside}
 	if l := service.CuttingListFaults(req); l.Len() > 0 {
 		for _, f := range l.Faults() {
-			if f.Code != fault.TooMany || f.Pointer != "#/count" {
+			if f.Code != fault.TooMany || f.Pointer() != "#/count" {
 				t.Fatalf("%+v", f)
 			}
 		}

@@ -70,21 +70,21 @@ func foundationCloth(use foundation.Use, w foundation.Work, u practice.Set) plai
 // FoundationFaults are everything wrong with the request; pointers are those of
 // the wire form.
 func FoundationFaults(req FoundationRequest) fault.List {
-	l := req.Faults("")
+	l := req.Faults(fault.Path{})
 	if l.Len() > 0 {
 		return l
 	}
 	w := foundation.Plan(req.Job)
 	for _, use := range foundation.Uses() {
 		c := foundationCloth(use, w, req.Practice())
-		l.Append(c.faults(fault.Path("").Field("frames")))
+		l.Append(c.faults(fault.At("frames")))
 	}
 	return l
 }
 
 // FoundationFieldFaults are what is wrong with the fields. It may be asked of a
 // request of which a part could not be read.
-func FoundationFieldFaults(req FoundationRequest) fault.List { return req.FieldFaults("") }
+func FoundationFieldFaults(req FoundationRequest) fault.List { return req.FieldFaults(fault.Path{}) }
 
 func foundationWarnings(a *FoundationAnswer) []string {
 	out := []string{}

@@ -65,7 +65,7 @@ func (c *plainCloth) faults(at fault.Path) fault.List {
 		return l
 	}
 	for i, p := range c.panels {
-		found := panel.ClothFaults([]panel.Panel{p}, cloth.Cloth{Name: c.name, Width: c.width}, c.bolt, "")
+		found := panel.ClothFaults([]panel.Panel{p}, cloth.Cloth{Name: c.name, Width: c.width}, c.bolt, fault.Path{})
 		for _, f := range found.Faults() {
 			l.Add(at.Index(c.owner[i]), f.Code, "", "the "+c.name+": "+f.Detail, f.Try+"; the width and the length of the cloth are settings")
 		}

@@ -92,20 +92,20 @@ func compareLengths(a, b length.Length) int {
 // WaddingFaults are everything wrong with the request; pointers are those of the
 // wire form.
 func WaddingFaults(req WaddingRequest) fault.List {
-	l := req.Faults("")
+	l := req.Faults(fault.Path{})
 	if l.Len() > 0 {
 		return l
 	}
 	for _, s := range wadding.Plan(req.Job).Sheets {
 		c := waddingCloth(s, req.Practice())
-		l.Append(c.faults(fault.Path("").Field("items")))
+		l.Append(c.faults(fault.At("items")))
 	}
 	return l
 }
 
 // WaddingFieldFaults are what is wrong with the fields. It may be asked of a
 // request of which a part could not be read.
-func WaddingFieldFaults(req WaddingRequest) fault.List { return req.FieldFaults("") }
+func WaddingFieldFaults(req WaddingRequest) fault.List { return req.FieldFaults(fault.Path{}) }
 
 func waddingWarnings(a *WaddingAnswer) []string {
 	out := []string{}

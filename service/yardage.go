@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/calc/verify"
 )
@@ -23,6 +24,7 @@ type YardageRequest struct {
 	Pieces []length.Length // of the same cloth, in hand
 	Panels []panel.Panel
 	Effort plan.Effort
+	Shop   practice.Set // what the workroom goes by
 	// Obstacles are what each panel must pass, by its index; for the drawing only.
 	Obstacles map[int][]relief.Obstacle
 }
@@ -34,7 +36,12 @@ func (r YardageRequest) ReliefCuts(i int) []relief.Cut {
 		return nil
 	}
 	p := r.Panels[i]
-	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i]})
+	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i], Shop: r.Shop})
+}
+
+// Job is what is planned.
+func (r YardageRequest) Job() plan.Job {
+	return plan.Job{Cloth: r.Cloth, Panels: r.Panels, Bolt: r.Sold.Bolt}
 }
 
 // YardageAnswer is the order, the plan and the proof. Lengths are exact; they
@@ -128,7 +135,7 @@ func YardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*Yar
 }
 
 func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
-	job := plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}
+	job := req.Job()
 	stop := func() bool { return ctx.Err() != nil || hurry() }
 	r, err := plan.Solve(job, req.Effort, stop)
 	if ctx.Err() != nil {

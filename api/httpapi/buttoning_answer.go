@@ -186,10 +186,10 @@ func toMillionth(x float64) float64 {
 }
 
 func (w buttoningWriter) buttons() gen.ButtoningButtonsAnswer {
-	b, wish := w.ans.Buttons, w.ans.Request.Buttons
+	b, wish, button := w.ans.Buttons, w.ans.Request.Buttons, w.ans.Request.Button()
 	g := gen.ButtoningButtonsAnswer{
-		Count: b.Count, Lines: wish.Button.Lines, InHand: b.InHand,
-		Mould: w.quantity(wish.Button.Diameter(), length.Nearest), Covered: w.quantity(wish.Button.Covered(), length.Nearest), Circle: w.quantity(b.Circle, length.Up),
+		Count: b.Count, Lines: wish.Lines, InHand: b.InHand,
+		Mould: w.quantity(button.Diameter(), length.Nearest), Covered: w.quantity(button.Covered(), length.Nearest), Circle: w.quantity(b.Circle, length.Up),
 		Offcuts: []gen.ButtoningNest{},
 	}
 	for _, n := range b.Offcuts {

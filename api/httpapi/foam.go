@@ -14,6 +14,7 @@ import (
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
@@ -45,9 +46,10 @@ func (r reply) VisitFoamResponse(w http.ResponseWriter) error { return r.write(w
 // foamFromWire translates a request for foam, as requestFromWire does.
 func foamFromWire(w *gen.FoamRequest) (service.FoamRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.FoamRequest{Units: unitsFrom(value(w.Units))}
-	req.Kerf = lengthFrom(value(w.Kerf))
+	t.own(practice.FoamKerf, w.Kerf)
+	req.Shop, req.Kerf = t.shop, t.shop.Length(practice.FoamKerf)
 	if w.Currency != nil {
 		req.Currency = t.currency(*w.Currency, root)
 	}

@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // benchmarkBest is a search and a map.
@@ -38,5 +39,5 @@ func BenchmarkSixtyBySixty(b *testing.B) {
 	if !ok {
 		b.Fatal("no grid")
 	}
-	benchmarkBest(b, NewWork(g, Spread{Depth: 35 * mm}), trellis(cloth.Half()), false)
+	benchmarkBest(b, NewWork(g, Spread{Depth: 35 * mm}, practice.Defaults()), trellis(cloth.Half()), false)
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 const cm = length.Centimetre
@@ -17,7 +18,7 @@ func Example() {
 		Edges: buttoning.Edges{Side: 8 * cm, Top: 9 * cm, Bottom: 12 * cm},
 	}
 	grid, _ := buttoning.GridFor(p, buttoning.Wish{How: buttoning.Spacing, Width: 13 * cm, Height: 19 * cm})
-	work := buttoning.NewWork(grid, buttoning.Spread{Depth: 3 * cm})
+	work := buttoning.NewWork(grid, buttoning.Spread{Depth: 3 * cm}, practice.Defaults())
 	fmt.Println(grid.Buttons(), "buttons; on the cloth a diamond is", work.Cloth.Across, "×", work.Cloth.Along)
 	fmt.Println("first row on the work: ", work.OnWork()[0].Across)
 	fmt.Println("first row on the cloth:", work.OnCloth()[0].Across)
@@ -39,6 +40,6 @@ func Example() {
 }
 
 func ExampleDepthFor() {
-	fmt.Println(buttoning.DepthFor(3*length.Inch, 3*length.Inch+buttoning.UsualAmount).Text(length.Imperial, length.Nearest))
+	fmt.Println(buttoning.DepthFor(3*length.Inch, 3*length.Inch+3*length.Inch/2).Text(length.Imperial, length.Nearest))
 	// Output: 1 9/16 in
 }

@@ -3,6 +3,7 @@ package buttoning
 import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Work is a grid with its depth: the places on the work and on the cloth.
@@ -18,10 +19,10 @@ type Work struct {
 }
 
 // NewWork spreads a grid out on the cloth.
-func NewWork(g Grid, s Spread) Work {
+func NewWork(g Grid, s Spread, shop practice.Set) Work {
 	d := g.Diamond()
 	return Work{
-		Grid: g, Spread: s, Groove: s.Depth / 2,
+		Grid: g, Spread: s, Groove: practice.Part(s.Depth, shop.Number(practice.ButtoningGroove)),
 		Cloth: panel.Size{Across: s.Over(d.Across), Along: s.Over(d.Along)},
 		Runs:  Edges{Side: s.Edge(g.Edges.Side), Top: s.Edge(g.Edges.Top), Bottom: s.Edge(g.Edges.Bottom)},
 	}

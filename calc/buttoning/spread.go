@@ -15,10 +15,6 @@ const (
 	ByTwiceDepth              // twice the depth to each diamond
 )
 
-// UsualAmount is what the rule of thumb adds to each diamond, 1½ in: Stephenson,
-// Cutting and Draping, 1905, for spaces of 3 in.
-const UsualAmount = 3 * length.Inch / 2
-
 // Spread turns spacings on the work into spacings on the cloth.
 type Spread struct {
 	Model  Model

@@ -14,6 +14,7 @@ import (
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
@@ -319,7 +320,7 @@ func TestBiggerNeverWeighsLess(t *testing.T) {
 			it.Thickness += more
 		case 1:
 			it.Over = &more
-			*it.Over += it.Fit.Over(it.Place)
+			*it.Over += it.Fit.Over(it.Place, practice.Defaults())
 		default:
 			it.Shape = it.Shape.Grown(more / 2)
 		}
@@ -386,9 +387,10 @@ func TestClassesOfUse(t *testing.T) {
 // lb/ft³, 30 and 20 lbf, the figures common practice names, without a source.
 func TestLimitsInPounds(t *testing.T) {
 	const perFoot, force = 0.45359237 / (0.3048 * 0.3048 * 0.3048) * 1000, 0.45359237 * 9.80665
+	usual := practice.Defaults()
 	for name, pair := range map[string][2]float64{
-		"light seat": {lightSeat, 1.8 * perFoot}, "dense seat": {denseSeat, 3.2 * perFoot},
-		"soft seat": {softSeat, 30 * force}, "hard back": {hardBack, 20 * force},
+		"light seat": {float64(usual.Density(practice.FoamLightSeat)), 1.8 * perFoot}, "dense seat": {float64(usual.Density(practice.FoamDenseSeat)), 3.2 * perFoot},
+		"soft seat": {float64(usual.Count(practice.FoamSoftSeat)), 30 * force}, "hard back": {float64(usual.Count(practice.FoamHardestBack)), 20 * force},
 	} {
 		if math.Abs(pair[0]-pair[1]) > pair[1]*0.005 {
 			t.Errorf("%s: %g, want %g", name, pair[0], pair[1])
@@ -412,7 +414,7 @@ func TestConcerns(t *testing.T) {
 		{Scatter, 60 * mm, Foam{Density: 14_999}, "[too light]"},
 		{Arm, 10 * mm, Foam{Density: 100_001}, "[too dense]"},
 	} {
-		if got := fmt.Sprint(Concerns(tc.place, tc.thick, tc.foam)); got != tc.want {
+		if got := fmt.Sprint(Concerns(tc.place, tc.thick, tc.foam, practice.Defaults())); got != tc.want {
 			t.Errorf("%+v: %s, want %s", tc, got, tc.want)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
@@ -194,13 +195,13 @@ func TestFaults(t *testing.T) {
 	} {
 		job := good()
 		c.spoil(&job)
-		l := job.Faults("")
+		l := job.Faults(fault.Path{})
 		if l.Len() != 1 {
 			t.Errorf("%s: %+v", c.name, l.Faults())
 			continue
 		}
 		f := l.Faults()[0]
-		if got := f.Pointer + " " + string(f.Code); got != c.want || f.Detail == "" || f.Try == "" {
+		if got := f.Pointer() + " " + string(f.Code); got != c.want || f.Detail == "" || f.Try == "" {
 			t.Errorf("%s: %s (%s; %s), want %s", c.name, got, f.Detail, f.Try, c.want)
 		}
 	}

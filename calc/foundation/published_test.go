@@ -3,6 +3,7 @@ package foundation_test
 import (
 	"testing"
 
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -33,7 +34,7 @@ func plan(t testing.TB, job foundation.Job) foundation.Work {
 		}
 		f.Count = max(f.Count, 1)
 	}
-	if l := job.Faults(""); l.Len() > 0 {
+	if l := job.Faults(fault.Path{}); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	return foundation.Plan(job)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
@@ -26,10 +27,10 @@ func ExampleListFaults() {
 		{ID: "SEAT", Count: 0, Size: panel.Size{Across: 60 * length.Centimetre, Along: 66 * length.Centimetre}},
 		{ID: "BACK", Count: 1, Size: panel.Size{Across: 160 * length.Centimetre, Along: 70 * length.Centimetre}},
 	}
-	faults := panel.ListFaults(list, "/panels")
-	faults.Append(panel.ClothFaults(list, cloth.Cloth{Width: 140 * length.Centimetre}, 0, "/panels"))
+	faults := panel.ListFaults(list, fault.At("panels"))
+	faults.Append(panel.ClothFaults(list, cloth.Cloth{Width: 140 * length.Centimetre}, 0, fault.At("panels")))
 	for _, f := range faults.Faults() {
-		fmt.Println(f.Pointer, f.Code)
+		fmt.Println(f.Pointer(), f.Code)
 	}
 	// Output:
 	// #/panels/0/count too-small

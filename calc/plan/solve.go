@@ -2,6 +2,7 @@ package plan
 
 import (
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -36,7 +37,7 @@ func soundModels(job Job) ([]*model, error) {
 	}
 	ways := models(job)
 	if len(ways) == 0 {
-		return nil, Faults(job, "")
+		return nil, Faults(job, fault.Path{})
 	}
 	return ways, nil
 }

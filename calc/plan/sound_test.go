@@ -77,7 +77,7 @@ func TestUnsoundJobsAreRefused(t *testing.T) {
 			}(),
 		} {
 			var l fault.List
-			if !errors.As(err, &l) || l.Faults()[0].Pointer != tc.pointer || l.Faults()[0].Code != tc.code {
+			if !errors.As(err, &l) || l.Faults()[0].Pointer() != tc.pointer || l.Faults()[0].Code != tc.code {
 				t.Errorf("%s, by %s: %v, want %s at %s", tc.name, how, err, tc.code, tc.pointer)
 			}
 		}

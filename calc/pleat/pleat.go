@@ -24,6 +24,7 @@ package pleat
 import (
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // How is what the excess is worked out from.
@@ -70,20 +71,14 @@ type Job struct {
 	From
 	Style    Style
 	Count    int           // 0 for as few as MaxDepth allows
-	MaxDepth length.Length // 0 for DefaultDepth
+	MaxDepth length.Length // 0 for the workroom's
 	Away     bool          // the folds of a fan point away from the centre
 	Over     length.Length // of the finished edge; 0 for all of it
 	Face     length.Length // of a box pleat; 0 for half of what it takes in
-	Margin   length.Length // of snips; 0 for DefaultMargin
-	Step     length.Length // shares are whole steps where they can be; 0 for a millimetre
+	Margin   length.Length // of snips; 0 for the workroom's
+	Step     length.Length // shares are whole steps where they can be; 0 for the workroom's
+	Shop     practice.Set  // what the workroom goes by
 }
-
-// What is taken where nothing is given. Common practice, no source.
-const (
-	DefaultDepth  = 20 * length.Millimetre
-	DefaultMargin = 12 * length.Millimetre
-	mostOpening   = 10 * length.Millimetre // of one snip
-)
 
 // MaxCount is how many pleats an edge has at most.
 const MaxCount = 400
@@ -159,7 +154,7 @@ func Plan(j Job) Result {
 	excess, finished := j.Excess()
 	r := Result{Excess: excess, Finished: finished, Cloth: finished + excess, Closed: j.How == RoundSeat && j.Angle == 360, Step: j.Step}
 	if r.Step == 0 {
-		r.Step = length.Millimetre
+		r.Step = j.Shop.Length(practice.PleatStep)
 	}
 	if excess < 0 {
 		r.Excess, r.Short = -excess, true
@@ -179,11 +174,7 @@ func Plan(j Job) Result {
 	}
 	switch {
 	case r.Short:
-		margin := j.Margin
-		if margin == 0 {
-			margin = DefaultMargin
-		}
-		r.SnipDepth = j.TurnOver - margin
+		r.SnipDepth = j.TurnOver - j.SnipMargin()
 	case r.Style == Darts:
 		r.DartLength = j.TurnOver
 	}
@@ -216,11 +207,11 @@ func (j Job) count(r Result) int {
 	}
 	most := j.MaxDepth
 	if most == 0 {
-		most = DefaultDepth
+		most = j.Shop.Length(practice.PleatDepth)
 	}
 	switch r.Style {
 	case Snips:
-		most = mostOpening
+		most = j.Shop.Length(practice.SnipOpening)
 	case Box, Inverted:
 		most *= 4
 	default:
@@ -271,4 +262,12 @@ func (r *Result) share(n int) []length.Length {
 		takes[n/2-1] += rest - rest/2
 	}
 	return takes
+}
+
+// SnipMargin is what is kept between the end of a snip and the edge line.
+func (j Job) SnipMargin() length.Length {
+	if j.Margin == 0 {
+		return j.Shop.Length(practice.SnipMargin)
+	}
+	return j.Margin
 }

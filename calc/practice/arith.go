@@ -9,7 +9,16 @@ import (
 // Times is a length by a number in millionths, both not negative, rounded up to
 // the nanometre. A result beyond the range of a length is the largest one.
 func Times(l length.Length, millionths int64) length.Length {
-	out, ok := length.Scale(max(l, 0), max(millionths, 0), One, length.Up)
+	return scaled(l, millionths, length.Up)
+}
+
+// Part is the same rounded down.
+func Part(l length.Length, millionths int64) length.Length {
+	return scaled(l, millionths, length.Down)
+}
+
+func scaled(l length.Length, millionths int64, r length.Rounding) length.Length {
+	out, ok := length.Scale(max(l, 0), max(millionths, 0), One, r)
 	if !ok {
 		return math.MaxInt64
 	}

@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // slack is how much narrower openings are taken than they are, in millimetres.
@@ -40,6 +41,10 @@ type field struct {
 	signU      length.Length
 	signV      length.Length
 	transposed bool // u runs along
+
+	leastArm, leastCut float64 // shorter ones are not cut
+	stray              float64 // of the folds of a fan from the round
+	turn               length.Length
 }
 
 func newField(j Job, o Obstacle, most cloth.Share) *field {
@@ -49,10 +54,12 @@ func newField(j Job, o Obstacle, most cloth.Share) *field {
 		centre: panel.Panel{Size: j.Size, Allow: j.Allow}.VisualCentre(),
 		lo:     1 + float64(j.Least)/million, hi: 1 + float64(most)/million, cos: 1, signU: 1, signV: 1,
 	}
+	f.leastArm, f.leastCut, f.stray = j.Shop.Length(practice.ReliefArm).MM(), j.Shop.Length(practice.ReliefCut).MM(), j.Shop.Length(practice.ReliefStray).MM()
+	f.turn = j.Shop.Length(practice.ReliefTurn)
 	f.mid = (f.lo + f.hi) / 2
 	f.margin = o.Margin
 	if f.margin == 0 {
-		f.margin = MarginFor(o.Stuffing, j.Loose)
+		f.margin = MarginFor(o.Stuffing, j.Loose, j.Shop)
 	}
 	f.keep = f.covered + f.margin.MM()
 	f.place(j)

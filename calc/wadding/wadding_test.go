@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -42,7 +43,7 @@ func plan(t testing.TB, job wadding.Job) wadding.Work {
 		}
 		it.Count, it.Layers = max(it.Count, 1), max(it.Layers, 1)
 	}
-	if l := job.Faults(""); l.Len() > 0 {
+	if l := job.Faults(fault.Path{}); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	return wadding.Plan(job)
@@ -219,13 +220,13 @@ func TestFaults(t *testing.T) {
 	} {
 		job := wadding.Job{Items: []wadding.Item{good}}
 		c.spoil(&job)
-		l := job.Faults("")
+		l := job.Faults(fault.Path{})
 		if l.Len() != 1 {
 			t.Errorf("%s: %+v", c.name, l.Faults())
 			continue
 		}
 		f := l.Faults()[0]
-		if got := f.Pointer + " " + string(f.Code); got != c.want || f.Detail == "" || f.Try == "" {
+		if got := f.Pointer() + " " + string(f.Code); got != c.want || f.Detail == "" || f.Try == "" {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
 	}

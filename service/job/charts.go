@@ -49,13 +49,13 @@ func (j *jobber) chartRequest(b buttonedPanel, k cloth.Cloth) (service.Buttoning
 		}
 	}
 	l := service.ButtoningFaults(req)
-	for n := 3; n > 0 && p.NoGrid && onlyAt(l, "#/grid"); n-- {
+	for n := 3; n > 0 && p.NoGrid && onlyAt(l, fault.At("grid")); n-- {
 		grid, edges := p.Buttoning.Grid, p.Buttoning.Panel.Edges
 		req.Grid.Width, req.Grid.Height = quarters(grid.Width, n), quarters(grid.Height, n)
 		req.Panel.Edges = buttoning.Edges{Side: quarters(edges.Side, n), Top: quarters(edges.Top, n), Bottom: quarters(edges.Bottom, n)}
 		l = service.ButtoningFaults(req)
 	}
-	if p.NoAim && onlyAt(l, "#/aim/how") {
+	if p.NoAim && onlyAt(l, fault.At("aim").Field("how")) {
 		req.Aim = nil
 		l = service.ButtoningFaults(req)
 	}
@@ -67,8 +67,8 @@ func quarters(l length.Length, n int) length.Length {
 }
 
 // onlyAt reports whether there is a fault, and none but at one place.
-func onlyAt(l fault.List, pointer string) bool {
-	return l.Len() > 0 && !slices.ContainsFunc(l.Faults(), func(f fault.Fault) bool { return f.Pointer != pointer })
+func onlyAt(l fault.List, place fault.Path) bool {
+	return l.Len() > 0 && !slices.ContainsFunc(l.Faults(), func(f fault.Fault) bool { return !f.Path.Is(place) })
 }
 
 // spread are the panels of a cloth as they are cut: a buttoned one as large as

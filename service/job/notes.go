@@ -215,7 +215,7 @@ func Unanswered(a *Answer) fault.List {
 			return fault.List{}
 		}
 		for _, f := range s.faults.Faults() {
-			if !slices.Contains(l.Faults(), f) { // a chart's faults are its plan's too
+			if !slices.ContainsFunc(l.Faults(), f.Same) { // a chart's faults are its plan's too
 				l.Append(fault.ListOf(f))
 			}
 		}
