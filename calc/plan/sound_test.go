@@ -12,8 +12,14 @@ import (
 	"github.com/bridletie/bridletie/calc/plan"
 )
 
+// failer is a test, by the testing package or by rapid.
+type failer interface {
+	Helper()
+	Fatalf(format string, args ...any)
+}
+
 // solve is the plan of a sound job.
-func solve(t testing.TB, job plan.Job, effort plan.Effort, stop func() bool) plan.Result {
+func solve(t failer, job plan.Job, effort plan.Effort, stop func() bool) plan.Result {
 	t.Helper()
 	r, err := plan.Solve(job, effort, stop)
 	if err != nil {
@@ -23,7 +29,7 @@ func solve(t testing.TB, job plan.Job, effort plan.Effort, stop func() bool) pla
 }
 
 // solvePieces is solve with pieces in hand.
-func solvePieces(t testing.TB, job plan.Job, pieces []length.Length, effort plan.Effort, stop func() bool) plan.InHand {
+func solvePieces(t failer, job plan.Job, pieces []length.Length, effort plan.Effort, stop func() bool) plan.InHand {
 	t.Helper()
 	h, err := plan.SolvePieces(job, pieces, effort, stop)
 	if err != nil {
