@@ -3,6 +3,7 @@ package service
 import (
 	"context"
 	"math"
+	"slices"
 
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
@@ -325,4 +326,23 @@ func (a *ButtoningAnswer) buttons() {
 		b.Strip = &strip
 	}
 	a.Buttons = b
+}
+
+// maxCircleOffcuts is how many offcuts the circles of one panel are cut from.
+const maxCircleOffcuts = 50
+
+// CoveredFrom is the chart with its buttons covered out of the offcuts, as many as
+// it takes, and the offcuts that are left.
+func (a ButtoningAnswer) CoveredFrom(free []panel.Size) (*ButtoningAnswer, []panel.Size) {
+	held := 0
+	for len(free) > 0 && held < a.Buttons.Count && a.Request.Buttons.Motif == nil && len(a.Request.Buttons.Offcuts) < maxCircleOffcuts {
+		if n := buttoning.NestIn(free[0], a.Buttons.Circle).Count; n > 0 {
+			a.Request.Buttons.Offcuts = append(slices.Clip(a.Request.Buttons.Offcuts), free[0])
+			held += n
+		}
+		free = free[1:]
+	}
+	a.buttons()
+	a.Warnings = buttoningWarnings(&a)
+	return &a, free
 }

@@ -80,7 +80,7 @@ func Compare(ctx context.Context, req CompareRequest, workers int, each func(Com
 	c := comparer{ctx: ctx, req: req, workers: workers}
 	c.plains()
 	ans := &CompareAnswer{Request: req, RankedBy: req.rank(), Cloths: make([]ComparedCloth, len(req.Cloths))}
-	sideBySide(workers, len(req.Cloths),
+	SideBySide(workers, len(req.Cloths),
 		func(i int) { ans.Cloths[i] = c.compared(i) },
 		func(i int) {
 			if each != nil && ctx.Err() == nil {

@@ -84,7 +84,7 @@ func fitted(panels []panel.Panel, k cloth.Cloth) ([]panel.Panel, int) {
 			p.Turn = panel.Upright
 		}
 	}
-	list, loosened := kept(list, k)
+	list, loosened := LoosenWishes(list, k)
 	return list, len(loosened)
 }
 
@@ -100,7 +100,7 @@ func (c *comparer) plains() {
 		}
 	}
 	found := make([]trial, len(keys))
-	sideBySide(c.workers, len(keys), func(i int) {
+	SideBySide(c.workers, len(keys), func(i int) {
 		key := keys[i]
 		found[i] = c.try(cloth.Cloth{Width: key.width, OneWay: key.oneWay, Railroad: key.railroad}, key.sold)
 	}, nil)
@@ -205,7 +205,7 @@ func (c *comparer) sensitivity() []CompareTried {
 			list = append(list, CompareTried{Width: w, Repeat: v})
 		}
 	}
-	sideBySide(c.workers, len(list), func(i int) {
+	SideBySide(c.workers, len(list), func(i int) {
 		k, at := first.Cloth, &list[i]
 		k.Width, k.Pattern.LengthRepeat = at.Width, at.Repeat
 		k.Pattern.Motifs = slices.Clone(k.Pattern.Motifs)

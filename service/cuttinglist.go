@@ -36,7 +36,7 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 	if req.Piece.Kind == "" {
 		return writtenList(req)
 	}
-	ans := &CuttingListAnswer{Request: req, List: changed(req.Piece.List(), req)}
+	ans := &CuttingListAnswer{Request: req, List: req.List()}
 	for cover := range ans.Covers {
 		c := furniture.Cover(cover)
 		switch of := req.clothOf(c); {
@@ -45,7 +45,7 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 		case of == nil:
 			ans.Covers[c] = ans.List.Of(c)
 		default:
-			panels, loosened := kept(ans.List.CutFrom(c, *of), *of)
+			panels, loosened := LoosenWishes(ans.List.CutFrom(c, *of), *of)
 			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}
@@ -58,8 +58,9 @@ func (r CuttingListRequest) clothOf(c furniture.Cover) *cloth.Cloth {
 	return [...]*cloth.Cloth{r.Cloth, r.Outside, r.Lining}[c]
 }
 
-// changed is the list as the caller wants it.
-func changed(list furniture.List, req CuttingListRequest) furniture.List {
+// List is the cutting list of the piece as the caller wants it.
+func (req CuttingListRequest) List() furniture.List {
+	list := req.Piece.List()
 	stands := func(id string) bool {
 		return !slices.Contains(req.Drop, id) && !slices.ContainsFunc(req.Replace, func(p panel.Panel) bool { return p.ID == id })
 	}
@@ -93,4 +94,13 @@ func writtenList(req CuttingListRequest) *CuttingListAnswer {
 		}
 	}
 	return ans
+}
+
+// OpenWarnings are those that a job does not settle: there a buttoned panel is cut
+// as its chart says, and wishes are loosened cloth by cloth.
+func (a *CuttingListAnswer) OpenWarnings() []string {
+	if n := len(a.List.Assumed); n > 0 {
+		return cuttingListWarnings(&CuttingListAnswer{List: furniture.List{Assumed: a.List.Assumed}})
+	}
+	return nil
 }

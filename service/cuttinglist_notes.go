@@ -21,7 +21,7 @@ func CuttingListFaults(req CuttingListRequest) fault.List {
 		return l
 	}
 	at := fault.Path("").Field("replace")
-	list := changed(req.Piece.List(), req)
+	list := req.List()
 	if len(list.Panels) == 0 {
 		l.Add(fault.Path("").Field("drop"), fault.TooFew, "", "no panel is left", "leave at least one panel on the list")
 		return l

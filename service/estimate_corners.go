@@ -45,7 +45,7 @@ func (e *estimator) corners(workers int) {
 		runs = append(runs, asked{piece: -1}, asked{piece: 1})
 		candidates = append(candidates, furniture.Measure{Name: "the cloth, once it is chosen"})
 	}
-	sideBySide(workers, len(runs), func(i int) { runs[i].result = e.run(runs[i]) }, nil)
+	SideBySide(workers, len(runs), func(i int) { runs[i].result = e.run(runs[i]) }, nil)
 	low, likely, high := runs[0].result.order, runs[1].result.order, runs[2].result.order
 	e.order = Range[length.Length]{min(low, likely, high), likely, max(low, likely, high)}
 	spread := e.order.High - e.order.Low

@@ -5,7 +5,6 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
-	"github.com/bridletie/bridletie/calc/relief"
 )
 
 // The limits of what is believed of a piece of cloth in hand.
@@ -42,8 +41,7 @@ func YardageFieldFaults(req YardageRequest) fault.List {
 	l.Append(panel.ListFaults(req.Panels, panels))
 	l.Append(panel.ClothFaults(req.Panels, req.Cloth, req.Sold.Bolt, panels))
 	for i, p := range req.Panels {
-		passing := ReliefRequest{Job: relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: req.Obstacles[i]}}
-		obstacleListFaults(&l, passing, panels.Index(i).Field("obstacles"))
+		l.Append(ObstacleFaults(p, req.Obstacles[i], panels.Index(i).Field("obstacles")))
 	}
 	return l
 }

@@ -3,6 +3,7 @@ package service
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -93,4 +94,12 @@ func yardageCautions(req YardageRequest) []string {
 		"Shears, rotary cutters and trimming knives cut hands: cut away from yourself and keep them closed.",
 		"Whether this cloth may be used for this piece is a matter of the fire rules where it is supplied; local codes and the supplier's papers decide.",
 	)
+}
+
+// Counted is a number of things in words: "1 piece", "3 pieces".
+func Counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
 }

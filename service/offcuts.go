@@ -44,7 +44,7 @@ func usesOf(req YardageRequest, r plan.Rect) []string {
 		fits := cut.Across <= r.Across && cut.Along <= r.Along
 		turned := p.Turn == panel.Quarter && cut.Along <= r.Across && cut.Across <= r.Along
 		if fits || turned {
-			out = append(out, "another "+nameOf(p))
+			out = append(out, "another "+p.Title())
 		}
 	}
 	if long := max(r.Across, r.Along); long >= shortStrip {
@@ -71,12 +71,4 @@ func biasStrips(r plan.Rect) (n int64, long length.Length) {
 	}
 	step := pipingStrip / 1_000_000 * root2
 	return int64((far - short) / step), long
-}
-
-// nameOf is a panel's name, or else its id.
-func nameOf(p panel.Panel) string {
-	if p.Name != "" {
-		return p.Name
-	}
-	return p.ID
 }

@@ -154,8 +154,7 @@ func Piping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
 // job is the request as calc takes it, each copy of a run by itself.
 func (req PipingRequest) job() (piping.Job, []PipingCopy) {
 	j := piping.Job{
-		Shape:    piping.Shape{Cut: req.Cut, Angle: req.Angle, Width: req.StripWidth(), Least: req.Least},
-		JoinSeam: req.JoinSeam, Overlap: req.Overlap, Ends: req.Ends, Margin: req.Corner, OneLean: req.OneLean,
+		Shape: req.Shape(), JoinSeam: req.JoinSeam, Overlap: req.Overlap, Ends: req.Ends, Margin: req.Corner, OneLean: req.OneLean,
 	}
 	j.RadiusBias, j.RadiusStraight = req.LeastRadius()
 	if req.HasCloth {
@@ -172,6 +171,11 @@ func (req PipingRequest) job() (piping.Job, []PipingCopy) {
 		}
 	}
 	return j, of
+}
+
+// Shape is how the strips are cut.
+func (req PipingRequest) Shape() piping.Shape {
+	return piping.Shape{Cut: req.Cut, Angle: req.Angle, Width: req.StripWidth(), Least: req.Least}
 }
 
 // StripWidth is how wide the strips are cut.
@@ -224,6 +228,43 @@ func (req PipingRequest) compare(v, w *PipingWay) int {
 		cmp.Compare(v.Strays, w.Strays),
 		cmp.Compare(v.Order, w.Order),
 		cmp.Compare(v.Joins, w.Joins))
+}
+
+// ThriftyPiping answers as Piping does where new cloth is bought with that for the
+// panels. It shows the way that needs the least new cloth of those that keep all
+// wishes, or that cover all runs when none does; out of the offcuts before any
+// other that needs no more.
+func ThriftyPiping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
+	ans, err := Piping(ctx, req)
+	if err != nil {
+		return nil, err
+	}
+	best := -1
+	for i := range ans.Ways {
+		w := &ans.Ways[i]
+		if w.Possible && (best < 0 || thriftier(w, &ans.Ways[best])) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return ans, nil
+	}
+	ans.Request.Way = &ans.Ways[best].Way
+	ans.Shown = ans.choose()
+	ans.Warnings = pipingWarnings(ans)
+	return ans, nil
+}
+
+// thriftier reports whether a way is to be preferred where new cloth is bought
+// with that for the panels.
+func thriftier(v, w *PipingWay) bool {
+	return cmp.Or(
+		behind(!v.Keeps)-behind(!w.Keeps),
+		cmp.Compare(v.Missing, w.Missing),
+		cmp.Compare(v.Cloth, w.Cloth),
+		behind(v.Way != piping.FromRects)-behind(w.Way != piping.FromRects),
+		cmp.Compare(v.Joins, w.Joins),
+	) < 0
 }
 
 func behind(yes bool) int {

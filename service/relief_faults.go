@@ -44,6 +44,14 @@ func ReliefFieldFaults(req ReliefRequest) fault.List {
 	return l
 }
 
+// ObstacleFaults are what is wrong with the obstacles that a panel passes; at is
+// where their list stands.
+func ObstacleFaults(p panel.Panel, obstacles []relief.Obstacle, at fault.Path) fault.List {
+	var l fault.List
+	obstacleListFaults(&l, ReliefRequest{Job: relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: obstacles}}, at)
+	return l
+}
+
 func obstacleListFaults(l *fault.List, req ReliefRequest, at fault.Path) {
 	seen := make(map[string]bool, len(req.Obstacles))
 	for i, o := range req.Obstacles {

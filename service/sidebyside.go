@@ -5,11 +5,11 @@ import (
 	"sync/atomic"
 )
 
-// sideBySide does n things, so many at a time, and hands each to then in order
+// SideBySide does n things, so many at a time, and hands each to then in order
 // as soon as it and those before it are done. then may be nil. It returns when
 // all is done. A panic of do comes out here, where the caller can catch it, and
 // not of a goroutine, where it would end the process.
-func sideBySide(workers, n int, do, then func(i int)) {
+func SideBySide(workers, n int, do, then func(i int)) {
 	done := make([]chan any, n) // what do panicked with, or nil
 	for i := range done {
 		done[i] = make(chan any, 1)

@@ -11,7 +11,7 @@ func TestSideBySideKeepsOrder(t *testing.T) {
 		for _, workers := range []int{-1, 1, 3, 300} {
 			var did atomic.Int64
 			var got []int
-			sideBySide(workers, n, func(int) { did.Add(1) }, func(i int) { got = append(got, i) })
+			SideBySide(workers, n, func(int) { did.Add(1) }, func(i int) { got = append(got, i) })
 			if int(did.Load()) != n || len(got) != n || !slices.IsSorted(got) {
 				t.Errorf("%d things, %d at a time: did %d, handed over %v", n, workers, did.Load(), got)
 			}
@@ -30,7 +30,7 @@ func TestSideBySidePanicsInTheCaller(t *testing.T) {
 			t.Errorf("%d still at work", running.Load())
 		}
 	}()
-	sideBySide(4, 100, func(i int) {
+	SideBySide(4, 100, func(i int) {
 		running.Add(1)
 		defer running.Add(-1)
 		if i == 5 {

@@ -112,7 +112,7 @@ func waddingWarnings(a *WaddingAnswer) []string {
 	out := []string{}
 	for _, r := range a.Rolls {
 		if n := len(r.Plan.Joins); n > 0 {
-			pieces := counted(n, "piece", "pieces") + " of " + strings.ReplaceAll(r.Sheet.Material.String(), "-", " ")
+			pieces := Counted(n, "piece", "pieces") + " of " + strings.ReplaceAll(r.Sheet.Material.String(), "-", " ")
 			out = append(out, pieces+" "+map[bool]string{true: "is", false: "are"}[n == 1]+" joined: tear the edges thin and keep the joins off corners and fronts")
 		}
 	}

@@ -15,9 +15,9 @@ type Loosened struct {
 	Why             string
 }
 
-// kept are the panels with the wishes loosened that no place on the cloth can
+// LoosenWishes are the panels with the wishes loosened that no place on the cloth can
 // keep: first what is wished across, then all.
-func kept(panels []panel.Panel, c cloth.Cloth) ([]panel.Panel, []Loosened) {
+func LoosenWishes(panels []panel.Panel, c cloth.Cloth) ([]panel.Panel, []Loosened) {
 	was := slices.Clone(panels)
 	reasons := make(map[int]string)
 	for range 3 * len(panels) { // each panel is loosened at most three times

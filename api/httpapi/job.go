@@ -5,8 +5,8 @@ import (
 	"net/http"
 
 	"github.com/bridletie/bridletie/api/gen"
-	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // The limits of a request for a job, which may list several pieces.
@@ -16,23 +16,23 @@ const (
 )
 
 // AnswerJob reads a request for a job and answers it, as AnswerYardage does.
-func (s *Server) AnswerJob(ctx context.Context, body []byte) (*service.JobAnswer, *Problem) {
+func (s *Server) AnswerJob(ctx context.Context, body []byte) (*job.Answer, *Problem) {
 	return answerTo(ctx, s, "POST /v1/job", body, s.job)
 }
 
 // job works a job out when its turn has come. A job of which no part that was
 // asked for can be answered is a request with faults.
-func (s *Server) job(ctx context.Context, req service.JobRequest) (*service.JobAnswer, error) {
+func (s *Server) job(ctx context.Context, req job.Request) (*job.Answer, error) {
 	req.MostPanels = s.opts.Panels
-	ans, err := inTurn(ctx, s, func(ctx context.Context) (*service.JobAnswer, error) {
+	ans, err := inTurn(ctx, s, func(ctx context.Context) (*job.Answer, error) {
 		n, back := s.workers()
 		defer back()
-		return service.Job(ctx, s.fire.set, req, n)
+		return job.Run(ctx, s.fire.set, req, n)
 	})
 	if err != nil {
 		return nil, err
 	}
-	if l := service.JobUnanswered(ans); l.Len() > 0 {
+	if l := job.Unanswered(ans); l.Len() > 0 {
 		return nil, invalid(l.Faults())
 	}
 	return ans, nil

@@ -6,11 +6,12 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // wireJob is the answer as the contract has it. A section that is not shown is
 // left out.
-func wireJob(ans *service.JobAnswer, digest string) gen.JobAnswer {
+func wireJob(ans *job.Answer, digest string) gen.JobAnswer {
 	h := ans.Request.Hide
 	g := gen.JobAnswer{
 		Title: ans.Title(), Warnings: wireJobNotes(ans.Warnings), Cautions: wireJobNotes(ans.Cautions),
@@ -54,7 +55,7 @@ func wireJob(ans *service.JobAnswer, digest string) gen.JobAnswer {
 }
 
 // wireJobMoney is what is bought, what it costs and when it is done.
-func wireJobMoney(g *gen.JobAnswer, ans *service.JobAnswer) {
+func wireJobMoney(g *gen.JobAnswer, ans *job.Answer) {
 	h := ans.Request.Hide
 	if !h.OrderList {
 		g.OrderList = &gen.JobOrderList{Lines: wireOrderLines(ans.Orders, ans.Request.Units), Without: append([]string{}, ans.Without()...)}
@@ -68,7 +69,7 @@ func wireJobMoney(g *gen.JobAnswer, ans *service.JobAnswer) {
 }
 
 // wireJobBench are the parts beneath the cover, and the fire check.
-func wireJobBench(g *gen.JobAnswer, ans *service.JobAnswer, digest string) {
+func wireJobBench(g *gen.JobAnswer, ans *job.Answer, digest string) {
 	h := ans.Request.Hide
 	if !h.Foam && ans.Foam != nil {
 		g.Foam = &gen.JobFoamAnswer{}
@@ -99,7 +100,7 @@ func wireJobBench(g *gen.JobAnswer, ans *service.JobAnswer, digest string) {
 }
 
 // wireJobPart is the answer of a part, or what keeps it from being answered.
-func wireJobPart[A, G any](p service.JobPart[A], digest string, wire func(*A, string) G) (*G, *gen.JobFault) {
+func wireJobPart[A, G any](p job.Part[A], digest string, wire func(*A, string) G) (*G, *gen.JobFault) {
 	if p.Answer != nil {
 		g := wire(p.Answer, digest)
 		return &g, nil
@@ -115,7 +116,7 @@ func wireJobFault(l fault.List) *gen.JobFault {
 	return &gen.JobFault{Count: *w.Count, Errors: *w.Errors}
 }
 
-func wireJobCloth(ans *service.JobAnswer, p *service.JobPlan, digest string) gen.JobClothAnswer {
+func wireJobCloth(ans *job.Answer, p *job.Plan, digest string) gen.JobClothAnswer {
 	w := answerWriter{units: ans.Request.Units}
 	c := ans.Cloths[p.Cloth]
 	effort := [...]gen.JobClothAnswerEffort{
@@ -145,7 +146,7 @@ func wireJobCloth(ans *service.JobAnswer, p *service.JobPlan, digest string) gen
 	return g
 }
 
-func wireJobNotes(notes []service.JobNote) []gen.JobNote {
+func wireJobNotes(notes []job.Note) []gen.JobNote {
 	list := make([]gen.JobNote, len(notes))
 	for i, n := range notes {
 		list[i] = gen.JobNote{Text: n.Text, From: n.From}

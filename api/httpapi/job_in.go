@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // jobReader reads a request for a job. The parts of it that other operations take
@@ -19,17 +20,17 @@ type jobReader struct {
 }
 
 // jobFromWire translates a request, as requestFromWire does.
-func jobFromWire(w *gen.JobRequest) (service.JobRequest, fault.List) {
+func jobFromWire(w *gen.JobRequest) (job.Request, fault.List) {
 	t := jobReader{cloths: make(map[string]int)}
 	root := fault.Path("")
-	req := service.JobRequest{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections)}
+	req := job.Request{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections)}
 	for i := range w.Cloths {
 		c := &w.Cloths[i]
 		if _, twice := t.cloths[c.Id]; !twice {
 			t.cloths[c.Id] = i
 		}
 		at := root.Field("cloths").Index(i)
-		one := service.JobCloth{ID: c.Id, Cloth: t.cloth(&c.Cloth, at.Field("cloth")), Sold: t.sold(&c.Cloth, at.Field("cloth"))}
+		one := job.Cloth{ID: c.Id, Cloth: t.cloth(&c.Cloth, at.Field("cloth")), Sold: t.sold(&c.Cloth, at.Field("cloth"))}
 		for _, piece := range value(c.Pieces) {
 			one.Hand = append(one.Hand, lengthFrom(piece))
 		}
@@ -48,12 +49,12 @@ func jobFromWire(w *gen.JobRequest) (service.JobRequest, fault.List) {
 }
 
 // hidden are the sections that are switched off.
-func hidden(w *gen.JobSections) (h service.JobSections) {
+func hidden(w *gen.JobSections) (h job.Sections) {
 	if w == nil {
 		return h
 	}
 	off := func(b *bool) bool { return b != nil && !*b }
-	return service.JobSections{
+	return job.Sections{
 		CuttingLists: off(w.CuttingLists), Cloths: off(w.Cloths), Piping: off(w.Piping), Buttoning: off(w.Buttoning),
 		Foam: off(w.Foam), Wadding: off(w.Wadding), Foundation: off(w.Foundation), Fire: off(w.Fire),
 		OrderList: off(w.OrderList), Cost: off(w.Cost), DayPlan: off(w.DayPlan),
@@ -64,9 +65,9 @@ func hidden(w *gen.JobSections) (h service.JobSections) {
 // stands in this request.
 func (t *jobReader) within(l fault.List, at fault.Path) { t.shape.Append(l.Below(at)) }
 
-func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fault.Path) service.JobPiece {
-	p := service.JobPiece{ID: w.Id, Name: value(w.Name), Cloths: t.pieceCloths(w.Cloths, at.Field("cloths"))}
-	p.Build = map[gen.JobPieceBuild]service.JobBuild{gen.JobPieceBuildModern: service.JobModern, gen.JobPieceBuildKeep: service.JobKeep}[value(w.Build)]
+func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fault.Path) job.Piece {
+	p := job.Piece{ID: w.Id, Name: value(w.Name), Cloths: t.pieceCloths(w.Cloths, at.Field("cloths"))}
+	p.Build = map[gen.JobPieceBuild]job.Build{gen.JobPieceBuildModern: job.Modern, gen.JobPieceBuildKeep: job.Keep}[value(w.Build)]
 	p.Piece.Units, p.Piece.Count = units, 1
 	switch {
 	case w.Kind == nil && w.Written == nil:
@@ -87,7 +88,7 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fau
 }
 
 // byKind reads what a piece of a kind has, as /v1/cutting-list does.
-func (t *jobReader) byKind(w *gen.JobPiece, p *service.JobPiece, units length.System, at fault.Path) {
+func (t *jobReader) byKind(w *gen.JobPiece, p *job.Piece, units length.System, at fault.Path) {
 	list, shape := cuttingListFromWire(&gen.CuttingListRequest{
 		Kind: *w.Kind, Count: w.Count, Measures: w.Measures, Options: w.Options, Allow: w.Allow, Motif: w.Motif, Drop: w.Drop, Replace: w.Replace, Covers: w.Covers,
 	})
@@ -98,7 +99,7 @@ func (t *jobReader) byKind(w *gen.JobPiece, p *service.JobPiece, units length.Sy
 
 // byHand reads the panels of a piece that is written by hand, and refuses what
 // belongs to a kind.
-func (t *jobReader) byHand(w *gen.JobPiece, p *service.JobPiece, at fault.Path) {
+func (t *jobReader) byHand(w *gen.JobPiece, p *job.Piece, at fault.Path) {
 	for _, f := range []struct {
 		name  string
 		given bool
@@ -154,7 +155,7 @@ func (t *jobReader) obstaclesOf(w *gen.JobPiece, at fault.Path) map[string][]rel
 }
 
 // pieceCloths finds the cloths of a piece.
-func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) service.JobCovers {
+func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) job.Covers {
 	if w == nil {
 		w = &gen.JobPieceCloths{}
 	}
@@ -169,7 +170,7 @@ func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) service.Jo
 		}
 		return i
 	}
-	return service.JobCovers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
+	return job.Covers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
 }
 
 // The usual buttoning of a job (common practice, no source).
@@ -214,7 +215,7 @@ func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningR
 	return req
 }
 
-func (t *jobReader) jobPiping(w *gen.JobPiping, req *service.JobRequest) {
+func (t *jobReader) jobPiping(w *gen.JobPiping, req *job.Request) {
 	if w == nil {
 		w = &gen.JobPiping{}
 	}
@@ -224,7 +225,7 @@ func (t *jobReader) jobPiping(w *gen.JobPiping, req *service.JobRequest) {
 	}
 	one, shape := pipingFromWire(&full)
 	t.within(shape, fault.Path("").Field("piping"))
-	req.Piping = service.JobPiping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
+	req.Piping = job.Piping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
 }
 
 // pipingMost is how many joins a run may have that says nothing else.
@@ -243,9 +244,9 @@ func wireUnits(s length.System) *gen.Units {
 	return &u
 }
 
-func (t *jobReader) jobFoam(w *gen.JobFoam, req *service.JobRequest) {
+func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 	if w == nil {
-		req.Foam = service.UsualFoam()
+		req.Foam = job.UsualFoam()
 		return
 	}
 	at := fault.Path("").Field("foam")
@@ -259,7 +260,7 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *service.JobRequest) {
 			ids[f.Id] = i
 		}
 	}
-	req.Foam = service.JobFoam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
+	req.Foam = job.Foam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
 	req.Foam.Back = req.Foam.Seat
 	if w.Back != nil {
 		req.Foam.Back = t.foamID(*w.Back, ids, at.Field("back"))
@@ -270,7 +271,7 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *service.JobRequest) {
 	}
 }
 
-func (t *jobReader) jobBench(w *gen.JobRequest, req *service.JobRequest) {
+func (t *jobReader) jobBench(w *gen.JobRequest, req *job.Request) {
 	if wad := w.Wadding; wad != nil {
 		one, shape := waddingFromWire(&gen.WaddingRequest{Settings: wad.Settings})
 		t.within(shape, fault.Path("").Field("wadding"))
@@ -290,7 +291,7 @@ func (t *jobReader) jobBench(w *gen.JobRequest, req *service.JobRequest) {
 	}
 }
 
-func (t *jobReader) jobFire(w *gen.JobFire, req *service.JobRequest) {
+func (t *jobReader) jobFire(w *gen.JobFire, req *job.Request) {
 	if w == nil {
 		return
 	}
@@ -307,7 +308,7 @@ func (t *jobReader) jobFire(w *gen.JobFire, req *service.JobRequest) {
 
 // jobMoney reads prices and terms. Where nothing is said of the hours they begin
 // from the example for what is done: a new cover, or a rebuilt piece.
-func (t *jobReader) jobMoney(w *gen.JobRequest, req *service.JobRequest) {
+func (t *jobReader) jobMoney(w *gen.JobRequest, req *job.Request) {
 	root := fault.Path("")
 	req.Days = t.jobDayTerms(w.Days, root.Field("days"))
 	req.Prices = t.jobPrices(value(w.Prices), root.Field("prices"))

@@ -11,7 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 // decimalFrom is a decimal number; one that the contract refuses counts as 0.
@@ -36,17 +36,17 @@ func mapped[A, B any](p *A, f func(A) B) *B {
 }
 
 // jobPers are what prices are for.
-var jobPers = map[gen.JobPer]service.JobPer{
-	gen.JobPerEach: service.PerEach, gen.JobPerHundred: service.PerHundred, gen.JobPerM: service.PerMetre, gen.JobPerYd: service.PerYard,
-	gen.JobPerKg: service.PerKilogram, gen.JobPerLb: service.PerPound, gen.JobPerPack: service.PerPack,
+var jobPers = map[gen.JobPer]buying.Per{
+	gen.JobPerEach: buying.PerEach, gen.JobPerHundred: buying.PerHundred, gen.JobPerM: buying.PerMetre, gen.JobPerYd: buying.PerYard,
+	gen.JobPerKg: buying.PerKilogram, gen.JobPerLb: buying.PerPound, gen.JobPerPack: buying.PerPack,
 }
 
 // jobPrices are the prices of a request; at is where the list stands.
-func (t *translator) jobPrices(w gen.JobPrices, at fault.Path) []service.JobPrice {
-	var list []service.JobPrice
+func (t *translator) jobPrices(w gen.JobPrices, at fault.Path) []buying.Price {
+	var list []buying.Price
 	for i := range w {
 		p := &w[i]
-		list = append(list, service.JobPrice{
+		list = append(list, buying.Price{
 			Article: p.Article, Amount: decimalFrom(p.Amount), Per: jobPers[p.Per],
 			Pack:     t.jobQuantity(p.Pack, at.Index(i).Field("pack")),
 			Minimum:  t.jobQuantity(p.Minimum, at.Index(i).Field("minimum")),
@@ -57,20 +57,20 @@ func (t *translator) jobPrices(w gen.JobPrices, at fault.Path) []service.JobPric
 }
 
 // jobQuantity is a quantity of which one field is given.
-func (t *translator) jobQuantity(w *gen.JobQuantity, at fault.Path) *service.OrderQuantity {
+func (t *translator) jobQuantity(w *gen.JobQuantity, at fault.Path) *buying.Quantity {
 	switch {
 	case w == nil:
 		return nil
 	case w.Length != nil:
-		return &service.OrderQuantity{Measure: service.OrderLength, Amount: int64(t.positive(w.Length, at.Field("length")))}
+		return &buying.Quantity{Measure: buying.Length, Amount: int64(t.positive(w.Length, at.Field("length")))}
 	case w.Kilograms != nil:
 		mg := kilogramsFrom(*w.Kilograms)
 		if mg == 0 {
 			t.shape.Add(at.Field("kilograms"), fault.TooSmall, *w.Kilograms, "this is more than nothing when it is given", "a number of kilograms, or leave it out")
 		}
-		return &service.OrderQuantity{Measure: service.OrderMass, Amount: mg}
+		return &buying.Quantity{Measure: buying.Mass, Amount: mg}
 	}
-	return &service.OrderQuantity{Amount: int64(value(w.Count))}
+	return &buying.Quantity{Amount: int64(value(w.Count))}
 }
 
 // kilogramsFrom is a mass in milligrams; one that the contract refuses counts as
@@ -85,8 +85,8 @@ func kilogramsFrom(s string) int64 {
 }
 
 // jobTerms are the terms of a request; at is where they stand.
-func (t *translator) jobTerms(w *gen.JobTerms, at fault.Path) service.JobTerms {
-	terms := service.JobTerms{
+func (t *translator) jobTerms(w *gen.JobTerms, at fault.Path) buying.Terms {
+	terms := buying.Terms{
 		Currency: t.currency(w.Currency, at), Discount: percentFrom(value(w.Discount)), MarkUp: percentFrom(value(w.MarkUp)),
 		Contingency: percentFrom(value(w.Contingency)), Deposit: percentFrom(value(w.Deposit)),
 		MaterialsTax: value(w.MaterialsTax), LabourTax: value(w.LabourTax), OverheadTax: value(w.OverheadTax),
@@ -117,8 +117,8 @@ func (t *translator) jobTerms(w *gen.JobTerms, at fault.Path) service.JobTerms {
 	return terms
 }
 
-func jobLabour(w *gen.JobLabour) *service.JobLabour {
-	l := &service.JobLabour{Rate: decimalFrom(w.Rate), Hours: costing.Timetable{Preset: service.DefaultPreset}}
+func jobLabour(w *gen.JobLabour) *buying.Labour {
+	l := &buying.Labour{Rate: decimalFrom(w.Rate), Hours: costing.Timetable{Preset: buying.DefaultPreset}}
 	switch p := value(w.Preset); p {
 	case "":
 	case gen.JobLabourPresetNone:
@@ -137,11 +137,11 @@ func jobLabour(w *gen.JobLabour) *service.JobLabour {
 }
 
 // jobDayTerms say how a shop works; at is where they stand. nil is all usual.
-func (t *translator) jobDayTerms(w *gen.JobDayTerms, at fault.Path) service.DayTerms {
+func (t *translator) jobDayTerms(w *gen.JobDayTerms, at fault.Path) buying.DayTerms {
 	if w == nil {
-		return service.DayTerms{}
+		return buying.DayTerms{}
 	}
-	terms := service.DayTerms{
+	terms := buying.DayTerms{
 		PerDay: decimalFrom(value(w.PerDay)), Start: dayFrom(value(w.Start)), Weekends: value(w.Weekends), Delivery: w.Delivery, Glue: w.Glue,
 	}
 	if w.PerDay != nil && terms.PerDay.IsZero() {
@@ -154,7 +154,7 @@ func (t *translator) jobDayTerms(w *gen.JobDayTerms, at fault.Path) service.DayT
 type orderWriter struct{ units length.System }
 
 // wireOrderLines is an order list as the contract has it.
-func wireOrderLines(list []service.OrderLine, units length.System) []gen.OrderLine {
+func wireOrderLines(list []buying.Line, units length.System) []gen.OrderLine {
 	w := orderWriter{units}
 	out := make([]gen.OrderLine, len(list))
 	for i := range list {
@@ -163,13 +163,13 @@ func wireOrderLines(list []service.OrderLine, units length.System) []gen.OrderLi
 	return out
 }
 
-func (w orderWriter) amount(m service.OrderMeasure, q int64) gen.OrderAmount {
-	unit := [...]gen.OrderAmountUnit{service.OrderCount: gen.OrderAmountUnitEach, service.OrderLength: gen.OrderAmountUnitM, service.OrderMass: gen.OrderAmountUnitKg}
+func (w orderWriter) amount(m buying.Measure, q int64) gen.OrderAmount {
+	unit := [...]gen.OrderAmountUnit{buying.Count: gen.OrderAmountUnitEach, buying.Length: gen.OrderAmountUnitM, buying.Mass: gen.OrderAmountUnitKg}
 	return gen.OrderAmount{Amount: m.Amount(q).String(), Unit: unit[m], Text: m.Text(q, w.units)}
 }
 
 // some is an amount that is left out where it is none.
-func (w orderWriter) some(m service.OrderMeasure, q int64) *gen.OrderAmount {
+func (w orderWriter) some(m buying.Measure, q int64) *gen.OrderAmount {
 	if q == 0 {
 		return nil
 	}
@@ -177,12 +177,12 @@ func (w orderWriter) some(m service.OrderMeasure, q int64) *gen.OrderAmount {
 	return &a
 }
 
-func (w orderWriter) line(l *service.OrderLine) gen.OrderLine {
+func (w orderWriter) line(l *buying.Line) gen.OrderLine {
 	g := gen.OrderLine{
 		Article: l.Article, Name: l.Name, Group: gen.OrderLineGroup(l.Group.String()),
 		Needed: w.amount(l.Measure, l.Need), Order: w.amount(l.Measure, l.Order), Reasons: []gen.OrderReason{},
 	}
-	if s := l.Sold; s != (service.OrderSold{}) {
+	if s := l.Sold; s != (buying.Sold{}) {
 		g.Sold = &gen.OrderSold{Step: w.some(l.Measure, s.Step), Pack: w.some(l.Measure, s.Pack), Minimum: w.some(l.Measure, s.Minimum), Longest: w.some(l.Measure, s.Whole)}
 		set(&g.Sold.PackName, s.Name)
 	}
@@ -214,7 +214,7 @@ type costWriter struct {
 }
 
 // wireJobCost is what a job comes to, as the contract has it.
-func wireJobCost(c *service.JobCost, units length.System) *gen.JobCost {
+func wireJobCost(c *buying.Cost, units length.System) *gen.JobCost {
 	w := costWriter{c.Terms.Currency, c.Terms.TaxBy == costing.ByLine}
 	q := &c.Quote
 	g := &gen.JobCost{
@@ -264,7 +264,7 @@ func (w costWriter) line(l *costing.Line, quantity string) gen.JobCostLine {
 }
 
 // wireJobDays is a day plan as the contract has it.
-func wireJobDays(d *service.JobDays) *gen.JobDays {
+func wireJobDays(d *buying.DayPlan) *gen.JobDays {
 	g := &gen.JobDays{
 		PerDay: d.PerDay.String(), Hours: d.Hours.String(), Last: d.Last, Days: make([]gen.JobDay, len(d.Days)), Waits: []gen.JobWait{},
 		Defaults: append([]string{}, d.Defaults...),

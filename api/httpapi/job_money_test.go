@@ -19,6 +19,7 @@ import (
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 func dec(s string) decimal.Decimal { return decimal.RequireFromString(s) }
@@ -75,9 +76,9 @@ func TestJobTermsAreRead(t *testing.T) {
 	got := tr.jobTerms(&w, fault.Path("").Field("terms"))
 	gbp, _ := money.ParseCurrency("GBP")
 	own := dec("38")
-	want := service.JobTerms{
+	want := buying.Terms{
 		Currency: gbp, Discount: dec("10"), MarkUp: dec("35"), Contingency: dec("5"), Deposit: dec("40"), Step: dec("5"),
-		Labour: &service.JobLabour{Rate: dec("34.00"), Hours: costing.Timetable{Preset: "rebuild", Lines: []costing.Operation{
+		Labour: &buying.Labour{Rate: dec("34.00"), Hours: costing.Timetable{Preset: "rebuild", Lines: []costing.Operation{
 			{Name: "covering", PerPanel: dec("0.4"), Rate: &own}, {Name: "polishing", Fixed: dec("2")},
 		}}},
 		Overhead: costing.Overhead{OnMaterials: dec("2"), OnLabour: dec("20"), PerHour: dec("1.25")},
@@ -88,7 +89,7 @@ func TestJobTermsAreRead(t *testing.T) {
 	if a, b := asText(t, got), asText(t, want); a != b {
 		t.Errorf("%s\nwant %s", a, b)
 	}
-	if l := service.JobMoneyFaults(nil, got, ""); tr.shape.Len() > 0 || l.Len() > 0 {
+	if l := buying.MoneyFaults(nil, got, ""); tr.shape.Len() > 0 || l.Len() > 0 {
 		t.Errorf("faults %+v %+v", tr.shape.Faults(), l.Faults())
 	}
 	short := fromJSON[gen.JobTerms](t, "JobTerms", `{"currency": "JPY"}`)
@@ -118,11 +119,11 @@ func TestJobPricesAreRead(t *testing.T) {
 		t.Fatalf("%+v, %+v", list, tr.shape.Faults())
 	}
 	first := list[0]
-	if first.Article != "cloth/top" || first.Amount.String() != "48.5" || first.Per != service.PerMetre || first.Discount.String() != "12.5" ||
+	if first.Article != "cloth/top" || first.Amount.String() != "48.5" || first.Per != buying.PerMetre || first.Discount.String() != "12.5" ||
 		!first.MarkUp.IsZero() || *first.Tax != "standard" || first.Pack != nil {
 		t.Errorf("%+v", first)
 	}
-	for i, want := range []*service.OrderQuantity{{Measure: service.OrderLength, Amount: int64(length.Metre)}, {Amount: 500}, {Measure: service.OrderMass, Amount: 2_500_000}} {
+	for i, want := range []*buying.Quantity{{Measure: buying.Length, Amount: int64(length.Metre)}, {Amount: 500}, {Measure: buying.Mass, Amount: 2_500_000}} {
 		got := list[i].Pack
 		if i == 0 {
 			got = list[i].Minimum
@@ -180,7 +181,7 @@ func TestJobMoneyIsWritten(t *testing.T) {
 	prices := tr.jobPrices(fromJSON[gen.JobPrices](t, "JobPrices", `[{"article": "cloth/top", "amount": "48.50", "per": "yd"}, {"article": "cloth/Lining", "amount": "3", "per": "kg"},
 		{"article": "castors", "amount": "3", "per": "each"}]`), "")
 	for _, units := range []length.System{length.Metric, length.Imperial} {
-		list, err := service.OrderList(service.OrderRequest{Units: units, Prices: prices, Parts: []service.OrderPart{{Name: "settee", Cloths: []service.OrderCloth{
+		list, err := buying.OrderList(buying.Request{Units: units, Prices: prices, Parts: []buying.Part{{Name: "settee", Cloths: []buying.Cloth{
 			{Article: "top", For: "top cover", Answer: yardage("Velvet", sold, 7*length.Metre, 6*length.Metre)}, {For: "flies", Answer: yardage("Lining", cloth.Sold{}, length.Metre)},
 		}}}})
 		if err != nil {
@@ -200,22 +201,22 @@ func TestJobMoneyIsWritten(t *testing.T) {
 			w := fromJSON[gen.JobTerms](t, "JobTerms", strings.Replace(wholeTerms, `"taxBy": "rate"`, `"taxBy": "`+by+`"`, 1))
 			terms := tr.jobTerms(&w, "")
 			work := costing.Work{Pieces: 1, Panels: 20, Frames: 3}
-			c := wireJobCost(service.CostJob(list, prices, work, terms), units)
+			c := wireJobCost(buying.CostOf(list, prices, work, terms), units)
 			keepsSchema(t, "JobCost", c)
 			if (c.Materials[0].Tax != nil) != (by == "line") || *c.ValidUntil != "2026-12-30" || !*c.Late || c.Complete || len(c.Missing) != 1 || len(c.Unused) != 1 {
 				t.Errorf("%+v", c)
 			}
 			sumsAsWritten(t, c)
 			start := "2026-12-07"
-			d := service.PlanDays(terms.Operations(work), tr.jobDayTerms(&gen.JobDayTerms{Start: &start}, ""))
+			d := buying.PlanDays(terms.Operations(work), tr.jobDayTerms(&gen.JobDayTerms{Start: &start}, ""))
 			keepsSchema(t, "JobDays", wireJobDays(d))
 		}
 	}
-	bare := wireJobCost(service.CostJob(nil, nil, costing.Work{}, tr.jobTerms(&gen.JobTerms{Currency: "KWD"}, "")), length.Metric)
+	bare := wireJobCost(buying.CostOf(nil, nil, costing.Work{}, tr.jobTerms(&gen.JobTerms{Currency: "KWD"}, "")), length.Metric)
 	if keepsSchema(t, "JobCost", bare); bare.Total.Amount != "0.000" || bare.ValidUntil != nil || bare.Late != nil {
 		t.Errorf("%+v", bare)
 	}
-	keepsSchema(t, "JobDays", wireJobDays(service.PlanDays(nil, tr.jobDayTerms(nil, ""))))
+	keepsSchema(t, "JobDays", wireJobDays(buying.PlanDays(nil, tr.jobDayTerms(nil, ""))))
 }
 
 // sumsAsWritten adds up what a customer reads.

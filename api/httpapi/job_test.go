@@ -19,6 +19,8 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
+	jobs "github.com/bridletie/bridletie/service/job"
 )
 
 var demoSheets = []string{"wing-chair", "carver-pair", "settee", "banquette", "suite"}
@@ -30,7 +32,7 @@ func (c *client) postJob(body string, header ...string) *httptest.ResponseRecord
 }
 
 // answered is a job of this process.
-func answeredJob(t testing.TB, s *httpapi.Server, body string) *service.JobAnswer {
+func answeredJob(t testing.TB, s *httpapi.Server, body string) *jobs.Answer {
 	t.Helper()
 	ans, p := s.AnswerJob(context.Background(), []byte(body))
 	if p != nil {
@@ -258,7 +260,7 @@ func TestJobSuiteTakesNoMore(t *testing.T) {
 	}
 }
 
-func ordersOf(ans *service.JobAnswer) map[string]length.Length {
+func ordersOf(ans *jobs.Answer) map[string]length.Length {
 	out := make(map[string]length.Length)
 	for _, p := range ans.Plans {
 		out[ans.Cloths[p.Cloth].ID] = p.Order
@@ -281,7 +283,7 @@ func TestJobOrderAddsUp(t *testing.T) {
 			if p.Order != want {
 				t.Errorf("%s: of %s is ordered %s, and its parts take %s as it is sold", name, c.ID, p.Order, want)
 			}
-			n := slices.IndexFunc(ans.Orders, func(l service.OrderLine) bool { return l.Article == "cloth/"+c.ID })
+			n := slices.IndexFunc(ans.Orders, func(l buying.Line) bool { return l.Article == "cloth/"+c.ID })
 			if n < 0 || ans.Orders[n].Order != int64(p.Order) {
 				t.Errorf("%s: the order list has another order of %s", name, c.ID)
 			}

@@ -9,17 +9,18 @@ import (
 
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/costing"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
+	jobs "github.com/bridletie/bridletie/service/job"
 )
 
 // jobOf is the answer for one piece in a plain cloth, with an hourly rate.
-func jobOf(t *testing.T, s *httpapi.Server, pieces string) *service.JobAnswer {
+func jobOf(t *testing.T, s *httpapi.Server, pieces string) *jobs.Answer {
 	t.Helper()
 	return answeredJob(t, s, `{"effort": "quick", "pieces": [`+pieces+`], "cloths": [{"id": "A", "cloth": {"width": "140 cm"}}],
 		"terms": {"currency": "GBP", "labour": {"rate": "30.00", "preset": "rebuild"}}}`)
 }
 
-func hoursOf(ans *service.JobAnswer, operation string) decimal.Decimal {
+func hoursOf(ans *jobs.Answer, operation string) decimal.Decimal {
 	for _, l := range ans.Cost.Quote.Labour {
 		if l.Name == operation {
 			return l.Quantity
@@ -43,7 +44,7 @@ func TestJobRepairsFramesThatAreRebuilt(t *testing.T) {
 		if got := hoursOf(ans, costing.FrameRepair); !got.Equal(decimal.RequireFromString(want)) {
 			t.Errorf("%s: %s h of frame repair, wanted %s", pieces, got, want)
 		}
-		glue := slices.ContainsFunc(ans.Days.Waits, func(w service.JobWait) bool { return w.For == "glue" })
+		glue := slices.ContainsFunc(ans.Days.Waits, func(w buying.Wait) bool { return w.For == "glue" })
 		if glue != (want != "0") {
 			t.Errorf("%s: waits for glue: %v", pieces, glue)
 		}
@@ -87,7 +88,7 @@ func TestJobSaysWhatIsNotStuffed(t *testing.T) {
 			t.Errorf("%s: %q, wanted it to name %q", pieces, got, want)
 		}
 		for _, l := range ans.Orders {
-			if l.Group == service.OrderFoam && !strings.HasPrefix(l.Name, "soft back foam, 26 kg/m³, ") && !strings.HasPrefix(l.Name, "firm seat foam, 35 kg/m³, ") {
+			if l.Group == buying.Foam && !strings.HasPrefix(l.Name, "soft back foam, 26 kg/m³, ") && !strings.HasPrefix(l.Name, "firm seat foam, 35 kg/m³, ") {
 				t.Errorf("%s: foam is ordered as %s", pieces, l.Name)
 			}
 		}
@@ -97,7 +98,7 @@ func TestJobSaysWhatIsNotStuffed(t *testing.T) {
 // One thing is spoken of as one.
 func TestJobCountsInWords(t *testing.T) {
 	ans := jobOf(t, newServer(t, httpapi.DefaultOptions()), `{"id": "P", "kind": "headboard"}`)
-	if !slices.ContainsFunc(ans.Warnings, func(n service.JobNote) bool {
+	if !slices.ContainsFunc(ans.Warnings, func(n jobs.Note) bool {
 		return strings.HasPrefix(n.Text, "1 piece of cotton felt is joined: ")
 	}) {
 		t.Errorf("no join of the wadding is told of: %v", ans.Warnings)

@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/api/strictjson"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // The limits of a request body, as the contract says them.
@@ -44,7 +45,7 @@ func readers() map[string]reader {
 		"wadding":        {MaxBody, maxValues, reads(waddingFromWire, service.WaddingFaults, service.WaddingFieldFaults)},
 		"foundation":     {MaxBody, maxValues, reads(foundationFromWire, service.FoundationFaults, service.FoundationFieldFaults)},
 		"fireCheck":      {MaxBody, maxValues, reads(fireFromWire, service.FireFaults, service.FireFieldFaults)},
-		"job":            {MaxJobBody, maxJobValues, reads(jobFromWire, service.JobFaults, service.JobFieldFaults)},
+		"job":            {MaxJobBody, maxJobValues, reads(jobFromWire, job.Faults, job.FieldFaults)},
 		"foam":           {MaxFoamBody, maxFoamValues, reads(foamFromWire, service.FoamFaults, service.FoamFieldFaults)},
 	}
 }

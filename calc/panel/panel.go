@@ -104,6 +104,14 @@ type Panel struct {
 	PairAs   PairAs
 }
 
+// Title is what the panel is called: its name, or else its id.
+func (p Panel) Title() string {
+	if p.Name != "" {
+		return p.Name
+	}
+	return p.ID
+}
+
 // Cut is the cut size: finished size and allowances.
 func (p Panel) Cut() Size {
 	return Size{

@@ -3,7 +3,7 @@ package drawing
 import (
 	"github.com/shopspring/decimal"
 
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 // costPart is a part of the total, and how its place on the bar is filled.
@@ -18,7 +18,7 @@ const costTitle = "What the job comes to"
 // CostChart is what a job comes to as one stacked bar: materials, labour,
 // overhead with contingency, and tax. Hatching tells the parts apart, so that
 // no colour is needed.
-func CostChart(c *service.JobCost) *Picture {
+func CostChart(c *buying.Cost) *Picture {
 	s := paper{k: 1, page: usualWidth + marginLeft + marginRight}
 	s.title(costTitle, "By its parts, in "+c.Money(c.Quote.Total).Code())
 	s.facts(costFacts(c))
@@ -37,7 +37,7 @@ func CostChart(c *service.JobCost) *Picture {
 	return s.picture(costTitle, desc+"Total "+priceText(c.Money(c.Quote.Total))+".", planStyles(1))
 }
 
-func costFacts(c *service.JobCost) []fact {
+func costFacts(c *buying.Cost) []fact {
 	q := &c.Quote
 	out := []fact{{"TOTAL", priceText(c.Money(q.Total)), "tax and rounding counted"}}
 	if q.Deposit.IsPositive() {
@@ -48,7 +48,7 @@ func costFacts(c *service.JobCost) []fact {
 
 // costParts are the parts of the total that are more than nothing, but for what
 // rounding added.
-func costParts(c *service.JobCost) []costPart {
+func costParts(c *buying.Cost) []costPart {
 	q := &c.Quote
 	sums := [4]decimal.Decimal{}
 	for _, l := range q.Materials {
@@ -92,7 +92,7 @@ func fillCrossed(k, x, y, w, h float64) []Shape {
 
 // costBar draws the bar, and below it a line for each part with its sign, its
 // share and its sum.
-func (s *paper) costBar(c *service.JobCost) {
+func (s *paper) costBar(c *buying.Cost) {
 	parts := costParts(c)
 	all := decimal.Decimal{}
 	for _, p := range parts {

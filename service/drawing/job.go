@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // JobDrawing is a drawing of a job sheet, with a name that will do for a file.
@@ -17,7 +18,7 @@ type JobDrawing struct {
 
 // JobDrawings are the drawings of all parts that are shown, in the order of the
 // sheet: the cover first, what to take care of last.
-func JobDrawings(ans *service.JobAnswer) []JobDrawing {
+func JobDrawings(ans *job.Answer) []JobDrawing {
 	d := jobDrawings{ans: ans}
 	h := ans.Request.Hide
 	d.add("cover", jobCover(ans))
@@ -63,7 +64,7 @@ func JobDrawings(ans *service.JobAnswer) []JobDrawing {
 }
 
 type jobDrawings struct {
-	ans  *service.JobAnswer
+	ans  *job.Answer
 	list []JobDrawing
 }
 
@@ -97,7 +98,7 @@ func (d *jobDrawings) bench() {
 }
 
 // jobFireName names the pieces of a fire check, the first few.
-func jobFireName(ans *service.JobAnswer, pieces []int) string {
+func jobFireName(ans *job.Answer, pieces []int) string {
 	const few = 4
 	name := strings.Join(jobPieceIDs(ans, pieces[:min(len(pieces), few)]), "-")
 	if len(pieces) > few {
@@ -106,7 +107,7 @@ func jobFireName(ans *service.JobAnswer, pieces []int) string {
 	return name
 }
 
-func jobPieceIDs(ans *service.JobAnswer, pieces []int) []string {
+func jobPieceIDs(ans *job.Answer, pieces []int) []string {
 	var ids []string
 	for _, i := range pieces {
 		ids = append(ids, ans.Request.Pieces[i].ID)
@@ -125,7 +126,7 @@ func quietList(a *service.CuttingListAnswer) *service.CuttingListAnswer {
 
 // jobPlan is the plan of a cloth with what the job orders of it, where that is more
 // than the plan says.
-func jobPlan(ans *service.JobAnswer, p *service.JobPlan, a *service.YardageAnswer) *service.YardageAnswer {
+func jobPlan(ans *job.Answer, p *job.Plan, a *service.YardageAnswer) *service.YardageAnswer {
 	q := *a
 	q.Warnings, q.Cautions = nil, nil
 	if p.Order != a.Order {
@@ -181,7 +182,7 @@ func given(all []practice.Value) []practice.Value {
 }
 
 // quietFire is named after the pieces that it is about.
-func quietFire(a *service.FireAnswer, job *service.JobAnswer, pieces []int) *service.FireAnswer {
+func quietFire(a *service.FireAnswer, job *job.Answer, pieces []int) *service.FireAnswer {
 	q := *a
 	q.Warnings, q.Cautions = nil, nil
 	var names []string
@@ -193,10 +194,10 @@ func quietFire(a *service.FireAnswer, job *service.JobAnswer, pieces []int) *ser
 }
 
 // JobSVG is the drawings of a job sheet one below the other, as SVG.
-func JobSVG(ans *service.JobAnswer) []byte { return JobPicture(ans).SVG() }
+func JobSVG(ans *job.Answer) []byte { return JobPicture(ans).SVG() }
 
 // JobPicture is the drawings of a job sheet one below the other.
-func JobPicture(ans *service.JobAnswer) *Picture {
+func JobPicture(ans *job.Answer) *Picture {
 	var all []*Picture
 	for _, d := range JobDrawings(ans) {
 		all = append(all, d.Picture)
@@ -205,7 +206,7 @@ func JobPicture(ans *service.JobAnswer) *Picture {
 }
 
 // JobPDF is the job sheet on pages to be printed, each drawing on new pages.
-func JobPDF(ans *service.JobAnswer) ([]byte, error) {
+func JobPDF(ans *job.Answer) ([]byte, error) {
 	var all []*Picture
 	for _, d := range JobDrawings(ans) {
 		all = append(all, d.Picture)

@@ -6,12 +6,12 @@ import (
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // jobCover is the first page of a job sheet: what is made, what to buy, what it
 // costs, how long it takes, and what could not be worked out.
-func jobCover(ans *service.JobAnswer) *Picture {
+func jobCover(ans *job.Answer) *Picture {
 	s := jobPaper(ans)
 	s.title("Job sheet", apart(ans.Title()))
 	for _, line := range jobPieceLines(ans) {
@@ -43,12 +43,12 @@ func jobCover(ans *service.JobAnswer) *Picture {
 // tables on them.
 const jobPaperWidth = usualWidth + marginLeft + marginRight
 
-func jobPaper(ans *service.JobAnswer) *paper {
+func jobPaper(ans *job.Answer) *paper {
 	return &paper{sys: ans.Request.Units, k: 1, page: jobPaperWidth}
 }
 
 // jobPieceLines say what is made.
-func jobPieceLines(ans *service.JobAnswer) []string {
+func jobPieceLines(ans *job.Answer) []string {
 	var out []string
 	for i := range ans.Request.Pieces {
 		p := &ans.Request.Pieces[i]
@@ -63,17 +63,17 @@ func jobPieceLines(ans *service.JobAnswer) []string {
 	return out
 }
 
-func jobBuildText(b service.JobBuild) string {
+func jobBuildText(b job.Build) string {
 	switch b {
-	case service.JobModern:
+	case job.Modern:
 		return "elastic webs and foam"
-	case service.JobKeep:
+	case job.Keep:
 		return "frame and stuffing kept"
 	}
 	return "traditional build"
 }
 
-func jobClothRows(ans *service.JobAnswer) [][]string {
+func jobClothRows(ans *job.Answer) [][]string {
 	var rows [][]string
 	for i := range ans.Plans {
 		p := &ans.Plans[i]
@@ -87,7 +87,7 @@ func jobClothRows(ans *service.JobAnswer) [][]string {
 }
 
 // jobFaultRows are the parts that could not be worked out.
-func jobFaultRows(ans *service.JobAnswer) [][]string {
+func jobFaultRows(ans *job.Answer) [][]string {
 	var rows [][]string
 	for _, f := range ans.Faulted() {
 		rows = append(rows, []string{f.Part, jobFaultText(f.Faults)})
@@ -109,11 +109,11 @@ func jobFaultText(l fault.List) string {
 
 // jobNotesPicture is the last page: warnings and cautions, each with the parts
 // that say so.
-func jobNotesPicture(ans *service.JobAnswer) *Picture {
+func jobNotesPicture(ans *job.Answer) *Picture {
 	s := jobPaper(ans)
 	s.title("Look out, and before you cut", apart(ans.Title()))
 	stops := []float64{0, 1080, 1490}
-	rows := func(notes []service.JobNote) [][]string {
+	rows := func(notes []job.Note) [][]string {
 		var out [][]string
 		for _, n := range notes {
 			out = append(out, []string{apart(n.Text), jobFrom(n.From)})

@@ -4,12 +4,13 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/job"
 )
 
 // JobText is a job sheet as plain text, in at most 78 columns: what is made, what
 // to buy, what it costs and how long it takes; then the parts; and last what to
 // look out for, in one place.
-func JobText(ans *service.JobAnswer) string {
+func JobText(ans *job.Answer) string {
 	p := &jobPage{page{sys: ans.Request.Units}, ans}
 	p.line("Job sheet: " + apart(ans.Title()))
 	p.line("")
@@ -32,7 +33,7 @@ func JobText(ans *service.JobAnswer) string {
 
 type jobPage struct {
 	page
-	ans *service.JobAnswer
+	ans *job.Answer
 }
 
 // money is what to buy, what it costs, and when it is done; where the order list
@@ -135,7 +136,7 @@ func (p *jobPage) bench() {
 }
 
 // notes are warnings or cautions, each with the parts that say so.
-func (p *jobPage) notes(title string, notes []service.JobNote) {
+func (p *jobPage) notes(title string, notes []job.Note) {
 	if len(notes) == 0 {
 		return
 	}

@@ -12,12 +12,13 @@ import (
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 func dec(s string) decimal.Decimal { return decimal.RequireFromString(s) }
 
 // pricedJob is an invented wing chair with its prices.
-func pricedJob(t testing.TB, name string) ([]service.OrderLine, *service.JobCost, *service.JobDays) {
+func pricedJob(t testing.TB, name string) ([]buying.Line, *buying.Cost, *buying.DayPlan) {
 	t.Helper()
 	gbp, err := money.ParseCurrency("GBP")
 	if err != nil {
@@ -25,42 +26,42 @@ func pricedJob(t testing.TB, name string) ([]service.OrderLine, *service.JobCost
 	}
 	cover := wingChair()
 	cover.Result.AnyStart = []length.Length{cover.AnyStart}
-	req := service.OrderRequest{
+	req := buying.Request{
 		Currency: gbp,
-		Parts: []service.OrderPart{{
+		Parts: []buying.Part{{
 			Name:       name,
-			Cloths:     []service.OrderCloth{{Article: "top", For: "top cover", Answer: cover}},
-			Piping:     []service.OrderPiping{{Cloth: "top", Answer: pipingAnswer(t, asked(piping.FullBias))}},
+			Cloths:     []buying.Cloth{{Article: "top", For: "top cover", Answer: cover}},
+			Piping:     []buying.Piping{{Cloth: "top", Answer: pipingAnswer(t, asked(piping.FullBias))}},
 			Foundation: []*service.FoundationAnswer{framed(t, everyFrame(name))},
 			Wadding:    []*service.WaddingAnswer{wrapped(t, everyItem(name))},
 			Foam:       []*service.FoamAnswer{bench(t, "SEAT35")},
 		}},
-		Prices: []service.JobPrice{
-			{Article: "cloth/top", Amount: dec("48.50"), Per: service.PerMetre},
-			{Article: "webbing", Amount: dec("0.95"), Per: service.PerMetre},
-			{Article: "tacks", Amount: dec("6.80"), Per: service.PerPack},
-			{Article: "springs", Amount: dec("1.75"), Per: service.PerEach},
-			{Article: "hessian", Amount: dec("5.20"), Per: service.PerMetre},
-			{Article: "calico", Amount: dec("4.10"), Per: service.PerMetre},
-			{Article: "wadding", Amount: dec("3.30"), Per: service.PerMetre},
-			{Article: "castors", Amount: dec("12"), Per: service.PerEach},
+		Prices: []buying.Price{
+			{Article: "cloth/top", Amount: dec("48.50"), Per: buying.PerMetre},
+			{Article: "webbing", Amount: dec("0.95"), Per: buying.PerMetre},
+			{Article: "tacks", Amount: dec("6.80"), Per: buying.PerPack},
+			{Article: "springs", Amount: dec("1.75"), Per: buying.PerEach},
+			{Article: "hessian", Amount: dec("5.20"), Per: buying.PerMetre},
+			{Article: "calico", Amount: dec("4.10"), Per: buying.PerMetre},
+			{Article: "wadding", Amount: dec("3.30"), Per: buying.PerMetre},
+			{Article: "castors", Amount: dec("12"), Per: buying.PerEach},
 		},
 	}
-	list, err := service.OrderList(req)
+	list, err := buying.OrderList(req)
 	if err != nil {
 		t.Fatal(err)
 	}
-	terms := service.JobTerms{
-		Currency: gbp, MarkUp: dec("35"), Labour: &service.JobLabour{Rate: dec("34"), Hours: costing.Timetable{Preset: "rebuild"}},
+	terms := buying.Terms{
+		Currency: gbp, MarkUp: dec("35"), Labour: &buying.Labour{Rate: dec("34"), Hours: costing.Timetable{Preset: "rebuild"}},
 		Overhead: costing.Overhead{OnLabour: dec("20")}, Contingency: dec("5"), Taxes: []costing.Tax{{Name: "standard rate", Rate: dec("20")}},
 		MaterialsTax: "standard rate", LabourTax: "standard rate", OverheadTax: "standard rate", Deposit: dec("40"), Step: dec("5"),
 		Validity: costing.Validity{AsOf: 2026_11_30, Days: 30},
 	}
 	work := costing.Work{Pieces: 1, Panels: 22, Cushions: 1, Frames: 4, Buttons: 18, Piping: dec("7.5")}
-	return list, service.CostJob(list, req.Prices, work, terms), service.PlanDays(terms.Operations(work), service.DayTerms{Start: 2026_12_07})
+	return list, buying.CostOf(list, req.Prices, work, terms), buying.PlanDays(terms.Operations(work), buying.DayTerms{Start: 2026_12_07})
 }
 
-func jobMoneyText(list []service.OrderLine, c *service.JobCost, d *service.JobDays) string {
+func jobMoneyText(list []buying.Line, c *buying.Cost, d *buying.DayPlan) string {
 	p := &page{sys: length.Metric}
 	p.orderList(list)
 	p.jobCost(c)
@@ -69,7 +70,7 @@ func jobMoneyText(list []service.OrderLine, c *service.JobCost, d *service.JobDa
 }
 
 // jobMoneySheet is the same on a sheet.
-func jobMoneySheet(list []service.OrderLine, c *service.JobCost, d *service.JobDays) *Picture {
+func jobMoneySheet(list []buying.Line, c *buying.Cost, d *buying.DayPlan) *Picture {
 	s := benchPaper(length.Metric, usualWidth)
 	s.title("Order list, cost and days", "")
 	s.orderList(list)
@@ -100,7 +101,7 @@ func TestCostChartAddsUp(t *testing.T) {
 	if q := c.Quote; len(costParts(c)) != 4 || !sum.Add(q.Rounded).Equal(q.Total) {
 		t.Errorf("%d parts come to %s of %s", len(costParts(c)), sum, q.Total)
 	}
-	nothing := service.CostJob(nil, nil, costing.Work{}, service.JobTerms{Currency: c.Terms.Currency})
+	nothing := buying.CostOf(nil, nil, costing.Work{}, buying.Terms{Currency: c.Terms.Currency})
 	if !bytes.Contains(CostChart(nothing).SVG(), []byte("Nothing has a price.")) {
 		t.Error("a bar of nothing")
 	}

@@ -5,12 +5,12 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/costing"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 // reasonText says what takes an article: "wing chair: top cover 6.42 m, strips
 // for piping 1.2 m; flaws 13 cm".
-func (p *page) reasonText(l *service.OrderLine) string {
+func (p *page) reasonText(l *buying.Line) string {
 	const most = 12
 	text, part := "", ""
 	for i, r := range l.Reasons {
@@ -33,7 +33,7 @@ func (p *page) reasonText(l *service.OrderLine) string {
 }
 
 // orderText says what an article is, and how much of it is needed.
-func (p *page) orderText(l *service.OrderLine) string {
+func (p *page) orderText(l *buying.Line) string {
 	text := clean(l.Name) + "; needed " + l.Measure.Text(l.Need, p.sys)
 	if len(l.Lengths) > 0 {
 		var lengths []string
@@ -46,12 +46,12 @@ func (p *page) orderText(l *service.OrderLine) string {
 }
 
 // orderList is the order list as a section of a page of text.
-func (p *page) orderList(list []service.OrderLine) {
+func (p *page) orderList(list []buying.Line) {
 	if len(list) == 0 {
 		return
 	}
 	p.section("ORDER LIST")
-	group := service.OrderGroup(-1)
+	group := buying.Group(-1)
 	wide := 0
 	for i := range list {
 		wide = max(wide, cells(list[i].BoughtText(p.sys)))
@@ -69,7 +69,7 @@ func (p *page) orderList(list []service.OrderLine) {
 }
 
 // costRows are the lines of a cost: what, how much of it, and its net.
-func (p *page) costRows(c *service.JobCost) [][]string {
+func (p *page) costRows(c *buying.Cost) [][]string {
 	q := &c.Quote
 	var rows [][]string
 	for i := range q.Materials {
@@ -87,10 +87,10 @@ func (p *page) costRows(c *service.JobCost) [][]string {
 }
 
 // moneyOf is the net of a line.
-func moneyOf(c *service.JobCost, l costing.Line) string { return c.Money(l.Net).Text() }
+func moneyOf(c *buying.Cost, l costing.Line) string { return c.Money(l.Net).Text() }
 
 // sumRows are the sums below the lines.
-func sumRows(c *service.JobCost) [][]string {
+func sumRows(c *buying.Cost) [][]string {
 	q := &c.Quote
 	rows := [][]string{{c.Money(q.Net).Text(), "before tax"}}
 	for _, t := range q.Taxes {
@@ -108,7 +108,7 @@ func sumRows(c *service.JobCost) [][]string {
 
 // jobCost is what a job comes to, as sections of a page of text: the lines, the
 // sums, how long they hold, and what is missing.
-func (p *page) jobCost(c *service.JobCost) {
+func (p *page) jobCost(c *buying.Cost) {
 	p.section("COST, in " + c.Money(c.Quote.Total).Code())
 	rows := p.costRows(c)
 	p.table(1, indented(rows))
@@ -129,7 +129,7 @@ func (p *page) jobCost(c *service.JobCost) {
 }
 
 // validText says how long the price holds.
-func validText(c *service.JobCost) string {
+func validText(c *buying.Cost) string {
 	v := c.Terms.Validity
 	switch {
 	case v.AsOf == 0:
@@ -149,7 +149,7 @@ func indented(rows [][]string) [][]string {
 }
 
 // dayRows are the days with what is done on them.
-func dayRows(d *service.JobDays) [][]string {
+func dayRows(d *buying.DayPlan) [][]string {
 	var rows [][]string
 	for _, day := range d.Days {
 		var parts []string
@@ -172,7 +172,7 @@ func dayRows(d *service.JobDays) [][]string {
 var weekdayNames = [...]string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}
 
 // waitRows say what is waited for.
-func waitRows(d *service.JobDays) []string {
+func waitRows(d *buying.DayPlan) []string {
 	var out []string
 	for _, w := range d.Waits {
 		text := capital(clean(w.Before)) + " not before day " + strconv.Itoa(w.Until) + ": " + w.Why
@@ -185,7 +185,7 @@ func waitRows(d *service.JobDays) []string {
 }
 
 // jobDays is the day plan as a section of a page of text.
-func (p *page) jobDays(d *service.JobDays) {
+func (p *page) jobDays(d *buying.DayPlan) {
 	if len(d.Days) == 0 {
 		return
 	}
@@ -201,7 +201,7 @@ func (p *page) jobDays(d *service.JobDays) {
 
 // The same on a sheet.
 
-func (s *paper) orderList(list []service.OrderLine) {
+func (s *paper) orderList(list []buying.Line) {
 	p := page{sys: s.sys}
 	rows := make([][]string, len(list))
 	for i := range list {
@@ -211,7 +211,7 @@ func (s *paper) orderList(list []service.OrderLine) {
 	s.table("Order list", []float64{0, 240, 640, 1150, 1490}, 0, []string{"Buy", "What", "Why", "Article"}, rows)
 }
 
-func (s *paper) jobCost(c *service.JobCost) {
+func (s *paper) jobCost(c *buying.Cost) {
 	p := page{sys: s.sys}
 	stops := []float64{0, 300, 1490}
 	heads := []string{"Net, " + c.Money(c.Quote.Total).Code(), "For"}
@@ -225,7 +225,7 @@ func (s *paper) jobCost(c *service.JobCost) {
 	s.table("Without a price", []float64{0, 450, 1000, 1490}, -1, []string{"Article", "What", "Why"}, missing)
 }
 
-func (s *paper) jobDays(d *service.JobDays) {
+func (s *paper) jobDays(d *buying.DayPlan) {
 	s.table("Day plan", []float64{0, 380, 540, 1490}, 0, []string{"Day", "Hours", "Work"}, dayRows(d))
 	for _, t := range append(waitRows(d), d.Defaults...) {
 		s.body(tQuiet, t)

@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 // The examples that hours begin from where the terms name none.
@@ -16,9 +17,9 @@ const (
 )
 
 // money works out what is bought, what it costs, and by which days it is done.
-func (j *jobber) money(ans *JobAnswer) error {
+func (j *jobber) money(ans *Answer) error {
 	var currency money.Currency
-	terms := JobTerms{}
+	terms := buying.Terms{}
 	if j.req.Terms != nil {
 		terms = *j.req.Terms
 		currency = terms.Currency
@@ -31,7 +32,7 @@ func (j *jobber) money(ans *JobAnswer) error {
 			terms.Labour = &own
 		}
 	}
-	list, err := OrderList(OrderRequest{Units: j.req.Units, Parts: []OrderPart{j.orderPart(ans)}, Prices: j.req.Prices, Currency: currency})
+	list, err := buying.OrderList(buying.Request{Units: j.req.Units, Parts: []buying.Part{j.orderPart(ans)}, Prices: j.req.Prices, Currency: currency})
 	if err != nil {
 		return err
 	}
@@ -39,22 +40,22 @@ func (j *jobber) money(ans *JobAnswer) error {
 	for i := range ans.Plans {
 		p := &ans.Plans[i]
 		article := "cloth/" + ans.Cloths[p.Cloth].ID
-		if n := slices.IndexFunc(list, func(l OrderLine) bool { return l.Article == article }); n >= 0 {
+		if n := slices.IndexFunc(list, func(l buying.Line) bool { return l.Article == article }); n >= 0 {
 			p.Order = length.Length(list[n].Order)
 		}
 	}
 	work := j.costed(ans)
 	if j.req.Terms != nil {
-		ans.Cost = CostJob(list, j.req.Prices, work, terms)
+		ans.Cost = buying.CostOf(list, j.req.Prices, work, terms)
 	}
-	ans.Days = PlanDays(terms.Operations(work), j.req.Days)
+	ans.Days = buying.PlanDays(terms.Operations(work), j.req.Days)
 	return nil
 }
 
 // preset is the example for what is done: a rebuild where any piece is rebuilt.
 func (j *jobber) preset() string {
 	for i := range j.req.Pieces {
-		if j.req.Pieces[i].Build != JobKeep {
+		if j.req.Pieces[i].Build != Keep {
 			return presetRebuild
 		}
 	}
@@ -62,21 +63,21 @@ func (j *jobber) preset() string {
 }
 
 // orderPart is all that is worked out, as the order list takes it.
-func (j *jobber) orderPart(ans *JobAnswer) OrderPart {
-	var part OrderPart
+func (j *jobber) orderPart(ans *Answer) buying.Part {
+	var part buying.Part
 	for _, p := range ans.Plans {
 		if p.Plan.OK() {
-			part.Cloths = append(part.Cloths, OrderCloth{Article: ans.Cloths[p.Cloth].ID, For: "panels", Answer: p.Plan.Answer})
+			part.Cloths = append(part.Cloths, buying.Cloth{Article: ans.Cloths[p.Cloth].ID, For: "panels", Answer: p.Plan.Answer})
 		}
 	}
 	for _, p := range ans.Piping {
 		if p.Piping.OK() {
-			part.Piping = append(part.Piping, OrderPiping{Cloth: ans.Cloths[p.Cloth].ID, Answer: p.Piping.Answer})
+			part.Piping = append(part.Piping, buying.Piping{Cloth: ans.Cloths[p.Cloth].ID, Answer: p.Piping.Answer})
 		}
 	}
 	for _, b := range ans.Buttoning {
 		for _, one := range b.Copies {
-			part.Buttoning = append(part.Buttoning, OrderButtoning{Count: 1, Cloth: ans.Cloths[b.Cloth].ID, Answer: one})
+			part.Buttoning = append(part.Buttoning, buying.Buttoning{Count: 1, Cloth: ans.Cloths[b.Cloth].ID, Answer: one})
 		}
 	}
 	if ans.Foam != nil && ans.Foam.OK() {
@@ -94,13 +95,13 @@ func (j *jobber) orderPart(ans *JobAnswer) OrderPart {
 }
 
 // costed counts what hours are reckoned by. A frame that is kept takes none.
-func (j *jobber) costed(ans *JobAnswer) costing.Work {
+func (j *jobber) costed(ans *Answer) costing.Work {
 	w := costing.Work{}
 	piping := length.Length(0)
 	for i := range j.req.Pieces {
 		p := &j.req.Pieces[i]
 		w.Pieces += max(p.Piece.Count, 1)
-		if p.Build == JobKeep || !p.byHand() && len(ans.Lists[i].List.Frames) == 0 {
+		if p.Build == Keep || !p.byHand() && len(ans.Lists[i].List.Frames) == 0 {
 			w.Sound += max(p.Piece.Count, 1)
 		}
 		for _, panels := range ans.Lists[i].Covers {
@@ -110,7 +111,7 @@ func (j *jobber) costed(ans *JobAnswer) costing.Work {
 		}
 		list := ans.Lists[i].List
 		w.Cushions += looseOf(list)
-		if p.Build != JobKeep {
+		if p.Build != Keep {
 			for _, f := range list.Frames {
 				w.Frames += f.Count
 			}
@@ -128,7 +129,7 @@ func (j *jobber) costed(ans *JobAnswer) costing.Work {
 			piping += r.Length * length.Length(r.Count)
 		}
 	}
-	w.Piping = metres(piping)
+	w.Piping = buying.Length.Amount(int64(piping))
 	return w
 }
 
@@ -144,7 +145,7 @@ func looseOf(list furniture.List) int {
 
 // Without are the parts that could not be worked out, so that nothing is ordered
 // for them, whether they are shown or not.
-func (a *JobAnswer) Without() []string {
+func (a *Answer) Without() []string {
 	var out []string
 	for _, s := range a.sections() {
 		if s.faults.Len() > 0 {

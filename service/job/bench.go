@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"context"
@@ -12,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/wadding"
+	"github.com/bridletie/bridletie/service"
 )
 
 // thinSeat is below what thickness a seat is a pad (common practice, no source).
@@ -22,7 +23,7 @@ const thinSeat = 75 * length.Millimetre
 func (j *jobber) foamed(i int) []furniture.Filling {
 	var out []furniture.Filling
 	for _, f := range j.lists[i].List.Fillings {
-		if b := j.req.Pieces[i].Build; b == JobModern || b == JobTraditional && f.Loose {
+		if b := j.req.Pieces[i].Build; b == Modern || b == Traditional && f.Loose {
 			out = append(out, f)
 		}
 	}
@@ -30,7 +31,7 @@ func (j *jobber) foamed(i int) []furniture.Filling {
 }
 
 // foamRequest gathers what is cut from foam; of is the piece of each item.
-func (j *jobber) foamRequest() (req FoamRequest, of []int, notes []string) {
+func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []string) {
 	req = j.req.Foam.FoamRequest
 	req.Units, req.Items = j.req.Units, nil
 	if j.req.Effort == plan.Quick {
@@ -149,17 +150,17 @@ func ordinal(n int) string {
 }
 
 // foam answers the foam part; nil when nothing is of foam.
-func (j *jobber) foam(ctx context.Context) (*JobPart[FoamAnswer], error) {
+func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
 	req, of, notes := j.foamRequest()
 	if len(req.Items) == 0 {
 		return nil, nil
 	}
-	part := &JobPart[FoamAnswer]{}
-	if l := FoamFaults(req); l.Len() > 0 {
+	part := &Part[service.FoamAnswer]{}
+	if l := service.FoamFaults(req); l.Len() > 0 {
 		part.Fault = itemPlaced(l, "items", of, fault.Path("").Field("foam"))
 		return part, nil
 	}
-	ans, err := Foam(ctx, req)
+	ans, err := service.Foam(ctx, req)
 	if err != nil {
 		return nil, err
 	}
@@ -169,12 +170,12 @@ func (j *jobber) foam(ctx context.Context) (*JobPart[FoamAnswer], error) {
 }
 
 // waddingRequest gathers what is wrapped and lined.
-func (j *jobber) waddingRequest() (req WaddingRequest, of []int) {
-	req = WaddingRequest{Units: j.req.Units, Job: wadding.Job{Given: j.req.Bench.Wadding}}
+func (j *jobber) waddingRequest() (req service.WaddingRequest, of []int) {
+	req = service.WaddingRequest{Units: j.req.Units, Job: wadding.Job{Given: j.req.Bench.Wadding}}
 	for i := range j.req.Pieces {
 		build := j.req.Pieces[i].Build
 		for _, f := range j.lists[i].List.Fillings {
-			if build == JobKeep && f.Loose {
+			if build == Keep && f.Loose {
 				continue
 			}
 			it := wadding.Item{ID: j.prefix(i) + f.ID, Name: f.Name, Count: f.Count, Layers: 1, Width: f.Size.Across, Depth: f.Size.Along}
@@ -199,38 +200,38 @@ func (j *jobber) waddingRequest() (req WaddingRequest, of []int) {
 }
 
 // sheetOf is the wadding under the cover.
-func (j *jobber) sheetOf(b JobBuild, loose bool) wadding.Material {
+func (j *jobber) sheetOf(b Build, loose bool) wadding.Material {
 	switch {
 	case loose:
 		return wadding.Polyester
 	case j.req.Bench.Sheet != nil:
 		return *j.req.Bench.Sheet
-	case b == JobTraditional:
+	case b == Traditional:
 		return wadding.CottonFelt
 	}
 	return wadding.Polyester
 }
 
 // wadding answers the wadding part; nil when nothing is wrapped.
-func (j *jobber) wadding(ctx context.Context) (*JobPart[WaddingAnswer], error) {
+func (j *jobber) wadding(ctx context.Context) (*Part[service.WaddingAnswer], error) {
 	req, of := j.waddingRequest()
 	if len(req.Items) == 0 {
 		return nil, nil
 	}
-	part := &JobPart[WaddingAnswer]{}
-	if l := WaddingFaults(req); l.Len() > 0 {
+	part := &Part[service.WaddingAnswer]{}
+	if l := service.WaddingFaults(req); l.Len() > 0 {
 		part.Fault = itemPlaced(l, "items", of, fault.Path("").Field("wadding"))
 		return part, nil
 	}
-	ans, err := Wadding(ctx, req)
+	ans, err := service.Wadding(ctx, req)
 	part.Answer = ans
 	return part, err
 }
 
 // foundationRequest gathers the frames of one build.
-func (j *jobber) foundationRequest(b JobBuild) (req FoundationRequest, of []int, notes []string) {
-	req = FoundationRequest{Units: j.req.Units, Job: foundation.Job{Fixing: j.req.Bench.Fixing, Given: j.req.Bench.Foundation}}
-	if b == JobModern {
+func (j *jobber) foundationRequest(b Build) (req service.FoundationRequest, of []int, notes []string) {
+	req = service.FoundationRequest{Units: j.req.Units, Job: foundation.Job{Fixing: j.req.Bench.Fixing, Given: j.req.Bench.Foundation}}
+	if b == Modern {
 		req.Build = foundation.Modern
 	}
 	for i := range j.req.Pieces {
@@ -242,7 +243,7 @@ func (j *jobber) foundationRequest(b JobBuild) (req FoundationRequest, of []int,
 			fr := foundation.Frame{
 				ID: j.prefix(i) + f.ID, Name: frameName(f.ID), Count: f.Count, Front: f.Size.Across, Depth: f.Size.Along, EdgeRows: -1,
 				Part:  [...]foundation.Part{foundation.Seat, foundation.Back, foundation.Arm}[f.Place],
-				Place: jobFramePlace(p.Piece.Kind),
+				Place: framePlace(p.Piece.Kind),
 			}
 			if n := sections(fr.Front, foundation.MaxSize); n > 1 {
 				fr.Front, fr.Count = nth(fr.Front, n), fr.Count*int(n)
@@ -269,8 +270,8 @@ func frameName(id string) string {
 	return ""
 }
 
-// jobFramePlace says which springs a seat has.
-func jobFramePlace(kind string) foundation.Place {
+// framePlace says which springs a seat has.
+func framePlace(kind string) foundation.Place {
 	switch kind {
 	case "drop-in-seat", "bar-stool": // webbed and stuffed (common practice, no source)
 		return foundation.DropIn
@@ -281,17 +282,17 @@ func jobFramePlace(kind string) foundation.Place {
 }
 
 // foundation answers the frames of one build; nil when there are none.
-func (j *jobber) foundation(ctx context.Context, b JobBuild) (*JobFounded, error) {
+func (j *jobber) foundation(ctx context.Context, b Build) (*Founded, error) {
 	req, of, notes := j.foundationRequest(b)
 	if len(req.Frames) == 0 {
 		return nil, nil
 	}
-	out := &JobFounded{Build: b, notes: notes}
-	if l := FoundationFaults(req); l.Len() > 0 {
+	out := &Founded{Build: b, notes: notes}
+	if l := service.FoundationFaults(req); l.Len() > 0 {
 		out.Foundation.Fault = itemPlaced(l, "frames", of, fault.Path("").Field("foundation"))
 		return out, nil
 	}
-	ans, err := Foundation(ctx, req)
+	ans, err := service.Foundation(ctx, req)
 	out.Foundation.Answer = ans
 	return out, err
 }

@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"context"
@@ -11,17 +11,18 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/relief"
+	"github.com/bridletie/bridletie/service"
 )
 
 // charts make the charts of the buttoned panels of a cloth.
 func (j *jobber) charts(ctx context.Context, c int, out *clothJob) error {
 	for _, b := range j.work[c].buttoned {
-		chart := JobButtoned{Piece: b.piece, Panel: b.panel.ID, Count: b.panel.Count, Cloth: c}
+		chart := Buttoned{Piece: b.piece, Panel: b.panel.ID, Count: b.panel.Count, Cloth: c}
 		req, l := j.chartRequest(b, j.cloths[c].Cloth)
 		if l.Len() > 0 {
 			chart.Chart.Fault = j.chartPlaced(l, b.piece, c)
 		} else {
-			ans, err := Buttoning(ctx, req)
+			ans, err := service.Buttoning(ctx, req)
 			if err != nil {
 				return err
 			}
@@ -36,27 +37,27 @@ func (j *jobber) charts(ctx context.Context, c int, out *clothJob) error {
 // Where nothing is said of what the diamonds are to show, it is the piece's motif
 // on a cloth that repeats, if there is a whole diamond; where nothing is said of
 // the diamonds, they are as large as the panel allows, up to the usual.
-func (j *jobber) chartRequest(b buttonedPanel, k cloth.Cloth) (ButtoningRequest, fault.List) {
+func (j *jobber) chartRequest(b buttonedPanel, k cloth.Cloth) (service.ButtoningRequest, fault.List) {
 	p := &j.req.Pieces[b.piece]
 	req := p.Buttoning
-	req.Units, req.Name, req.Cloth = j.req.Units, nameOf(b.panel), k
+	req.Units, req.Name, req.Cloth = j.req.Units, b.panel.Title(), k
 	req.Panel.Size, req.Panel.Allow = b.panel.Size, b.panel.Allow
 	if p.NoAim && req.Aim == nil && !k.Pattern.IsPlain() {
-		req.Aim = &ButtoningAim{}
+		req.Aim = &service.ButtoningAim{}
 		if m := p.Piece.Motif; m != "" {
 			req.Aim.Motifs = []string{m}
 		}
 	}
-	l := ButtoningFaults(req)
+	l := service.ButtoningFaults(req)
 	for n := 3; n > 0 && p.NoGrid && onlyAt(l, "#/grid"); n-- {
 		grid, edges := p.Buttoning.Grid, p.Buttoning.Panel.Edges
 		req.Grid.Width, req.Grid.Height = quarters(grid.Width, n), quarters(grid.Height, n)
 		req.Panel.Edges = buttoning.Edges{Side: quarters(edges.Side, n), Top: quarters(edges.Top, n), Bottom: quarters(edges.Bottom, n)}
-		l = ButtoningFaults(req)
+		l = service.ButtoningFaults(req)
 	}
 	if p.NoAim && onlyAt(l, "#/aim/how") {
 		req.Aim = nil
-		l = ButtoningFaults(req)
+		l = service.ButtoningFaults(req)
 	}
 	return req, l
 }
@@ -72,9 +73,9 @@ func onlyAt(l fault.List, pointer string) bool {
 
 // spread are the panels of a cloth as they are cut: a buttoned one as large as
 // its chart says, with the pattern where the chart has it, and in as many widths.
-func (j *jobber) spread(c int, charts []JobButtoned) (panels []panel.Panel, places []jobPlace, obstacles map[int][]relief.Obstacle, loosened []Loosened) {
+func (j *jobber) spread(c int, charts []Buttoned) (panels []panel.Panel, places []place, obstacles map[int][]relief.Obstacle, loosened []service.Loosened) {
 	w, k := j.work[c], j.cloths[c].Cloth
-	chartOf := make(map[int]*ButtoningAnswer)
+	chartOf := make(map[int]*service.ButtoningAnswer)
 	for i, b := range w.buttoned {
 		chartOf[b.index] = charts[i].Chart.Answer
 	}
@@ -108,21 +109,21 @@ func (j *jobber) spread(c int, charts []JobButtoned) (panels []panel.Panel, plac
 			panels[i].Pair = ""
 		}
 	}
-	panels, loosened = kept(panels, k)
+	panels, loosened = service.LoosenWishes(panels, k)
 	return panels, places, obstacles, loosened
 }
 
 // widths are the panels that a buttoned panel is cut in. Each is wished where the
 // chart has the pattern: a motif at the place where it lies nearest to the middle;
 // where no motif lies on a width, its pattern runs on from the next.
-func widths(p panel.Panel, ch *ButtoningAnswer, k cloth.Cloth) []panel.Panel {
+func widths(p panel.Panel, ch *service.ButtoningAnswer, k cloth.Cloth) []panel.Panel {
 	cut, lines, parts := ch.Work.Cut(), ch.Work.Lines(), ch.Joined.Parts
 	var out []panel.Panel
 	for i, part := range parts {
 		q := p
 		q.Join, q.Pair, q.Match = panel.NoJoin, "", panel.Match{}
 		if n := len(parts); n > 1 {
-			q.ID, q.Name = p.ID+"-"+strconv.Itoa(i+1), nameOf(p)+", width "+strconv.Itoa(i+1)+" of "+strconv.Itoa(n)
+			q.ID, q.Name = p.ID+"-"+strconv.Itoa(i+1), p.Title()+", width "+strconv.Itoa(i+1)+" of "+strconv.Itoa(n)
 			// Two widths overlap by the zigzag and its seams; half of it is either's.
 			if i > 0 {
 				q.Allow.Left = tenths((parts[i-1].To - part.From) / 2)

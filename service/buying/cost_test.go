@@ -1,4 +1,4 @@
-package service_test
+package buying_test
 
 import (
 	"strings"
@@ -11,7 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 func workOf(t *rapid.T) costing.Work {
@@ -26,23 +26,23 @@ func workOf(t *rapid.T) costing.Work {
 func TestCostOfAJob(t *testing.T) {
 	trade, none := gbpOf("10"), gbpOf("0")
 	zero := "zero"
-	req := service.OrderRequest{
+	req := buying.Request{
 		Currency: currencyOf("GBP"),
-		Parts: []service.OrderPart{{Name: "chair", Cloths: []service.OrderCloth{
+		Parts: []buying.Part{{Name: "chair", Cloths: []buying.Cloth{
 			{For: "top cover", Answer: planned("Heron and sedge", cloth.Sold{Step: 10 * cm}, 642*cm)},
 			{For: "flies", Answer: planned("Lining", cloth.Sold{Step: 10 * cm}, 81*cm)},
 			{For: "outside", Answer: planned("Velvet", cloth.Sold{}, length.Yard)},
 		}}},
-		Prices: []service.JobPrice{
-			{Article: "cloth/Heron and sedge", Amount: gbpOf("48.50"), Per: service.PerMetre, Discount: &trade},
-			{Article: "cloth/Velvet", Amount: gbpOf("33.335"), Per: service.PerYard, MarkUp: &none, Tax: &zero},
-			{Article: "tacks", Amount: gbpOf("4"), Per: service.PerPack},
+		Prices: []buying.Price{
+			{Article: "cloth/Heron and sedge", Amount: gbpOf("48.50"), Per: buying.PerMetre, Discount: &trade},
+			{Article: "cloth/Velvet", Amount: gbpOf("33.335"), Per: buying.PerYard, MarkUp: &none, Tax: &zero},
+			{Article: "tacks", Amount: gbpOf("4"), Per: buying.PerPack},
 		},
 	}
 	list := orderList(t, req)
-	terms := service.JobTerms{
+	terms := buying.Terms{
 		Currency: req.Currency, MarkUp: gbpOf("35"),
-		Labour: &service.JobLabour{Rate: gbpOf("32"), Hours: costing.Timetable{Lines: []costing.Operation{
+		Labour: &buying.Labour{Rate: gbpOf("32"), Hours: costing.Timetable{Lines: []costing.Operation{
 			{Name: "covering", PerPanel: gbpOf("0.3")}, {Name: "cutting", Fixed: gbpOf("1.5")},
 		}}},
 		Overhead: costing.Overhead{OnLabour: gbpOf("12.5")}, Contingency: gbpOf("5"),
@@ -50,10 +50,10 @@ func TestCostOfAJob(t *testing.T) {
 		Deposit: gbpOf("50"), Step: gbpOf("1"),
 		Validity: costing.Validity{AsOf: 2026_11_30, Days: 30, Supply: 2027_01_15},
 	}
-	if l := service.JobMoneyFaults(req.Prices, terms, ""); l.Len() > 0 {
+	if l := buying.MoneyFaults(req.Prices, terms, ""); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
-	c := service.CostJob(list, req.Prices, costing.Work{Panels: 10}, terms)
+	c := buying.CostOf(list, req.Prices, costing.Work{Panels: 10}, terms)
 	q := c.Quote
 	got := strings.Join([]string{
 		c.Money(q.Materials[0].Cost).Text(), c.Money(q.Materials[0].Net).Text(), // 6.5 m × 48.50 less 10 % is 283.725, and 35 % on 283.73
@@ -76,49 +76,49 @@ func TestCostOfAJob(t *testing.T) {
 
 // Without labour the hours are known and the work has no price.
 func TestCostWithoutLabour(t *testing.T) {
-	c := service.CostJob(nil, nil, costing.Work{Pieces: 1, Panels: 10}, service.JobTerms{Currency: currencyOf("GBP")})
+	c := buying.CostOf(nil, nil, costing.Work{Pieces: 1, Panels: 10}, buying.Terms{Currency: currencyOf("GBP")})
 	if c.Complete || len(c.Quote.Labour) != 0 || !c.Hours.IsPositive() || !c.Quote.Total.IsZero() || len(c.Warnings) != 1 {
 		t.Errorf("%+v", c)
 	}
-	if c = service.CostJob(nil, nil, costing.Work{}, service.JobTerms{Currency: currencyOf("GBP")}); !c.Complete {
+	if c = buying.CostOf(nil, nil, costing.Work{}, buying.Terms{Currency: currencyOf("GBP")}); !c.Complete {
 		t.Errorf("nothing to do, and still %q", c.Warnings)
 	}
 }
 
 func TestFaultsOfJobMoney(t *testing.T) {
 	tax := "reduced"
-	many := make([]service.JobPrice, service.MaxJobPrices+1)
-	q := func(m service.OrderMeasure, n int64) *service.OrderQuantity {
-		return &service.OrderQuantity{Measure: m, Amount: n}
+	many := make([]buying.Price, buying.MaxPrices+1)
+	q := func(m buying.Measure, n int64) *buying.Quantity {
+		return &buying.Quantity{Measure: m, Amount: n}
 	}
 	minus, much := gbpOf("-1"), gbpOf("1001")
 	for _, tc := range []struct {
-		prices []service.JobPrice
-		terms  service.JobTerms
+		prices []buying.Price
+		terms  buying.Terms
 		want   string
 	}{
-		{terms: service.JobTerms{MaterialsTax: "standard"}, want: "#/terms/materialsTax not-one-of"},
-		{terms: service.JobTerms{LabourTax: "standard"}, want: "#/terms/labourTax not-one-of"},
-		{terms: service.JobTerms{OverheadTax: "standard"}, want: "#/terms/overheadTax not-one-of"},
-		{terms: service.JobTerms{Discount: gbpOf("101")}, want: "#/terms/discount too-large"},
-		{terms: service.JobTerms{MarkUp: gbpOf("1001")}, want: "#/terms/markUp too-large"},
-		{terms: service.JobTerms{Deposit: gbpOf("100.5")}, want: "#/terms/deposit too-large"},
-		{terms: service.JobTerms{Contingency: gbpOf("101")}, want: "#/terms/contingency too-large"},
-		{terms: service.JobTerms{Step: gbpOf("0.001")}, want: "#/terms/step not-allowed"},
-		{terms: service.JobTerms{Validity: costing.Validity{Days: 5}}, want: "#/terms/validDays not-allowed"},
-		{terms: service.JobTerms{Labour: &service.JobLabour{Hours: costing.Timetable{Preset: "fast"}}}, want: "#/terms/labour/preset not-one-of"},
-		{prices: []service.JobPrice{{Article: "gimp"}, {Article: "gimp"}}, want: "#/prices/1/article duplicate"},
-		{prices: []service.JobPrice{{Tax: &tax}}, want: "#/prices/0/tax not-one-of"},
-		{prices: []service.JobPrice{{Discount: &minus}}, want: "#/prices/0/discount too-small"},
-		{prices: []service.JobPrice{{MarkUp: &much}}, want: "#/prices/0/markUp too-large"},
-		{prices: []service.JobPrice{{Pack: q(service.OrderCount, 0)}}, want: "#/prices/0/pack too-small"},
-		{prices: []service.JobPrice{{Per: service.PerPack, Pack: q(service.OrderLength, 999_999)}}, want: "#/prices/0/pack too-small"},
-		{prices: []service.JobPrice{{Minimum: q(service.OrderMass, 10_000_000_001)}}, want: "#/prices/0/minimum too-large"},
-		{prices: []service.JobPrice{{Per: service.PerMetre, Pack: q(service.OrderMass, 5000)}}, want: "#/prices/0/pack not-allowed"},
+		{terms: buying.Terms{MaterialsTax: "standard"}, want: "#/terms/materialsTax not-one-of"},
+		{terms: buying.Terms{LabourTax: "standard"}, want: "#/terms/labourTax not-one-of"},
+		{terms: buying.Terms{OverheadTax: "standard"}, want: "#/terms/overheadTax not-one-of"},
+		{terms: buying.Terms{Discount: gbpOf("101")}, want: "#/terms/discount too-large"},
+		{terms: buying.Terms{MarkUp: gbpOf("1001")}, want: "#/terms/markUp too-large"},
+		{terms: buying.Terms{Deposit: gbpOf("100.5")}, want: "#/terms/deposit too-large"},
+		{terms: buying.Terms{Contingency: gbpOf("101")}, want: "#/terms/contingency too-large"},
+		{terms: buying.Terms{Step: gbpOf("0.001")}, want: "#/terms/step not-allowed"},
+		{terms: buying.Terms{Validity: costing.Validity{Days: 5}}, want: "#/terms/validDays not-allowed"},
+		{terms: buying.Terms{Labour: &buying.Labour{Hours: costing.Timetable{Preset: "fast"}}}, want: "#/terms/labour/preset not-one-of"},
+		{prices: []buying.Price{{Article: "gimp"}, {Article: "gimp"}}, want: "#/prices/1/article duplicate"},
+		{prices: []buying.Price{{Tax: &tax}}, want: "#/prices/0/tax not-one-of"},
+		{prices: []buying.Price{{Discount: &minus}}, want: "#/prices/0/discount too-small"},
+		{prices: []buying.Price{{MarkUp: &much}}, want: "#/prices/0/markUp too-large"},
+		{prices: []buying.Price{{Pack: q(buying.Count, 0)}}, want: "#/prices/0/pack too-small"},
+		{prices: []buying.Price{{Per: buying.PerPack, Pack: q(buying.Length, 999_999)}}, want: "#/prices/0/pack too-small"},
+		{prices: []buying.Price{{Minimum: q(buying.Mass, 10_000_000_001)}}, want: "#/prices/0/minimum too-large"},
+		{prices: []buying.Price{{Per: buying.PerMetre, Pack: q(buying.Mass, 5000)}}, want: "#/prices/0/pack not-allowed"},
 		{prices: many, want: "#/prices too-many"},
 	} {
 		tc.terms.Currency = currencyOf("GBP")
-		l := service.JobMoneyFaults(tc.prices, tc.terms, fault.Path(""))
+		l := buying.MoneyFaults(tc.prices, tc.terms, fault.Path(""))
 		if got := l.Faults(); len(got) != 1 || got[0].Pointer+" "+string(got[0].Code) != tc.want {
 			t.Errorf("%+v, want %s", got, tc.want)
 		}

@@ -1,4 +1,4 @@
-package service
+package buying
 
 import (
 	"cmp"
@@ -9,33 +9,33 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// orderKey is what makes an article another one. Two answers that have an
+// key is what makes an article another one. Two answers that have an
 // article sold in two ways have two lines.
-type orderKey struct {
-	group     OrderGroup
+type key struct {
+	group     Group
 	article   string
 	name      string
-	measure   OrderMeasure
-	sold      OrderSold
+	measure   Measure
+	sold      Sold
 	width     length.Length // of a cloth
 	flaw      cloth.Share
 	shrinkage cloth.Share
 	own       string // the price that comes with it, in words; "" for none
 }
 
-func compareOrderKeys(a, b orderKey) int {
+func compareKeys(a, b key) int {
 	return cmp.Or(
 		cmp.Compare(a.group, b.group), cmp.Compare(a.article, b.article), cmp.Compare(a.name, b.name), cmp.Compare(a.measure, b.measure),
 		compareSold(a.sold, b.sold), cmp.Compare(a.width, b.width), cmp.Compare(a.flaw, b.flaw), cmp.Compare(a.shrinkage, b.shrinkage), cmp.Compare(a.own, b.own),
 	)
 }
 
-func compareSold(a, b OrderSold) int {
+func compareSold(a, b Sold) int {
 	return cmp.Or(cmp.Compare(a.Step, b.Step), cmp.Compare(a.Pack, b.Pack), cmp.Compare(a.Name, b.Name), cmp.Compare(a.Minimum, b.Minimum), cmp.Compare(a.Whole, b.Whole))
 }
 
-// orderEntry is what all parts take of an article.
-type orderEntry struct {
+// entry is what all parts take of an article.
+type entry struct {
 	reasons map[[2]string]int64 // by part and what for
 	pieces  []length.Length     // lengths that cannot be put together of shorter ones; nil where all can
 	starts  []startsAt          // plans that begin at a known place in the repeat
@@ -52,28 +52,28 @@ type startsAt struct {
 
 // ownPrice is a price that comes with the article.
 type ownPrice struct {
-	JobPrice
+	Price
 	code string // of its currency
 }
 
-// orderBook is an order list while it is written.
-type orderBook struct {
-	req     *OrderRequest
-	entries map[orderKey]*orderEntry
-	known   []orderKey // cloths with a plan
+// book is an order list while it is written.
+type book struct {
+	req     *Request
+	entries map[key]*entry
+	known   []key // cloths with a plan
 }
 
-func (b *orderBook) entry(k orderKey) *orderEntry {
+func (b *book) entry(k key) *entry {
 	e := b.entries[k]
 	if e == nil {
-		e = &orderEntry{reasons: make(map[[2]string]int64)}
+		e = &entry{reasons: make(map[[2]string]int64)}
 		b.entries[k] = e
 	}
 	return e
 }
 
 // take enters an amount of an article.
-func (b *orderBook) take(k orderKey, part, what string, amount int64) *orderEntry {
+func (b *book) take(k key, part, what string, amount int64) *entry {
 	e := b.entry(k)
 	if amount > 0 {
 		e.reasons[[2]string{part, what}] += amount
@@ -82,7 +82,7 @@ func (b *orderBook) take(k orderKey, part, what string, amount int64) *orderEntr
 }
 
 // takeLengths enters lengths that are each cut from one piece.
-func (b *orderBook) takeLengths(k orderKey, part, what string, pieces []length.Length) *orderEntry {
+func (b *book) takeLengths(k key, part, what string, pieces []length.Length) *entry {
 	e := b.entry(k)
 	for _, l := range pieces {
 		if l > 0 {
@@ -94,15 +94,15 @@ func (b *orderBook) takeLengths(k orderKey, part, what string, pieces []length.L
 }
 
 // line is an entry as it is bought.
-func (b *orderBook) line(k orderKey, e *orderEntry) (OrderLine, error) {
-	l := OrderLine{Article: k.article, Name: k.name, Group: k.group, Measure: k.measure, Sold: k.sold}
+func (b *book) line(k key, e *entry) (Line, error) {
+	l := Line{Article: k.article, Name: k.name, Group: k.group, Measure: k.measure, Sold: k.sold}
 	l.Price, l.Because = b.priceOf(k.article, e)
 	for by, amount := range e.reasons {
-		l.Reasons = append(l.Reasons, OrderReason{by[0], by[1], amount})
+		l.Reasons = append(l.Reasons, Reason{by[0], by[1], amount})
 	}
-	slices.SortFunc(l.Reasons, func(a, b OrderReason) int { return cmp.Or(cmp.Compare(a.Part, b.Part), cmp.Compare(a.For, b.For)) })
+	slices.SortFunc(l.Reasons, func(a, b Reason) int { return cmp.Or(cmp.Compare(a.Part, b.Part), cmp.Compare(a.For, b.For)) })
 	if e.spare > 0 {
-		l.Reasons = append(l.Reasons, OrderReason{For: e.spared, Amount: (e.spare-1)/1_000_000 + 1})
+		l.Reasons = append(l.Reasons, Reason{For: e.spared, Amount: (e.spare-1)/1_000_000 + 1})
 	}
 	pieces := e.allPieces(&l)
 	terms := cloth.Sold{Flaw: k.flaw, Shrinkage: k.shrinkage}
@@ -131,7 +131,7 @@ func (b *orderBook) line(k orderKey, e *orderEntry) (OrderLine, error) {
 // article has none. Where several plans begin at a known place in the repeat,
 // only one of them finds the cloth as it is laid out for: all are given a repeat
 // more, to get to their place.
-func (e *orderEntry) allPieces(l *OrderLine) []length.Length {
+func (e *entry) allPieces(l *Line) []length.Length {
 	pieces := slices.Clone(e.pieces)
 	more := int64(0)
 	for _, s := range e.starts {
@@ -144,13 +144,13 @@ func (e *orderEntry) allPieces(l *OrderLine) []length.Length {
 		}
 	}
 	if more > 0 {
-		l.Reasons = append(l.Reasons, OrderReason{For: "to begin each plan at its place in the repeat", Amount: more})
+		l.Reasons = append(l.Reasons, Reason{For: "to begin each plan at its place in the repeat", Amount: more})
 	}
 	return pieces
 }
 
 // order is what to buy for a need, and how many packs that is.
-func (s OrderSold) order(need int64) (order, packs int64) {
+func (s Sold) order(need int64) (order, packs int64) {
 	if need <= 0 {
 		return 0, 0
 	}
@@ -167,7 +167,7 @@ func (s OrderSold) order(need int64) (order, packs int64) {
 
 // fromPieces buys lengths of which each is cut from one piece: as many as go on a
 // bolt or in a pack are bought in one, the longest first.
-func (l *OrderLine) fromPieces(terms cloth.Sold, pieces []length.Length) error {
+func (l *Line) fromPieces(terms cloth.Sold, pieces []length.Length) error {
 	whole := l.Sold.Whole
 	if l.Sold.Pack > 0 {
 		whole = l.Sold.Pack
@@ -194,10 +194,10 @@ func (l *OrderLine) fromPieces(terms cloth.Sold, pieces []length.Length) error {
 		raw += r.Amount
 	}
 	if flawed > 0 {
-		l.Reasons = append(l.Reasons, OrderReason{For: "flaws", Amount: flawed})
+		l.Reasons = append(l.Reasons, Reason{For: "flaws", Amount: flawed})
 	}
 	if shrunk := l.Need - raw - flawed; shrunk > 0 {
-		l.Reasons = append(l.Reasons, OrderReason{For: "shrinkage", Amount: shrunk})
+		l.Reasons = append(l.Reasons, Reason{For: "shrinkage", Amount: shrunk})
 	}
 	slices.SortFunc(l.Lengths, func(a, b length.Length) int { return cmp.Compare(b, a) })
 	if len(l.Lengths) == 1 || l.Packs > 0 {
@@ -244,8 +244,8 @@ func before(whole length.Length, terms cloth.Sold) length.Length {
 
 // priceOf is the price of an article: the longest that fits in the list, or else
 // the one that comes with it.
-func (b *orderBook) priceOf(article string, e *orderEntry) (*JobPrice, string) {
-	var best *JobPrice
+func (b *book) priceOf(article string, e *entry) (*Price, string) {
+	var best *Price
 	for i := range b.req.Prices {
 		p := &b.req.Prices[i]
 		if p.fits(article) && (best == nil || len(p.Article) > len(best.Article)) {
@@ -258,19 +258,19 @@ func (b *orderBook) priceOf(article string, e *orderEntry) (*JobPrice, string) {
 	case e.own.code != b.req.Currency.Code():
 		return nil, "its price is in " + e.own.code
 	}
-	return &e.own.JobPrice, ""
+	return &e.own.Price, ""
 }
 
 // fits reports whether a price is that of an article, or of its family.
-func (p *JobPrice) fits(article string) bool {
+func (p *Price) fits(article string) bool {
 	return p.Article == article || strings.HasPrefix(article, p.Article+"/")
 }
 
 // What is sold loose is sold in these steps (common practice, no source).
-var looseStep = [...]int64{OrderCount: 1, OrderLength: int64(10 * length.Centimetre), OrderMass: 10_000}
+var looseStep = [...]int64{Count: 1, Length: int64(10 * length.Centimetre), Mass: 10_000}
 
 // soldAs is how an article is sold by its price, or why the price cannot be used.
-func (l *OrderLine) soldAs(p JobPrice) (s OrderSold, because string) {
+func (l *Line) soldAs(p Price) (s Sold, because string) {
 	s = l.Sold
 	if p.Pack != nil {
 		if p.Pack.Measure != l.Measure {
@@ -303,16 +303,16 @@ func (l *OrderLine) soldAs(p JobPrice) (s OrderSold, because string) {
 }
 
 // measure is what a price is by, but for PerPack.
-func (p JobPer) measure() OrderMeasure {
+func (p Per) measure() Measure {
 	switch p {
 	case PerMetre, PerYard:
-		return OrderLength
+		return Length
 	case PerKilogram, PerPound:
-		return OrderMass
+		return Mass
 	}
-	return OrderCount
+	return Count
 }
 
-func measured(m OrderMeasure) string {
-	return [...]string{OrderCount: "number", OrderLength: "length", OrderMass: "weight"}[m]
+func measured(m Measure) string {
+	return [...]string{Count: "number", Length: "length", Mass: "weight"}[m]
 }

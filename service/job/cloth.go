@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"cmp"
@@ -6,17 +6,17 @@ import (
 	"slices"
 	"strconv"
 
-	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/service"
 )
 
 // clothJob is a cloth with all that is worked out for it.
 type clothJob struct {
-	plan   JobPlan
-	piped  []JobPiped // one, or two where some runs come out of the offcuts and some off the roll
-	charts []JobButtoned
+	plan   Plan
+	piped  []Piped // one, or two where some runs come out of the offcuts and some off the roll
+	charts []Buttoned
 
 	offcuts []int // of the plan, in the order in which the piping has them
 }
@@ -26,7 +26,7 @@ type clothJob struct {
 // offcuts, then the circles of the buttons out of what is left.
 func (j *jobber) cloth(ctx context.Context, c int, effort plan.Effort) (*clothJob, error) {
 	w := j.work[c]
-	out := &clothJob{plan: JobPlan{Cloth: c, Effort: effort, Loosened: w.loosened}}
+	out := &clothJob{plan: Plan{Cloth: c, Effort: effort, Loosened: w.loosened}}
 	if err := j.charts(ctx, c, out); err != nil {
 		return nil, err
 	}
@@ -56,14 +56,14 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 	panels, places, obstacles, loosened := j.spread(c, out.charts)
 	p.Loosened = append(p.Loosened, loosened...)
 	k := j.cloths[c]
-	req := YardageRequest{
+	req := service.YardageRequest{
 		Units: j.req.Units, Cloth: k.Cloth, Sold: k.Sold, Pieces: k.Hand, Panels: panels, Effort: p.Effort, Obstacles: obstacles,
 	}
 	if l := j.planFaults(req); l.Len() > 0 {
 		p.Plan.Fault = j.placed(l, c, panels, places)
 		return nil
 	}
-	ans, err := Yardage(ctx, req)
+	ans, err := service.Yardage(ctx, req)
 	if err != nil {
 		return err
 	}
@@ -71,12 +71,12 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 	return nil
 }
 
-// maxJobPanels is how many panels, each with its copies, are cut from one cloth at
+// maxPanels is how many panels, each with its copies, are cut from one cloth at
 // most.
-const maxJobPanels = 500
+const maxPanels = 500
 
-func (j *jobber) planFaults(req YardageRequest) fault.List {
-	most := maxJobPanels
+func (j *jobber) planFaults(req service.YardageRequest) fault.List {
+	most := maxPanels
 	if j.req.MostPanels > 0 {
 		most = min(most, j.req.MostPanels)
 	}
@@ -85,7 +85,7 @@ func (j *jobber) planFaults(req YardageRequest) fault.List {
 		l.Add(fault.Path("").Field("panels"), fault.TooMany, strconv.Itoa(n), "one cloth has "+strconv.Itoa(n)+" panels", "at most "+strconv.Itoa(most)+": fewer pieces at a time")
 		return l
 	}
-	return YardageFaults(req)
+	return service.YardageFaults(req)
 }
 
 // counts says what of a cloth is for what.
@@ -115,8 +115,8 @@ func (j *jobber) circles(out *clothJob) {
 			continue
 		}
 		for range b.Count {
-			var one *ButtoningAnswer
-			one, free = covered(*b.Chart.Answer, free)
+			var one *service.ButtoningAnswer
+			one, free = b.Chart.Answer.CoveredFrom(free)
 			b.Copies = append(b.Copies, one)
 			switch c := one.Buttons; {
 			case c.Centred != nil:
@@ -129,24 +129,6 @@ func (j *jobber) circles(out *clothJob) {
 		b.Chart.Answer = b.Copies[0]
 	}
 }
-
-// covered is a chart whose buttons are covered out of the offcuts, as many as it
-// takes, and the offcuts that are left.
-func covered(a ButtoningAnswer, free []panel.Size) (*ButtoningAnswer, []panel.Size) {
-	held := 0
-	for len(free) > 0 && held < a.Buttons.Count && a.Request.Buttons.Motif == nil && len(a.Request.Buttons.Offcuts) < maxCircleOffcuts {
-		if n := buttoning.NestIn(free[0], a.Buttons.Circle).Count; n > 0 {
-			a.Request.Buttons.Offcuts = append(slices.Clip(a.Request.Buttons.Offcuts), free[0])
-			held += n
-		}
-		free = free[1:]
-	}
-	a.buttons()
-	a.Warnings = buttoningWarnings(&a)
-	return &a, free
-}
-
-const maxCircleOffcuts = 50
 
 // leftOver are the offcuts that no strip of piping is cut from.
 func (j *jobber) leftOver(out *clothJob) []panel.Size {
@@ -166,7 +148,7 @@ func (j *jobber) leftOver(out *clothJob) []panel.Size {
 	}
 	var free []panel.Size
 	for i, o := range ans.Offcuts {
-		if !used[i] && min(o.Rect.Across, o.Rect.Along) >= MinOffcut {
+		if !used[i] && min(o.Rect.Across, o.Rect.Along) >= service.MinOffcut {
 			free = append(free, panel.Size{Across: o.Rect.Across, Along: o.Rect.Along})
 		}
 	}

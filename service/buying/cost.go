@@ -1,9 +1,8 @@
-package service
+package buying
 
 import (
 	"cmp"
 	"slices"
-	"strconv"
 
 	"github.com/shopspring/decimal"
 
@@ -11,13 +10,14 @@ import (
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/service"
 )
 
-// JobTerms are the shop's terms: what its work costs, what it adds, what the
+// Terms are the shop's terms: what its work costs, what it adds, what the
 // customer pays and when.
-type JobTerms struct {
+type Terms struct {
 	Currency     money.Currency
-	Labour       *JobLabour      // nil: work has no price
+	Labour       *Labour         // nil: work has no price
 	Preset       string          // the example that hours begin from when it has none; "": DefaultPreset
 	Discount     decimal.Decimal // trade discount, in percent, of articles that have none of their own
 	MarkUp       decimal.Decimal // in percent, of articles that have none of their own
@@ -34,8 +34,8 @@ type JobTerms struct {
 	Validity     costing.Validity
 }
 
-// JobLabour is the shop's hours and what one costs.
-type JobLabour struct {
+// Labour is the shop's hours and what one costs.
+type Labour struct {
 	Hours costing.Timetable
 	Rate  decimal.Decimal // for an hour, of operations that have no rate of their own
 }
@@ -44,7 +44,7 @@ type JobLabour struct {
 const DefaultPreset = "re-cover"
 
 // Table is the timetable of the terms, or that of the default preset.
-func (t JobTerms) Table() costing.Timetable {
+func (t Terms) Table() costing.Timetable {
 	if t.Labour == nil {
 		return costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset)}
 	}
@@ -53,7 +53,7 @@ func (t JobTerms) Table() costing.Timetable {
 
 // Operations are what the work takes by these terms, without a price where they
 // say nothing of labour.
-func (t JobTerms) Operations(work costing.Work) []costing.Labour {
+func (t Terms) Operations(work costing.Work) []costing.Labour {
 	var rate decimal.Decimal
 	if t.Labour != nil {
 		rate = t.Labour.Rate
@@ -61,32 +61,32 @@ func (t JobTerms) Operations(work costing.Work) []costing.Labour {
 	return t.Table().Labour(work, rate, t.LabourTax)
 }
 
-// JobCost is what a job comes to.
-type JobCost struct {
-	Terms      JobTerms
+// Cost is what a job comes to.
+type Cost struct {
+	Terms      Terms
 	Work       costing.Work
 	Quote      costing.Quote
-	Priced     []OrderLine // those of Quote.Materials, in their order
+	Priced     []Line // those of Quote.Materials, in their order
 	Hours      decimal.Decimal
 	Complete   bool // everything on the order list has a price
-	Missing    []JobUnpriced
+	Missing    []Unpriced
 	Unused     []string     // prices that no line of the order list took, by article
 	ValidUntil calendar.Day // 0 where that is not known
 	Late       bool         // the day of supply is past ValidUntil
 	Warnings   []string
 }
 
-// JobUnpriced is an article on the order list without a price.
-type JobUnpriced struct {
+// Unpriced is an article on the order list without a price.
+type Unpriced struct {
 	Article, Name string
 	Why           string
 }
 
-// CostJob puts prices to an order list, as OrderList made it with these prices,
+// CostOf puts prices to an order list, as OrderList made it with these prices,
 // and to the work. Terms and prices must have no faults. What has no price is
 // left out of the sums and listed.
-func CostJob(list []OrderLine, prices []JobPrice, work costing.Work, terms JobTerms) *JobCost {
-	c := &JobCost{Terms: terms, Work: work, ValidUntil: terms.Validity.Until(), Late: terms.Validity.Late()}
+func CostOf(list []Line, prices []Price, work costing.Work, terms Terms) *Cost {
+	c := &Cost{Terms: terms, Work: work, ValidUntil: terms.Validity.Until(), Late: terms.Validity.Late()}
 	job := costing.Job{
 		Currency: terms.Currency, Overhead: terms.Overhead, Contingency: terms.Contingency, Taxes: terms.Taxes, OverheadTax: terms.OverheadTax,
 		Deposit: terms.Deposit, Rounding: terms.Rounding, TaxBy: terms.TaxBy, Step: terms.Step,
@@ -94,7 +94,7 @@ func CostJob(list []OrderLine, prices []JobPrice, work costing.Work, terms JobTe
 	used := make(map[string]bool)
 	for _, l := range list {
 		if l.Price == nil {
-			c.Missing = append(c.Missing, JobUnpriced{l.Article, l.Name, unpricedBecause(l)})
+			c.Missing = append(c.Missing, Unpriced{l.Article, l.Name, unpricedBecause(l)})
 			if l.Because != "" {
 				used[pricedBy(l.Article, prices)] = true
 			}
@@ -122,7 +122,7 @@ func CostJob(list []OrderLine, prices []JobPrice, work costing.Work, terms JobTe
 	return c
 }
 
-func unpricedBecause(l OrderLine) string {
+func unpricedBecause(l Line) string {
 	if l.Because != "" {
 		return l.Because
 	}
@@ -130,7 +130,7 @@ func unpricedBecause(l OrderLine) string {
 }
 
 // pricedBy is the price in the list that an article would have.
-func pricedBy(article string, prices []JobPrice) string {
+func pricedBy(article string, prices []Price) string {
 	best := ""
 	for i := range prices {
 		if p := &prices[i]; p.fits(article) && len(p.Article) > len(best) {
@@ -145,14 +145,14 @@ var (
 	yardInMetres      = decimal.New(int64(length.Yard), -9)
 	poundInKilograms  = decimal.New(45_359_237, -8) // exactly, by the international agreement of 1959
 	hundred           = decimal.New(100, 0)
-	metresAndKilogram = [...]int32{OrderCount: 0, OrderLength: -9, OrderMass: -6}
+	metresAndKilogram = [...]int32{Count: 0, Length: -9, Mass: -6}
 )
 
 // Amount is a quantity in metres, in kilograms or as a number, exactly.
-func (m OrderMeasure) Amount(q int64) decimal.Decimal { return decimal.New(q, metresAndKilogram[m]) }
+func (m Measure) Amount(q int64) decimal.Decimal { return decimal.New(q, metresAndKilogram[m]) }
 
 // material is a line of an order list as it is costed.
-func (t JobTerms) material(l OrderLine) costing.Material {
+func (t Terms) material(l Line) costing.Material {
 	p := l.Price
 	m := costing.Material{
 		Name: l.Name, Need: l.Measure.Amount(l.Order), Price: p.Amount, Discount: t.Discount, MarkUp: t.MarkUp, Tax: t.MaterialsTax,
@@ -180,17 +180,17 @@ func (t JobTerms) material(l OrderLine) costing.Material {
 }
 
 // Money is an amount in the currency of the job.
-func (c *JobCost) Money(d decimal.Decimal) money.Money {
+func (c *Cost) Money(d decimal.Decimal) money.Money {
 	return money.Money{Amount: d, Currency: c.Terms.Currency}
 }
 
-func (c *JobCost) warnings() []string {
+func (c *Cost) warnings() []string {
 	var out []string
 	if n := len(c.Missing); n > 0 {
-		out = append(out, counted(n, "article has", "articles have")+" no price: the sums are without them")
+		out = append(out, service.Counted(n, "article has", "articles have")+" no price: the sums are without them")
 	}
 	if n := len(c.Unused); n > 0 {
-		out = append(out, counted(n, "price is", "prices are")+" of nothing on the order list: see that the articles are spelt as the list has them")
+		out = append(out, service.Counted(n, "price is", "prices are")+" of nothing on the order list: see that the articles are spelt as the list has them")
 	}
 	switch table := c.Terms.Table(); {
 	case c.Terms.Labour == nil && c.Hours.IsPositive():
@@ -202,11 +202,4 @@ func (c *JobCost) warnings() []string {
 		out = append(out, "the price holds until "+c.ValidUntil.String()+", and the work is to be delivered on "+c.Terms.Validity.Supply.String()+": ask again before then")
 	}
 	return out
-}
-
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
 }

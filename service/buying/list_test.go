@@ -1,4 +1,4 @@
-package service_test
+package buying_test
 
 import (
 	"context"
@@ -20,6 +20,7 @@ import (
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 // planned is the answer of a plan that needs these lengths.
@@ -29,17 +30,17 @@ func planned(name string, sold cloth.Sold, lengths ...length.Length) *service.Ya
 	}
 }
 
-func orderList(t interface{ Fatal(...any) }, req service.OrderRequest) []service.OrderLine {
-	list, err := service.OrderList(req)
+func orderList(t interface{ Fatal(...any) }, req buying.Request) []buying.Line {
+	list, err := buying.OrderList(req)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return list
 }
 
-func lineOf(t *testing.T, list []service.OrderLine, article string) service.OrderLine {
+func lineOf(t *testing.T, list []buying.Line, article string) buying.Line {
 	t.Helper()
-	i := slices.IndexFunc(list, func(l service.OrderLine) bool { return l.Article == article })
+	i := slices.IndexFunc(list, func(l buying.Line) bool { return l.Article == article })
 	if i < 0 {
 		var have []string
 		for _, l := range list {
@@ -61,13 +62,13 @@ func currencyOf(code string) money.Currency {
 }
 
 // everyPart has an answer of every kind in it.
-func everyPart(t testing.TB, name string) service.OrderPart {
+func everyPart(t testing.TB, name string) buying.Part {
 	foamAnswer := foamOf(t)
-	return service.OrderPart{
+	return buying.Part{
 		Name:       name,
-		Cloths:     []service.OrderCloth{{For: "top cover", Answer: planned("Heron and sedge", cloth.Sold{Step: 10 * cm, Flaw: 2 * cloth.Percent}, 642*cm)}},
-		Piping:     []service.OrderPiping{{Cloth: "Heron and sedge", Answer: pipingAnswer(t, pipingRequest())}},
-		Buttoning:  []service.OrderButtoning{{Answer: button(t, chairBack())}},
+		Cloths:     []buying.Cloth{{For: "top cover", Answer: planned("Heron and sedge", cloth.Sold{Step: 10 * cm, Flaw: 2 * cloth.Percent}, 642*cm)}},
+		Piping:     []buying.Piping{{Cloth: "Heron and sedge", Answer: pipingAnswer(t, pipingRequest())}},
+		Buttoning:  []buying.Buttoning{{Answer: button(t, chairBack())}},
 		Foam:       []*service.FoamAnswer{foamAnswer},
 		Wadding:    []*service.WaddingAnswer{waddingOf(t, setteeWadding())},
 		Foundation: []*service.FoundationAnswer{foundationOf(t, wingChairFrames())},
@@ -78,8 +79,8 @@ func everyPart(t testing.TB, name string) service.OrderPart {
 func TestOrderListAddsUpBeforeItRounds(t *testing.T) {
 	one := everyPart(t, "wing chair")
 	two := everyPart(t, "second wing chair")
-	alone := orderList(t, service.OrderRequest{Parts: []service.OrderPart{one}})
-	both := orderList(t, service.OrderRequest{Parts: []service.OrderPart{one, two}})
+	alone := orderList(t, buying.Request{Parts: []buying.Part{one}})
+	both := orderList(t, buying.Request{Parts: []buying.Part{one, two}})
 	if len(alone) != len(both) {
 		t.Errorf("%d lines for one, %d for two alike", len(alone), len(both))
 	}
@@ -120,9 +121,9 @@ func TestOrderListAddsUpBeforeItRounds(t *testing.T) {
 // Lengths that a bolt does not hold together are bought apart, each rounded.
 func TestOrderListKeepsToTheBolt(t *testing.T) {
 	sold := cloth.Sold{Step: 10 * cm, Bolt: 10 * length.Metre}
-	list := orderList(t, service.OrderRequest{Parts: []service.OrderPart{
-		{Name: "settee", Cloths: []service.OrderCloth{{Article: "top", For: "top cover", Answer: planned("Velvet", sold, 701*cm, 305*cm)}}},
-		{Name: "chair", Cloths: []service.OrderCloth{{Article: "top", For: "top cover", Answer: planned("Velvet", sold, 212*cm)}}},
+	list := orderList(t, buying.Request{Parts: []buying.Part{
+		{Name: "settee", Cloths: []buying.Cloth{{Article: "top", For: "top cover", Answer: planned("Velvet", sold, 701*cm, 305*cm)}}},
+		{Name: "chair", Cloths: []buying.Cloth{{Article: "top", For: "top cover", Answer: planned("Velvet", sold, 212*cm)}}},
 	}})
 	l := lineOf(t, list, "cloth/top")
 	// 7.01 + 2.12 on one bolt, 3.05 on another.
@@ -139,17 +140,17 @@ func TestOrderListBeginsEachPlanAtItsPlace(t *testing.T) {
 		a.Request.Cloth.StartKnown, a.Request.Cloth.Pattern.LengthRepeat = true, 32*cm
 		return a
 	}
-	part := func(as ...*service.YardageAnswer) service.OrderPart {
-		var p service.OrderPart
+	part := func(as ...*service.YardageAnswer) buying.Part {
+		var p buying.Part
 		for _, a := range as {
-			p.Cloths = append(p.Cloths, service.OrderCloth{For: "top cover", Answer: a})
+			p.Cloths = append(p.Cloths, buying.Cloth{For: "top cover", Answer: a})
 		}
 		return p
 	}
-	if l := orderList(t, service.OrderRequest{Parts: []service.OrderPart{part(known())}})[0]; l.Need != int64(200*cm) {
+	if l := orderList(t, buying.Request{Parts: []buying.Part{part(known())}})[0]; l.Need != int64(200*cm) {
 		t.Errorf("one plan: %+v", l)
 	}
-	if l := orderList(t, service.OrderRequest{Parts: []service.OrderPart{part(known(), known())}})[0]; l.Need != int64(464*cm) || len(l.Reasons) != 2 {
+	if l := orderList(t, buying.Request{Parts: []buying.Part{part(known(), known())}})[0]; l.Need != int64(464*cm) || len(l.Reasons) != 2 {
 		t.Errorf("two plans: %+v", l)
 	}
 }
@@ -162,8 +163,8 @@ func TestOrderListTakesPiecesInHand(t *testing.T) {
 	if a.Pieces.Enough == service.EnoughNo {
 		t.Fatal("20 m are not enough")
 	}
-	cloths := func(a *service.YardageAnswer) service.OrderRequest {
-		return service.OrderRequest{Parts: []service.OrderPart{{Cloths: []service.OrderCloth{{Answer: a}}}}}
+	cloths := func(a *service.YardageAnswer) buying.Request {
+		return buying.Request{Parts: []buying.Part{{Cloths: []buying.Cloth{{Answer: a}}}}}
 	}
 	if list := orderList(t, cloths(a)); len(list) != 0 {
 		t.Errorf("bought in vain: %+v", list)
@@ -179,15 +180,15 @@ func TestOrderListTakesPiecesInHand(t *testing.T) {
 
 // How an article is sold follows its price, and the longest name that fits counts.
 func TestOrderListGoesByPrices(t *testing.T) {
-	part := service.OrderPart{Name: "chair", Foundation: []*service.FoundationAnswer{foundationOf(t, wingChairFrames())}}
-	count := func(n int64) *service.OrderQuantity { return &service.OrderQuantity{Amount: n} }
-	list := orderList(t, service.OrderRequest{Parts: []service.OrderPart{part}, Prices: []service.JobPrice{
-		{Article: "tacks", Amount: gbpOf("4.20"), Per: service.PerPack},
-		{Article: "tacks/13mm", Amount: gbpOf("2.60"), Per: service.PerPack, Pack: count(500)},
-		{Article: "webbing", Amount: gbpOf("1.10"), Per: service.PerMetre},
-		{Article: "springs", Amount: gbpOf("1.90"), Per: service.PerEach, Minimum: count(25)},
-		{Article: "cord", Amount: gbpOf("9"), Per: service.PerKilogram},
-		{Article: "hessian", Amount: gbpOf("40"), Per: service.PerPack},
+	part := buying.Part{Name: "chair", Foundation: []*service.FoundationAnswer{foundationOf(t, wingChairFrames())}}
+	count := func(n int64) *buying.Quantity { return &buying.Quantity{Amount: n} }
+	list := orderList(t, buying.Request{Parts: []buying.Part{part}, Prices: []buying.Price{
+		{Article: "tacks", Amount: gbpOf("4.20"), Per: buying.PerPack},
+		{Article: "tacks/13mm", Amount: gbpOf("2.60"), Per: buying.PerPack, Pack: count(500)},
+		{Article: "webbing", Amount: gbpOf("1.10"), Per: buying.PerMetre},
+		{Article: "springs", Amount: gbpOf("1.90"), Per: buying.PerEach, Minimum: count(25)},
+		{Article: "cord", Amount: gbpOf("9"), Per: buying.PerKilogram},
+		{Article: "hessian", Amount: gbpOf("40"), Per: buying.PerPack},
 	}})
 	for _, l := range list {
 		switch {
@@ -225,9 +226,9 @@ func TestOrderListGoesByPrices(t *testing.T) {
 
 // A pack that is shorter than a length is of no use for it.
 func TestOrderListRefusesShortPacks(t *testing.T) {
-	req := service.OrderRequest{
-		Parts:  []service.OrderPart{{Cloths: []service.OrderCloth{{Answer: planned("Velvet", cloth.Sold{Step: 10 * cm, Flaw: cloth.Percent}, 500*cm, 200*cm)}}}},
-		Prices: []service.JobPrice{{Article: "cloth", Amount: gbpOf("100"), Per: service.PerPack, Pack: &service.OrderQuantity{Measure: service.OrderLength, Amount: int64(500 * cm)}}},
+	req := buying.Request{
+		Parts:  []buying.Part{{Cloths: []buying.Cloth{{Answer: planned("Velvet", cloth.Sold{Step: 10 * cm, Flaw: cloth.Percent}, 500*cm, 200*cm)}}}},
+		Prices: []buying.Price{{Article: "cloth", Amount: gbpOf("100"), Per: buying.PerPack, Pack: &buying.Quantity{Measure: buying.Length, Amount: int64(500 * cm)}}},
 	}
 	if l := orderList(t, req)[0]; l.Price != nil || !strings.Contains(l.Because, "shorter") || l.Order != int64(710*cm) {
 		t.Errorf("%+v", l)
@@ -241,8 +242,8 @@ func TestOrderListRefusesShortPacks(t *testing.T) {
 // A price that comes with the cloth or the foam is used in its own currency only.
 func TestOrderListTakesPricesThatComeWithThings(t *testing.T) {
 	pounds := money.Price{Money: money.Money{Amount: gbpOf("48.50"), Currency: currencyOf("GBP")}, Per: length.Yard}
-	req := service.OrderRequest{Currency: currencyOf("GBP"), Parts: []service.OrderPart{{
-		Cloths: []service.OrderCloth{{Answer: planned("Velvet", cloth.Sold{}, 500*cm), Price: &pounds}},
+	req := buying.Request{Currency: currencyOf("GBP"), Parts: []buying.Part{{
+		Cloths: []buying.Cloth{{Answer: planned("Velvet", cloth.Sold{}, 500*cm), Price: &pounds}},
 		Foam:   []*service.FoamAnswer{foamOf(t)},
 	}}}
 	for _, l := range orderList(t, req) {
@@ -256,8 +257,8 @@ func TestOrderListTakesPricesThatComeWithThings(t *testing.T) {
 			t.Errorf("%s: %+v %s", l.Article, l.Price, l.Because)
 		}
 	}
-	req.Prices = []service.JobPrice{{Article: "cloth/Velvet", Amount: gbpOf("52"), Per: service.PerMetre}}
-	if l := orderList(t, req)[0]; l.Price == nil || l.Price.Per != service.PerMetre {
+	req.Prices = []buying.Price{{Article: "cloth/Velvet", Amount: gbpOf("52"), Per: buying.PerMetre}}
+	if l := orderList(t, req)[0]; l.Price == nil || l.Price.Per != buying.PerMetre {
 		t.Errorf("%+v", l)
 	}
 }
@@ -299,8 +300,8 @@ var soldWays = []cloth.Sold{
 	{Step: 10 * cm, Flaw: 2 * cloth.Percent, Shrinkage: 3 * cloth.Percent, Bolt: 15 * length.Metre},
 }
 
-func (p pool) part(t *rapid.T) service.OrderPart {
-	part := service.OrderPart{
+func (p pool) part(t *rapid.T) buying.Part {
+	part := buying.Part{
 		Name: rapid.SampledFrom([]string{"chair", "settee", "stool"}).Draw(t, "name"),
 		Foam: some(t, "foam", p.foam), Wadding: some(t, "wadding", p.wadding), Foundation: some(t, "foundation", p.foundation),
 	}
@@ -311,17 +312,17 @@ func (p pool) part(t *rapid.T) service.OrderPart {
 		for _, l := range lengths {
 			ls = append(ls, length.Length(l)*length.Micrometre)
 		}
-		c := service.OrderCloth{For: rapid.SampledFrom([]string{"top cover", "flies"}).Draw(t, "for"), Answer: planned([]string{"Heron", "Velvet"}[way%2], soldWays[way], ls...)}
+		c := buying.Cloth{For: rapid.SampledFrom([]string{"top cover", "flies"}).Draw(t, "for"), Answer: planned([]string{"Heron", "Velvet"}[way%2], soldWays[way], ls...)}
 		if known := &c.Answer.Request.Cloth; rapid.Bool().Draw(t, "start known") {
 			known.StartKnown, known.Pattern.LengthRepeat = true, rapid.SampledFrom([]length.Length{32 * cm, 64 * cm}).Draw(t, "repeat")
 		}
 		part.Cloths = append(part.Cloths, c)
 	}
 	for _, a := range some(t, "piping", p.piping) {
-		part.Piping = append(part.Piping, service.OrderPiping{Cloth: rapid.SampledFrom([]string{"Heron", "Velvet", ""}).Draw(t, "piped with"), Answer: a})
+		part.Piping = append(part.Piping, buying.Piping{Cloth: rapid.SampledFrom([]string{"Heron", "Velvet", ""}).Draw(t, "piped with"), Answer: a})
 	}
 	for _, a := range some(t, "buttoning", p.buttoning) {
-		part.Buttoning = append(part.Buttoning, service.OrderButtoning{
+		part.Buttoning = append(part.Buttoning, buying.Buttoning{
 			Count: rapid.IntRange(0, 3).Draw(t, "backs"), Cloth: rapid.SampledFrom([]string{"Heron", ""}).Draw(t, "covered with"), Answer: a,
 		})
 	}
@@ -333,19 +334,19 @@ var articles = []string{
 	"filling", "filling/hair", "wadding", "hessian", "calico", "buttons", "washers", "tufts", "gimp", "foam", "scrim", "bottoming", "mistaken",
 }
 
-func pricesOf(t *rapid.T) []service.JobPrice {
-	var list []service.JobPrice
+func pricesOf(t *rapid.T) []buying.Price {
+	var list []buying.Price
 	for _, a := range rapid.SliceOfNDistinct(rapid.SampledFrom(articles), 0, len(articles), rapid.ID).Draw(t, "articles") {
-		p := service.JobPrice{
-			Article: a, Amount: decimal.New(rapid.Int64Range(0, 9_999_999).Draw(t, "price"), -4), Per: service.JobPer(rapid.IntRange(0, 6).Draw(t, "per")),
+		p := buying.Price{
+			Article: a, Amount: decimal.New(rapid.Int64Range(0, 9_999_999).Draw(t, "price"), -4), Per: buying.Per(rapid.IntRange(0, 6).Draw(t, "per")),
 		}
 		most := []int64{5000, int64(30 * length.Metre), 5_000_000}
-		quantity := func(what string) *service.OrderQuantity {
+		quantity := func(what string) *buying.Quantity {
 			if rapid.Bool().Draw(t, what) {
 				return nil
 			}
 			m := rapid.IntRange(0, 2).Draw(t, "measure")
-			return &service.OrderQuantity{Measure: service.OrderMeasure(m), Amount: rapid.Int64Range(1, most[m]).Draw(t, "amount")}
+			return &buying.Quantity{Measure: buying.Measure(m), Amount: rapid.Int64Range(1, most[m]).Draw(t, "amount")}
 		}
 		p.Pack, p.Minimum = quantity("pack"), quantity("minimum")
 		list = append(list, p)
@@ -363,7 +364,7 @@ func shuffled[T any](t *rapid.T, list []T) []T {
 func TestOrderListProperties(t *testing.T) {
 	p := newPool(t)
 	rapid.Check(t, func(t *rapid.T) {
-		req := service.OrderRequest{Currency: currencyOf("GBP"), Prices: pricesOf(t)}
+		req := buying.Request{Currency: currencyOf("GBP"), Prices: pricesOf(t)}
 		for range rapid.IntRange(0, 4).Draw(t, "parts") {
 			req.Parts = append(req.Parts, p.part(t))
 		}
@@ -371,7 +372,7 @@ func TestOrderListProperties(t *testing.T) {
 		for i := range list {
 			enoughAndNoMore(t, &list[i])
 		}
-		again := service.OrderRequest{Currency: req.Currency, Prices: shuffled(t, req.Prices)}
+		again := buying.Request{Currency: req.Currency, Prices: shuffled(t, req.Prices)}
 		for _, part := range shuffled(t, req.Parts) {
 			part.Cloths, part.Piping, part.Buttoning = shuffled(t, part.Cloths), shuffled(t, part.Piping), shuffled(t, part.Buttoning)
 			part.Foam, part.Wadding, part.Foundation = shuffled(t, part.Foam), shuffled(t, part.Wadding), shuffled(t, part.Foundation)
@@ -384,7 +385,7 @@ func TestOrderListProperties(t *testing.T) {
 	})
 }
 
-func enoughAndNoMore(t *rapid.T, l *service.OrderLine) {
+func enoughAndNoMore(t *rapid.T, l *buying.Line) {
 	sum := int64(0)
 	for _, r := range l.Reasons {
 		if r.Amount <= 0 || r.For == "" {
@@ -404,7 +405,7 @@ func enoughAndNoMore(t *rapid.T, l *service.OrderLine) {
 		if unit = l.Sold.Pack; l.Order != l.Packs*unit {
 			t.Fatalf("%s: %d packs of %d are not %d", l.Article, l.Packs, unit, l.Order)
 		}
-		if l.Measure != service.OrderLength {
+		if l.Measure != buying.Length {
 			bought = 1
 		}
 	case l.Sold.Step > 0 && l.Order%l.Sold.Step != 0:
@@ -432,19 +433,19 @@ func boolInt(b bool) int64 {
 }
 
 // costsAddUp prices a list, and works every line out again in fractions.
-func costsAddUp(t *rapid.T, list []service.OrderLine, req service.OrderRequest) {
-	terms := service.JobTerms{Currency: currencyOf(rapid.SampledFrom([]string{"GBP", "JPY", "KWD"}).Draw(t, "currency")), MarkUp: gbpOf("35")}
-	c := service.CostJob(list, req.Prices, workOf(t), terms)
+func costsAddUp(t *rapid.T, list []buying.Line, req buying.Request) {
+	terms := buying.Terms{Currency: currencyOf(rapid.SampledFrom([]string{"GBP", "JPY", "KWD"}).Draw(t, "currency")), MarkUp: gbpOf("35")}
+	c := buying.CostOf(list, req.Prices, workOf(t), terms)
 	if len(c.Missing)+len(c.Priced) != len(list) || len(c.Quote.Materials) != len(c.Priced) {
 		t.Fatalf("%d lines, %d priced, %d missing", len(list), len(c.Priced), len(c.Missing))
 	}
-	per := map[service.JobPer]*big.Rat{
-		service.PerEach: big.NewRat(1, 1), service.PerHundred: big.NewRat(100, 1), service.PerMetre: big.NewRat(1_000_000_000, 1),
-		service.PerYard: big.NewRat(914_400_000, 1), service.PerKilogram: big.NewRat(1_000_000, 1), service.PerPound: big.NewRat(45_359_237, 100),
+	per := map[buying.Per]*big.Rat{
+		buying.PerEach: big.NewRat(1, 1), buying.PerHundred: big.NewRat(100, 1), buying.PerMetre: big.NewRat(1_000_000_000, 1),
+		buying.PerYard: big.NewRat(914_400_000, 1), buying.PerKilogram: big.NewRat(1_000_000, 1), buying.PerPound: big.NewRat(45_359_237, 100),
 	}
 	for i, l := range c.Priced {
 		of := per[l.Price.Per]
-		if l.Price.Per == service.PerPack {
+		if l.Price.Per == buying.PerPack {
 			of = big.NewRat(l.Sold.Pack, 1)
 		}
 		cost := new(big.Rat).Mul(new(big.Rat).Quo(big.NewRat(l.Order, 1), of), l.Price.Amount.Rat())
@@ -463,11 +464,11 @@ func costsAddUp(t *rapid.T, list []service.OrderLine, req service.OrderRequest) 
 		}
 	}
 	for _, a := range c.Unused {
-		if slices.IndexFunc(c.Priced, func(l service.OrderLine) bool { return l.Price.Article == a }) >= 0 {
+		if slices.IndexFunc(c.Priced, func(l buying.Line) bool { return l.Price.Article == a }) >= 0 {
 			t.Fatalf("%s is used and said not to be", a)
 		}
 	}
-	if !taken["mistaken"] && slices.ContainsFunc(req.Prices, func(p service.JobPrice) bool { return p.Article == "mistaken" }) && !slices.Contains(c.Unused, "mistaken") {
+	if !taken["mistaken"] && slices.ContainsFunc(req.Prices, func(p buying.Price) bool { return p.Article == "mistaken" }) && !slices.Contains(c.Unused, "mistaken") {
 		t.Fatal("a price of nothing is not named")
 	}
 }
@@ -495,7 +496,7 @@ func foamOf(t testing.TB) *service.FoamAnswer {
 func TestOrderListBuysWhatTheAnswersSay(t *testing.T) {
 	p := newPool(t)
 	for _, a := range p.foundation {
-		list := orderList(t, service.OrderRequest{Parts: []service.OrderPart{{Foundation: []*service.FoundationAnswer{a}}}})
+		list := orderList(t, buying.Request{Parts: []buying.Part{{Foundation: []*service.FoundationAnswer{a}}}})
 		total, packs := make(map[string]int64), make(map[string]int64)
 		for _, l := range list {
 			family, _, _ := strings.Cut(l.Article, "/")
@@ -530,7 +531,7 @@ func TestOrderListBuysWhatTheAnswersSay(t *testing.T) {
 		}
 	}
 	a := p.wadding[0]
-	list := orderList(t, service.OrderRequest{Parts: []service.OrderPart{{Wadding: p.wadding}}})
+	list := orderList(t, buying.Request{Parts: []buying.Part{{Wadding: p.wadding}}})
 	for _, r := range a.Rolls {
 		if l := lineOf(t, list, "wadding/"+r.Sheet.Material.String()+"/"+mmOf(r.Sheet.Width)); l.Order != int64(r.Plan.Order) {
 			t.Errorf("%s: %d, the answer says %d", l.Article, l.Order, r.Plan.Order)
@@ -540,11 +541,11 @@ func TestOrderListBuysWhatTheAnswersSay(t *testing.T) {
 		t.Errorf("hair: %+v", l)
 	}
 	b := p.buttoning[1]
-	list = orderList(t, service.OrderRequest{Parts: []service.OrderPart{{Buttoning: []service.OrderButtoning{{Count: 2, Answer: b}}}}})
+	list = orderList(t, buying.Request{Parts: []buying.Part{{Buttoning: []buying.Buttoning{{Count: 2, Answer: b}}}}})
 	if n := int64(2 * b.Buttons.Count); lineOf(t, list, "tufts").Need != n || lineOf(t, list, "twine/buttoning").Need != n*int64(b.Buttons.Twine) {
 		t.Errorf("buttoning: %+v", list)
 	}
-	if l := lineOf(t, orderList(t, service.OrderRequest{Parts: []service.OrderPart{{Foam: p.foam}}}), "foam/S100"); l.Order != int64(len(p.foam[0].Result.Groups[0].Nest.Sheets)) {
+	if l := lineOf(t, orderList(t, buying.Request{Parts: []buying.Part{{Foam: p.foam}}}), "foam/S100"); l.Order != int64(len(p.foam[0].Result.Groups[0].Nest.Sheets)) {
 		t.Errorf("foam: %+v", l)
 	}
 }
@@ -558,18 +559,18 @@ func TestOrderListNames(t *testing.T) {
 		length.Metric:   {"Velvet, 137 cm wide", "tacks, 13 mm", "springs, 25.4 cm high, 8 gauge", "hessian, 183 cm wide", "piping cord, 4 mm", "foam SEAT35, 120 cm × 200 cm, 100 mm thick"},
 		length.Imperial: {"Velvet, 53 15/16 in wide", "tacks, 1/2 in", "springs, 10 in high, 8 gauge", "hessian, 72 1/16 in wide", "piping cord, 3/16 in", "foam SEAT35, 47 1/4 in × 78 3/4 in, 3 15/16 in thick"},
 	} {
-		list := orderList(t, service.OrderRequest{Units: units, Parts: []service.OrderPart{{
-			Cloths: []service.OrderCloth{{Answer: planned("Velvet", cloth.Sold{}, 500*cm)}}, Foundation: p.foundation[:1], Foam: p.foam,
-			Piping: []service.OrderPiping{{Answer: p.piping[0]}},
+		list := orderList(t, buying.Request{Units: units, Parts: []buying.Part{{
+			Cloths: []buying.Cloth{{Answer: planned("Velvet", cloth.Sold{}, 500*cm)}}, Foundation: p.foundation[:1], Foam: p.foam,
+			Piping: []buying.Piping{{Answer: p.piping[0]}},
 		}}})
 		for _, name := range want {
-			if !slices.ContainsFunc(list, func(l service.OrderLine) bool { return l.Name == name }) {
+			if !slices.ContainsFunc(list, func(l buying.Line) bool { return l.Name == name }) {
 				t.Errorf("nothing is called %s", name)
 			}
 		}
 		// Cord is bought by the half metre, or by the half yard.
 		step := map[length.System]length.Length{length.Metric: 50 * cm, length.Imperial: length.Yard / 2}[units]
-		if i := slices.IndexFunc(list, func(l service.OrderLine) bool { return strings.HasPrefix(l.Article, "cord/piping/") }); i < 0 || list[i].Order%int64(step) != 0 {
+		if i := slices.IndexFunc(list, func(l buying.Line) bool { return strings.HasPrefix(l.Article, "cord/piping/") }); i < 0 || list[i].Order%int64(step) != 0 {
 			t.Errorf("cord is not bought by %s", step.Text(units, length.Nearest))
 		}
 	}
@@ -578,18 +579,18 @@ func TestOrderListNames(t *testing.T) {
 // BenchmarkOrderList is the list of ten chairs with an answer of every kind, and
 // its cost.
 func BenchmarkOrderList(b *testing.B) {
-	var parts []service.OrderPart
+	var parts []buying.Part
 	for i := range 10 {
 		part := everyPart(b, "chair "+string(rune('A'+i)))
 		parts = append(parts, part)
 	}
-	prices := []service.JobPrice{{Article: "cloth", Amount: gbpOf("48.50"), Per: service.PerMetre}, {Article: "tacks", Amount: gbpOf("6"), Per: service.PerPack}}
-	terms := service.JobTerms{Currency: currencyOf("GBP")}
+	prices := []buying.Price{{Article: "cloth", Amount: gbpOf("48.50"), Per: buying.PerMetre}, {Article: "tacks", Amount: gbpOf("6"), Per: buying.PerPack}}
+	terms := buying.Terms{Currency: currencyOf("GBP")}
 	for b.Loop() {
-		list, err := service.OrderList(service.OrderRequest{Parts: parts, Prices: prices})
+		list, err := buying.OrderList(buying.Request{Parts: parts, Prices: prices})
 		if err != nil {
 			b.Fatal(err)
 		}
-		service.CostJob(list, prices, costing.Work{Pieces: 10, Panels: 200}, terms)
+		buying.CostOf(list, prices, costing.Work{Pieces: 10, Panels: 200}, terms)
 	}
 }

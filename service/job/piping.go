@@ -1,7 +1,6 @@
-package service
+package job
 
 import (
-	"cmp"
 	"context"
 	"slices"
 	"strconv"
@@ -9,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/service"
 )
 
 // pipes cuts the piping of a cloth: out of the offcuts of its plan as far as they
@@ -27,51 +27,51 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 	if ans := out.plan.Plan.Answer; ans != nil && ans.Pieces == nil {
 		out.strips(&req, ans.Offcuts)
 	}
-	l := PipingFaults(req)
+	l := service.PipingFaults(req)
 	for len(req.Offcuts) > 0 && slices.ContainsFunc(l.Faults(), func(f fault.Fault) bool { return f.Pointer == "#/offcuts" }) {
 		req.Offcuts = req.Offcuts[:len(req.Offcuts)/2] // the largest come first
-		l = PipingFaults(req)
+		l = service.PipingFaults(req)
 	}
 	if l.Len() > 0 {
-		out.piped = []JobPiped{{Cloth: c, Piping: JobPart[PipingAnswer]{Fault: j.pipingPlaced(l, c)}}}
+		out.piped = []Piped{{Cloth: c, Piping: Part[service.PipingAnswer]{Fault: j.pipingPlaced(l, c)}}}
 		return nil
 	}
-	all, err := j.piped(ctx, req)
+	all, err := service.ThriftyPiping(ctx, req)
 	if err != nil {
 		return err
 	}
-	answers := []*PipingAnswer{all}
+	answers := []*service.PipingAnswer{all}
 	if w := all.Plan(); w != nil && w.Cloth > 0 && len(req.Offcuts) > 0 {
 		if answers, err = j.pipedApart(ctx, req, all, out.plan.Plan.Answer.AnyStart); err != nil {
 			return err
 		}
 	}
 	for _, a := range answers {
-		out.piped = append(out.piped, JobPiped{Cloth: c, Piping: JobPart[PipingAnswer]{Answer: a}})
+		out.piped = append(out.piped, Piped{Cloth: c, Piping: Part[service.PipingAnswer]{Answer: a}})
 	}
 	return nil
 }
 
 // pipedApart cuts as many runs as can be out of the offcuts alone, and the others
 // from new cloth; all together where that makes the order of the cloth no less.
-func (j *jobber) pipedApart(ctx context.Context, req PipingRequest, all *PipingAnswer, panels length.Length) ([]*PipingAnswer, error) {
-	together := []*PipingAnswer{all}
+func (j *jobber) pipedApart(ctx context.Context, req service.PipingRequest, all *service.PipingAnswer, panels length.Length) ([]*service.PipingAnswer, error) {
+	together := []*service.PipingAnswer{all}
 	first, way := req, piping.FromRects
 	first.HasCloth, first.Way = false, &way
-	tried, err := Piping(ctx, first)
+	tried, err := service.Piping(ctx, first)
 	if err != nil || tried.Plan() == nil {
 		return together, err
 	}
-	var rest PipingRequest
+	var rest service.PipingRequest
 	if first, rest = runsApart(tried); len(first.Runs) == 0 || len(rest.Runs) == 0 {
 		return together, nil
 	}
 	rest.HasCloth, rest.Way, rest.Offcuts = true, nil, nil
-	fromOffcuts, err := Piping(ctx, first)
+	fromOffcuts, err := service.Piping(ctx, first)
 	if err != nil {
 		return nil, err
 	}
-	fromCloth, err := j.piped(ctx, rest)
+	fromCloth, err := service.ThriftyPiping(ctx, rest)
 	if err != nil {
 		return nil, err
 	}
@@ -86,12 +86,12 @@ func (j *jobber) pipedApart(ctx context.Context, req PipingRequest, all *PipingA
 	if as, err := req.Sold.Order(panels + w.Cloth); err != nil || as <= less {
 		return together, err
 	}
-	return []*PipingAnswer{fromOffcuts, fromCloth}, nil
+	return []*service.PipingAnswer{fromOffcuts, fromCloth}, nil
 }
 
 // runsApart are the request for the runs that a plan covers, and that for those
 // that it does not, copy by copy.
-func runsApart(a *PipingAnswer) (covered, missing PipingRequest) {
+func runsApart(a *service.PipingAnswer) (covered, missing service.PipingRequest) {
 	covered, missing = a.Request, a.Request
 	covered.Runs, missing.Runs = nil, nil
 	copies := make([]int, len(a.Request.Runs))
@@ -113,7 +113,7 @@ func runsApart(a *PipingAnswer) (covered, missing PipingRequest) {
 }
 
 // plan is the way in which the piping is cut; nil when there is none.
-func (p *JobPiped) plan() *PipingWay {
+func (p *Piped) plan() *service.PipingWay {
 	if !p.Piping.OK() {
 		return nil
 	}
@@ -121,55 +121,19 @@ func (p *JobPiped) plan() *PipingWay {
 }
 
 // strips names the offcuts that any strip can be cut from.
-func (out *clothJob) strips(req *PipingRequest, offcuts []Offcut) {
-	j, _ := req.job()
+func (out *clothJob) strips(req *service.PipingRequest, offcuts []service.Offcut) {
+	shape := req.Shape()
 	for i, o := range offcuts {
-		r := piping.Rect{X: o.Rect.X, Y: o.Rect.Y, Across: o.Rect.Across, Along: min(o.Rect.Along, MaxPipingOffcut)}
+		r := piping.Rect{X: o.Rect.X, Y: o.Rect.Y, Across: o.Rect.Across, Along: min(o.Rect.Along, service.MaxPipingOffcut)}
 		gives := false
 		for _, lean := range []piping.Lean{piping.Upright, piping.ToRight, piping.ToLeft} {
-			if (lean == piping.Upright) != (j.Cut == piping.Bias) {
-				gives = gives || len(piping.InRect(r, j.Shape, lean)) > 0
+			if (lean == piping.Upright) != (shape.Cut == piping.Bias) {
+				gives = gives || len(piping.InRect(r, shape, lean)) > 0
 			}
 		}
 		if gives {
-			req.Offcuts = append(req.Offcuts, PipingOffcut{Name: "offcut " + strconv.Itoa(i+1), Piece: o.Piece, Placed: true, Rect: r})
+			req.Offcuts = append(req.Offcuts, service.PipingOffcut{Name: "offcut " + strconv.Itoa(i+1), Piece: o.Piece, Placed: true, Rect: r})
 			out.offcuts = append(out.offcuts, i)
 		}
 	}
-}
-
-// piped takes the way that needs the least new cloth of those that keep all
-// wishes, or that cover all runs when none does; out of the offcuts before any
-// other that needs no more.
-func (j *jobber) piped(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
-	ans, err := Piping(ctx, req)
-	if err != nil {
-		return nil, err
-	}
-	best := -1
-	for i := range ans.Ways {
-		w := &ans.Ways[i]
-		if w.Possible && (best < 0 || thriftier(w, &ans.Ways[best])) {
-			best = i
-		}
-	}
-	if best < 0 {
-		return ans, nil
-	}
-	ans.Request.Way = &ans.Ways[best].Way
-	ans.Shown = ans.choose()
-	ans.Warnings = pipingWarnings(ans)
-	return ans, nil
-}
-
-// thriftier reports whether a way is to be preferred in a job, where new cloth is
-// bought with that for the panels.
-func thriftier(v, w *PipingWay) bool {
-	return cmp.Or(
-		behind(!v.Keeps)-behind(!w.Keeps),
-		cmp.Compare(v.Missing, w.Missing),
-		cmp.Compare(v.Cloth, w.Cloth),
-		behind(v.Way != piping.FromRects)-behind(w.Way != piping.FromRects),
-		cmp.Compare(v.Joins, w.Joins),
-	) < 0
 }

@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"strings"
@@ -10,12 +10,12 @@ import (
 // The faults of a part point into the request of that part. Here they are moved
 // to where the caller can mend them.
 
-func jobClothPath(c int) fault.Path { return fault.Path("").Field("cloths").Index(c) }
+func clothPath(c int) fault.Path { return fault.Path("").Field("cloths").Index(c) }
 
 // clothPath is where a cloth stands; of the usual lining, all cloths.
 func (j *jobber) clothPath(c int) fault.Path {
 	if c < len(j.req.Cloths) {
-		return jobClothPath(c)
+		return clothPath(c)
 	}
 	return fault.Path("").Field("cloths")
 }
@@ -40,7 +40,7 @@ func (j *jobber) underCloth(f fault.Fault, c int) (fault.List, bool) {
 
 // placed moves the faults of a plan: to the panel that was given, or, for one that
 // was made from measures, to the cloth that it is too wide for, or to its piece.
-func (j *jobber) placed(l fault.List, c int, panels []panel.Panel, places []jobPlace) fault.List {
+func (j *jobber) placed(l fault.List, c int, panels []panel.Panel, places []place) fault.List {
 	var out fault.List
 	for _, f := range l.Faults() {
 		if under, ok := j.underCloth(f, c); ok {
@@ -59,9 +59,9 @@ func (j *jobber) placed(l fault.List, c int, panels []panel.Panel, places []jobP
 		case at.at != "":
 			out.Append(moved(f, at.at, rest))
 		case f.Code == fault.WiderThanCloth && c < len(j.req.Cloths):
-			out.Append(moved(f, jobClothPath(c).Field("cloth").Field("width"), ""))
+			out.Append(moved(f, clothPath(c).Field("cloth").Field("width"), ""))
 		default:
-			out.Append(moved(f, jobPiecePath(at.piece), ""))
+			out.Append(moved(f, piecePath(at.piece), ""))
 		}
 	}
 	return out
@@ -79,10 +79,10 @@ func (j *jobber) pipingPlaced(l fault.List, c int) fault.List {
 			i := j.work[c].runOf[n]
 			if k := n - j.firstRun(c, i) - len(j.lists[i].List.Runs); k >= 0 {
 				_, rest := entryOf(f.Pointer, "#/runs/")
-				out.Append(moved(f, jobPiecePath(i).Field("runs").Index(k), rest))
+				out.Append(moved(f, piecePath(i).Field("runs").Index(k), rest))
 				continue
 			}
-			out.Append(moved(f, jobPiecePath(i), ""))
+			out.Append(moved(f, piecePath(i), ""))
 			continue
 		}
 		if strings.HasPrefix(f.Pointer, "#/runs") {
@@ -106,7 +106,7 @@ func (j *jobber) firstRun(c, piece int) int {
 
 // chartPlaced moves the faults of a chart.
 func (j *jobber) chartPlaced(l fault.List, piece, c int) fault.List {
-	at := jobPiecePath(piece)
+	at := piecePath(piece)
 	var out fault.List
 	for _, f := range l.Faults() {
 		if under, ok := j.underCloth(f, c); ok {
@@ -141,7 +141,7 @@ func itemPlaced(l fault.List, list string, of []int, under fault.Path) fault.Lis
 		n, _ := entryOf(f.Pointer, "#/"+list+"/")
 		switch {
 		case n >= 0 && n < len(of):
-			out.Append(moved(f, jobPiecePath(of[n]), ""))
+			out.Append(moved(f, piecePath(of[n]), ""))
 		case strings.HasPrefix(f.Pointer, "#/"+list):
 			out.Append(moved(f, fault.Path("").Field("pieces"), ""))
 		default:

@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"fmt"
@@ -8,17 +8,18 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/service"
 )
 
 // noteBook gathers notes, each text once.
-type noteBook struct{ notes []JobNote }
+type noteBook struct{ notes []Note }
 
 func (b *noteBook) add(from string, texts ...string) {
 	for _, t := range texts {
 		t = oneVoice(t)
-		n := slices.IndexFunc(b.notes, func(o JobNote) bool { return sameNote(o.Text, t) })
+		n := slices.IndexFunc(b.notes, func(o Note) bool { return sameNote(o.Text, t) })
 		if n < 0 {
-			b.notes = append(b.notes, JobNote{Text: t})
+			b.notes = append(b.notes, Note{Text: t})
 			n = len(b.notes) - 1
 		}
 		if !slices.Contains(b.notes[n].From, from) {
@@ -62,14 +63,14 @@ func oneVoice(text string) string {
 }
 
 // sections names the parts of the sheet that have notes, in their order.
-func (a *JobAnswer) sections() []jobSection {
-	var all []jobSection
+func (a *Answer) sections() []section {
+	var all []section
 	add := func(hidden bool, from string, faults fault.List, warnings, cautions []string) {
-		all = append(all, jobSection{hidden, from, faults, warnings, cautions})
+		all = append(all, section{hidden, from, faults, warnings, cautions})
 	}
 	h := a.Request.Hide
 	for i, l := range a.Lists {
-		add(h.CuttingLists, "cutting list "+a.Request.Pieces[i].ID, fault.List{}, openWarnings(l), l.Cautions)
+		add(h.CuttingLists, "cutting list "+a.Request.Pieces[i].ID, fault.List{}, l.OpenWarnings(), l.Cautions)
 	}
 	for _, p := range a.Plans {
 		from := "cloth " + a.Cloths[p.Cloth].ID
@@ -80,22 +81,22 @@ func (a *JobAnswer) sections() []jobSection {
 		}
 	}
 	for _, p := range a.Piping {
-		add(partNotes(h.Piping, "piping "+a.Cloths[p.Cloth].ID, p.Piping, func(y *PipingAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Piping, "piping "+a.Cloths[p.Cloth].ID, p.Piping, func(y *service.PipingAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
 	}
 	for _, b := range a.Buttoning {
-		add(partNotes(h.Buttoning, "buttoning "+b.Panel, b.Chart, func(y *ButtoningAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Buttoning, "buttoning "+b.Panel, b.Chart, func(y *service.ButtoningAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
 	}
 	if a.Foam != nil {
-		add(partNotes(h.Foam, "foam", *a.Foam, func(y *FoamAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Foam, "foam", *a.Foam, func(y *service.FoamAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
 	}
 	if a.Wadding != nil {
-		add(partNotes(h.Wadding, "wadding", *a.Wadding, func(y *WaddingAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Wadding, "wadding", *a.Wadding, func(y *service.WaddingAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
 	}
 	for _, f := range a.Foundation {
-		add(partNotes(h.Foundation, f.Build.String()+" foundation", f.Foundation, func(y *FoundationAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Foundation, f.Build.String()+" foundation", f.Foundation, func(y *service.FoundationAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
 	}
 	for _, f := range a.Fire {
-		add(partNotes(h.Fire, "fire check of "+jobPieceIDs(a.Request, f.Pieces), f.Check, func(y *FireAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Fire, "fire check of "+pieceIDs(a.Request, f.Pieces), f.Check, func(y *service.FireAnswer) ([]string, []string) { return y.Warnings, y.Cautions }))
 	}
 	if a.Cost != nil {
 		add(h.Cost, "cost", fault.List{}, a.Cost.Warnings, nil)
@@ -103,24 +104,15 @@ func (a *JobAnswer) sections() []jobSection {
 	return all
 }
 
-// openWarnings are those of a cutting list that a job does not settle: a buttoned
-// panel is cut as its chart says, and wishes are loosened cloth by cloth.
-func openWarnings(l *CuttingListAnswer) []string {
-	if n := len(l.List.Assumed); n > 0 {
-		return cuttingListWarnings(&CuttingListAnswer{List: furniture.List{Assumed: l.List.Assumed}})
-	}
-	return nil
-}
-
-// jobSection is a part of the sheet with what it says.
-type jobSection struct {
+// section is a part of the sheet with what it says.
+type section struct {
 	hidden             bool
 	from               string
 	faults             fault.List
 	warnings, cautions []string
 }
 
-func partNotes[A any](hidden bool, from string, p JobPart[A], of func(*A) (warnings, cautions []string)) (bool, string, fault.List, []string, []string) {
+func partNotes[A any](hidden bool, from string, p Part[A], of func(*A) (warnings, cautions []string)) (bool, string, fault.List, []string, []string) {
 	if p.Answer == nil {
 		return hidden, from, p.Fault, nil, nil
 	}
@@ -128,7 +120,7 @@ func partNotes[A any](hidden bool, from string, p JobPart[A], of func(*A) (warni
 	return hidden, from, fault.List{}, w, c
 }
 
-func jobPieceIDs(req JobRequest, pieces []int) string {
+func pieceIDs(req Request, pieces []int) string {
 	var ids []string
 	for _, i := range pieces {
 		ids = append(ids, req.Pieces[i].ID)
@@ -139,9 +131,9 @@ func jobPieceIDs(req JobRequest, pieces []int) string {
 	return strings.Join(ids, "")
 }
 
-// jobNotes are the warnings and cautions of all parts that are shown, and those
+// notesOf are the warnings and cautions of all parts that are shown, and those
 // that are about how the parts hang together.
-func jobNotes(j *jobber, a *JobAnswer) (warnings, cautions []JobNote) {
+func notesOf(j *jobber, a *Answer) (warnings, cautions []Note) {
 	var w, c noteBook
 	for _, s := range a.sections() {
 		if s.hidden {
@@ -154,11 +146,11 @@ func jobNotes(j *jobber, a *JobAnswer) (warnings, cautions []JobNote) {
 		c.add(s.from, s.cautions...)
 	}
 	j.ownNotes(&w, a)
-	return w.notes[:min(len(w.notes), maxJobNotes)], c.notes[:min(len(c.notes), maxJobNotes)]
+	return w.notes[:min(len(w.notes), maxNotes)], c.notes[:min(len(c.notes), maxNotes)]
 }
 
-// maxJobNotes is how many warnings, and how many cautions, a sheet has at most.
-const maxJobNotes = 1000
+// maxNotes is how many warnings, and how many cautions, a sheet has at most.
+const maxNotes = 1000
 
 // unstuffed are the fixed pads of a traditional build that lie on no frame of the
 // foundation.
@@ -167,7 +159,7 @@ func (j *jobber) unstuffed(i int) []string {
 	var names []string
 	for _, f := range list.Fillings {
 		framed := slices.ContainsFunc(list.Frames, func(fr furniture.Frame) bool { return fr.Place == f.Place })
-		if j.req.Pieces[i].Build == JobTraditional && !f.Loose && !framed {
+		if j.req.Pieces[i].Build == Traditional && !f.Loose && !framed {
 			names = append(names, f.Name)
 		}
 	}
@@ -175,7 +167,7 @@ func (j *jobber) unstuffed(i int) []string {
 }
 
 // ownNotes are the notes of the job itself.
-func (j *jobber) ownNotes(w *noteBook, a *JobAnswer) {
+func (j *jobber) ownNotes(w *noteBook, a *Answer) {
 	units := a.Request.Units
 	for c := len(a.Request.Cloths); c < len(a.Cloths); c++ {
 		w.add("job", "no lining is named: it is taken as plain, "+a.Cloths[c].Cloth.Width.Text(units, length.Nearest)+" wide")
@@ -212,9 +204,9 @@ func (j *jobber) ownNotes(w *noteBook, a *JobAnswer) {
 	}
 }
 
-// JobUnanswered are the faults of the parts that are shown, when none of those
+// Unanswered are the faults of the parts that are shown, when none of those
 // that are worked out is answered; none otherwise.
-func JobUnanswered(a *JobAnswer) fault.List {
+func Unanswered(a *Answer) fault.List {
 	var l fault.List
 	for _, s := range a.sections() {
 		if s.hidden {
@@ -232,18 +224,18 @@ func JobUnanswered(a *JobAnswer) fault.List {
 	return l
 }
 
-// JobFaulted is a part that could not be worked out.
-type JobFaulted struct {
+// FaultedPart is a part that could not be worked out.
+type FaultedPart struct {
 	Part   string
 	Faults fault.List
 }
 
 // Faulted are the parts that are shown and could not be worked out.
-func (a *JobAnswer) Faulted() []JobFaulted {
-	var out []JobFaulted
+func (a *Answer) Faulted() []FaultedPart {
+	var out []FaultedPart
 	for _, s := range a.sections() {
 		if !s.hidden && s.faults.Len() > 0 {
-			out = append(out, JobFaulted{s.from, s.faults})
+			out = append(out, FaultedPart{s.from, s.faults})
 		}
 	}
 	return out

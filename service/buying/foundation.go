@@ -1,4 +1,4 @@
-package service
+package buying
 
 import (
 	"strings"
@@ -6,63 +6,64 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/service"
 )
 
-// foundationOrder enters what a foundation takes beside its cloths.
-type foundationOrder struct {
-	*orderBook
+// foundationBook enters what a foundation takes beside its cloths.
+type foundationBook struct {
+	*book
 	part string
-	a    *FoundationAnswer
+	a    *service.FoundationAnswer
 	u    *practice.Used
 }
 
 // bought is an article of the foundation that is bought by the pack.
-func bought(article, name string, m OrderMeasure, pack int64, packName string) orderKey {
-	return orderKey{group: OrderFoundation, article: article, name: name, measure: m, sold: OrderSold{Pack: pack, Name: packName}}
+func bought(article, name string, m Measure, pack int64, packName string) key {
+	return key{group: Foundation, article: article, name: name, measure: m, sold: Sold{Pack: pack, Name: packName}}
 }
 
-func (f foundationOrder) webs() {
+func (f foundationBook) webs() {
 	for i, b := range f.a.Work.Built {
 		kind, word, roll := "jute", "webbing, ", "web-roll"
 		if b.Webbing.Elastic {
 			kind, word, roll = "elastic", "elastic webbing, ", "elastic-roll"
 		}
-		k := bought("webbing/"+kind+"/"+exactMM(b.Webbing.Width), word+f.thin(b.Webbing.Width), OrderLength, int64(f.u.Length(roll)), "roll")
+		k := bought("webbing/"+kind+"/"+exactMM(b.Webbing.Width), word+f.thin(b.Webbing.Width), Length, int64(f.u.Length(roll)), "roll")
 		f.take(k, f.part, "webs of "+f.frame(i), int64(f.a.Request.Frames[i].Count)*int64(b.Webbing.Total))
 	}
 }
 
 // frame names a frame.
-func (f foundationOrder) frame(i int) string { return f.a.Request.Frames[i].ID }
+func (f foundationBook) frame(i int) string { return f.a.Request.Frames[i].ID }
 
-func (f foundationOrder) springs() {
+func (f foundationBook) springs() {
 	for i, b := range f.a.Work.Built {
 		if len(b.Grid.Centres) == 0 {
 			continue
 		}
 		gauge := strings.ReplaceAll(b.Spring.Gauge, "½", ".5")
-		k := orderKey{
-			group: OrderFoundation, article: "springs/" + exactMM(b.Spring.Height) + "/" + gauge, sold: OrderSold{Step: 1},
+		k := key{
+			group: Foundation, article: "springs/" + exactMM(b.Spring.Height) + "/" + gauge, sold: Sold{Step: 1},
 			name: "springs, " + f.wide(b.Spring.Height) + " high, " + b.Spring.Gauge + " gauge",
 		}
 		f.take(k, f.part, "springs of "+f.frame(i), int64(f.a.Request.Frames[i].Count)*int64(len(b.Grid.Centres)))
 	}
 }
 
-func (f foundationOrder) cords() {
+func (f foundationBook) cords() {
 	for i, b := range f.a.Work.Built {
 		n := int64(f.a.Request.Frames[i].Count)
-		f.take(bought("cord/lashing", "lashing cord", OrderLength, int64(f.u.Length("lashing-ball")), "ball"), f.part, "lashing the springs of "+f.frame(i), n*int64(b.Lashing.Cord))
-		f.take(bought("twine/stitching", "stitching twine", OrderLength, int64(f.u.Length("twine-ball")), "ball"), f.part, "sewing and stitching "+f.frame(i), n*int64(b.Twine.Total()))
-		f.take(bought("filling/stuffing", "hair or fibre for the stuffing", OrderMass, f.u.Number("stuffing-bag"), "bag"), f.part, "stuffing "+f.frame(i), n*b.Stuffing)
-		gimp := orderKey{group: OrderTrimmings, article: "gimp", name: "gimp", measure: OrderLength, sold: OrderSold{Step: int64(f.u.Length("gimp-step"))}}
+		f.take(bought("cord/lashing", "lashing cord", Length, int64(f.u.Length("lashing-ball")), "ball"), f.part, "lashing the springs of "+f.frame(i), n*int64(b.Lashing.Cord))
+		f.take(bought("twine/stitching", "stitching twine", Length, int64(f.u.Length("twine-ball")), "ball"), f.part, "sewing and stitching "+f.frame(i), n*int64(b.Twine.Total()))
+		f.take(bought("filling/stuffing", "hair or fibre for the stuffing", Mass, f.u.Number("stuffing-bag"), "bag"), f.part, "stuffing "+f.frame(i), n*b.Stuffing)
+		gimp := key{group: Trimmings, article: "gimp", name: "gimp", measure: Length, sold: Sold{Step: int64(f.u.Length("gimp-step"))}}
 		f.take(gimp, f.part, "gimp round "+f.frame(i), n*int64(b.Gimp))
 	}
 }
 
 // fixings are tacks, staples and pins by what they hold, and what of them is
 // spoilt. Temporary tacks are used again on every frame.
-func (f foundationOrder) fixings() {
+func (f foundationBook) fixings() {
 	rest := make(map[foundation.Fixed]int64)
 	for _, x := range f.a.Work.Totals.Fixed {
 		rest[foundation.Fixed{Kind: x.Kind, Size: x.Size}] = x.Count
@@ -85,12 +86,12 @@ func (f foundationOrder) fixings() {
 	}
 }
 
-func (f foundationOrder) fixing(kind foundation.Kind, size length.Length) orderKey {
+func (f foundationBook) fixing(kind foundation.Kind, size length.Length) key {
 	switch kind {
 	case foundation.Staple:
-		return bought("staples/"+exactMM(size), "staples, leg "+f.thin(size), OrderCount, f.u.Count("staple-box"), "box")
+		return bought("staples/"+exactMM(size), "staples, leg "+f.thin(size), Count, f.u.Count("staple-box"), "box")
 	case foundation.GimpPin:
-		return bought("gimp-pins", "gimp pins", OrderCount, f.u.Count("gimp-pin-box"), "box")
+		return bought("gimp-pins", "gimp pins", Count, f.u.Count("gimp-pin-box"), "box")
 	}
-	return bought("tacks/"+exactMM(size), "tacks, "+f.thin(size), OrderCount, f.u.Count("tack-box"), "box")
+	return bought("tacks/"+exactMM(size), "tacks, "+f.thin(size), Count, f.u.Count("tack-box"), "box")
 }

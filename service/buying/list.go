@@ -1,4 +1,4 @@
-package service
+package buying
 
 import (
 	"maps"
@@ -11,105 +11,106 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/service"
 )
 
-// OrderRequest asks what to buy for the parts of a job.
-type OrderRequest struct {
+// Request asks what to buy for the parts of a job.
+type Request struct {
 	Units    length.System // of names
-	Parts    []OrderPart
-	Prices   []JobPrice
+	Parts    []Part
+	Prices   []Price
 	Currency money.Currency // of the prices; a price that comes with an article in another is not used
 }
 
-// OrderPart is one part of a job, such as a chair, with the answers that say
+// Part is one part of a job, such as a chair, with the answers that say
 // what it takes. Several parts may have answers of the same kind, and one part
 // may have several.
-type OrderPart struct {
+type Part struct {
 	Name       string // what reasons call it: "wing chair"
-	Cloths     []OrderCloth
-	Piping     []OrderPiping
-	Buttoning  []OrderButtoning
-	Foam       []*FoamAnswer
-	Wadding    []*WaddingAnswer
-	Foundation []*FoundationAnswer
+	Cloths     []Cloth
+	Piping     []Piping
+	Buttoning  []Buttoning
+	Foam       []*service.FoamAnswer
+	Wadding    []*service.WaddingAnswer
+	Foundation []*service.FoundationAnswer
 }
 
-// OrderCloth is a cloth with the plan by which it is cut. Pieces in hand are
+// Cloth is a cloth with the plan by which it is cut. Pieces in hand are
 // taken into account when the answer has them: only what is short is ordered.
-type OrderCloth struct {
+type Cloth struct {
 	// Article is what a list of prices calls it, without "cloth/" before it: "top"
 	// for cloth/top. Cloths of one article are bought together; when it is empty
 	// it is the cloth's name.
 	Article string
 	For     string // what it is for: "top cover"
-	Answer  *YardageAnswer
+	Answer  *service.YardageAnswer
 	Price   *money.Price // when it comes with the cloth; a list of prices comes first
 }
 
-// OrderPiping is the piping of a part. Cloth is the article that new strips are
+// Piping is the piping of a part. Cloth is the article that new strips are
 // cut from; when it is empty it is the cloth's name.
-type OrderPiping struct {
+type Piping struct {
 	Cloth  string
-	Answer *PipingAnswer
+	Answer *service.PipingAnswer
 }
 
-// OrderButtoning is a buttoned panel. Its cover is in a plan of Cloths. The
+// Buttoning is a buttoned panel. Its cover is in a plan of Cloths. The
 // covers of the buttons are ordered from the article Cloth, unless that is empty:
 // then they come from offcuts.
-type OrderButtoning struct {
+type Buttoning struct {
 	Count  int // panels alike; 0 is one
 	Cloth  string
-	Answer *ButtoningAnswer
+	Answer *service.ButtoningAnswer
 }
 
-// OrderMeasure is what a quantity counts, and in which unit it is kept.
-type OrderMeasure int
+// Measure is what a quantity counts, and in which unit it is kept.
+type Measure int
 
 // The measures.
 const (
-	OrderCount  OrderMeasure = iota // whole ones
-	OrderLength                     // nanometres, as length.Length
-	OrderMass                       // milligrams
+	Count  Measure = iota // whole ones
+	Length                // nanometres, as length.Length
+	Mass                  // milligrams
 )
 
-// OrderGroup is the part of the list that a line stands in; the list is in their
+// Group is the part of the list that a line stands in; the list is in their
 // order.
-type OrderGroup int
+type Group int
 
 // The groups.
 const (
-	OrderCloths OrderGroup = iota
-	OrderFoundation
-	OrderFoam
-	OrderWadding
-	OrderTrimmings
-	orderGroups
+	Cloths Group = iota
+	Foundation
+	Foam
+	Wadding
+	Trimmings
+	groups
 )
 
 // String is the name of the group.
-func (g OrderGroup) String() string {
-	return [orderGroups]string{"cloth", "foundation", "foam", "wadding", "trimmings"}[g]
+func (g Group) String() string {
+	return [groups]string{"cloth", "foundation", "foam", "wadding", "trimmings"}[g]
 }
 
-// OrderLine is an article and how much of it to buy. Need and Order are counted
+// Line is an article and how much of it to buy. Need and Order are counted
 // as Measure says.
-type OrderLine struct {
+type Line struct {
 	Article string // what a list of prices calls it: "tacks/13mm"
 	Name    string // for people: "tacks, 13 mm"
-	Group   OrderGroup
-	Measure OrderMeasure
+	Group   Group
+	Measure Measure
 	Need    int64 // exact: the sum of Reasons
 	Order   int64 // as it is sold, never below Need
-	Sold    OrderSold
+	Sold    Sold
 	Packs   int64           // Order in packs; 0 where it is not sold in packs
 	Lengths []length.Length // of a cloth: the lengths that Order is made up of, longest first
-	Reasons []OrderReason
-	Price   *JobPrice // nil: none was given
-	Because string    // why a price that was given could not be used; "" when none was, or it could
+	Reasons []Reason
+	Price   *Price // nil: none was given
+	Because string // why a price that was given could not be used; "" when none was, or it could
 }
 
-// OrderSold is how an article is sold, counted as its line's Measure says.
-type OrderSold struct {
+// Sold is how an article is sold, counted as its line's Measure says.
+type Sold struct {
 	Step    int64  // in multiples of this; 0 for any quantity
 	Pack    int64  // in packs that hold this; 0 where it is not sold in packs
 	Name    string // of a pack: "roll", "box", "bag", "ball", "sheet"; "" without packs
@@ -117,39 +118,39 @@ type OrderSold struct {
 	Whole   int64 // the longest in one piece, such as a bolt; 0: no limit
 }
 
-// OrderReason is how much one part of the job takes of an article, and what for.
-type OrderReason struct {
-	Part   string // OrderPart.Name; "" for what is added to the whole, such as for flaws
+// Reason is how much one part of the job takes of an article, and what for.
+type Reason struct {
+	Part   string // Part.Name; "" for what is added to the whole, such as for flaws
 	For    string
 	Amount int64
 }
 
-// JobPrice is the price of an article in a list of the caller's.
-type JobPrice struct {
+// Price is the price of an article in a list of the caller's.
+type Price struct {
 	// Article is an order line's, or the beginning of it before a "/": the price of
 	// "tacks" is that of all tacks. The longest that fits counts.
 	Article  string
 	Amount   decimal.Decimal // list price, before discount and tax
-	Per      JobPer
-	Pack     *OrderQuantity   // it is sold in packs of this; nil: as the list says
-	Minimum  *OrderQuantity   // the least that is sold
+	Per      Per
+	Pack     *Quantity        // it is sold in packs of this; nil: as the list says
+	Minimum  *Quantity        // the least that is sold
 	Discount *decimal.Decimal // in percent; nil: that of the terms
 	MarkUp   *decimal.Decimal // in percent; nil: that of the terms
 	Tax      *string          // by name; nil: that of the terms
 }
 
-// OrderQuantity is a quantity of a measure.
-type OrderQuantity struct {
-	Measure OrderMeasure
+// Quantity is a quantity of a measure.
+type Quantity struct {
+	Measure Measure
 	Amount  int64
 }
 
-// JobPer is what a price is for.
-type JobPer int
+// Per is what a price is for.
+type Per int
 
 // What prices are for.
 const (
-	PerEach JobPer = iota
+	PerEach Per = iota
 	PerHundred
 	PerMetre
 	PerYard
@@ -159,23 +160,23 @@ const (
 )
 
 // String is the name of what a price is for.
-func (p JobPer) String() string {
+func (p Per) String() string {
 	return [...]string{"each", "hundred", "m", "yd", "kg", "lb", "pack"}[p]
 }
 
 // Text is a quantity for people, rounded up.
-func (m OrderMeasure) Text(q int64, units length.System) string {
+func (m Measure) Text(q int64, units length.System) string {
 	switch m {
-	case OrderLength:
+	case Length:
 		return length.Length(q).Text(units, length.Up)
-	case OrderMass:
+	case Mass:
 		return practice.MassText(q, units)
 	}
 	return strconv.FormatInt(q, 10)
 }
 
 // BoughtText is what to buy, for people: "2 boxes of 1000", "6.5 m".
-func (l *OrderLine) BoughtText(units length.System) string {
+func (l *Line) BoughtText(units length.System) string {
 	if l.Packs == 0 {
 		return l.Measure.Text(l.Order, units)
 	}
@@ -184,7 +185,7 @@ func (l *OrderLine) BoughtText(units length.System) string {
 		name = severalOf(name)
 	}
 	text := strconv.FormatInt(l.Packs, 10) + " " + name
-	if l.Sold.Pack == 1 && l.Measure == OrderCount {
+	if l.Sold.Pack == 1 && l.Measure == Count {
 		return text
 	}
 	return text + " of " + l.Measure.Text(l.Sold.Pack, units)
@@ -201,16 +202,16 @@ func severalOf(pack string) string {
 // OrderList is everything to buy, one line an article. What several parts take is
 // added up first and then rounded once, to what is sold. The same parts in any
 // order, and prices in any order, give the same list.
-func OrderList(req OrderRequest) ([]OrderLine, error) {
-	b := orderBook{req: &req, entries: make(map[orderKey]*orderEntry)}
+func OrderList(req Request) ([]Line, error) {
+	b := book{req: &req, entries: make(map[key]*entry)}
 	for i := range req.Parts {
 		b.cloths(&req.Parts[i])
 	}
 	for i := range req.Parts {
 		b.part(&req.Parts[i])
 	}
-	var list []OrderLine
-	for _, k := range slices.SortedFunc(maps.Keys(b.entries), compareOrderKeys) {
+	var list []Line
+	for _, k := range slices.SortedFunc(maps.Keys(b.entries), compareKeys) {
 		line, err := b.line(k, b.entries[k])
 		if err != nil {
 			return nil, err

@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"strings"
@@ -7,7 +7,7 @@ import (
 )
 
 // Title names the job in a line.
-func (a *JobAnswer) Title() string {
+func (a *Answer) Title() string {
 	if a.Request.Name != "" {
 		return a.Request.Name
 	}
@@ -23,7 +23,7 @@ func (a *JobAnswer) Title() string {
 }
 
 // Why says what the order of a cloth is made up of.
-func (a *JobAnswer) Why(p *JobPlan) string {
+func (a *Answer) Why(p *Plan) string {
 	c := a.Cloths[p.Cloth]
 	text := func(l length.Length) string { return l.Text(a.Request.Units, length.Up) }
 	var parts []string

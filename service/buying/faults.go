@@ -1,4 +1,4 @@
-package service
+package buying
 
 import (
 	"strconv"
@@ -7,12 +7,12 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// MaxJobPrices is how many prices a job may have.
-const MaxJobPrices = 500
+// MaxPrices is how many prices a job may have.
+const MaxPrices = 500
 
-// JobMoneyFaults are what is wrong with terms and prices, each by itself and with
+// MoneyFaults are what is wrong with terms and prices, each by itself and with
 // one another; the pointers are below at: prices/0/amount, terms/labour/rate.
-func JobMoneyFaults(prices []JobPrice, terms JobTerms, at fault.Path) fault.List {
+func MoneyFaults(prices []Price, terms Terms, at fault.Path) fault.List {
 	here := at.Field("terms")
 	job := costing.Job{
 		Currency: terms.Currency, Overhead: terms.Overhead, Contingency: terms.Contingency, Taxes: terms.Taxes, OverheadTax: terms.OverheadTax,
@@ -30,8 +30,8 @@ func JobMoneyFaults(prices []JobPrice, terms JobTerms, at fault.Path) fault.List
 		l.Append(costing.Within(here.Field("labour").Field("rate"), "the rate", t.Rate, costing.MaxPrice))
 	}
 	list := at.Field("prices")
-	if len(prices) > MaxJobPrices {
-		l.Add(list, fault.TooMany, "", "there are more than "+strconv.Itoa(MaxJobPrices)+" prices", "at most "+strconv.Itoa(MaxJobPrices))
+	if len(prices) > MaxPrices {
+		l.Add(list, fault.TooMany, "", "there are more than "+strconv.Itoa(MaxPrices)+" prices", "at most "+strconv.Itoa(MaxPrices))
 		return l
 	}
 	seen := make(map[string]bool, len(prices))
@@ -46,7 +46,7 @@ func JobMoneyFaults(prices []JobPrice, terms JobTerms, at fault.Path) fault.List
 	return l
 }
 
-func (t JobTerms) taxNames() map[string]bool {
+func (t Terms) taxNames() map[string]bool {
 	known := make(map[string]bool, len(t.Taxes))
 	for _, x := range t.Taxes {
 		known[x.Name] = true
@@ -60,7 +60,7 @@ func taxKnown(l *fault.List, at fault.Path, name string, known map[string]bool) 
 	}
 }
 
-func (p JobPrice) faults(at fault.Path, known map[string]bool) fault.List {
+func (p Price) faults(at fault.Path, known map[string]bool) fault.List {
 	l := costing.Within(at.Field("amount"), "the price", p.Amount, costing.MaxPrice)
 	if p.Discount != nil {
 		l.Append(costing.Within(at.Field("discount"), "the trade discount", *p.Discount, 100))
@@ -73,9 +73,9 @@ func (p JobPrice) faults(at fault.Path, known map[string]bool) fault.List {
 	}
 	for _, q := range []struct {
 		field string
-		*OrderQuantity
+		*Quantity
 	}{{"pack", p.Pack}, {"minimum", p.Minimum}} {
-		if q.OrderQuantity != nil && (q.Amount < minSold[q.Measure] || q.Amount > maxSold[q.Measure]) {
+		if q.Quantity != nil && (q.Amount < minSold[q.Measure] || q.Amount > maxSold[q.Measure]) {
 			code, detail := fault.TooSmall, "nothing is sold in as little as this"
 			if q.Amount > maxSold[q.Measure] {
 				code, detail = fault.TooLarge, "nothing is sold in as much as this"
@@ -91,6 +91,6 @@ func (p JobPrice) faults(at fault.Path, known map[string]bool) fault.List {
 
 // The smallest and the largest pack and least quantity.
 var (
-	minSold = [...]int64{OrderCount: 1, OrderLength: 1_000_000, OrderMass: 1_000}
-	maxSold = [...]int64{OrderCount: 1_000_000, OrderLength: 10_000_000_000_000, OrderMass: 10_000_000_000}
+	minSold = [...]int64{Count: 1, Length: 1_000_000, Mass: 1_000}
+	maxSold = [...]int64{Count: 1_000_000, Length: 10_000_000_000_000, Mass: 10_000_000_000}
 )

@@ -1,4 +1,4 @@
-package service
+package buying
 
 import (
 	"cmp"
@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/service"
 )
 
 // DayTerms say how a shop works.
@@ -30,36 +31,36 @@ const (
 	MaxGlue       = 20
 )
 
-// JobDays is the work in the order in which it is done, by working days.
-type JobDays struct {
+// DayPlan is the work in the order in which it is done, by working days.
+type DayPlan struct {
 	PerDay   decimal.Decimal
 	Hours    decimal.Decimal // in all
-	Days     []JobDay        // those on which there is work
-	Waits    []JobWait
+	Days     []Day           // those on which there is work
+	Waits    []Wait
 	Last     int      // the number of the last day
 	Defaults []string // what was not asked for, and where it comes from
 }
 
-// JobDay is a working day.
-type JobDay struct {
+// Day is a working day.
+type Day struct {
 	Number int          // from 1, waiting days counted
 	Date   calendar.Day // 0 without a start
-	Work   []JobSpell
+	Work   []Spell
 	Hours  decimal.Decimal
 }
 
-// JobSpell is the part of an operation that is done on one day.
-type JobSpell struct {
+// Spell is the part of an operation that is done on one day.
+type Spell struct {
 	Operation string
 	Hours     decimal.Decimal
 	Begins    bool // the operation begins here
 	Ends      bool // and ends here
 }
 
-// JobWait is time that passes before an operation can begin. Days are how many
+// Wait is time that passes before an operation can begin. Days are how many
 // working days nothing of this job can be done for it; 0 when other operations
 // fill the time.
-type JobWait struct {
+type Wait struct {
 	For    string // "glue", "cloth"
 	Before string // the operation that waits
 	From   int    // the day on which waiting begins
@@ -72,8 +73,8 @@ type JobWait struct {
 // order of the bench, whatever order they come in. Work on the cloth waits until
 // the cloth is there, and what follows a repair of the frame until the glue has
 // set.
-func PlanDays(work []costing.Labour, terms DayTerms) *JobDays {
-	d := dayPlanner{JobDays: &JobDays{}, terms: terms}
+func PlanDays(work []costing.Labour, terms DayTerms) *DayPlan {
+	d := dayPlanner{DayPlan: &DayPlan{}, terms: terms}
 	d.usual()
 	work = slices.Clone(work)
 	slices.SortStableFunc(work, func(a, b costing.Labour) int { return cmp.Compare(costing.Place(a.Name), costing.Place(b.Name)) })
@@ -83,18 +84,18 @@ func PlanDays(work []costing.Labour, terms DayTerms) *JobDays {
 			d.do(o.Name, o.Hours)
 		}
 	}
-	return d.JobDays
+	return d.DayPlan
 }
 
 // usualPerDay is the working hours of a day (common practice, no source).
 func usualPerDay() decimal.Decimal { return decimal.New(7, 0) }
 
-// maxJobDays is how many days with work a plan lists.
-const maxJobDays = 1000
+// maxDays is how many days with work a plan lists.
+const maxDays = 1000
 
 // dayPlanner is a day plan while it is made.
 type dayPlanner struct {
-	*JobDays
+	*DayPlan
 	terms    DayTerms
 	day      int             // on which the next work may begin, from 0
 	used     decimal.Decimal // of its hours
@@ -121,8 +122,8 @@ func (d *dayPlanner) usual() {
 		d.glue = *d.terms.Glue
 	}
 	d.Defaults = append(d.Defaults, "Foam, webbing and sundries are taken to be in the house; public holidays are not known.")
-	d.why[0] = "the cloth is ordered on day 1 and takes " + counted(d.delivery, "working day", "working days")
-	d.why[1] = "the glue in the frame sets for " + counted(d.glue, "working day", "working days")
+	d.why[0] = "the cloth is ordered on day 1 and takes " + service.Counted(d.delivery, "working day", "working days")
+	d.why[1] = "the glue in the frame sets for " + service.Counted(d.glue, "working day", "working days")
 	d.date, d.dated = d.working(d.terms.Start), 1
 }
 
@@ -138,20 +139,20 @@ func (d *dayPlanner) wait(operation string) {
 		if d.terms.Glue == nil {
 			d.Defaults = append(d.Defaults, "A glued frame is loaded on the next working day ("+practice.Common+").")
 		}
-		d.until(JobWait{For: "glue", Before: operation, From: d.glued, Until: d.glued + d.glue, Why: d.why[1]})
+		d.until(Wait{For: "glue", Before: operation, From: d.glued, Until: d.glued + d.glue, Why: d.why[1]})
 		d.glued = 0
 	}
 	if onCloth(operation) && !d.cloth {
 		d.cloth = true
 		if d.terms.Delivery == nil {
-			d.Defaults = append(d.Defaults, "The cloth is there "+counted(d.delivery, "working day", "working days")+" after it is ordered on the first day ("+practice.Common+").")
+			d.Defaults = append(d.Defaults, "The cloth is there "+service.Counted(d.delivery, "working day", "working days")+" after it is ordered on the first day ("+practice.Common+").")
 		}
-		d.until(JobWait{For: "cloth", Before: operation, From: 1, Until: 1 + d.delivery, Why: d.why[0]})
+		d.until(Wait{For: "cloth", Before: operation, From: 1, Until: 1 + d.delivery, Why: d.why[0]})
 	}
 }
 
 // until lets days pass, and says so when waiting was called for.
-func (d *dayPlanner) until(w JobWait) {
+func (d *dayPlanner) until(w Wait) {
 	if w.Until == w.From {
 		return // nothing to wait for
 	}
@@ -171,14 +172,14 @@ func (d *dayPlanner) do(operation string, hours decimal.Decimal) {
 	d.Hours = d.Hours.Add(hours)
 	begins := true
 	for hours.IsPositive() {
-		if len(d.Days) == maxJobDays && d.Days[maxJobDays-1].Number <= d.day {
+		if len(d.Days) == maxDays && d.Days[maxDays-1].Number <= d.day {
 			d.skip(hours)
 			break
 		}
 		spell := decimal.Min(hours, d.PerDay.Sub(d.used))
 		hours = hours.Sub(spell)
 		today := d.today()
-		today.Work = append(today.Work, JobSpell{Operation: operation, Hours: spell, Begins: begins, Ends: !hours.IsPositive()})
+		today.Work = append(today.Work, Spell{Operation: operation, Hours: spell, Begins: begins, Ends: !hours.IsPositive()})
 		today.Hours = today.Hours.Add(spell)
 		begins = false
 		d.spend(spell)
@@ -207,12 +208,12 @@ func (d *dayPlanner) skip(hours decimal.Decimal) {
 }
 
 // today is the day on which work goes on.
-func (d *dayPlanner) today() *JobDay {
+func (d *dayPlanner) today() *Day {
 	number := d.day + 1
 	if n := len(d.Days); n > 0 && d.Days[n-1].Number == number {
 		return &d.Days[n-1]
 	}
-	d.Days = append(d.Days, JobDay{Number: number, Date: d.dateOf(number)})
+	d.Days = append(d.Days, Day{Number: number, Date: d.dateOf(number)})
 	return &d.Days[len(d.Days)-1]
 }
 

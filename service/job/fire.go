@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"fmt"
@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/wadding"
+	"github.com/bridletie/bridletie/service"
 )
 
 // roleOrder is the order of the roles of layers from the outside inwards.
@@ -38,7 +39,7 @@ func (s *stack) put(l fire.Layer, name string) {
 }
 
 // fireRequest asks about one piece: its layers, with what is known of them.
-func (j *jobber) fireRequest(i int) FireRequest {
+func (j *jobber) fireRequest(i int) service.FireRequest {
 	req := *j.req.Fire
 	p := &j.req.Pieces[i]
 	var s stack
@@ -73,7 +74,7 @@ func (j *jobber) fireRequest(i int) FireRequest {
 	req.Job.LooseCushions = answerOf(loose)
 	if p.byHand() {
 		req.Job.LooseCushions = ""
-	} else if p.Build != JobKeep {
+	} else if p.Build != Keep {
 		req.Job.FillingAdded = "yes"
 	}
 	return req
@@ -104,11 +105,11 @@ func (j *jobber) clothLayers(s *stack, i int) {
 // fillingLayers are what lies beneath the cloths of a piece.
 func (j *jobber) fillingLayers(s *stack, i int) {
 	p, list := &j.req.Pieces[i], j.lists[i].List
-	if p.byHand() || p.Build == JobKeep {
+	if p.byHand() || p.Build == Keep {
 		s.put(fire.Layer{ID: "KEPT", Role: "filling", Supplier: "retained"}, "what stays in the piece")
 	}
 	for _, f := range list.Fillings {
-		if p.Build == JobKeep && f.Loose {
+		if p.Build == Keep && f.Loose {
 			continue
 		}
 		s.put(waddingLayer(j.sheetOf(p.Build, f.Loose)))
@@ -123,13 +124,13 @@ func (j *jobber) fillingLayers(s *stack, i int) {
 		}
 		if of >= 0 && of < len(j.req.Foam.Foams) {
 			q := j.req.Foam.Foams[of]
-			s.put(fire.Layer{ID: jobFoamLayer(q.ID), Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "workroom"}, q.Name)
+			s.put(fire.Layer{ID: foamLayer(q.ID), Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "workroom"}, q.Name)
 		}
 	}
-	if len(list.Frames) == 0 || p.Build == JobKeep {
+	if len(list.Frames) == 0 || p.Build == Keep {
 		return
 	}
-	if p.Build == JobTraditional {
+	if p.Build == Traditional {
 		s.put(fire.Layer{ID: "CALICO", Role: "lining", Material: "woven-cloth", Supplier: "workroom"}, foundation.Calico.String())
 		s.put(fire.Layer{ID: "STUFFING", Role: "filling", Form: "loose", Supplier: "workroom"}, "hair or fibre")
 		s.put(fire.Layer{ID: "HESSIAN", Role: "lining", Material: "woven-cloth", Supplier: "workroom"}, "hessian and scrim")
@@ -149,7 +150,7 @@ func waddingLayer(m wadding.Material) (fire.Layer, string) {
 	return l, name
 }
 
-func jobFoamLayer(id string) string { return "FOAM-" + id[:min(len(id), 27)] }
+func foamLayer(id string) string { return "FOAM-" + id[:min(len(id), 27)] }
 
 // aLayer reports whether an id is that of a layer of some piece.
 func (j *jobber) aLayer(id string) bool {
@@ -165,12 +166,12 @@ func (j *jobber) aLayer(id string) bool {
 }
 
 // fires checks every stack once, for all pieces that have it.
-func (j *jobber) fires(rules *fire.Set) ([]JobChecked, error) {
+func (j *jobber) fires(rules *fire.Set) ([]Checked, error) {
 	if j.req.Fire == nil {
 		return nil, nil
 	}
-	var out []JobChecked
-	var asked []FireRequest
+	var out []Checked
+	var asked []service.FireRequest
 	same := make(map[string]int) // requests by what they say
 	for i := range j.req.Pieces {
 		req := j.fireRequest(i)
@@ -180,13 +181,13 @@ func (j *jobber) fires(rules *fire.Set) ([]JobChecked, error) {
 			continue
 		}
 		same[says] = len(asked)
-		asked, out = append(asked, req), append(out, JobChecked{Pieces: []int{i}})
+		asked, out = append(asked, req), append(out, Checked{Pieces: []int{i}})
 	}
 	papers := j.strangePapers(asked)
 	for n, req := range asked {
-		l := FireFaults(req)
-		if len(req.Job.Layers) > MaxFireLayers {
-			l.Add("/layers", fault.TooMany, "", fmt.Sprintf("the stack has %d layers", len(req.Job.Layers)), fmt.Sprintf("at most %d", MaxFireLayers))
+		l := service.FireFaults(req)
+		if len(req.Job.Layers) > service.MaxFireLayers {
+			l.Add("/layers", fault.TooMany, "", fmt.Sprintf("the stack has %d layers", len(req.Job.Layers)), fmt.Sprintf("at most %d", service.MaxFireLayers))
 		}
 		l = l.Below(fault.Path("").Field("fire"))
 		l.Append(papers)
@@ -194,7 +195,7 @@ func (j *jobber) fires(rules *fire.Set) ([]JobChecked, error) {
 			out[n].Check.Fault = l
 			continue
 		}
-		ans, err := FireCheck(rules, req)
+		ans, err := service.FireCheck(rules, req)
 		if err != nil {
 			return nil, err
 		}
@@ -204,10 +205,10 @@ func (j *jobber) fires(rules *fire.Set) ([]JobChecked, error) {
 }
 
 // strangePapers are papers about a layer that no piece has.
-func (j *jobber) strangePapers(asked []FireRequest) fault.List {
+func (j *jobber) strangePapers(asked []service.FireRequest) fault.List {
 	var l fault.List
 	for k, paper := range j.req.Fire.Job.Papers {
-		known := paper.Layer == "" || slices.ContainsFunc(asked, func(r FireRequest) bool {
+		known := paper.Layer == "" || slices.ContainsFunc(asked, func(r service.FireRequest) bool {
 			return slices.ContainsFunc(r.Job.Layers, func(o fire.Layer) bool { return o.ID == paper.Layer })
 		})
 		if !known {

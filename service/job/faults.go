@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"slices"
@@ -11,18 +11,19 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
-	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/calc/wadding"
+	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
-// MaxJobPieces is how many pieces of furniture a job has, with all copies.
-const MaxJobPieces = 40
+// MaxPieces is how many pieces of furniture a job has, with all copies.
+const MaxPieces = 40
 
-// JobFaults are what is wrong with the request by itself: its fields and what
+// Faults are what is wrong with the request by itself: its fields and what
 // they refer to. What only shows when a part is worked out is that part's own;
-// see JobPart.
-func JobFaults(req JobRequest) fault.List {
-	l := JobFieldFaults(req)
+// see Part.
+func Faults(req Request) fault.List {
+	l := FieldFaults(req)
 	if l.Len() > 0 {
 		return l
 	}
@@ -32,22 +33,22 @@ func JobFaults(req JobRequest) fault.List {
 			l.Append(p.writtenFaults(i))
 			continue
 		}
-		own := CuttingListFaults(CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved})
-		l.Append(own.Below(jobPiecePath(i)))
+		own := service.CuttingListFaults(service.CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved})
+		l.Append(own.Below(piecePath(i)))
 	}
 	return l
 }
 
-func jobPiecePath(i int) fault.Path { return fault.Path("").Field("pieces").Index(i) }
+func piecePath(i int) fault.Path { return fault.Path("").Field("pieces").Index(i) }
 
 // writtenFaults are those of the panels of a piece that was written by hand.
-func (p *JobPiece) writtenFaults(i int) fault.List {
+func (p *Piece) writtenFaults(i int) fault.List {
 	var l fault.List
 	for _, panels := range p.Covers {
 		found := panel.ListFaults(panels, "")
 		for _, f := range found.Faults() {
 			n, rest := entryOf(f.Pointer, "#/")
-			at := jobPiecePath(i).Field("written")
+			at := piecePath(i).Field("written")
 			if n >= 0 && n < len(panels) {
 				at = p.HandAt[panels[n].ID]
 			}
@@ -89,14 +90,14 @@ func only(l fault.List, fields ...string) fault.List {
 	return fault.ListOf(out...)
 }
 
-// JobFieldFaults are what is wrong with the fields, each by itself and with one
+// FieldFaults are what is wrong with the fields, each by itself and with one
 // another. It may be asked of a request of which a part could not be read.
-func JobFieldFaults(req JobRequest) fault.List {
+func FieldFaults(req Request) fault.List {
 	var l fault.List
 	root := fault.Path("")
 	ids, copies := make(map[string]bool), 0
 	for i := range req.Pieces {
-		p, at := &req.Pieces[i], jobPiecePath(i)
+		p, at := &req.Pieces[i], piecePath(i)
 		if p.ID != "" && ids[p.ID] {
 			l.Add(at.Field("id"), fault.Duplicate, p.ID, "another piece has this id", "an id of its own")
 		}
@@ -104,8 +105,8 @@ func JobFieldFaults(req JobRequest) fault.List {
 		copies += max(p.Piece.Count, 1)
 		p.fieldFaults(&l, req, at)
 	}
-	if copies > MaxJobPieces {
-		l.Add(root.Field("pieces"), fault.TooMany, strconv.Itoa(copies), "with all copies there are "+strconv.Itoa(copies)+" pieces", "at most "+strconv.Itoa(MaxJobPieces)+"; split the job")
+	if copies > MaxPieces {
+		l.Add(root.Field("pieces"), fault.TooMany, strconv.Itoa(copies), "with all copies there are "+strconv.Itoa(copies)+" pieces", "at most "+strconv.Itoa(MaxPieces)+"; split the job")
 	}
 	names := make(map[string]bool)
 	for i, c := range req.Cloths {
@@ -117,14 +118,14 @@ func JobFieldFaults(req JobRequest) fault.List {
 		l.Append(c.Cloth.Faults(at.Field("cloth")))
 		l.Append(c.Sold.Faults(at.Field("cloth")))
 		for k, piece := range c.Hand {
-			l.Between(at.Field("pieces").Index(k), "a piece", piece, MinPiece, MaxPiece)
+			l.Between(at.Field("pieces").Index(k), "a piece", piece, service.MinPiece, service.MaxPiece)
 		}
 	}
-	jobBenchFaults(&l, req)
+	benchFaults(&l, req)
 	return l
 }
 
-func (p *JobPiece) fieldFaults(l *fault.List, req JobRequest, at fault.Path) {
+func (p *Piece) fieldFaults(l *fault.List, req Request, at fault.Path) {
 	if p.byHand() {
 		for _, panels := range p.Covers {
 			for _, q := range panels {
@@ -132,31 +133,30 @@ func (p *JobPiece) fieldFaults(l *fault.List, req JobRequest, at fault.Path) {
 			}
 		}
 	} else {
-		l.Append(CuttingListFieldFaults(CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved}).Below(at))
+		l.Append(service.CuttingListFieldFaults(service.CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved}).Below(at))
 	}
 	p.idFaults(l, req)
 	for id, ob := range p.Obstacles {
 		for _, q := range slices.Concat(p.Covers[0], p.Covers[1], p.Covers[2], p.Replace) {
 			if q.ID == id {
-				passing := ReliefRequest{Job: relief.Job{Size: q.Size, Allow: q.Allow, Obstacles: ob}}
-				obstacleListFaults(l, passing, p.placeAt(at, id).Field("obstacles"))
+				l.Append(service.ObstacleFaults(q, ob, p.placeAt(at, id).Field("obstacles")))
 			}
 		}
 	}
 	if len(p.Runs) > 0 {
-		l.Append(only(PipingFieldFaults(PipingRequest{Runs: p.Runs}), "runs").Below(at))
+		l.Append(only(service.PipingFieldFaults(service.PipingRequest{Runs: p.Runs}), "runs").Below(at))
 	}
 	chart := p.Buttoning
-	chart.Cloth = jobClothOf(req, p.Cloths.Top).Cloth
-	l.Append(only(ButtoningFieldFaults(chart), "grid", "depth", "groove", "allowance", "joinSeam", "motifSizes", "lies", "aim", "buttons").Below(at.Field("buttoning")))
+	chart.Cloth = clothOf(req, p.Cloths.Top).Cloth
+	l.Append(only(service.ButtoningFieldFaults(chart), "grid", "depth", "groove", "allowance", "joinSeam", "motifSizes", "lies", "aim", "buttons").Below(at.Field("buttoning")))
 	l.Append(chartPanelFaults(chart).Below(at.Field("buttoning")))
 }
 
 // chartPanelFaults are those of the margins and the crown, which in a job stand
 // by themselves.
-func chartPanelFaults(chart ButtoningRequest) fault.List {
+func chartPanelFaults(chart service.ButtoningRequest) fault.List {
 	var out []fault.Fault
-	own := only(ButtoningFieldFaults(chart), "panel/margins", "panel/crown")
+	own := only(service.ButtoningFieldFaults(chart), "panel/margins", "panel/crown")
 	for _, f := range own.Faults() {
 		f.Pointer = "#" + strings.TrimPrefix(f.Pointer, "#/panel")
 		out = append(out, f)
@@ -165,7 +165,7 @@ func chartPanelFaults(chart ButtoningRequest) fault.List {
 }
 
 // placeAt is where a panel that the caller gave stands.
-func (p *JobPiece) placeAt(at fault.Path, id string) fault.Path {
+func (p *Piece) placeAt(at fault.Path, id string) fault.Path {
 	for k, q := range p.Replace {
 		if q.ID == id {
 			return at.Field("replace").Index(k)
@@ -176,29 +176,29 @@ func (p *JobPiece) placeAt(at fault.Path, id string) fault.Path {
 
 // idFaults wants ids of panels that are short enough to have the piece's before
 // them.
-func (p *JobPiece) idFaults(l *fault.List, req JobRequest) {
+func (p *Piece) idFaults(l *fault.List, req Request) {
 	if len(req.Pieces) < 2 {
 		return
 	}
 	for _, q := range slices.Concat(p.Covers[0], p.Covers[1], p.Covers[2], p.Replace) {
-		i := slices.IndexFunc(req.Pieces, func(o JobPiece) bool { return o.ID == p.ID })
+		i := slices.IndexFunc(req.Pieces, func(o Piece) bool { return o.ID == p.ID })
 		if n := len(p.ID) + 1 + len(q.ID); n > 32 {
-			l.Add(p.placeAt(jobPiecePath(i), q.ID).Field("id"), fault.NotAName, q.ID, "with the id of its piece before it this is longer than 32 characters", "a shorter id")
+			l.Add(p.placeAt(piecePath(i), q.ID).Field("id"), fault.NotAName, q.ID, "with the id of its piece before it this is longer than 32 characters", "a shorter id")
 		}
 	}
 }
 
-func jobClothOf(req JobRequest, i int) JobCloth {
+func clothOf(req Request, i int) Cloth {
 	if i = max(i, 0); i < len(req.Cloths) {
 		return req.Cloths[i]
 	}
-	return JobCloth{Cloth: cloth.Cloth{Width: length.Metre}}
+	return Cloth{Cloth: cloth.Cloth{Width: length.Metre}}
 }
 
-// jobBenchFaults are those of what the whole job shares.
-func jobBenchFaults(l *fault.List, req JobRequest) {
+// benchFaults are those of what the whole job shares.
+func benchFaults(l *fault.List, req Request) {
 	root := fault.Path("")
-	l.Append(only(PipingFieldFaults(req.Piping.PipingRequest), "cord", "strip", "joins").Below(root.Field("piping")))
+	l.Append(only(service.PipingFieldFaults(req.Piping.PipingRequest), "cord", "strip", "joins").Below(root.Field("piping")))
 	f := req.Foam.Job
 	f.Items = nil
 	l.Append(only(foam.FieldFaults(&f), "foams", "sheets", "kerf").Below(root.Field("foam")))
@@ -213,13 +213,13 @@ func jobBenchFaults(l *fault.List, req JobRequest) {
 	l.Append(wadding.Book().Faults(req.Bench.Wadding, root.Field("wadding").Field("settings")))
 	l.Append(foundation.Book().Faults(req.Bench.Foundation, root.Field("foundation").Field("settings")))
 	if req.Terms != nil {
-		l.Append(JobMoneyFaults(req.Prices, *req.Terms, root))
+		l.Append(buying.MoneyFaults(req.Prices, *req.Terms, root))
 	}
-	l.Append(DayFaults(req.Days, root.Field("days")))
+	l.Append(buying.DayFaults(req.Days, root.Field("days")))
 	if req.Fire != nil {
-		fires := FireFieldFaults(*req.Fire)
+		fires := service.FireFieldFaults(*req.Fire)
 		if req.Fire.Job.AsOf != 0 {
-			fires = FireFaults(*req.Fire)
+			fires = service.FireFaults(*req.Fire)
 		}
 		for _, g := range fires.Faults() {
 			if g.Pointer == "#/layers" || g.Code == fault.UnknownLayer {

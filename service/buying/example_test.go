@@ -1,4 +1,4 @@
-package service_test
+package buying_test
 
 import (
 	"fmt"
@@ -6,17 +6,17 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/length"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 // Two chairs in one cloth are bought together, and rounded once.
 func ExampleOrderList() {
 	sold := cloth.Sold{Step: 50 * length.Centimetre}
-	chair := func(name string) service.OrderPart {
-		return service.OrderPart{Name: name, Cloths: []service.OrderCloth{{For: "top cover", Answer: planned("Trellis", sold, 120*length.Centimetre)}}}
+	chair := func(name string) buying.Part {
+		return buying.Part{Name: name, Cloths: []buying.Cloth{{For: "top cover", Answer: planned("Trellis", sold, 120*length.Centimetre)}}}
 	}
-	prices := []service.JobPrice{{Article: "cloth", Amount: gbpOf("32.00"), Per: service.PerMetre}}
-	list, err := service.OrderList(service.OrderRequest{Currency: currencyOf("GBP"), Parts: []service.OrderPart{chair("carver"), chair("second carver")}, Prices: prices})
+	prices := []buying.Price{{Article: "cloth", Amount: gbpOf("32.00"), Per: buying.PerMetre}}
+	list, err := buying.OrderList(buying.Request{Currency: currencyOf("GBP"), Parts: []buying.Part{chair("carver"), chair("second carver")}, Prices: prices})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -24,7 +24,7 @@ func ExampleOrderList() {
 	for _, l := range list {
 		fmt.Println(l.BoughtText(length.Metric), l.Name, l.Measure.Text(l.Need, length.Metric))
 	}
-	cost := service.CostJob(list, prices, costing.Work{}, service.JobTerms{Currency: currencyOf("GBP")})
+	cost := buying.CostOf(list, prices, costing.Work{}, buying.Terms{Currency: currencyOf("GBP")})
 	fmt.Println(cost.Money(cost.Quote.Total).Text(), cost.Complete)
 	// Output:
 	// 2.5 m Trellis, 137 cm wide 2.4 m
@@ -33,7 +33,7 @@ func ExampleOrderList() {
 
 // A day has seven hours unless something else is said; the cloth takes a week.
 func ExamplePlanDays() {
-	days := service.PlanDays(hoursOf("strip", "3", "covering", "9"), service.DayTerms{Start: 2026_12_07})
+	days := buying.PlanDays(hoursOf("strip", "3", "covering", "9"), buying.DayTerms{Start: 2026_12_07})
 	for _, d := range days.Days {
 		for _, s := range d.Work {
 			fmt.Println(d.Number, d.Date, s.Operation, s.Hours)

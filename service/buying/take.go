@@ -1,4 +1,4 @@
-package service
+package buying
 
 import (
 	"strconv"
@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/service"
 )
 
 // How articles are sold of which no answer says it (common practice, no source).
@@ -25,11 +26,11 @@ func exactMM(l length.Length) string { return decimal.New(int64(l), -6).String()
 
 // thin is the size of something small, and wide that of something broad, as the
 // trade says them: 13 mm and 137 cm, or 1/2 in and 54 in.
-func (b *orderBook) thin(l length.Length) string { return b.sized(l, "mm", -6) }
+func (b *book) thin(l length.Length) string { return b.sized(l, "mm", -6) }
 
-func (b *orderBook) wide(l length.Length) string { return b.sized(l, "cm", -7) }
+func (b *book) wide(l length.Length) string { return b.sized(l, "cm", -7) }
 
-func (b *orderBook) sized(l length.Length, unit string, power int32) string {
+func (b *book) sized(l length.Length, unit string, power int32) string {
 	if b.req.Units == length.Imperial {
 		return inches(l)
 	}
@@ -53,15 +54,15 @@ func inches(l length.Length) string {
 }
 
 // clothKey is a cloth that is bought by the length.
-func (b *orderBook) clothKey(group OrderGroup, article, name string, width length.Length, s cloth.Sold) orderKey {
-	return orderKey{
-		group: group, article: article, name: name + ", " + b.wide(width) + " wide", width: width, measure: OrderLength, flaw: s.Flaw, shrinkage: s.Shrinkage,
-		sold: OrderSold{Step: int64(s.Step), Minimum: int64(s.Minimum), Whole: int64(s.Bolt)},
+func (b *book) clothKey(group Group, article, name string, width length.Length, s cloth.Sold) key {
+	return key{
+		group: group, article: article, name: name + ", " + b.wide(width) + " wide", width: width, measure: Length, flaw: s.Flaw, shrinkage: s.Shrinkage,
+		sold: Sold{Step: int64(s.Step), Minimum: int64(s.Minimum), Whole: int64(s.Bolt)},
 	}
 }
 
 // topKey is a cloth of the job's own.
-func (b *orderBook) topKey(article, what string, k cloth.Cloth, s cloth.Sold) orderKey {
+func (b *book) topKey(article, what string, k cloth.Cloth, s cloth.Sold) key {
 	for _, name := range []string{k.Name, what, "cloth"} {
 		if article == "" {
 			article = name
@@ -71,12 +72,12 @@ func (b *orderBook) topKey(article, what string, k cloth.Cloth, s cloth.Sold) or
 	if name == "" {
 		name = article
 	}
-	return b.clothKey(OrderCloths, "cloth/"+article, name, k.Width, s)
+	return b.clothKey(Cloths, "cloth/"+article, name, k.Width, s)
 }
 
 // lengthsToBuy are the lengths of a plan that are bought, each enough wherever in
 // the repeat it begins.
-func lengthsToBuy(a *YardageAnswer) []length.Length {
+func lengthsToBuy(a *service.YardageAnswer) []length.Length {
 	var out []length.Length
 	if a.Pieces == nil {
 		for _, l := range a.Result.AnyStart {
@@ -95,7 +96,7 @@ func lengthsToBuy(a *YardageAnswer) []length.Length {
 }
 
 // cloths enters the cloths of a part.
-func (b *orderBook) cloths(p *OrderPart) {
+func (b *book) cloths(p *Part) {
 	for i := range p.Cloths {
 		c := &p.Cloths[i]
 		if c.Answer == nil {
@@ -122,11 +123,11 @@ func (b *orderBook) cloths(p *OrderPart) {
 
 // fromCloth is the key of a cloth that something else is cut from too: that of a
 // plan with this article, or its own.
-func (b *orderBook) fromCloth(article string, k cloth.Cloth, s cloth.Sold) orderKey {
+func (b *book) fromCloth(article string, k cloth.Cloth, s cloth.Sold) key {
 	own := b.topKey(article, "", k, s)
 	found := false
 	for _, other := range b.known {
-		if other.article == own.article && (!found || compareOrderKeys(other, own) < 0) {
+		if other.article == own.article && (!found || compareKeys(other, own) < 0) {
 			own, found = other, true
 		}
 	}
@@ -134,7 +135,7 @@ func (b *orderBook) fromCloth(article string, k cloth.Cloth, s cloth.Sold) order
 }
 
 // part enters all else that a part takes.
-func (b *orderBook) part(p *OrderPart) {
+func (b *book) part(p *Part) {
 	for i := range p.Piping {
 		b.piping(p.Name, &p.Piping[i])
 	}
@@ -158,7 +159,7 @@ func (b *orderBook) part(p *OrderPart) {
 	}
 }
 
-func (b *orderBook) piping(part string, o *OrderPiping) {
+func (b *book) piping(part string, o *Piping) {
 	a := o.Answer
 	if a == nil {
 		return
@@ -168,9 +169,9 @@ func (b *orderBook) piping(part string, o *OrderPiping) {
 	if b.req.Units == length.Imperial {
 		step = cordStepYard
 	}
-	cord := orderKey{
-		group: OrderTrimmings, article: "cord/piping/" + exactMM(req.Cord), name: "piping cord, " + b.thin(req.Cord),
-		measure: OrderLength, sold: OrderSold{Step: int64(step)},
+	cord := key{
+		group: Trimmings, article: "cord/piping/" + exactMM(req.Cord), name: "piping cord, " + b.thin(req.Cord),
+		measure: Length, sold: Sold{Step: int64(step)},
 	}
 	b.take(cord, part, "piping", int64(a.Cord))
 	if w := a.Plan(); w != nil && w.Cloth > 0 {
@@ -178,7 +179,7 @@ func (b *orderBook) piping(part string, o *OrderPiping) {
 	}
 }
 
-func (b *orderBook) buttoning(part string, o *OrderButtoning) {
+func (b *book) buttoning(part string, o *Buttoning) {
 	a := o.Answer
 	if a == nil {
 		return
@@ -190,16 +191,16 @@ func (b *orderBook) buttoning(part string, o *OrderButtoning) {
 	}
 	n := times * int64(a.Buttons.Count)
 	lines := strconv.Itoa(a.Request.Buttons.Button.Lines)
-	each := OrderSold{Step: 1}
-	b.take(orderKey{group: OrderTrimmings, article: "buttons/" + lines + "-line", name: "buttons to cover, " + lines + " line", sold: each}, part, what, n)
-	behind := orderKey{group: OrderTrimmings, article: "washers", name: "washers behind the buttons", sold: each}
+	each := Sold{Step: 1}
+	b.take(key{group: Trimmings, article: "buttons/" + lines + "-line", name: "buttons to cover, " + lines + " line", sold: each}, part, what, n)
+	behind := key{group: Trimmings, article: "washers", name: "washers behind the buttons", sold: each}
 	if a.Request.Buttons.Tufts {
 		behind.article, behind.name = "tufts", "tufts behind the buttons"
 	}
 	b.take(behind, part, what, n)
-	twine := orderKey{
-		group: OrderTrimmings, article: "twine/buttoning", name: "buttoning twine", measure: OrderLength,
-		sold: OrderSold{Pack: int64(twineBall), Name: "ball"},
+	twine := key{
+		group: Trimmings, article: "twine/buttoning", name: "buttoning twine", measure: Length,
+		sold: Sold{Pack: int64(twineBall), Name: "ball"},
 	}
 	b.take(twine, part, what, n*int64(a.Buttons.Twine))
 	if o.Cloth == "" {
@@ -226,25 +227,25 @@ func ownOf(p *money.Price, article string) *ownPrice {
 	if p.Per == length.Yard {
 		per = PerYard
 	}
-	return &ownPrice{JobPrice{Article: article, Amount: p.Amount, Per: per}, p.Code()}
+	return &ownPrice{Price{Article: article, Amount: p.Amount, Per: per}, p.Code()}
 }
 
 func (p *ownPrice) words() string {
 	return strings.Join([]string{p.Amount.String(), p.code, strconv.Itoa(int(p.Per))}, " ")
 }
 
-func (b *orderBook) foam(part string, a *FoamAnswer) {
+func (b *book) foam(part string, a *service.FoamAnswer) {
 	for i := range a.Result.Groups {
 		g := &a.Result.Groups[i]
 		for _, buy := range g.Buy() {
 			s := &a.Request.Stock[buy.Stock]
-			k := orderKey{
-				group: OrderFoam, article: "foam/" + s.ID, sold: OrderSold{Pack: 1, Name: "sheet"},
+			k := key{
+				group: Foam, article: "foam/" + s.ID, sold: Sold{Pack: 1, Name: "sheet"},
 				name: foamName(a.Request.Foams[s.Foam]) + ", " + b.wide(s.Across) + " × " + b.wide(s.Along) + ", " + b.thin(s.Thickness) + " thick",
 			}
 			var own *ownPrice
 			if a.Request.Priced() {
-				own = &ownPrice{JobPrice{Article: k.article, Amount: s.Price, Per: PerPack}, a.Request.Currency.Code()}
+				own = &ownPrice{Price{Article: k.article, Amount: s.Price, Per: PerPack}, a.Request.Currency.Code()}
 				k.own = own.words()
 			}
 			b.take(k, part, "cushions and pads", int64(buy.Count)).own = own
@@ -260,28 +261,28 @@ func foamName(f foam.Foam) string {
 	return "foam " + f.ID
 }
 
-func (b *orderBook) wadding(part string, a *WaddingAnswer) {
+func (b *book) wadding(part string, a *service.WaddingAnswer) {
 	for _, r := range a.Rolls {
 		name := r.Sheet.Material.String()
-		k := b.clothKey(OrderWadding, "wadding/"+name+"/"+exactMM(r.Sheet.Width), strings.ReplaceAll(name, "-", " ")+" wadding", r.Sheet.Width, r.Plan.Request.Sold)
+		k := b.clothKey(Wadding, "wadding/"+name+"/"+exactMM(r.Sheet.Width), strings.ReplaceAll(name, "-", " ")+" wadding", r.Sheet.Width, r.Plan.Request.Sold)
 		b.takeLengths(k, part, "wrapping and lining", lengthsToBuy(r.Plan))
 	}
 	for _, l := range a.Work.Loose {
-		k := orderKey{
-			group: OrderWadding, article: "filling/" + l.Material.String(), name: l.Material.String(), measure: OrderMass,
-			sold: OrderSold{Pack: l.Bag, Name: "bag"},
+		k := key{
+			group: Wadding, article: "filling/" + l.Material.String(), name: l.Material.String(), measure: Mass,
+			sold: Sold{Pack: l.Bag, Name: "bag"},
 		}
 		b.take(k, part, "filling", l.Mass)
 	}
 }
 
-func (b *orderBook) foundation(part string, a *FoundationAnswer) {
+func (b *book) foundation(part string, a *service.FoundationAnswer) {
 	for _, c := range a.Cloths {
 		width := c.Plan.Request.Cloth.Width
-		k := b.clothKey(OrderFoundation, c.Use.String()+"/"+exactMM(width), c.Plan.Request.Cloth.Name, width, c.Plan.Request.Sold)
+		k := b.clothKey(Foundation, c.Use.String()+"/"+exactMM(width), c.Plan.Request.Cloth.Name, width, c.Plan.Request.Sold)
 		b.takeLengths(k, part, "foundation", lengthsToBuy(c.Plan))
 	}
-	f := foundationOrder{orderBook: b, part: part, a: a, u: foundation.Book().Use(a.Request.Given)}
+	f := foundationBook{book: b, part: part, a: a, u: foundation.Book().Use(a.Request.Given)}
 	f.webs()
 	f.springs()
 	f.cords()

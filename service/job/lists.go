@@ -1,4 +1,4 @@
-package service
+package job
 
 import (
 	"slices"
@@ -10,21 +10,22 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/relief"
+	"github.com/bridletie/bridletie/service"
 )
 
-// jobPlace is where in the request a panel of a plan comes from.
-type jobPlace struct {
+// place is where in the request a panel of a plan comes from.
+type place struct {
 	piece int
 	at    fault.Path // of the panel as it was given; "" for one that was made
 }
 
 // jobber is a job while it is worked out.
 type jobber struct {
-	req    JobRequest
-	cloths []JobCloth
+	req    Request
+	cloths []Cloth
 	covers [][3]int // of each piece, the cloth of each cover
 	piping []int    // of each piece, the cloth of its piping
-	lists  []*CuttingListAnswer
+	lists  []*service.CuttingListAnswer
 	work   []clothWork
 
 	foamNotes []string
@@ -33,11 +34,11 @@ type jobber struct {
 // clothWork is what is done with one cloth.
 type clothWork struct {
 	panels    []panel.Panel
-	places    []jobPlace
+	places    []place
 	obstacles map[int][]relief.Obstacle
 	buttoned  []buttonedPanel
-	loosened  []Loosened
-	runs      []PipingRun
+	loosened  []service.Loosened
+	runs      []service.PipingRun
 	runOf     []int // the piece of each run
 }
 
@@ -49,7 +50,7 @@ type buttonedPanel struct {
 
 // newJobber makes the cutting lists and deals them out to the cloths. The request
 // must have no faults of its own.
-func newJobber(req JobRequest) *jobber {
+func newJobber(req Request) *jobber {
 	j := &jobber{req: req, cloths: slices.Clone(req.Cloths)}
 	lining := -1
 	for i := range req.Pieces {
@@ -74,34 +75,34 @@ func newJobber(req JobRequest) *jobber {
 	}
 	j.work = make([]clothWork, len(j.cloths))
 	for i := range req.Pieces {
-		j.lists = append(j.lists, CuttingList(j.listRequest(i)))
+		j.lists = append(j.lists, service.CuttingList(j.listRequest(i)))
 		j.deal(i)
 	}
 	return j
 }
 
 // newLining is the usual lining with an id that no cloth has.
-func (j *jobber) newLining() JobCloth {
+func (j *jobber) newLining() Cloth {
 	l := usualLining()
-	for n := 2; slices.ContainsFunc(j.cloths, func(c JobCloth) bool { return c.ID == l.ID }); n++ {
+	for n := 2; slices.ContainsFunc(j.cloths, func(c Cloth) bool { return c.ID == l.ID }); n++ {
 		l.ID = usualLining().ID + "-" + strconv.Itoa(n)
 	}
 	return l
 }
 
 // lined reports whether something of the piece is cut from lining.
-func (p *JobPiece) lined() bool {
+func (p *Piece) lined() bool {
 	if p.byHand() {
 		return len(p.Covers[furniture.Lining]) > 0
 	}
-	list := changed(p.Piece.List(), CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved})
+	list := service.CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved}.List()
 	return slices.ContainsFunc(list.Panels, func(q furniture.Panel) bool { return q.Cover == furniture.Lining })
 }
 
-func (p *JobPiece) byHand() bool { return p.Piece.Kind == "" }
+func (p *Piece) byHand() bool { return p.Piece.Kind == "" }
 
 // Title is what the piece is called.
-func (p *JobPiece) Title() string {
+func (p *Piece) Title() string {
 	text := p.Name
 	if k, ok := furniture.Find(p.Piece.Kind); ok && text == "" {
 		text = k.Name
@@ -131,9 +132,9 @@ func (j *jobber) nameOf(i int) string {
 }
 
 // listRequest is the request of the cutting list of a piece.
-func (j *jobber) listRequest(i int) CuttingListRequest {
+func (j *jobber) listRequest(i int) service.CuttingListRequest {
 	p := &j.req.Pieces[i]
-	r := CuttingListRequest{Name: j.nameOf(i), Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved, ByHand: p.Covers}
+	r := service.CuttingListRequest{Name: j.nameOf(i), Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved, ByHand: p.Covers}
 	of := func(c int) *cloth.Cloth {
 		if c < 0 {
 			return nil
@@ -163,7 +164,7 @@ func (j *jobber) deal(i int) {
 			if slices.ContainsFunc(list.List.Buttons, func(b furniture.Buttons) bool { return b.Panel == panels[k].ID }) {
 				w.buttoned = append(w.buttoned, buttonedPanel{piece: i, index: len(w.panels), panel: q})
 			}
-			w.panels, w.places = append(w.panels, q), append(w.places, jobPlace{i, p.placeOf(i, panels[k].ID)})
+			w.panels, w.places = append(w.panels, q), append(w.places, place{i, p.placeOf(i, panels[k].ID)})
 		}
 	}
 	for _, l := range list.Loosened {
@@ -190,7 +191,7 @@ func (j *jobber) pipe(i int) {
 		return s
 	}
 	for _, r := range j.lists[i].List.Runs {
-		run := PipingRun{Name: name(r.Name), Count: r.Count}
+		run := service.PipingRun{Name: name(r.Name), Count: r.Count}
 		run.Length, run.Closed, run.MaxJoins = r.Length, r.Closed, j.req.Piping.Most
 		w.runs, w.runOf = append(w.runs, run), append(w.runOf, i)
 	}
@@ -201,9 +202,9 @@ func (j *jobber) pipe(i int) {
 }
 
 // prefix stands before the ids of a piece where there are several.
-func (j *jobber) prefix(i int) string { return jobPrefix(j.req, i) }
+func (j *jobber) prefix(i int) string { return prefixOf(j.req, i) }
 
-func jobPrefix(req JobRequest, i int) string {
+func prefixOf(req Request, i int) string {
 	if len(req.Pieces) > 1 {
 		return req.Pieces[i].ID + "."
 	}
@@ -228,7 +229,7 @@ func (j *jobber) own(i int, p panel.Panel) panel.Panel {
 
 // placeOf is where a panel of the piece stands in the request; "" when it was
 // made from the measures.
-func (p *JobPiece) placeOf(i int, id string) fault.Path {
+func (p *Piece) placeOf(i int, id string) fault.Path {
 	at := fault.Path("").Field("pieces").Index(i)
 	for k, q := range p.Replace {
 		if q.ID == id {

@@ -1,4 +1,4 @@
-package service_test
+package buying_test
 
 import (
 	"fmt"
@@ -11,10 +11,10 @@ import (
 
 	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/costing"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
-func daysText(d *service.JobDays) string {
+func daysText(d *buying.DayPlan) string {
 	var out []string
 	for _, day := range d.Days {
 		var parts []string
@@ -38,7 +38,7 @@ func hoursOf(pairs ...any) []costing.Labour {
 // the cloth comes on the sixth day, which is a Thursday.
 func TestDayPlanOfAChair(t *testing.T) {
 	work := hoursOf("covering", "9.5", "strip", "3", "frame repair", "2", "foundation", "4.5", "stuffing", "5", "cutting", "1.5", "collection", "0.5")
-	d := service.PlanDays(work, service.DayTerms{Start: 2026_12_03})
+	d := buying.PlanDays(work, buying.DayTerms{Start: 2026_12_03})
 	const want = `1 2026-12-03: strip 3, frame repair 2
 2 2026-12-04: foundation 4.5, stuffing 2.5
 3 2026-12-07: stuffing 2.5
@@ -55,7 +55,7 @@ func TestDayPlanOfAChair(t *testing.T) {
 		t.Errorf("%s hours, last day %d, %q", d.Hours, d.Last, d.Defaults)
 	}
 	none := 0
-	d = service.PlanDays(work, service.DayTerms{PerDay: gbpOf("8"), Delivery: &none, Glue: &none, Start: 2026_12_05, Weekends: true})
+	d = buying.PlanDays(work, buying.DayTerms{PerDay: gbpOf("8"), Delivery: &none, Glue: &none, Start: 2026_12_05, Weekends: true})
 	const straight = `1 2026-12-05: strip 3, frame repair 2, foundation 3
 2 2026-12-06: foundation 1.5, stuffing 5, cutting 1.5
 3 2026-12-07: covering 8
@@ -76,13 +76,13 @@ func TestDayPlanProperties(t *testing.T) {
 			work = append(work, costing.Labour{Name: name, Hours: h})
 			all = all.Add(h)
 		}
-		terms := service.DayTerms{
+		terms := buying.DayTerms{
 			PerDay: decimal.New(rapid.Int64Range(100, 2400).Draw(t, "per day"), -2), Weekends: rapid.Bool().Draw(t, "weekends"),
 			Start: rapid.SampledFrom([]calendar.Day{0, 2026_11_28, 2026_12_31, 2024_02_28}).Draw(t, "start"),
 		}
 		delivery, glue := rapid.IntRange(0, 20).Draw(t, "delivery"), rapid.IntRange(0, 3).Draw(t, "glue")
 		terms.Delivery, terms.Glue = &delivery, &glue
-		d := service.PlanDays(work, terms)
+		d := buying.PlanDays(work, terms)
 		sum, place, repaired := decimal.Decimal{}, 0, 0
 		for i, day := range d.Days {
 			sum = sum.Add(day.Hours)
@@ -111,12 +111,12 @@ func TestDayPlanProperties(t *testing.T) {
 		if !sum.Equal(all) || !d.Hours.Equal(all) {
 			t.Fatalf("%s hours laid out, %s of work", sum, all)
 		}
-		other := service.PlanDays(work[:0], terms)
+		other := buying.PlanDays(work[:0], terms)
 		if len(other.Days) != 0 || other.Last != 0 {
 			t.Fatal("days for no work")
 		}
 		slices.Reverse(work)
-		if all.IsPositive() && (d.Last != d.Days[len(d.Days)-1].Number || daysText(service.PlanDays(work, terms)) != daysText(d)) {
+		if all.IsPositive() && (d.Last != d.Days[len(d.Days)-1].Number || daysText(buying.PlanDays(work, terms)) != daysText(d)) {
 			t.Fatal("another order, another plan")
 		}
 	})
@@ -124,7 +124,7 @@ func TestDayPlanProperties(t *testing.T) {
 
 // A plan of more days than are listed still says when it ends.
 func TestDayPlanOfYears(t *testing.T) {
-	d := service.PlanDays(hoursOf("covering", "2000000000", "trimming", "3"), service.DayTerms{PerDay: gbpOf("1"), Start: 2199_12_01})
+	d := buying.PlanDays(hoursOf("covering", "2000000000", "trimming", "3"), buying.DayTerms{PerDay: gbpOf("1"), Start: 2199_12_01})
 	if len(d.Days) != 1000 || d.Last != 2_000_000_008 || d.Days[999].Date != 0 {
 		t.Errorf("%d days listed, last %d", len(d.Days), d.Last)
 	}
@@ -133,16 +133,16 @@ func TestDayPlanOfYears(t *testing.T) {
 func TestFaultsOfDayTerms(t *testing.T) {
 	minus, much := -1, 121
 	for _, tc := range []struct {
-		terms service.DayTerms
+		terms buying.DayTerms
 		want  string
 	}{
-		{service.DayTerms{}, ""},
-		{service.DayTerms{PerDay: gbpOf("0.5")}, "#/perDay too-small"},
-		{service.DayTerms{PerDay: gbpOf("24.5")}, "#/perDay too-large"},
-		{service.DayTerms{Delivery: &much}, "#/delivery too-large"},
-		{service.DayTerms{Glue: &minus}, "#/glue too-small"},
+		{buying.DayTerms{}, ""},
+		{buying.DayTerms{PerDay: gbpOf("0.5")}, "#/perDay too-small"},
+		{buying.DayTerms{PerDay: gbpOf("24.5")}, "#/perDay too-large"},
+		{buying.DayTerms{Delivery: &much}, "#/delivery too-large"},
+		{buying.DayTerms{Glue: &minus}, "#/glue too-small"},
 	} {
-		l := service.DayFaults(tc.terms, "")
+		l := buying.DayFaults(tc.terms, "")
 		got := ""
 		for _, f := range l.Faults() {
 			got += f.Pointer + " " + string(f.Code)

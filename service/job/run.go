@@ -1,23 +1,24 @@
-package service
+package job
 
 import (
 	"context"
 
 	"github.com/bridletie/bridletie/calc/fire"
+	"github.com/bridletie/bridletie/service"
 )
 
-// Job works the job sheet out, so many parts at a time. The request must have no
+// Run works the job sheet out, so many parts at a time. The request must have no
 // faults of its own. The answer does not depend on how many parts are worked on at
 // a time. It returns the context's error when the context ends before the answer
 // is complete.
-func Job(ctx context.Context, rules *fire.Set, req JobRequest, workers int) (*JobAnswer, error) {
+func Run(ctx context.Context, rules *fire.Set, req Request, workers int) (*Answer, error) {
 	j := newJobber(req)
-	ans := &JobAnswer{Request: req, Cloths: j.cloths, Lists: j.lists}
-	founded := [2]*JobFounded{}
+	ans := &Answer{Request: req, Cloths: j.cloths, Lists: j.lists}
+	founded := [2]*Founded{}
 	parts := []func() error{
 		func() (err error) { ans.Foam, err = j.foam(ctx); return err },
-		func() (err error) { founded[0], err = j.foundation(ctx, JobTraditional); return err },
-		func() (err error) { founded[1], err = j.foundation(ctx, JobModern); return err },
+		func() (err error) { founded[0], err = j.foundation(ctx, Traditional); return err },
+		func() (err error) { founded[1], err = j.foundation(ctx, Modern); return err },
 		func() (err error) { ans.Wadding, err = j.wadding(ctx); return err },
 		func() (err error) { ans.Fire, err = j.fires(rules); return err },
 	}
@@ -30,7 +31,7 @@ func Job(ctx context.Context, rules *fire.Set, req JobRequest, workers int) (*Jo
 	}
 	failed := make([]error, len(parts))
 	last := len(parts) - 1
-	sideBySide(workers, len(parts), func(i int) { failed[i] = parts[last-i]() }, nil) // the plans first
+	service.SideBySide(workers, len(parts), func(i int) { failed[i] = parts[last-i]() }, nil) // the plans first
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
@@ -52,12 +53,12 @@ func Job(ctx context.Context, rules *fire.Set, req JobRequest, workers int) (*Jo
 	if err := j.money(ans); err != nil {
 		return nil, err
 	}
-	ans.Warnings, ans.Cautions = jobNotes(j, ans)
+	ans.Warnings, ans.Cautions = notesOf(j, ans)
 	return ans, nil
 }
 
 // take adds what is cut from a cloth.
-func (a *JobAnswer) take(c *clothJob) {
+func (a *Answer) take(c *clothJob) {
 	a.Plans = append(a.Plans, c.plan)
 	a.Piping = append(a.Piping, c.piped...)
 	a.Buttoning = append(a.Buttoning, c.charts...)

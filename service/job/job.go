@@ -1,0 +1,215 @@
+package job
+
+import (
+	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/foam"
+	"github.com/bridletie/bridletie/calc/foundation"
+	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/calc/relief"
+	"github.com/bridletie/bridletie/calc/wadding"
+	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
+)
+
+// Request asks for the job sheet of one piece of furniture or of several that
+// share cloth.
+type Request struct {
+	Name   string
+	Units  length.System
+	Effort plan.Effort
+	Hide   Sections // what the sheet leaves out
+	Pieces []Piece
+	Cloths []Cloth
+	Piping Piping
+	Foam   Foam
+	Bench  Bench
+	Fire   *service.FireRequest // its layers are what is known of those of the pieces
+
+	Prices     []buying.Price
+	Terms      *buying.Terms // nil: nothing is costed
+	PresetSaid bool          // the terms name the example that hours begin from
+	Days       buying.DayTerms
+
+	MostPanels int // of one cloth, where that is less than usual; 0: the usual
+}
+
+// Piping is how piping is cut, without cloth, offcuts and runs.
+type Piping struct {
+	service.PipingRequest
+	LeanSaid bool // OneLean is as it was asked for; else as the cloth wants it
+	Most     int  // joins in a run that says nothing else
+}
+
+// Sections are parts of the sheet.
+type Sections struct {
+	CuttingLists, Cloths, Piping, Buttoning, Foam, Wadding, Foundation, Fire, OrderList, Cost, DayPlan bool
+}
+
+// Piece is a piece of furniture, or so many alike, by its measures or by its
+// panels.
+type Piece struct {
+	ID, Name  string
+	Piece     furniture.Piece // of no kind when it is written by hand
+	Drop      []string
+	Replace   []panel.Panel
+	Moved     map[string]furniture.Cover
+	Covers    [3][]panel.Panel      // by furniture.Cover, when it is written by hand
+	Runs      []service.PipingRun   // besides those of the kind
+	HandAt    map[string]fault.Path // where each panel of Covers stands in the request
+	Obstacles map[string][]relief.Obstacle
+	Cloths    Covers
+	Build     Build
+	Buttoning service.ButtoningRequest // without panel and cloth
+	NoAim     bool                     // nothing is said of what the diamonds are to show
+	NoGrid    bool                     // nor of the diamonds and their margins
+}
+
+// Covers are indices of cloths of the job; -1 where none is named.
+type Covers struct{ Top, Outside, Lining, Piping int }
+
+// Build is what happens beneath the cover.
+type Build int
+
+// The builds; the zero value is Traditional.
+const (
+	Traditional Build = iota
+	Modern
+	Keep // what is there stays
+)
+
+// String is the name of the build.
+func (b Build) String() string { return [...]string{"traditional", "modern", "keep"}[b] }
+
+// Cloth is a cloth of the job.
+type Cloth struct {
+	ID    string
+	Cloth cloth.Cloth
+	Sold  cloth.Sold
+	Hand  []length.Length // lengths of it in hand
+}
+
+// Name is what the cloth is called.
+func (c Cloth) Name() string {
+	if c.Cloth.Name != "" {
+		return c.Cloth.Name
+	}
+	return c.ID
+}
+
+// Foam is the foam on sale, and which is used where.
+type Foam struct {
+	service.FoamRequest
+	Seat, Back, Arm int // indices of foams
+	Usual           bool
+}
+
+// Bench are the settings of what lies beneath the cover.
+type Bench struct {
+	Sheet      *wadding.Material // under the cover of fixed pads; nil as the build wants it
+	Wadding    []practice.Given
+	Fixing     foundation.Fixing
+	Foundation []practice.Given
+}
+
+// Part is the answer of one part, or what keeps it from being answered.
+type Part[A any] struct {
+	Answer *A
+	Fault  fault.List
+}
+
+// OK reports whether the part is answered.
+func (p Part[A]) OK() bool { return p.Answer != nil }
+
+// Plan is what is cut from one cloth.
+type Plan struct {
+	Cloth    int // in Answer.Cloths
+	Effort   plan.Effort
+	Loosened []service.Loosened
+	Plan     Part[service.YardageAnswer]
+
+	// What the order is made up of, before flaws, shrinkage and rounding, and the
+	// order.
+	ForPanels, ForPiping, ForButtons, Order length.Length
+}
+
+// Piped is the piping that is cut from one cloth.
+type Piped struct {
+	Cloth  int
+	Piping Part[service.PipingAnswer]
+}
+
+// Buttoned is a panel that is buttoned in diamonds, so many alike.
+type Buttoned struct {
+	Piece int
+	Panel string // its id on the plan
+	Count int
+	Cloth int
+	Chart Part[service.ButtoningAnswer]
+	// Copies are the chart for each of them; they differ in the offcuts that their
+	// buttons are covered from.
+	Copies []*service.ButtoningAnswer
+}
+
+// Founded is the foundation of all frames of one build.
+type Founded struct {
+	Build      Build
+	Foundation Part[service.FoundationAnswer]
+	notes      []string
+}
+
+// Checked is the fire check of all pieces of one stack.
+type Checked struct {
+	Pieces []int
+	Check  Part[service.FireAnswer]
+}
+
+// Note is a warning or a caution, and which parts say so.
+type Note struct {
+	Text string
+	From []string
+}
+
+// Answer is the job sheet.
+type Answer struct {
+	Request    Request
+	Cloths     []Cloth // those of the request, and the usual lining where it is wanted
+	Lists      []*service.CuttingListAnswer
+	Plans      []Plan
+	Piping     []Piped
+	Buttoning  []Buttoned
+	Foam       *Part[service.FoamAnswer]    // nil when there is nothing of foam
+	Wadding    *Part[service.WaddingAnswer] // nil when nothing is wrapped
+	Foundation []Founded
+	Fire       []Checked
+	Orders     []buying.Line
+	Cost       *buying.Cost // nil without terms
+	Days       *buying.DayPlan
+	Warnings   []Note
+	Cautions   []Note
+	Work       plan.Work
+}
+
+// UsualFoam is the foam where nothing is said of it, without its sheets (common
+// practice, no source).
+func UsualFoam() Foam {
+	f := Foam{Usual: true, Seat: 0, Back: 1, Arm: 1}
+	f.Foams = []foam.Foam{
+		{ID: "SEAT", Name: "firm seat foam, 35 kg/m³", Density: 35_000, Hardness: 160, At: 25},
+		{ID: "BACK", Name: "soft back foam, 26 kg/m³", Density: 26_000, Hardness: 80, At: 25},
+	}
+	return f
+}
+
+// usualLining is the lining where none is named (common practice, no source).
+func usualLining() Cloth {
+	return Cloth{
+		ID:    "LINING",
+		Cloth: cloth.Cloth{Name: "lining", Width: 140 * length.Centimetre},
+		Sold:  cloth.Sold{Step: 10 * length.Centimetre},
+	}
+}
