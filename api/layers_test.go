@@ -43,12 +43,13 @@ const (
 var layers = []layer{
 	{dir: "", std: []string{"embed"}},
 	{dir: "calc/length", std: pure},
+	{dir: "calc/note", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/fault", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/cloth", std: pure, own: []string{"calc/length", "calc/fault"}},
 	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
 	// plan searches with numbers seeded from the job.
-	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
-	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
+	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel"}},
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},

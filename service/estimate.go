@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 )
 
 // Size is how large a piece looks to someone without a tape.
@@ -57,7 +58,7 @@ type Range[T any] struct{ Low, Likely, High T }
 // of it, in percent.
 type Narrower struct {
 	Measure string // "" for the cloth
-	Name    string
+	Name    note.Note
 	Percent int
 }
 
@@ -68,8 +69,8 @@ type EstimateAnswer struct {
 	Hours    Range[decimal.Decimal]
 	Price    *Range[money.Money] // nil when nothing is priced
 	Narrow   []Narrower          // the most helpful first
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // spread is how far measures that were not taken may be out, and work may take
@@ -97,7 +98,7 @@ func Estimate(ctx context.Context, req EstimateRequest, workers int) (*EstimateA
 	if req.Band != nil || req.Labour != nil {
 		ans.Price = e.price(ans.Hours)
 	}
-	ans.Warnings, ans.Cautions = estimateNotes(ans)
+	ans.Warnings, ans.Cautions = note.Listed(estimateWarnings(ans), note.Most), note.Listed([]note.Note{note.New(note.FireRules)}, note.Most)
 	return ans, nil
 }
 

@@ -1,9 +1,8 @@
 package service
 
 import (
-	"fmt"
-
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 )
@@ -34,8 +33,8 @@ func offcutsOf(req YardageRequest, piece int, l plan.Layout) []Offcut {
 
 // usesOf says what a remnant would still make: free panels of the same list
 // once more, straight piping, bias piping, covers of buttons.
-func usesOf(req YardageRequest, r plan.Rect) []string {
-	var out []string
+func usesOf(req YardageRequest, r plan.Rect) []note.Note {
+	var out []note.Note
 	for _, p := range req.Panels {
 		cut := p.Cut()
 		if p.Match.How != panel.Free || len(out) == maxUses-2 {
@@ -44,17 +43,17 @@ func usesOf(req YardageRequest, r plan.Rect) []string {
 		fits := cut.Across <= r.Across && cut.Along <= r.Along
 		turned := p.Turn == panel.Quarter && cut.Along <= r.Across && cut.Across <= r.Along
 		if fits || turned {
-			out = append(out, "another "+p.Title())
+			out = append(out, note.New(note.MakesPanel, note.Name("panel", p.Title())))
 		}
 	}
 	if long := max(r.Across, r.Along); long >= shortStrip {
 		strips := min(r.Across, r.Along) / pipingStrip
-		out = append(out, fmt.Sprintf("straight piping, %d × %s", strips, long.Text(req.Units, length.Down)))
+		out = append(out, note.New(note.MakesStraight, note.Count("strips", int64(strips)), note.Length("long", long, length.Down)))
 		if n, l := biasStrips(r); n > 0 {
-			out = append(out, fmt.Sprintf("bias piping, %d × %s or more", n, l.Text(req.Units, length.Down)))
+			out = append(out, note.New(note.MakesBias, note.Count("strips", n), note.Length("long", l, length.Down)))
 		}
 	}
-	return append(out, fmt.Sprintf("covers of small buttons, %d", (r.Across/leastOffcut)*(r.Along/leastOffcut)))
+	return append(out, note.New(note.MakesButtons, note.Count("count", int64((r.Across/leastOffcut)*(r.Along/leastOffcut)))))
 }
 
 // biasStrips are how many whole strips at 45 degrees, of full length, a remnant

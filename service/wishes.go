@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 )
@@ -12,21 +13,21 @@ import (
 type Loosened struct {
 	Panel           string
 	Wished, Instead panel.How
-	Why             string
+	Why             note.Note
 }
 
 // LoosenWishes are the panels with the wishes loosened that no place on the cloth can
 // keep: first what is wished across, then all.
 func LoosenWishes(panels []panel.Panel, c cloth.Cloth) ([]panel.Panel, []Loosened) {
 	was := slices.Clone(panels)
-	reasons := make(map[int]string)
+	reasons := make(map[int]note.Note)
 	for range 3 * len(panels) { // each panel is loosened at most three times
 		unkept := plan.UnkeptWishes(plan.Job{Cloth: c, Panels: panels})
 		if len(unkept) == 0 {
 			break
 		}
 		for _, u := range unkept {
-			if reasons[u.Panel] == "" {
+			if !reasons[u.Panel].Said() {
 				reasons[u.Panel] = u.Why
 			}
 			loosen(panels, u.Panel, c)
@@ -36,8 +37,8 @@ func LoosenWishes(panels []panel.Panel, c cloth.Cloth) ([]panel.Panel, []Loosene
 	for i, p := range panels {
 		if p.Match.How != was[i].Match.How {
 			why := reasons[i]
-			if why == "" {
-				why = "its twin cannot keep it"
+			if !why.Said() {
+				why = note.New(note.TwinCannotKeep)
 			}
 			list = append(list, Loosened{Panel: p.ID, Wished: was[i].Match.How, Instead: p.Match.How, Why: why})
 		}

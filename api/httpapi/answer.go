@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -28,7 +29,7 @@ func wireAnswer(ans *service.YardageAnswer, digest string) gen.YardageAnswer {
 		Start:       w.quantity(w.start(), length.Nearest),
 		AnyStart:    w.quantity(ans.AnyStart, length.Up),
 		Bound:       w.quantity(res.Bound, length.Down),
-		BoundBy:     res.BoundBy,
+		BoundBy:     wireNote(w.units, note.New(res.BoundBy)),
 		Gap:         gap(needed, res.Bound),
 		Proven:      res.Proven,
 		Ended:       endedText(res.Ended, ans.Hurried),
@@ -40,8 +41,8 @@ func wireAnswer(ans *service.YardageAnswer, digest string) gen.YardageAnswer {
 		Offcuts:     w.offcuts(),
 		Pieces:      w.pieces(),
 		Joins:       w.joins(),
-		Warnings:    append([]string{}, ans.Warnings...),
-		Cautions:    append([]string{}, ans.Cautions...),
+		Warnings:    wireNotes(w.units, ans.Warnings),
+		Cautions:    wireNotes(w.units, ans.Cautions),
 		Work:        gen.Work{Used: res.Work.Used, Budget: res.Work.Budget},
 		Engine:      service.EngineVersion,
 		InputDigest: digest,
@@ -119,7 +120,7 @@ func (w answerWriter) offcuts() []gen.Offcut {
 		list[i] = gen.Offcut{
 			Piece: o.Piece,
 			XMm:   o.Rect.X.MM(), YMm: o.Rect.Y.MM(), AcrossMm: o.Rect.Across.MM(), AlongMm: o.Rect.Along.MM(),
-			WouldMake: append([]string{}, o.WouldMake...),
+			WouldMake: wireNotes(w.units, o.WouldMake),
 		}
 	}
 	return list

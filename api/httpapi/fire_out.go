@@ -3,6 +3,7 @@ package httpapi
 import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fire"
+	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -20,8 +21,8 @@ func wireFireAnswer(ans *service.FireAnswer, digest string) gen.FireCheckAnswer 
 		Notices:     []gen.FireNotice{},
 		Papers:      []gen.FireKeep{},
 		NotAdvice:   service.FireNotAdvice,
-		Warnings:    append([]string{}, ans.Warnings...),
-		Cautions:    append([]string{}, ans.Cautions...),
+		Warnings:    wireNotes(length.Metric, ans.Warnings),
+		Cautions:    wireNotes(length.Metric, ans.Cautions),
 		Engine:      service.EngineVersion + " fire-rules/" + r.Set.Version,
 		InputDigest: digest,
 	}
@@ -122,7 +123,7 @@ func wireRule(r *fire.Rule) gen.FireRule {
 	g := gen.FireRule{
 		Id: r.ID, Jurisdiction: r.Jurisdiction, Title: r.Title, Instrument: r.Instrument, From: r.From.String(),
 		Layers: r.Layers, Scope: append([]string{}, r.Scope...), Wants: append([]string{}, r.Wants...),
-		Cautions: append([]string{}, r.Cautions...), Source: r.Source, Verified: gen.FireVerified(r.Verified),
+		Cautions: wireNotes(length.Metric, service.RuleCautions(r)), Source: r.Source, Verified: gen.FireVerified(r.Verified),
 	}
 	if to := r.To.String(); to != "" {
 		g.To = &to

@@ -15,7 +15,7 @@ func wireCuttingList(ans *service.CuttingListAnswer, digest string) gen.CuttingL
 		Covers: []gen.CuttingListCovered{}, Derived: []gen.CuttingListDerived{}, Loosened: []gen.CuttingListLoosened{},
 		Runs: []gen.CuttingListRun{}, Buttoned: []gen.CuttingListButtoned{}, Fillings: []gen.CuttingListFilling{},
 		Frames: []gen.CuttingListFrame{}, Assumed: []gen.CuttingListAssumed{},
-		Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
+		Warnings: wireNotes(w.units, ans.Warnings), Cautions: wireNotes(w.units, ans.Cautions),
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
 	for c, panels := range ans.Covers {
@@ -31,11 +31,11 @@ func wireCuttingList(ans *service.CuttingListAnswer, digest string) gen.CuttingL
 	for _, p := range ans.List.Panels {
 		cut := p.Cut()
 		g.Derived = append(g.Derived, gen.CuttingListDerived{
-			Panel: p.ID, Across: w.quantity(cut.Across, length.Up), Along: w.quantity(cut.Along, length.Up), How: p.How,
+			Panel: p.ID, Across: w.quantity(cut.Across, length.Up), Along: w.quantity(cut.Along, length.Up), How: wireNote(w.units, p.How),
 		})
 	}
 	for _, l := range ans.Loosened {
-		g.Loosened = append(g.Loosened, gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: l.Why})
+		g.Loosened = append(g.Loosened, gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: wireNote(w.units, l.Why)})
 	}
 	for _, m := range ans.List.Assumed {
 		g.Assumed = append(g.Assumed, gen.CuttingListAssumed{Measure: m.ID, Name: m.Name, Taken: w.quantity(m.Typical, length.Nearest)})

@@ -14,7 +14,7 @@ import (
 func wireJob(ans *job.Answer, digest string) gen.JobAnswer {
 	h := ans.Request.Hide
 	g := gen.JobAnswer{
-		Title: ans.Title(), Warnings: wireJobNotes(ans.Warnings), Cautions: wireJobNotes(ans.Cautions),
+		Title: ans.Title(), Warnings: wireNotes(ans.Request.Units, ans.Warnings), Cautions: wireNotes(ans.Request.Units, ans.Cautions),
 		Work:   gen.Work{Used: ans.Work.Used, Budget: ans.Work.Budget},
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
@@ -128,12 +128,12 @@ func wireJobCloth(ans *job.Answer, p *job.Plan, digest string) gen.JobClothAnswe
 	g.Plan, g.Fault = wireJobPart(p.Plan, digest, wireAnswer)
 	if p.Plan.Fault.Len() == 0 {
 		order, panels, piping, buttons := w.quantity(p.Order, length.Up), w.quantity(p.ForPanels, length.Up), w.quantity(p.ForPiping, length.Up), w.quantity(p.ForButtons, length.Up)
-		why := ans.Why(p)
+		why := wireNote(w.units, ans.Why(p))
 		g.Order, g.ForPanels, g.ForPiping, g.ForButtons, g.Why = &order, &panels, &piping, &buttons, &why
 	}
 	loosened := make([]gen.CuttingListLoosened, len(p.Loosened))
 	for i, l := range p.Loosened {
-		loosened[i] = gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: l.Why}
+		loosened[i] = gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: wireNote(w.units, l.Why)}
 	}
 	g.Loosened = &loosened
 	if y := p.Plan.Answer; y != nil {
@@ -144,12 +144,4 @@ func wireJobCloth(ans *job.Answer, p *job.Plan, digest string) gen.JobClothAnswe
 		g.Panels = &list
 	}
 	return g
-}
-
-func wireJobNotes(notes []job.Note) []gen.JobNote {
-	list := make([]gen.JobNote, len(notes))
-	for i, n := range notes {
-		list[i] = gen.JobNote{Text: n.Text, From: n.From}
-	}
-	return list
 }

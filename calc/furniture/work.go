@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -140,18 +141,19 @@ func (w *work) make(id, name string, across, along span, e edges) *Panel {
 		Join:     panel.JoinSides,
 		JoinSeam: min(w.allow.Seam, panel.MaxJoinSeam),
 	}}
-	p.How = "across " + w.sum(across, e.left, e.right, "left", "right") +
-		"; along " + w.sum(along, e.top, e.bottom, "top", "bottom")
+	cut := p.Cut()
+	p.How = note.New(note.PanelDerived,
+		note.Length("across", cut.Across, length.Nearest), note.Name("acrossFrom", w.sum(across, e.left, e.right, "left", "right")),
+		note.Length("along", cut.Along, length.Nearest), note.Name("alongFrom", w.sum(along, e.top, e.bottom, "top", "bottom")))
 	return p
 }
 
-// sum is a cut extent in words.
+// sum is what a cut extent is made up of.
 func (w *work) sum(s span, a, b edge, atA, atB string) string {
-	text := w.text(s.l+a.l+b.l) + " = " + s.words
 	if a == b {
-		return text + " + 2 × " + a.name + " " + w.text(a.l)
+		return s.words + " + 2 × " + a.name + " " + w.text(a.l)
 	}
-	return text + " + " + a.name + " " + w.text(a.l) + " (" + atA + ") + " + b.name + " " + w.text(b.l) + " (" + atB + ")"
+	return s.words + " + " + a.name + " " + w.text(a.l) + " (" + atA + ") + " + b.name + " " + w.text(b.l) + " (" + atB + ")"
 }
 
 // copies makes a panel several alike.

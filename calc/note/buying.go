@@ -18,7 +18,7 @@ const (
 )
 
 // measures are that of a price and that by which its article is bought.
-const measures = "{given, select, count {number} length {length} other {weight}}, and it is bought by {bought, select, count {number} length {length} other {weight}}"
+const measures = "{given, select, number {number} length {length} other {weight}}, and it is bought by {bought, select, number {number} length {length} other {weight}}"
 
 var buying = table{
 	NoPrice: {Order, "an article has no price",

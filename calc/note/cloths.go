@@ -24,9 +24,7 @@ const (
 	AtAGlance     Code = "planned-at-a-glance"
 	ClothsNotUsed Code = "cloths-not-usable"
 	NothingNeeds  Code = "nothing-need-match"
-	PatternRules  Code = "pattern-decides"
-	PatternTakes  Code = "pattern-takes-more"
-	PatternFree   Code = "pattern-costs-nothing"
+	PatternTakes  Code = "pattern-takes"
 	CannotBeCut   Code = "cannot-be-cut"
 	PlanUnsound   Code = "no-sound-plan"
 	OrderTooLong  Code = "order-too-long"
@@ -38,12 +36,9 @@ const (
 	MakesButtons  Code = "makes-button-covers"
 )
 
-// More of the reason why a cloth takes what it takes; its pattern by the repeat.
-const (
-	andMore = "{start, plural, =0 {} other {, and # more is for a bolt that begins elsewhere in the repeat}}" +
-		"{loosened, plural, =0 {} one {; 1 panel cannot have its wish} other {; # panels cannot have their wish}}"
-	itsRepeat = "{match, select, stripe {stripe of {across}} crosswise {crosswise repeat of {along}} straight {{along} straight match} half-drop {{along} half-drop} other {{along} drop of {match}}}"
-)
+// andMore ends the reason why a cloth takes what it takes.
+const andMore = "{start, plural, =0 {} other {, and # more is for a bolt that begins elsewhere in the repeat}}" +
+	"{loosened, plural, =0 {} one {; 1 panel cannot have its wish} other {; # panels cannot have their wish}}"
 
 var cloths = table{
 	HurriedSearch: {Remark, "the request prefers the best plan so far, and the clock ended the search",
@@ -87,12 +82,9 @@ var cloths = table{
 		"{count} of the cloths cannot be used for these panels"},
 	NothingNeeds: {Remark, "a compared cloth is plain",
 		"nothing need match" + andMore},
-	PatternRules: {Remark, "only the pattern makes a compared cloth usable",
-		"the " + itsRepeat + " decides" + andMore},
-	PatternTakes: {Remark, "the pattern of a compared cloth takes length",
-		"the " + itsRepeat + " takes {more} more than plain cloth of this width" + andMore},
-	PatternFree: {Remark, "the pattern of a compared cloth takes no length",
-		"the " + itsRepeat + " costs nothing over plain cloth of this width" + andMore},
+	PatternTakes: {Remark, "a compared cloth has a pattern",
+		"the {match, select, stripe {stripe of {across}} crosswise {crosswise repeat of {along}} straight {{along} straight match} half-drop {{along} half-drop} other {{along} drop of {match}}} " +
+			"{effect, select, decides {decides} more {takes {more} more than plain cloth of this width} other {costs nothing over plain cloth of this width}}" + andMore},
 	CannotBeCut: {Order, "panels do not come off a compared cloth",
 		"{fault}"},
 	PlanUnsound: {Order, "no plan on a compared cloth stood up to its check",

@@ -99,7 +99,7 @@ func TestText(t *testing.T) {
 		{New(JobOrders, up("order", 210*cm), Why("why", New(NothingCut))), "The job orders 2.1 m of this cloth: nothing is cut from it."},
 		{New(PipingOtherCut, Name("cut", "bias-at"), Count("angle", 30), Name("wished", "across"), Count("wishedAngle", 45)),
 			"it is cut on the bias at 30 degrees, and straight across is asked for"},
-		{New(PatternTakes, Name("match", "1/3"), up("along", 64*cm), up("across", 0), up("more", 20*cm), up("start", 0), Count("loosened", 2)),
+		{New(PatternTakes, Name("match", "1/3"), up("along", 64*cm), up("across", 0), Name("effect", "more"), up("more", 20*cm), up("start", 0), Count("loosened", 2)),
 			"the 64 cm drop of 1/3 takes 20 cm more than plain cloth of this width; 2 panels cannot have their wish"},
 		{New(ReliefPull, Name("obstacle", "A"), Percent("most", int64(62_999))), "A: no cut can keep the show side whole over this range of pull; no allowance helps. Pull the cloth first and cut it under tension, so that the most is 6.2 % or less"},
 	} {

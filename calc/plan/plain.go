@@ -1,6 +1,10 @@
 package plan
 
-import "slices"
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/note"
+)
 
 // runPlain improves the best plan of a job on which every panel may lie
 // anywhere. A search in decision form asks whether all panels fit in a shorter
@@ -141,7 +145,7 @@ func (p *plain) above(t int64) int64 {
 }
 
 // raise takes note that no plan is shorter than t.
-func (p *plain) raise(t int64, by string) {
+func (p *plain) raise(t int64, by note.Code) {
 	if v := min(t*p.unitY, p.s.best.top); v > p.s.bound.length {
 		p.s.bound = bound{v, by}
 	}
@@ -198,9 +202,9 @@ func (p *plain) run() {
 const fewRects = 32
 
 // lowBy names the argument for low.
-func (p *plain) lowBy() string {
+func (p *plain) lowBy() note.Code {
 	if p.low()*p.unitY > p.s.bound.length && p.low() > ceilDiv(p.s.bound.length, p.unitY) {
-		return "sums of panel sizes"
+		return note.BoundSums
 	}
 	return p.s.bound.by
 }

@@ -10,7 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/calc/note"
 )
 
 // Terms are the shop's terms: what its work costs, what it adds, what the
@@ -73,13 +73,13 @@ type Cost struct {
 	Unused     []string     // prices that no line of the order list took, by article
 	ValidUntil calendar.Day // 0 where that is not known
 	Late       bool         // the day of supply is past ValidUntil
-	Warnings   []string
+	Warnings   []note.Note
 }
 
 // Unpriced is an article on the order list without a price.
 type Unpriced struct {
 	Article, Name string
-	Why           string
+	Why           note.Note
 }
 
 // CostOf puts prices to an order list, as OrderList made it with these prices,
@@ -95,7 +95,7 @@ func CostOf(list []Line, prices []Price, work costing.Work, terms Terms) *Cost {
 	for _, l := range list {
 		if l.Price == nil {
 			c.Missing = append(c.Missing, Unpriced{l.Article, l.Name, unpricedBecause(l)})
-			if l.Because != "" {
+			if l.Because.Said() {
 				used[pricedBy(l.Article, prices)] = true
 			}
 			continue
@@ -118,15 +118,15 @@ func CostOf(list []Line, prices []Price, work costing.Work, terms Terms) *Cost {
 	slices.Sort(c.Unused)
 	c.Quote = job.Cost()
 	c.Complete = len(c.Missing) == 0 && (terms.Labour != nil || c.Hours.IsZero())
-	c.Warnings = c.warnings()
+	c.Warnings = note.Listed(c.warnings(), note.Most)
 	return c
 }
 
-func unpricedBecause(l Line) string {
-	if l.Because != "" {
+func unpricedBecause(l Line) note.Note {
+	if l.Because.Said() {
 		return l.Because
 	}
-	return "no price was given"
+	return note.New(note.NoPrice)
 }
 
 // pricedBy is the price in the list that an article would have.
@@ -184,22 +184,22 @@ func (c *Cost) Money(d decimal.Decimal) money.Money {
 	return money.Money{Amount: d, Currency: c.Terms.Currency}
 }
 
-func (c *Cost) warnings() []string {
-	var out []string
+func (c *Cost) warnings() []note.Note {
+	var out []note.Note
 	if n := len(c.Missing); n > 0 {
-		out = append(out, service.Counted(n, "article has", "articles have")+" no price: the sums are without them")
+		out = append(out, note.New(note.CostUnpriced, note.Count("count", n)))
 	}
 	if n := len(c.Unused); n > 0 {
-		out = append(out, service.Counted(n, "price is", "prices are")+" of nothing on the order list: see that the articles are spelt as the list has them")
+		out = append(out, note.New(note.CostUnused, note.Count("count", n)))
 	}
 	switch table := c.Terms.Table(); {
 	case c.Terms.Labour == nil && c.Hours.IsPositive():
-		out = append(out, "the work has no price: the sums are without it")
+		out = append(out, note.New(note.CostNoLabour))
 	case table.Preset != "":
-		out = append(out, "hours begin from the example "+table.Preset+" (common practice, no source); every shop has its own")
+		out = append(out, note.New(note.CostPreset, note.Name("preset", table.Preset)))
 	}
 	if c.Late {
-		out = append(out, "the price holds until "+c.ValidUntil.String()+", and the work is to be delivered on "+c.Terms.Validity.Supply.String()+": ask again before then")
+		out = append(out, note.New(note.CostLate, note.Name("until", c.ValidUntil.String()), note.Name("supply", c.Terms.Validity.Supply.String())))
 	}
 	return out
 }
