@@ -7414,7 +7414,7 @@ type PipingOffcut struct {
 	Size *Size `json:"size,omitempty"`
 
 	// WouldMake Not looked at; an offcut of an answer has it.
-	WouldMake *[]map[string]interface{} `json:"wouldMake,omitempty"`
+	WouldMake *[]Note `json:"wouldMake,omitempty"`
 
 	// XMm Where it lies on the plan, with yMm; 0 to 100 km. Two offcuts of one piece that both have a place may not share cloth.
 	XMm *Coordinate `json:"xMm,omitempty"`

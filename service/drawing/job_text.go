@@ -28,7 +28,8 @@ func JobText(ans *job.Answer) string {
 	p.bench()
 	p.line("")
 	p.line(strings.Repeat("=", pageCells))
-	p.notes(ans.Warnings, ans.Cautions)
+	p.line("LOOK OUT")
+	p.noteLines(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

@@ -7,8 +7,8 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 )
 
-// noteLine is a note as it stands on paper; a warning is about this very answer,
-// and bold.
+// noteLine is a note as it stands on paper. What is a danger is bold, and what is
+// to be done about this very answer.
 type noteLine struct {
 	text string
 	bold bool
@@ -21,7 +21,8 @@ func noteLines(warnings, cautions []note.Note, sys length.System) []noteLine {
 	all := slices.Concat(warnings, cautions)
 	var out []noteLine
 	for _, n := range note.Listed(all, len(all)) {
-		out = append(out, noteLine{apart(n.Text(sys)), slices.ContainsFunc(warnings, n.Same), n.From})
+		bold := n.Severity == note.Danger || n.Severity == note.Order && slices.ContainsFunc(warnings, n.Same)
+		out = append(out, noteLine{apart(n.Text(sys)), bold, n.From})
 	}
 	return out
 }
@@ -46,13 +47,17 @@ func (s *paper) notes(heading string, warnings, cautions []note.Note) {
 	}
 }
 
-// notes lists notes on a page of text, with the parts of a job that say so.
+// notes lists notes on a page of text.
 func (p *page) notes(warnings, cautions []note.Note) {
-	lines := noteLines(warnings, cautions, p.sys)
-	if len(lines) > 0 {
+	if len(warnings)+len(cautions) > 0 {
 		p.section("LOOK OUT")
 	}
-	for _, l := range lines {
+	p.noteLines(warnings, cautions)
+}
+
+// noteLines are notes without a heading, with the parts of a job that say so.
+func (p *page) noteLines(warnings, cautions []note.Note) {
+	for _, l := range noteLines(warnings, cautions, p.sys) {
 		text := l.text
 		if l.from != nil {
 			text += " [" + jobFrom(l.from) + "]"
