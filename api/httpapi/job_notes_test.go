@@ -21,7 +21,9 @@ type jobNote struct {
 	From                 []string
 }
 
-func (n jobNote) same(o jobNote) bool { return n.Code == o.Code && reflect.DeepEqual(n.Params, o.Params) }
+func (n jobNote) same(o jobNote) bool {
+	return n.Code == o.Code && reflect.DeepEqual(n.Params, o.Params)
+}
 
 // saidBy are the warnings and cautions anywhere within a part.
 func saidBy(t testing.TB, part any) []jobNote {
