@@ -21,6 +21,7 @@ type layer struct {
 	dir string   // the folder, or with a closing /... everything in and below it
 	std []string // packages of the standard library
 	own []string // packages of this module, by folder
+	use []string // packages of this module that only tests may import
 	ext []string // other modules, with all their packages
 }
 
@@ -45,29 +46,34 @@ var layers = []layer{
 	{dir: "calc/length", std: pure},
 	{dir: "calc/note", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/fault", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/geom", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/cloth", std: pure, own: []string{"calc/length", "calc/fault"}},
-	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
-	// plan searches with numbers seeded from the job.
-	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel"}},
-	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel"}},
+	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/cloth"}},
+	{dir: "calc/layout", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel"}},
+	// verify knows the job and the layouts, and nothing of how a plan is found.
+	{dir: "calc/verify", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel", "calc/layout"}},
+	// plan searches with numbers seeded from the job. It does not ask the verifier what will pass: only its tests do.
+	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel", "calc/layout"},
+		use: []string{"calc/verify"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel", "calc/practice"}},
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
-	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar"}, ext: []string{"github.com/shopspring/decimal"}},
-	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
-	{dir: "calc/piping", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar", "calc/practice"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/piping", std: pure, own: []string{"calc/length", "calc/geom", "calc/practice"}},
 	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
-	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel"}},
-	{dir: "calc/pleat", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/geom", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/pleat", std: pure, own: []string{"calc/length", "calc/geom", "calc/practice"}},
 	{dir: "calc/practice", std: pure, own: []string{"calc/length", "calc/fault"}},
-	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
-	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
+	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/panel", "calc/practice"}},
+	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/panel", "calc/practice"}},
 	// fire reads its rules, which are embedded in the program as text, with the JSON decoder; no file is opened.
 	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length", "calc/calendar"}},
 	// sheet draws its random changes from numbers seeded by the job.
 	{dir: "calc/sheet", std: with(pure, "math/rand/v2"), own: []string{"calc/length"}},
 	// foam nests its layers on sheets.
-	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/fault", "calc/sheet", "calc/money"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/sheet", "calc/money", "calc/practice"}, ext: []string{"github.com/shopspring/decimal"}},
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	// what is bought, and the job sheet made up of all answers, stand on the single answers.
@@ -156,6 +162,18 @@ func TestLayersRefuse(t *testing.T) {
 		{"calc/plan/x_test.go", module + "/service", false},
 		{"calc/plan/x_test.go", kin + "/openapi3", false},
 		{"calc/panel/x.go", module + "/calc/plan", false},
+		{"calc/plan/x.go", module + "/calc/layout", true},
+		{"calc/plan/x.go", module + "/calc/verify", false},
+		{"calc/plan/x_test.go", module + "/calc/verify", true},
+		{"calc/verify/x.go", module + "/calc/layout", true},
+		{"calc/verify/x.go", module + "/calc/plan", false},
+		{"calc/verify/x.go", module + "/calc/sheet", false},
+		{"calc/verify/x.go", "math/rand/v2", false},
+		{"calc/verify/x_test.go", module + "/calc/verify", true},
+		{"calc/verify/x_test.go", module + "/calc/plan", false},
+		{"calc/layout/x.go", module + "/calc/plan", false},
+		{"calc/layout/x.go", module + "/calc/verify", false},
+		{"service/x.go", module + "/calc/verify", true},
 		{"service/x.go", "context", true},
 		{"service/x.go", "time", false},
 		{"service/x.go", module + "/calc/plan", true},
@@ -212,8 +230,8 @@ func refused(f goFile) []string {
 	for _, name := range f.imports {
 		allowed := l.allows(name)
 		if strings.HasSuffix(f.path, "_test.go") {
-			allowed = allowed || inTests.allows(name) || name == path.Join(module, path.Dir(f.path)) ||
-				strings.HasPrefix(f.path, "api/") && inTestsOfAPI(name)
+			allowed = allowed || inTests.allows(name) || layer{own: l.use}.allows(name) ||
+				name == path.Join(module, path.Dir(f.path)) || strings.HasPrefix(f.path, "api/") && inTestsOfAPI(name)
 		}
 		if !allowed {
 			out = append(out, name)

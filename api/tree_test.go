@@ -82,6 +82,9 @@ func TestCalcIsPure(t *testing.T) {
 		}
 		read++
 		for _, bad := range impurities(t, filepath.Join(root, name), nil) {
+			if row := path.Dir(name) == "calc/practice" && strings.HasSuffix(bad, " is exported"); row {
+				continue // a row of the one table, which Go has no constant for
+			}
 			t.Errorf("%s: %s", name, bad)
 		}
 	})

@@ -14,6 +14,7 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
 )
@@ -70,7 +71,7 @@ func waddingOf(t testing.TB, req service.WaddingRequest) *service.WaddingAnswer 
 func soundPlan(t testing.TB, a *service.YardageAnswer) {
 	t.Helper()
 	job := plan.Job{Cloth: a.Request.Cloth, Panels: a.Request.Panels, Bolt: a.Request.Sold.Bolt}
-	if flaws := plan.Check(job, a.Result.Cut...); len(flaws) > 0 {
+	if flaws := verify.Check(job, a.Result.Cut...); len(flaws) > 0 {
 		t.Errorf("%s: %v", a.Request.Cloth.Name, flaws[0])
 	}
 	if a.Result.Bound > a.Result.Needed() || a.Order < a.Result.Needed() {
@@ -118,7 +119,7 @@ func TestFoundationWarns(t *testing.T) {
 	for _, want := range []note.Note{
 		note.New(note.WebsOverlap, note.Name("frame", "A"), note.Count("webs", 10)), note.New(note.WebsEven, note.Name("frame", "B")),
 		note.New(note.SpringsOver, note.Name("frame", "C")), note.New(note.WebsFew, note.Name("frame", "D")),
-		note.New(note.SpringsNotMade, note.Name("frame", "E"), note.Length("height", 60*benchCM, length.Nearest)),
+		note.New(note.SpringsNotMade, note.Name("frame", "E"), note.Length("height", 60*benchCM, length.Nearest), note.Name("least", "3"), note.Name("most", "14")),
 	} {
 		if !slices.ContainsFunc(a.Warnings, want.Same) {
 			t.Errorf("no warning %+v in %+v", want, a.Warnings)
@@ -154,7 +155,7 @@ func TestFoundationJoinsWhatIsWide(t *testing.T) {
 	}
 	req.Given = []practice.Given{{Name: "cloth-bolt", Value: int64(length.Metre)}}
 	l := service.FoundationFaults(req)
-	if l.Len() == 0 || l.Faults()[0].Pointer != "#/frames/0" || l.Faults()[0].Code != "longer-than-bolt" {
+	if l.Len() == 0 || l.Faults()[0].Pointer() != "#/frames/0" || l.Faults()[0].Code != "longer-than-bolt" {
 		t.Errorf("a bolt of 1 m: %+v", l.Faults())
 	}
 }
@@ -166,7 +167,7 @@ func TestFoundationRefusesScraps(t *testing.T) {
 		{ID: "B", Count: 50, Front: 4 * length.Metre, Depth: 4 * length.Metre, EdgeRows: -1},
 	}, Given: []practice.Given{{Name: "hessian-width", Value: int64(50 * benchCM)}, {Name: "seam", Value: int64(10 * benchCM)}}}}
 	l := service.FoundationFaults(req)
-	if l.Len() != 1 || l.Faults()[0].Pointer != "#/frames" || l.Faults()[0].Code != "too-many" {
+	if l.Len() != 1 || l.Faults()[0].Pointer() != "#/frames" || l.Faults()[0].Code != "too-many" {
 		t.Errorf("%+v", l.Faults())
 	}
 }

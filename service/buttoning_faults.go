@@ -7,21 +7,18 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // The limits of what is believed of a buttoned panel.
 const (
-	MinButtoned   = 50 * length.Millimetre
-	MaxButtoned   = 10 * length.Metre
-	MaxCrown      = length.Metre
-	MaxWellDepth  = 300 * length.Millimetre
-	MaxRuleAmount = 300 * length.Millimetre
-	MaxThickness  = 10 * length.Millimetre
-	MaxThrough    = length.Metre
-	MaxTie        = 2 * length.Metre
-	MinOffcut     = 10 * length.Millimetre
-	MaxOffcut     = 10 * length.Metre
-	MaxVary       = 100 * length.Millimetre
+	MinButtoned  = 50 * length.Millimetre
+	MaxButtoned  = 10 * length.Metre
+	MaxCrown     = length.Metre
+	MaxWellDepth = 300 * length.Millimetre
+	MinOffcut    = 10 * length.Millimetre
+	MaxOffcut    = 10 * length.Metre
+	MaxVary      = 100 * length.Millimetre
 )
 
 // ButtoningFaults are everything wrong with the request; pointers are those of
@@ -31,7 +28,7 @@ func ButtoningFaults(req ButtoningRequest) fault.List {
 	if l.Len() > 0 {
 		return l
 	}
-	root := fault.Path("")
+	root := fault.Path{}
 	if req.Groove != nil {
 		l.Between(root.Field("groove"), "the groove", *req.Groove, 0, req.Depth)
 	}
@@ -47,7 +44,7 @@ func ButtoningFaults(req ButtoningRequest) fault.List {
 
 // gridFaults are what shows once the grid is known.
 func (req ButtoningRequest) gridFaults(l *fault.List, w buttoning.Work) {
-	root := fault.Path("")
+	root := fault.Path{}
 	if _, ok := req.madeUp(w, req.Lies); !ok {
 		l.Add(root.Field("cloth").Field("width"), fault.WiderThanCloth, req.Cloth.Width.String(),
 			"the cover is cut "+w.Cut().Across.Text(length.Metric, length.Up)+" wide and cannot be made up from this cloth", "a wider cloth, narrower diamonds, or joins along the diamonds")
@@ -72,16 +69,16 @@ func (req ButtoningRequest) gridFaults(l *fault.List, w buttoning.Work) {
 // ButtoningFieldFaults are what is wrong with the fields, each by itself and with
 // one another. It may be asked of a request of which a part could not be read.
 func ButtoningFieldFaults(req ButtoningRequest) fault.List {
-	l := req.Cloth.Faults(fault.Path("").Field("cloth"))
-	root := fault.Path("")
+	l := req.Cloth.Faults(fault.At("cloth"))
+	root := fault.Path{}
 	req.panelFaults(&l, root.Field("panel"))
 	req.wishFaults(&l, root.Field("grid"))
 	l.Between(root.Field("depth"), "the depth of the wells", req.Depth, 0, MaxWellDepth)
 	if req.Groove != nil {
 		l.Between(root.Field("groove"), "the groove", *req.Groove, 0, MaxWellDepth)
 	}
-	l.Between(root.Field("allowance").Field("amount"), "the amount", req.Amount, 0, MaxRuleAmount)
-	l.Between(root.Field("joinSeam"), "the seam of a join", req.Seam, 0, panel.MaxJoinSeam)
+	req.Shop.Check(&l, root.Field("allowance").Field("amount"), "the amount", practice.ButtoningAmount)
+	req.Shop.Check(&l, root.Field("joinSeam"), "the seam of a join", practice.PanelJoin)
 	req.patternFaults(&l, root)
 	req.buttonFaults(&l, root.Field("buttons"))
 	return l
@@ -125,7 +122,7 @@ func (req ButtoningRequest) wishFaults(l *fault.List, at fault.Path) {
 	}
 	l.Between(at.Field("vary"), "the range", req.Vary, 0, MaxVary)
 	if req.Vary > 0 && req.Aim == nil {
-		l.Add(fault.Path("").Field("aim"), fault.Missing, "", "the spacing is varied for an aim, and none is given", "give aim, or leave grid.vary out")
+		l.Add(fault.At("aim"), fault.Missing, "", "the spacing is varied for an aim, and none is given", "give aim, or leave grid.vary out")
 	}
 }
 
@@ -170,9 +167,9 @@ func (req ButtoningRequest) knows(l *fault.List, at fault.Path, motif string) {
 
 func (req ButtoningRequest) buttonFaults(l *fault.List, at fault.Path) {
 	b := req.Buttons
-	l.Between(at.Field("thickness"), "the thickness of the cloth", b.Button.Cloth, 0, MaxThickness)
-	l.Between(at.Field("through"), "the depth behind the wells", b.Through, 0, MaxThrough)
-	l.Between(at.Field("tie"), "the tie", b.Tie, 0, MaxTie)
+	req.Shop.Check(l, at.Field("thickness"), "the thickness of the cloth", practice.ButtonCloth)
+	req.Shop.Check(l, at.Field("through"), "the depth behind the wells", practice.ButtonThrough)
+	req.Shop.Check(l, at.Field("tie"), "the tie", practice.ButtonTie)
 	if b.Motif != nil {
 		if req.Cloth.Pattern.LengthRepeat == 0 {
 			l.Add(at.Field("motif"), fault.NeedsPattern, *b.Motif, "buttons that carry a motif need a pattern that repeats along the cloth", "give pattern.lengthRepeat, or leave motif out")

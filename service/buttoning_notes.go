@@ -4,6 +4,7 @@ import (
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // buttoningWarnings are what the caller should know about this answer.
@@ -16,7 +17,7 @@ func buttoningWarnings(a *ButtoningAnswer) []note.Note {
 	if narrow := min(a.Work.Diamond().Across, a.Work.Diamond().Along); req.Depth > narrow {
 		out = append(out, note.New(note.WellsDeep, note.Length("across", narrow, length.Nearest)))
 	}
-	if least := 3 * length.Inch; min(a.Work.Edges.Side, a.Work.Edges.Top, a.Work.Edges.Bottom) < least {
+	if least := req.Shop.Length(practice.ButtoningEdge); min(a.Work.Edges.Side, a.Work.Edges.Top, a.Work.Edges.Bottom) < least {
 		out = append(out, note.New(note.ButtonsAtEdge, note.Length("least", least, length.Nearest)))
 	}
 	if a.Found != nil && !a.Found.Complete {
@@ -25,7 +26,7 @@ func buttoningWarnings(a *ButtoningAnswer) []note.Note {
 	if a.Found != nil && !req.Aim.OneSide && !a.Found.Mirrored {
 		out = append(out, note.New(note.ShiftUneven))
 	}
-	if a.Skew > length.Millimetre {
+	if a.Skew > req.Shop.Length(practice.ButtoningSkew) {
 		out = append(out, note.New(note.SidesDisagree, note.Length("off", a.Skew, length.Nearest)))
 	}
 	for i, p := range a.Joined.Parts {
@@ -39,7 +40,7 @@ func buttoningWarnings(a *ButtoningAnswer) []note.Note {
 func buttonWarnings(a *ButtoningAnswer) []note.Note {
 	wish := a.Request.Buttons
 	var out []note.Note
-	if wish.Button.TooThick() {
+	if a.Request.Button().TooThick(a.Request.Shop) {
 		out = append(out, note.New(note.ClothTooThick))
 	}
 	switch {
@@ -85,7 +86,7 @@ func (a *ButtoningAnswer) Allowances() (across, along AllowanceBeside) {
 
 func (a *ButtoningAnswer) beside(chord length.Length) AllowanceBeside {
 	over := func(m buttoning.Model) length.Length {
-		return buttoning.Spread{Model: m, Depth: a.Request.Depth, Amount: a.Request.Amount}.Over(chord)
+		return a.Request.spread(m).Over(chord)
 	}
 	b := AllowanceBeside{Chord: chord, Arc: over(buttoning.ByArc), Rule: over(buttoning.ByAmount), TwiceDepth: over(buttoning.ByTwiceDepth)}
 	b.RuleDepth = buttoning.DepthFor(chord, b.Rule)

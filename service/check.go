@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // CheckRequest asks what is wrong with a plan made by hand. Pieces of the job
@@ -65,7 +66,7 @@ type CheckAnswer struct {
 // PlanFault is a flaw of the plan, with the places of its two parties in the
 // request's placements, -1 for none.
 type PlanFault struct {
-	plan.Flaw
+	verify.Flaw
 	At, With int
 }
 
@@ -95,7 +96,7 @@ func (a *CheckAnswer) Order() length.Length {
 func (a *CheckAnswer) WouldSave() length.Length { return a.Length() - a.Engine.Result.Needed() }
 
 // Check answers a request that has no faults. The plan made by hand is put to
-// plan.Check; engine, which is Yardage where the service is in use, plans the
+// verify.Check; engine, which is Yardage where the service is in use, plans the
 // same job. It returns the context's error when the context ends before the
 // answer is complete.
 func Check(ctx context.Context, req CheckRequest, engine func(context.Context, YardageRequest) (*YardageAnswer, error)) (*CheckAnswer, error) {
@@ -127,7 +128,7 @@ func Check(ctx context.Context, req CheckRequest, engine func(context.Context, Y
 	return a, ctx.Err()
 }
 
-// boundSlack is how much the roundings that plan.Check lets pass may add up to.
+// boundSlack is how much the roundings that verify.Check lets pass may add up to.
 const boundSlack = length.Micrometre
 
 // boundHolds holds the engine's bound against a right plan of one length. No
@@ -145,7 +146,7 @@ func (a *CheckAnswer) boundHolds() error {
 	return nil
 }
 
-// byHand is a plan made by hand as plan.Check takes it.
+// byHand is a plan made by hand as verify.Check takes it.
 type byHand struct {
 	layouts []plan.Layout
 	from    [][]int // from[k][i] is where Placements[i] of layout k stands in the request
@@ -212,19 +213,19 @@ func placementOf(req CheckRequest, p HandPlacement, nth int) plan.Placement {
 // faults are the flaws of the plan in cutting order. A kind of flaw that only a
 // faulty request can have is an error: such a request is not answered.
 func (h byHand) faults(req CheckRequest) ([]PlanFault, error) {
-	flaws := plan.Check(plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}, h.layouts...)
+	flaws := verify.Check(req.Job(), h.layouts...)
 	off := make(map[[2]int]bool)
 	for _, f := range flaws {
 		switch f.Kind {
-		case plan.FlawBadJob, plan.FlawOutOfRange, plan.FlawUnknownPanel:
+		case verify.FlawBadJob, verify.FlawOutOfRange, verify.FlawUnknownPanel:
 			return nil, fmt.Errorf("%w: by hand: %s", ErrUnsound, f)
-		case plan.FlawMotifOff:
+		case verify.FlawMotifOff:
 			off[[2]int{f.Layout, f.Placement}] = true
 		}
 	}
 	var out []PlanFault
 	for _, f := range flaws {
-		if f.Kind == plan.FlawMotifMisreported &&
+		if f.Kind == verify.FlawMotifMisreported &&
 			(h.layouts[f.Layout].Placements[f.Placement].Motif == nil || off[[2]int{f.Layout, f.Placement}]) {
 			continue // none was named, or the wish itself is not kept, which is said already
 		}

@@ -21,7 +21,7 @@ const (
 func CheckFaults(req CheckRequest) fault.List {
 	l := CheckFieldFaults(req)
 	if l.Len() == 0 {
-		l = plan.Faults(plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}, "")
+		l = plan.Faults(req.Job(), fault.Path{})
 	}
 	return l
 }
@@ -31,7 +31,7 @@ func CheckFaults(req CheckRequest) fault.List {
 func CheckFieldFaults(req CheckRequest) fault.List {
 	req.Pieces = nil
 	l := YardageFieldFaults(req.YardageRequest)
-	root := fault.Path("")
+	root := fault.Path{}
 	handLengthFaults(&l, req.Lengths, root.Field("lengths"))
 	at := root.Field("placements")
 	if len(req.Placements) == 0 {

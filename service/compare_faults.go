@@ -21,7 +21,7 @@ func CompareFaults(req CompareRequest) fault.List { return CompareFieldFaults(re
 // comes last.
 func CompareFieldFaults(req CompareRequest) fault.List {
 	var l fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	for i, c := range req.Cloths {
 		here := root.Field("cloths").Index(i).Field("cloth")
 		l.Append(c.Faults(here))

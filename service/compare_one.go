@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -45,10 +46,10 @@ func (c *comparer) try(k cloth.Cloth, sold cloth.Sold) trial {
 		return trial{why: note.New(note.NotFinished)}
 	}
 	panels, loosened := fitted(c.req.Panels, k)
-	bad := panel.ClothFaults(panels, k, sold.Bolt, "")
+	bad := panel.ClothFaults(panels, k, sold.Bolt, fault.Path{})
 	job := plan.Job{Cloth: k, Panels: panels, Bolt: sold.Bolt}
 	if bad.Len() == 0 {
-		bad = plan.Faults(job, "")
+		bad = plan.Faults(job, fault.Path{})
 	}
 	if bad.Len() > 0 {
 		return trial{why: note.New(note.CannotBeCut, note.Name("fault", bad.Faults()[0].Detail))}

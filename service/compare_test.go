@@ -184,7 +184,7 @@ func TestCompareFaults(t *testing.T) {
 		req := chairOn(2)
 		tc.spoil(&req)
 		l := service.CompareFaults(req)
-		if got := l.Faults(); len(got) != 1 || got[0].Pointer+" "+string(got[0].Code) != tc.want {
+		if got := l.Faults(); len(got) != 1 || got[0].Pointer()+" "+string(got[0].Code) != tc.want {
 			text, _ := json.Marshal(got)
 			t.Errorf("%s: %s, want %s", tc.name, text, tc.want)
 		}

@@ -8,6 +8,8 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -44,7 +46,7 @@ func pieceFrom(b *bytesOf) furniture.Piece {
 	}
 	if b.next()%4 == 0 {
 		for _, a := range []*length.Length{&p.Allow.Seam, &p.Allow.Pull, &p.Allow.Tuck, &p.Allow.Under} {
-			*a = length.Length(b.of(int64(furniture.MaxAllowance/length.Millimetre))) * length.Millimetre
+			*a = length.Length(b.of(practice.CoverSeam.Most/int64(length.Millimetre))) * length.Millimetre
 		}
 	}
 	if b.next()%2 == 0 {
@@ -63,14 +65,14 @@ const (
 
 // provePiece makes the list of a piece on a cloth, and plans every cover.
 func provePiece(t *testing.T, p furniture.Piece, c cloth.Cloth) {
-	if l := p.Faults(""); l.Len() > 0 {
+	if l := p.Faults(fault.Path{}); l.Len() > 0 {
 		t.Fatalf("the piece has faults: %+v", l.Faults())
 	}
 	outside := cloths()[(len(p.Measures)+p.Count)%len(cloths())]
 	req := service.CuttingListRequest{Piece: p, Cloth: &c, Outside: &outside}
 	if l := service.CuttingListFaults(req); l.Len() > 0 {
 		for _, f := range l.Faults() {
-			if f.Code != fault.TooMany || f.Pointer != "#/count" {
+			if f.Code != fault.TooMany || f.Pointer() != "#/count" {
 				t.Fatalf("%+v", f)
 			}
 		}
@@ -98,7 +100,7 @@ func provePiece(t *testing.T, p furniture.Piece, c cloth.Cloth) {
 		}
 		job, polls := plan.Job{Cloth: from, Panels: panels}, 0
 		got := plan.Solve(job, plan.Quick, func() bool { polls++; return polls > mostPolls })
-		for _, f := range plan.Check(job, got.Cut...) {
+		for _, f := range verify.Check(job, got.Cut...) {
 			t.Errorf("cover %d: %s", cover, f)
 		}
 	}

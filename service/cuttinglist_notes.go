@@ -3,8 +3,6 @@ package service
 import (
 	"maps"
 	"slices"
-	"strconv"
-	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
@@ -20,16 +18,15 @@ func CuttingListFaults(req CuttingListRequest) fault.List {
 	if l.Len() > 0 {
 		return l
 	}
-	at := fault.Path("").Field("replace")
-	list := req.List()
+	at, list := fault.At("panels"), req.List()
 	if len(list.Panels) == 0 {
-		l.Add(fault.Path("").Field("drop"), fault.TooFew, "", "no panel is left", "leave at least one panel on the list")
+		l.Add(fault.At("drop"), fault.TooFew, "", "no panel is left", "leave at least one panel on the list")
 		return l
 	}
 	ans := CuttingList(req)
 	for cover, panels := range ans.Covers {
 		if cover == 0 && len(panels) == 0 {
-			l.Add(fault.Path("").Field("drop"), fault.TooFew, "", "no panel of the top cover is left", "leave at least one panel of the top cover")
+			l.Add(fault.At("drop"), fault.TooFew, "", "no panel of the top cover is left", "leave at least one panel of the top cover")
 			continue
 		}
 		var here fault.List
@@ -38,7 +35,7 @@ func CuttingListFaults(req CuttingListRequest) fault.List {
 			job := plan.Job{Cloth: *of, Panels: panels}
 			here.Append(panel.ClothFaults(panels, job.Cloth, 0, at))
 			if here.Len() == 0 {
-				here.Append(plan.Faults(job, ""))
+				here.Append(plan.Faults(job, fault.Path{}))
 			}
 		}
 		l.Append(located(here, panels, req, furniture.Cover(cover)))
@@ -52,32 +49,29 @@ func CuttingListFaults(req CuttingListRequest) fault.List {
 func located(l fault.List, panels []panel.Panel, req CuttingListRequest, cover furniture.Cover) fault.List {
 	var out fault.List
 	for _, f := range l.Faults() {
-		tokens := strings.Split(f.Pointer, "/")
-		at := fault.Path("").Field("replace")
+		of, _ := f.Path.In("panels")
+		n, rest, one := of.Entry()
+		f.Path = fault.At("replace")
 		if f.Code == fault.TooMany && req.Piece.Count > 1 {
-			at = fault.Path("").Field("count")
+			f.Path = fault.At("count")
 		}
-		if len(tokens) > 2 {
-			i, _ := strconv.Atoi(tokens[2])
-			k := slices.IndexFunc(req.Replace, func(p panel.Panel) bool { return p.ID == panels[i].ID })
+		if one {
+			k := slices.IndexFunc(req.Replace, func(p panel.Panel) bool { return p.ID == panels[n].ID })
 			switch {
 			case k >= 0:
-				at = at.Index(k)
-				for _, t := range tokens[3:] {
-					at = at.Field(t)
-				}
+				f.Path = f.Path.Index(k).Then(rest)
 			case f.Code == fault.WiderThanCloth:
-				at = fault.Path("").Field([...]string{"cloth", "outsideCloth", ""}[cover]).Field("width")
+				f.Path = fault.At([...]string{"cloth", "outsideCloth", ""}[cover]).Field("width")
 			}
 		}
-		out.Add(at, f.Code, f.Given, f.Detail, f.Try)
+		out.Append(fault.ListOf(f))
 	}
 	return out
 }
 
 // CuttingListFieldFaults are what is wrong with the fields by themselves.
 func CuttingListFieldFaults(req CuttingListRequest) fault.List {
-	root := fault.Path("")
+	root := fault.Path{}
 	l := req.Piece.Faults(root)
 	if req.Cloth != nil {
 		l.Append(req.Cloth.Faults(root.Field("cloth")))
@@ -102,7 +96,7 @@ func strangers(req CuttingListRequest, added map[string]bool) fault.List {
 	if _, ok := furniture.Find(req.Piece.Kind); !ok {
 		return l
 	}
-	root, known := fault.Path(""), make(map[string]bool)
+	root, known := fault.Path{}, make(map[string]bool)
 	for _, p := range req.Piece.List().Panels {
 		known[p.ID] = true
 	}

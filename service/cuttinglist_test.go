@@ -30,7 +30,7 @@ func cloths() []cloth.Cloth {
 
 // Every kind, with every choice of style and at its least, usual and largest
 // measures, comes down to a list that has no faults and that is planned on every
-// second cloth; service.Yardage puts each plan to plan.Check. FuzzCuttingList goes
+// second cloth; service.Yardage puts each plan to verify.Check. FuzzCuttingList goes
 // between.
 func TestEveryCuttingListIsPlanned(t *testing.T) {
 	planned := 0

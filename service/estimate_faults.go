@@ -19,12 +19,12 @@ func EstimateFaults(req EstimateRequest) fault.List {
 	for corner := -1; corner <= 1; corner++ {
 		k, sold := req.clothAt(corner)
 		panels, _ := fitted(req.pieceAt(corner, "").List().CutFrom(furniture.Top, k), k)
-		bad := panel.ClothFaults(panels, k, sold.Bolt, "")
+		bad := panel.ClothFaults(panels, k, sold.Bolt, fault.Path{})
 		if bad.Len() > 0 {
 			f := bad.Faults()[0]
-			at := fault.Path("").Field("clothWidth")
+			at := fault.At("clothWidth")
 			if req.Cloth != nil {
-				at = fault.Path("").Field("cloth").Field("width")
+				at = fault.At("cloth").Field("width")
 			}
 			l.Add(at, f.Code, k.Width.String(), f.Detail, "a wider cloth")
 			return l
@@ -36,7 +36,7 @@ func EstimateFaults(req EstimateRequest) fault.List {
 // EstimateFieldFaults are what is wrong with the fields, each by itself and with
 // one another.
 func EstimateFieldFaults(req EstimateRequest) fault.List {
-	root := fault.Path("")
+	root := fault.Path{}
 	l := req.Piece.Faults(root)
 	if c := req.Cloth; c != nil {
 		l.Append(c.Faults(root.Field("cloth")))

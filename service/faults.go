@@ -19,7 +19,7 @@ const (
 func YardageFaults(req YardageRequest) fault.List {
 	l := YardageFieldFaults(req)
 	if l.Len() == 0 {
-		l = plan.Faults(plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}, "")
+		l = plan.Faults(req.Job(), fault.Path{})
 	}
 	return l
 }
@@ -28,7 +28,7 @@ func YardageFaults(req YardageRequest) fault.List {
 // one another. It may be asked of a request of which a part could not be read.
 func YardageFieldFaults(req YardageRequest) fault.List {
 	var l fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	l.Append(req.Cloth.Faults(root.Field("cloth")))
 	l.Append(req.Sold.Faults(root.Field("cloth")))
 	for i, piece := range req.Pieces {

@@ -26,7 +26,7 @@ const (
 // wire form.
 func FireFaults(req FireRequest) fault.List {
 	l := FireFieldFaults(req)
-	at := fault.Path("")
+	at := fault.Path{}
 	if d := req.Job.AsOf; d < FirstFireDay {
 		l.Add(at.Field("asOf"), fault.TooSmall, d.String(), "the rules are held from "+FirstFireDay.String()+" on", FirstFireDay.String()+" or later")
 	}
@@ -37,7 +37,7 @@ func FireFaults(req FireRequest) fault.List {
 // be asked of a request of which a part could not be read.
 func FireFieldFaults(req FireRequest) fault.List {
 	var l fault.List
-	root, job := fault.Path(""), &req.Job
+	root, job := fault.Path{}, &req.Job
 	layers := root.Field("layers")
 	if len(job.Layers) == 0 {
 		l.Add(layers, fault.TooFew, "", "the stack is empty", "one layer or more")

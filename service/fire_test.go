@@ -163,9 +163,9 @@ func TestFireFaults(t *testing.T) {
 		l := FireFaults(req)
 		var got []string
 		for _, f := range l.Faults() {
-			got = append(got, f.Pointer+" "+string(f.Code))
+			got = append(got, f.Pointer()+" "+string(f.Code))
 			if f.Detail == "" || f.Try == "" {
-				t.Errorf("%s has no detail or no way out", f.Pointer)
+				t.Errorf("%s has no detail or no way out", f.Pointer())
 			}
 		}
 		if !slices.Equal(got, []string{want}) {

@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
@@ -27,9 +28,6 @@ type FoamAnswer struct {
 	Warnings []note.Note
 	Cautions []note.Note
 }
-
-// leastFoamOffcut is the least side of an offcut that is listed.
-const leastFoamOffcut = 50 * length.Millimetre
 
 // FoamFaults are everything wrong with the request.
 func FoamFaults(req FoamRequest) fault.List { return foam.Faults(&req.Job) }
@@ -54,7 +52,7 @@ func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
 		}
 		left := make([][]sheet.Offcut, len(g.Nest.Sheets))
 		for i, s := range g.Nest.Sheets {
-			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], req.Kerf, leastFoamOffcut)
+			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], req.Kerf, req.Shop.Length(practice.FoamOffcut))
 		}
 		a.Offcuts = append(a.Offcuts, left)
 	}
@@ -71,12 +69,13 @@ func foamDefaults(req FoamRequest) []string {
 		byPlace = byPlace || it.Over == nil && it.Fit == foam.ByPlace
 		tight = tight || it.Over == nil && it.Fit == foam.Tight
 	}
+	over, soft := req.Shop.Length(practice.FoamOverTight).String(), req.Shop.Length(practice.FoamOverSoft).String()
 	out := []string{}
 	if byPlace {
-		out = append(out, "Over-cut by place: a seat 12 mm over the finished width and depth, a back or scatter cushion 25 mm, an arm or a pad nothing (common practice, no source).")
+		out = append(out, "Over-cut by place: a seat "+over+" over the finished width and depth, a back or scatter cushion "+soft+", an arm or a pad nothing (common practice, no source).")
 	}
 	if tight {
-		out = append(out, "Over-cut of a tight cushion: 12 mm over the finished width and depth (common practice, no source).")
+		out = append(out, "Over-cut of a tight cushion: "+over+" over the finished width and depth (common practice, no source).")
 	}
 	return out
 }
@@ -90,7 +89,7 @@ func foamWarnings(a *FoamAnswer) []note.Note {
 	var of [][]string    // which items each is about
 	for i := range a.Request.Items {
 		it := &a.Request.Items[i]
-		for _, n := range foamItemWarnings(it, &a.Result.Cuts[i], a.Request.Foams[it.Foam]) {
+		for _, n := range foamItemWarnings(it, &a.Result.Cuts[i], &a.Request) {
 			k := slices.IndexFunc(said, n.Same)
 			if k < 0 {
 				k = len(said)
@@ -108,7 +107,8 @@ func foamWarnings(a *FoamAnswer) []note.Note {
 
 // foamItemWarnings are those of one item, before they are put together with those
 // of others.
-func foamItemWarnings(it *foam.Item, c *foam.Cut, core foam.Foam) []note.Note {
+func foamItemWarnings(it *foam.Item, c *foam.Cut, req *FoamRequest) []note.Note {
+	core := req.Foams[it.Foam]
 	var out []note.Note
 	if c.Off != 0 {
 		way := "thicker"
@@ -118,29 +118,34 @@ func foamItemWarnings(it *foam.Item, c *foam.Cut, core foam.Foam) []note.Note {
 		out = append(out, note.New(note.FoamOff, note.Names("items"), note.Count("more", 0), note.Length("thickness", c.Thickness, length.Nearest),
 			note.Length("off", max(c.Off, -c.Off), length.Nearest), note.Name("way", way)))
 	}
-	for _, w := range foam.Concerns(it.Place, c.Thickness, core) {
-		out = append(out, foamConcern(w, it.Place, core))
+	for _, w := range foam.Concerns(it.Place, c.Thickness, core, req.Shop) {
+		out = append(out, foamConcern(w, it.Place, core, req.Shop))
 	}
 	return out
 }
 
 // foamConcern says why a foam may not suit, of no item yet.
-func foamConcern(c foam.Concern, p foam.Place, f foam.Foam) note.Note {
-	among := "seat" // the foams whose densities it is held against
-	if c == foam.TooDense && f.Density > 100_000 || c == foam.TooLight && p != foam.Seat && p != foam.Pad {
-		among = "any"
-	}
+func foamConcern(c foam.Concern, p foam.Place, f foam.Foam, shop practice.Set) note.Note {
 	switch c {
 	case foam.TooThin:
-		return note.New(note.FoamTooThin, note.Names("items"), note.Count("more", 0))
+		return note.New(note.FoamTooThin, note.Names("items"), note.Count("more", 0), note.Exact("seat", shop.Length(foam.Thin(foam.Seat))),
+			note.Exact("back", shop.Length(foam.Thin(foam.Back))), note.Exact("pad", shop.Length(foam.Thin(foam.Pad))), note.Exact("arm", shop.Length(foam.Thin(foam.Arm))))
 	case foam.TooSoft:
-		return note.New(note.FoamTooSoft, note.Names("items"), note.Count("more", 0), note.Count("hardness", f.Hardness), note.Count("at", f.At))
+		return note.New(note.FoamTooSoft, note.Names("items"), note.Count("more", 0), note.Count("hardness", f.Hardness), note.Count("at", f.At),
+			note.Count("least", shop.Count(practice.FoamSoftSeat)), note.Count("most", shop.Count(practice.FoamHardSeat)))
 	case foam.TooHard:
-		return note.New(note.FoamTooHard, note.Names("items"), note.Count("more", 0), note.Count("hardness", f.Hardness), note.Count("at", f.At))
-	case foam.TooDense:
-		return note.New(note.FoamTooDense, note.Names("items"), note.Count("more", 0), note.Name("among", among))
+		return note.New(note.FoamTooHard, note.Names("items"), note.Count("more", 0), note.Count("hardness", f.Hardness), note.Count("at", f.At),
+			note.Count("most", shop.Count(practice.FoamHardestBack)))
 	}
-	return note.New(note.FoamTooLight, note.Names("items"), note.Count("more", 0), note.Name("among", among))
+	than, among, least, most := "light", "seat", practice.FoamLightSeat, practice.FoamDenseSeat
+	if c == foam.TooDense {
+		than = "dense"
+	}
+	if c == foam.TooDense && f.Density > shop.Density(practice.FoamDensest) || c == foam.TooLight && p != foam.Seat && p != foam.Pad {
+		among, least, most = "any", practice.FoamLightest, practice.FoamDensest
+	}
+	return note.New(note.FoamTooDense, note.Names("items"), note.Count("more", 0), note.Name("than", than), note.Name("among", among),
+		note.Decimal("least", shop.Number(least)), note.Decimal("most", shop.Number(most)), note.Name("source", shop.Source(*practice.FoamDensest.Setting)))
 }
 
 func foamCautions() []note.Note {

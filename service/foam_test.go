@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // fiveSizes are cushions that fill several sheets.
@@ -62,11 +63,11 @@ func TestPlanCheckerFindsSheetsRight(t *testing.T) {
 			}
 			cut = append(cut, l)
 		}
-		if flaws := plan.Check(job, cut...); len(flaws) > 0 {
+		if flaws := verify.Check(job, cut...); len(flaws) > 0 {
 			t.Fatal(flaws)
 		}
 		cut[0].Placements[0].X += 2 * length.Metre
-		if len(plan.Check(job, cut...)) == 0 {
+		if len(verify.Check(job, cut...)) == 0 {
 			t.Error("a spoilt nesting is found right")
 		}
 	}

@@ -37,7 +37,7 @@ type FoundationAnswer struct {
 func Foundation(ctx context.Context, req FoundationRequest) (*FoundationAnswer, error) {
 	a := &FoundationAnswer{Request: req, Work: foundation.Plan(req.Job)}
 	for _, use := range foundation.Uses() {
-		c := foundationCloth(use, a.Work, req.Given)
+		c := foundationCloth(use, a.Work, req.Practice())
 		if len(c.panels) == 0 {
 			continue
 		}
@@ -53,13 +53,12 @@ func Foundation(ctx context.Context, req FoundationRequest) (*FoundationAnswer, 
 }
 
 // foundationCloth gathers what is cut from one cloth.
-func foundationCloth(use foundation.Use, w foundation.Work, given []practice.Given) plainCloth {
-	u := foundation.Book().Use(given)
+func foundationCloth(use foundation.Use, w foundation.Work, u practice.Set) plainCloth {
 	name := use.String()
 	if use == foundation.Bottoming {
 		name = "bottoming cloth"
 	}
-	c := plainCloth{name: name, width: u.Length(use.String() + "-width"), bolt: u.Length("cloth-bolt"), step: u.Length("cloth-step")}
+	c := plainCloth{name: name, width: u.Length(use.Width()), bolt: u.Length(practice.ClothBolt), step: u.Length(practice.ClothStep)}
 	for _, p := range w.Panels {
 		if p.Use == use {
 			c.add(p.Frame, p.Panel)
@@ -71,23 +70,25 @@ func foundationCloth(use foundation.Use, w foundation.Work, given []practice.Giv
 // FoundationFaults are everything wrong with the request; pointers are those of
 // the wire form.
 func FoundationFaults(req FoundationRequest) fault.List {
-	l := req.Faults("")
+	l := req.Faults(fault.Path{})
 	if l.Len() > 0 {
 		return l
 	}
 	w := foundation.Plan(req.Job)
 	for _, use := range foundation.Uses() {
-		c := foundationCloth(use, w, req.Given)
-		l.Append(c.faults(fault.Path("").Field("frames")))
+		c := foundationCloth(use, w, req.Practice())
+		l.Append(c.faults(fault.At("frames")))
 	}
 	return l
 }
 
 // FoundationFieldFaults are what is wrong with the fields. It may be asked of a
 // request of which a part could not be read.
-func FoundationFieldFaults(req FoundationRequest) fault.List { return req.FieldFaults("") }
+func FoundationFieldFaults(req FoundationRequest) fault.List { return req.FieldFaults(fault.Path{}) }
 
 func foundationWarnings(a *FoundationAnswer) []note.Note {
+	u := a.Request.Practice()
+	low, high := u.Length(practice.SpringLowest), u.Length(practice.SpringHighest)
 	var out []note.Note
 	for k, b := range a.Work.Built {
 		f := a.Request.Frames[k]
@@ -97,8 +98,9 @@ func foundationWarnings(a *FoundationAnswer) []note.Note {
 		if f.UnderSprings && !b.Webbing.WebsUnderSprings {
 			out = append(out, note.New(note.WebsEven, note.Name("frame", f.ID)))
 		}
-		if h := b.Spring.Height; len(b.Grid.Centres) > 0 && (h < foundation.LowestSpring || h > foundation.HighestSpring) {
-			out = append(out, note.New(note.SpringsNotMade, note.Name("frame", f.ID), note.Length("height", h, length.Nearest)))
+		if h := b.Spring.Height; len(b.Grid.Centres) > 0 && (h < low || h > high) {
+			out = append(out, note.New(note.SpringsNotMade, note.Name("frame", f.ID), note.Length("height", h, length.Nearest),
+				note.Name("least", practice.Inches(low)), note.Name("most", practice.Inches(high))))
 		}
 		if b.Grid.Over {
 			out = append(out, note.New(note.SpringsOver, note.Name("frame", f.ID)))

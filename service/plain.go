@@ -26,7 +26,7 @@ func (c *plainCloth) add(owner int, p panel.Panel) {
 }
 
 // cut plans the cloth with little effort: a plan of a few plain pieces is soon as
-// short as it can be. Like every plan it is put to plan.Check.
+// short as it can be. Like every plan it is put to verify.Check.
 func (c *plainCloth) cut(ctx context.Context, units length.System) (*YardageAnswer, error) {
 	ans, err := Yardage(ctx, YardageRequest{
 		Units: units, Effort: plan.Quick, Panels: c.panels,
@@ -65,7 +65,7 @@ func (c *plainCloth) faults(at fault.Path) fault.List {
 		return l
 	}
 	for i, p := range c.panels {
-		found := panel.ClothFaults([]panel.Panel{p}, cloth.Cloth{Name: c.name, Width: c.width}, c.bolt, "")
+		found := panel.ClothFaults([]panel.Panel{p}, cloth.Cloth{Name: c.name, Width: c.width}, c.bolt, fault.Path{})
 		for _, f := range found.Faults() {
 			l.Add(at.Index(c.owner[i]), f.Code, "", "the "+c.name+": "+f.Detail, f.Try+"; the width and the length of the cloth are settings")
 		}

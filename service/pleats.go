@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/pleat"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // PleatsRequest asks how the fullness of an edge is laid away.
@@ -35,16 +36,16 @@ func (a *PleatsAnswer) Kind() string {
 }
 
 // pleatStep is the step in which shares are taken, as marks are read off a tape.
-func pleatStep(sys length.System) length.Length {
+func pleatStep(sys length.System, shop practice.Set) length.Length {
 	if sys == length.Imperial {
-		return length.Inch / 16
+		return shop.Length(practice.PleatStepInch)
 	}
-	return length.Millimetre
+	return shop.Length(practice.PleatStep)
 }
 
 // Pleats answers a request that has no faults.
 func Pleats(req PleatsRequest) *PleatsAnswer {
-	req.Step = pleatStep(req.Units)
+	req.Step = pleatStep(req.Units, req.Shop)
 	r := pleat.Plan(req.Job)
 	a := &PleatsAnswer{Request: req, Result: r, Cautions: note.Listed(pleatsCautions(r), note.Most)}
 	a.Remainder = remainderText(r, req.Units)
@@ -123,10 +124,10 @@ func pleatsWarnings(req PleatsRequest, r pleat.Result) []note.Note {
 	for _, m := range r.Marks {
 		deepest, wide = max(deepest, m.Depth), max(wide, m.Take)
 	}
-	const shallow = 3 * length.Millimetre
+	shallow := req.Shop.Length(practice.PleatShallow)
 	switch r.Style {
 	case pleat.Snips:
-		if wide > 10*length.Millimetre {
+		if wide > req.Shop.Length(practice.SnipOpening) {
 			out = append(out, note.New(note.PleatsWide, note.Length("opens", wide, length.Up)))
 		}
 		return out
@@ -145,7 +146,7 @@ func pleatsWarnings(req PleatsRequest, r pleat.Result) []note.Note {
 		out = append(out, note.New(note.PleatsFolds, note.Length("deep", deepest, length.Up), note.Length("spacing", r.Spacing, length.Up)))
 	}
 	if deepest < shallow {
-		out = append(out, note.New(note.PleatsShallow))
+		out = append(out, note.New(note.PleatsShallow, note.Exact("shallow", shallow)))
 	}
 	return out
 }

@@ -36,7 +36,7 @@ func PleatsFaults(req PleatsRequest) fault.List {
 // PleatsFieldFaults may be asked of a request of which a part could not be read.
 func PleatsFieldFaults(req PleatsRequest) fault.List {
 	var l fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	geometryFaults(&l, req.From, root.Field("from"))
 	if req.MaxDepth != 0 {
 		l.Between(root.Field("maxDepth"), "the depth of a fold", req.MaxDepth, MinPleatDepth, MaxPleatDepth)
@@ -103,7 +103,7 @@ func geometryFaults(l *fault.List, f pleat.From, at fault.Path) {
 
 // pleatsTogether is what can be said only when the excess is known.
 func pleatsTogether(l *fault.List, req PleatsRequest) {
-	root := fault.Path("")
+	root := fault.Path{}
 	excess, finished := req.Excess()
 	if req.Over > finished {
 		l.Add(root.Field("over"), fault.TooLarge, req.Over.String(), "this is longer than the finished edge", "at most "+finished.String())
@@ -114,10 +114,7 @@ func pleatsTogether(l *fault.List, req PleatsRequest) {
 	if req.Style != pleat.AnyStyle {
 		l.Add(root.Field("style"), fault.NotAllowed, string(req.Style), "the cloth is too short at this edge, which is snipped and not folded", "leave style out")
 	}
-	margin := req.Margin
-	if margin == 0 {
-		margin = pleat.DefaultMargin
-	}
+	margin := req.SnipMargin()
 	from := root.Field("from").Field("turnOver")
 	switch {
 	case req.TurnOver == 0:

@@ -4,6 +4,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 )
 
@@ -54,7 +55,7 @@ func Relief(req ReliefRequest) *ReliefAnswer {
 	for i, c := range relief.Cuts(req.Job) {
 		o := req.Obstacles[i]
 		a.Cuts = append(a.Cuts, ReliefCut{c, reliefSteps(o, c, req.Units)})
-		warnings = append(warnings, reliefWarnings(o, c)...)
+		warnings = append(warnings, reliefWarnings(req, o, c)...)
 	}
 	for _, pair := range relief.Crossing(cutsOf(a)) {
 		warnings = append(warnings, note.New(note.ReliefCrossing, note.Name("first", req.Obstacles[pair[0]].ID), note.Name("second", req.Obstacles[pair[1]].ID)))
@@ -72,7 +73,7 @@ func cutsOf(a *ReliefAnswer) []relief.Cut {
 }
 
 // reliefWarnings say what is wrong with one cut.
-func reliefWarnings(o relief.Obstacle, c relief.Cut) []note.Note {
+func reliefWarnings(req ReliefRequest, o relief.Obstacle, c relief.Cut) []note.Note {
 	var out []note.Note
 	switch {
 	case c.Whole:
@@ -94,7 +95,7 @@ func reliefWarnings(o relief.Obstacle, c relief.Cut) []note.Note {
 		out = append(out, note.New(note.ReliefShort, note.Name("obstacle", o.ID), note.Name("flap", f.Name),
 			note.Length("short", f.Needed-f.Width, length.Up), note.Length("needed", f.Needed, length.Up), note.Length("allowance", allowance, length.Up)))
 	}
-	const thin = 6 * length.Millimetre
+	thin := req.Shop.Length(practice.ReliefPatch)
 	if c.Whole && c.Margin() < thin {
 		out = append(out, note.New(note.ReliefMargin, note.Name("obstacle", o.ID), note.Length("margin", c.Margin(), length.Down)))
 	}

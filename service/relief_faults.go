@@ -30,7 +30,7 @@ func ReliefFaults(req ReliefRequest) fault.List { return ReliefFieldFaults(req) 
 // ReliefFieldFaults may be asked of a request of which a part could not be read.
 func ReliefFieldFaults(req ReliefRequest) fault.List {
 	var l fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	at := root.Field("panel")
 	l.Between(at.Field("size").Field("across"), "a finished size", req.Size.Across, panel.MinSize, panel.MaxSize)
 	l.Between(at.Field("size").Field("along"), "a finished size", req.Size.Along, panel.MinSize, panel.MaxSize)

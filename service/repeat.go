@@ -75,22 +75,9 @@ func Repeat(req RepeatRequest) (*RepeatAnswer, error) {
 	}
 	a.Layout = repeat.Lay(req.Cloth, drops, a.Seam)
 	a.Rules = []RuleTotal{{repeat.Exact, a.Layout.Length}}
-	if repeat.IsHalf(req.Cloth.Pattern) {
-		for _, r := range []repeat.Rule{repeat.HalfRepeatOnce, repeat.HalfRepeatEach, repeat.InTurn} {
-			a.Rules = append(a.Rules, RuleTotal{r, repeat.Printed(r, req.Cloth, drops, a.Layout.Length)})
-		}
-	}
 	a.Needed, a.AnyStart = a.Layout.Length, a.Layout.AnyStart
-	for _, r := range a.Rules[1:] {
-		if r.Rule != req.Rule {
-			continue
-		}
-		// A printed rule reckons from the start of a drop; what is passed over
-		// before it comes on top: at worst a repeat.
-		a.Needed, a.AnyStart = r.Total+a.Layout.Lead, r.Total
-		if a.Layout.Placed {
-			a.AnyStart += req.Cloth.Pattern.LengthRepeat
-		}
+	if repeat.IsHalf(req.Cloth.Pattern) {
+		a.printedRules(drops)
 	}
 	buy := a.AnyStart
 	if req.Cloth.StartKnown {
@@ -104,6 +91,25 @@ func Repeat(req RepeatRequest) (*RepeatAnswer, error) {
 	a.Warnings = note.Listed(repeatWarnings(a), note.Most)
 	a.Cautions = note.Listed(yardageCautions(YardageRequest{Cloth: req.Cloth, Sold: req.Sold}), note.Most)
 	return a, nil
+}
+
+// printedRules reckons by the printed rules, and goes by the one asked for. A rule
+// reckons from a start that suits it, or from the one that is known; from any start,
+// at worst a repeat is passed over before that.
+func (a *RepeatAnswer) printedRules(drops []repeat.Drop) {
+	known, best := a.Request.Cloth, a.Request.Cloth
+	best.StartKnown = false
+	for _, r := range []repeat.Rule{repeat.HalfRepeatOnce, repeat.HalfRepeatEach, repeat.InTurn} {
+		total := repeat.Printed(r, known, drops, a.Seam, a.Layout.Length)
+		a.Rules = append(a.Rules, RuleTotal{r, total})
+		if r != a.Request.Rule {
+			continue
+		}
+		a.Needed, a.AnyStart = total, repeat.Printed(r, best, drops, a.Seam, a.Layout.Length)
+		if a.Layout.Placed {
+			a.AnyStart += known.Pattern.LengthRepeat
+		}
+	}
 }
 
 // asked works out what was asked beside the drops.

@@ -27,7 +27,7 @@ func RepeatFaults(req RepeatRequest) fault.List { return RepeatFieldFaults(req) 
 // RepeatFieldFaults are what is wrong with the fields, each by itself and with
 // one another. It may be asked of a request of which a part could not be read.
 func RepeatFieldFaults(req RepeatRequest) fault.List {
-	root := fault.Path("")
+	root := fault.Path{}
 	l := req.Cloth.Faults(root.Field("cloth"))
 	l.Append(req.Sold.Faults(root.Field("cloth")))
 	l.Between(root.Field("seamAllowance"), "a seam allowance", req.Seam, 0, MaxFinished)

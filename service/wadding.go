@@ -40,7 +40,7 @@ type WaddingAnswer struct {
 func Wadding(ctx context.Context, req WaddingRequest) (*WaddingAnswer, error) {
 	a := &WaddingAnswer{Request: req, Work: wadding.Plan(req.Job)}
 	for _, s := range a.Work.Sheets {
-		c := waddingCloth(s, req.Given)
+		c := waddingCloth(s, req.Practice())
 		cut, err := c.cut(ctx, req.Units)
 		if err != nil {
 			return nil, err
@@ -53,9 +53,8 @@ func Wadding(ctx context.Context, req WaddingRequest) (*WaddingAnswer, error) {
 }
 
 // waddingCloth gathers what is cut from one sheet material.
-func waddingCloth(s wadding.Sheet, given []practice.Given) plainCloth {
-	u := wadding.Book().Use(given)
-	c := plainCloth{name: s.Material.String(), width: s.Width, bolt: s.Roll, step: u.Length("sheet-step")}
+func waddingCloth(s wadding.Sheet, u practice.Set) plainCloth {
+	c := plainCloth{name: s.Material.String(), width: s.Width, bolt: s.Roll, step: u.Length(practice.WaddingStep)}
 	for _, p := range s.Pieces {
 		c.add(p.Item, p.Panel)
 	}
@@ -94,20 +93,20 @@ func compareLengths(a, b length.Length) int {
 // WaddingFaults are everything wrong with the request; pointers are those of the
 // wire form.
 func WaddingFaults(req WaddingRequest) fault.List {
-	l := req.Faults("")
+	l := req.Faults(fault.Path{})
 	if l.Len() > 0 {
 		return l
 	}
 	for _, s := range wadding.Plan(req.Job).Sheets {
-		c := waddingCloth(s, req.Given)
-		l.Append(c.faults(fault.Path("").Field("items")))
+		c := waddingCloth(s, req.Practice())
+		l.Append(c.faults(fault.At("items")))
 	}
 	return l
 }
 
 // WaddingFieldFaults are what is wrong with the fields. It may be asked of a
 // request of which a part could not be read.
-func WaddingFieldFaults(req WaddingRequest) fault.List { return req.FieldFaults("") }
+func WaddingFieldFaults(req WaddingRequest) fault.List { return req.FieldFaults(fault.Path{}) }
 
 func waddingWarnings(a *WaddingAnswer) []note.Note {
 	var out []note.Note

@@ -12,7 +12,9 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // YardageRequest asks how much of one cloth to order for a cutting list.
@@ -23,6 +25,7 @@ type YardageRequest struct {
 	Pieces []length.Length // of the same cloth, in hand
 	Panels []panel.Panel
 	Effort plan.Effort
+	Shop   practice.Set // what the workroom goes by
 	// Obstacles are what each panel must pass, by its index; for the drawing only.
 	Obstacles map[int][]relief.Obstacle
 }
@@ -34,7 +37,12 @@ func (r YardageRequest) ReliefCuts(i int) []relief.Cut {
 		return nil
 	}
 	p := r.Panels[i]
-	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i]})
+	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i], Shop: r.Shop})
+}
+
+// Job is what is planned.
+func (r YardageRequest) Job() plan.Job {
+	return plan.Job{Cloth: r.Cloth, Panels: r.Panels, Bolt: r.Sold.Bolt}
 }
 
 // YardageAnswer is the order, the plan and the proof. Lengths are exact; they
@@ -102,14 +110,14 @@ type PieceUse struct {
 	AnyStart bool
 }
 
-// ErrUnsound says that a plan did not stand up to plan.Check. It is a fault of
+// ErrUnsound says that a plan did not stand up to verify.Check. It is a fault of
 // the engine, never of the request, and no such plan is answered.
 var ErrUnsound = errors.New("service: the plan failed its check")
 
 // ErrHurried says that there was no plan yet when the search was hurried.
 var ErrHurried = errors.New("service: hurried before there was a plan")
 
-// Yardage answers a request that has no faults. Every plan is put to plan.Check
+// Yardage answers a request that has no faults. Every plan is put to verify.Check
 // before it is answered. It returns the context's error when the context ends
 // before the answer is complete.
 func Yardage(ctx context.Context, req YardageRequest) (*YardageAnswer, error) {
@@ -128,7 +136,7 @@ func YardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*Yar
 }
 
 func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
-	job := plan.Job{Cloth: req.Cloth, Panels: req.Panels, Bolt: req.Sold.Bolt}
+	job := req.Job()
 	stop := func() bool { return ctx.Err() != nil || hurry() }
 	r := plan.Solve(job, req.Effort, stop)
 	if err := ctx.Err(); err != nil {
@@ -163,7 +171,7 @@ func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*Yar
 
 // sound puts a whole plan to the independent check.
 func sound(job plan.Job, layouts ...plan.Layout) error {
-	if flaws := plan.Check(job, layouts...); len(flaws) > 0 {
+	if flaws := verify.Check(job, layouts...); len(flaws) > 0 {
 		return fmt.Errorf("%w: %s", ErrUnsound, flaws[0])
 	}
 	return nil

@@ -295,7 +295,7 @@ func TestYardageFaults(t *testing.T) {
 		list := service.YardageFaults(req)
 		var got []string
 		for _, f := range list.Faults() {
-			got = append(got, f.Pointer+" "+string(f.Code))
+			got = append(got, f.Pointer()+" "+string(f.Code))
 		}
 		if !slices.Equal(got, tc.want) {
 			t.Errorf("%s: faults %q, want %q", tc.name, got, tc.want)

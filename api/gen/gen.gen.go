@@ -6255,7 +6255,7 @@ type JobCost struct {
 	AsOf    *CalendarDay `json:"asOf,omitempty"`
 	Balance Money        `json:"balance"`
 
-	// Complete True when everything on the order list has a price and the work has a rate.
+	// Complete True when every part could be worked out, everything on the order list has a price and the work has a rate.
 	Complete    bool        `json:"complete"`
 	Contingency JobCostLine `json:"contingency"`
 
@@ -6272,7 +6272,9 @@ type JobCost struct {
 	// Late True when the day of supply is past validUntil.
 	Late      *bool         `json:"late,omitempty"`
 	Materials []JobCostLine `json:"materials"`
-	Missing   []JobUnpriced `json:"missing"`
+
+	// Missing What the sums are without. Parts that could not be worked out come first.
+	Missing []JobUnpriced `json:"missing"`
 
 	// Net All lines, before tax.
 	Net      Money       `json:"net"`
@@ -6897,7 +6899,11 @@ type JobTermsRounding string
 // JobTermsTaxBy Whether the tax of each line is rounded, or that of each rate on the sum of its lines.
 type JobTermsTaxBy string
 
-// JobUnpriced defines model for JobUnpriced.
+// JobUnpriced An article on the order list without a price, or a part that could not be
+// worked out, whether it is shown or not. `name` is then the part as in
+// `orderList.without`, and `article` what it is bought as, or the family of
+// that: cloth/HERON, piping/HERON, buttoning/IB, foam, wadding,
+// foundation/modern, fire.
 type JobUnpriced struct {
 	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
 	//
@@ -8201,7 +8207,7 @@ type RepeatAnswer struct {
 	// The last three are for a straight match, where all come to whole repeats, or a half-drop.
 	Rule RepeatRule `json:"rule"`
 
-	// Rules What each rule reckons from a start that suits it; only the exact layout where the printed rules do not apply.
+	// Rules What each rule reckons from a start that suits it, or from `startsAt`; only the exact layout where the printed rules do not apply.
 	Rules []RepeatRuleTotal `json:"rules"`
 	Seam  RepeatSeam        `json:"seam"`
 

@@ -70,7 +70,7 @@ func (c *contract) readLine(text []byte) (oneLine, *Problem) {
 		return l, malformed(err)
 	}
 	var faults fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	if doc.Kind != strictjson.Object {
 		faults.Add(root, fault.WrongType, "", "a line is an object", `{"operation": "/v1/pleats", "request": {...}}`)
 		return l, invalid(faults.Faults())
@@ -106,7 +106,7 @@ func (c *contract) readLine(text []byte) (oneLine, *Problem) {
 
 // readOperation finds the operation that a line names.
 func (c *contract) readOperation(l *oneLine, named *strictjson.Value, faults *fault.List) {
-	at := fault.Path("").Field("operation")
+	at := fault.At("operation")
 	switch {
 	case named == nil:
 		faults.Add(at, fault.Missing, "", "the operation is missing", "the path of one that takes a JSON body, such as /v1/pleats")
@@ -228,7 +228,7 @@ func (p *Problem) under(field string) *Problem {
 	inner := *p
 	inner.Faults = slices.Clone(p.Faults)
 	for i, f := range inner.Faults {
-		inner.Faults[i].Pointer = "#/" + field + strings.TrimPrefix(f.Pointer, "#")
+		inner.Faults[i].Path = fault.At(field).Then(f.Path)
 	}
 	return &inner
 }

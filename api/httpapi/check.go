@@ -20,7 +20,7 @@ func checkFromWire(w *gen.YardageCheckRequest) (service.CheckRequest, fault.List
 	for i := range w.Placements {
 		req.Placements[i] = handFromWire(&w.Placements[i])
 	}
-	at := fault.Path("").Field("lengths")
+	at := fault.At("lengths")
 	for i, l := range value(w.Lengths) {
 		one := service.HandLength{Piece: value(l.Piece), Length: t.positive(l.Length, at.Index(i).Field("length"))}
 		if l.Start != nil {

@@ -15,7 +15,7 @@ import (
 // compareFromWire translates a request, as requestFromWire does.
 func compareFromWire(w *gen.CompareRequest) (service.CompareRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.CompareRequest{Units: unitsFrom(value(w.Units)), Sensitive: w.Sensitivity != nil}
 	for i := range w.Cloths {
 		here := root.Field("cloths").Index(i)

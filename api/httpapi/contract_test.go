@@ -22,7 +22,7 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/fault"
-	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // The document is a right one, its examples included.
@@ -102,24 +102,24 @@ func TestPlanFaultKindsAreTheContract(t *testing.T) {
 		listed = append(listed, v.(string))
 	}
 	have := []string{
-		string(plan.FlawMissing), string(plan.FlawTwice), string(plan.FlawWrongParts), string(plan.FlawWrongSize),
-		string(plan.FlawWrongTurn), string(plan.FlawOffTheCloth), string(plan.FlawPastTheEnd), string(plan.FlawOverlap),
-		string(plan.FlawWrongLength), string(plan.FlawPastTheBolt), string(plan.FlawBadStart), string(plan.FlawMotifOff),
-		string(plan.FlawMotifMisreported), string(plan.FlawJoinOff), string(plan.FlawSeamOff), string(plan.FlawPairOff),
+		string(verify.FlawMissing), string(verify.FlawTwice), string(verify.FlawWrongParts), string(verify.FlawWrongSize),
+		string(verify.FlawWrongTurn), string(verify.FlawOffTheCloth), string(verify.FlawPastTheEnd), string(verify.FlawOverlap),
+		string(verify.FlawWrongLength), string(verify.FlawPastTheBolt), string(verify.FlawBadStart), string(verify.FlawMotifOff),
+		string(verify.FlawMotifMisreported), string(verify.FlawJoinOff), string(verify.FlawSeamOff), string(verify.FlawPairOff),
 	}
 	if !equal(have, listed) {
 		t.Errorf("kinds are %q, the contract has %q", have, listed)
 	}
 	declared := declaredKinds(t)
-	if want := append(have, string(plan.FlawBadJob), string(plan.FlawOutOfRange), string(plan.FlawUnknownPanel)); !equal(declared, want) {
-		t.Errorf("calc/plan declares %q, this test knows %q", declared, want)
+	if want := append(have, string(verify.FlawBadJob), string(verify.FlawOutOfRange), string(verify.FlawUnknownPanel)); !equal(declared, want) {
+		t.Errorf("calc/verify declares %q, this test knows %q", declared, want)
 	}
 }
 
-// declaredKinds are the constants of type FlawKind in the source of calc/plan.
+// declaredKinds are the constants of type FlawKind in the source of calc/verify.
 func declaredKinds(t *testing.T) []string {
 	t.Helper()
-	file, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", "calc", "plan", "check.go"), nil, 0)
+	file, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", "calc", "verify", "check.go"), nil, 0)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -17,7 +17,7 @@ func unrelated(faults, earlier []fault.Fault) []fault.Fault {
 	var wrong places
 	for _, e := range earlier {
 		if e.Code != fault.UnknownField { // which leaves what the contract has as it was
-			wrong.add(strings.Split(e.Pointer, "/"))
+			wrong.add(strings.Split(e.Pointer(), "/"))
 		}
 	}
 	anywhere := make(map[string]bool) // of patterns that many faults share
@@ -34,7 +34,7 @@ func unrelated(faults, earlier []fault.Fault) []fault.Fault {
 	}
 	var kept []fault.Fault
 	for _, f := range faults {
-		if !slices.ContainsFunc(append(causesOf(f), f.Pointer), touched) {
+		if !slices.ContainsFunc(append(causesOf(f), f.Pointer()), touched) {
 			kept = append(kept, f)
 		}
 	}
@@ -83,8 +83,9 @@ func (p *places) touch(pattern []string) bool {
 // causesOf are the fields that, when they cannot be read, make f appear
 // without need.
 func causesOf(f fault.Fault) []string {
-	cut := max(strings.LastIndexByte(f.Pointer, '/'), 0)
-	parent, last := f.Pointer[:cut], f.Pointer[cut:]
+	pointer := f.Pointer()
+	cut := max(strings.LastIndexByte(pointer, '/'), 0)
+	parent, last := pointer[:cut], pointer[cut:]
 	switch f.Code {
 	case fault.NeedsPattern:
 		return []string{"#/cloth/pattern/lengthRepeat", "#/cloth/pattern/widthRepeat"}
@@ -132,7 +133,7 @@ func inPlace(doc *strictjson.Value, faults []fault.Fault) {
 	list := make([]placed, len(faults))
 	at := finder{}
 	for i, f := range faults {
-		v, whole := at.find(doc, tokensOf(f.Pointer))
+		v, whole := at.find(doc, f.Path.Tokens())
 		if whole && f.Given != "" && v.Text != "" {
 			f.Given = fault.Clip(v.Text)
 		}
@@ -142,7 +143,7 @@ func inPlace(doc *strictjson.Value, faults []fault.Fault) {
 		if a.start != b.start {
 			return a.start - b.start
 		}
-		if n := strings.Compare(a.Pointer, b.Pointer); n != 0 {
+		if n := strings.Compare(a.Pointer(), b.Pointer()); n != 0 {
 			return n
 		}
 		return strings.Compare(string(a.Code), string(b.Code))

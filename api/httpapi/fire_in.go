@@ -21,7 +21,7 @@ func fireFromWire(w *gen.FireCheckRequest) (service.FireRequest, fault.List) {
 		FederalLabel: knownFrom(w.FederalLabel), ChemicalLabel: knownFrom(w.ChemicalLabel),
 	}
 	job.Made, _ = calendar.ParseSpan(value(w.Made))
-	root := fault.Path("")
+	root := fault.Path{}
 	if w.Size != nil {
 		at := root.Field("size")
 		job.Long, job.Wide = t.positive(&w.Size.Long, at.Field("long")), t.positive(&w.Size.Wide, at.Field("wide"))

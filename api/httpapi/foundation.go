@@ -33,7 +33,7 @@ func (r reply) VisitFoundationResponse(w http.ResponseWriter) error { return r.w
 // foundationFromWire translates a request, as requestFromWire does.
 func foundationFromWire(w *gen.FoundationRequest) (service.FoundationRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.FoundationRequest{Units: unitsFrom(value(w.Units))}
 	if value(w.Build) == gen.FoundationRequestBuildModern {
 		req.Build = foundation.Modern

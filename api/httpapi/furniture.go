@@ -120,7 +120,7 @@ func (s served) VisitFurnitureKindResponse(w http.ResponseWriter) error {
 // cuttingListFromWire translates a request, as requestFromWire does.
 func cuttingListFromWire(w *gen.CuttingListRequest) (service.CuttingListRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.CuttingListRequest{Piece: furniture.Piece{
 		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif),
 		Measures: make(map[string]length.Length), Options: value(w.Options),

@@ -11,6 +11,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 )
@@ -236,7 +237,7 @@ func TestGridsGoToButtoning(t *testing.T) {
 				p.Measures[m.ID] = extreme(m)
 				measures[m.ID] = extreme(m).String()
 			}
-			if l := p.Faults(""); l.Len() > 0 {
+			if l := p.Faults(fault.Path{}); l.Len() > 0 {
 				continue // no back to be buttoned
 			}
 			given, err := json.Marshal(measures)

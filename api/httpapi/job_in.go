@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
@@ -22,7 +23,7 @@ type jobReader struct {
 // jobFromWire translates a request, as requestFromWire does.
 func jobFromWire(w *gen.JobRequest) (job.Request, fault.List) {
 	t := jobReader{cloths: make(map[string]int)}
-	root := fault.Path("")
+	root := fault.Path{}
 	req := job.Request{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections)}
 	for i := range w.Cloths {
 		c := &w.Cloths[i]
@@ -173,14 +174,8 @@ func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) job.Covers
 	return job.Covers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
 }
 
-// The usual buttoning of a job (common practice, no source).
-const (
-	usualDiamondWide = "11 cm"
-	usualDiamondTall = "16 cm"
-	usualButtonEdge  = "8 cm"
-	usualWells       = "30 mm"
-	usualButtonLines = 28
-)
+// usual is the workroom's figure as the wire has it.
+func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k).String() }
 
 // chart reads how a piece is buttoned, as /v1/buttoning does, with what is usual
 // for what is left out.
@@ -188,12 +183,12 @@ func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningR
 	if w == nil {
 		w = &gen.JobButtoning{}
 	}
-	wide, tall, edge := usualDiamondWide, usualDiamondTall, usualButtonEdge
+	wide, tall, edge := t.usual(practice.UsualDiamondWidth), t.usual(practice.UsualDiamondHeight), t.usual(practice.UsualButtonEdge)
 	full := gen.ButtoningRequest{
 		Panel:     gen.ButtoningPanel{Crown: w.Crown, Margins: w.Margins},
 		Grid:      gen.ButtoningGrid{How: gen.ButtoningGridHowSpacing, Width: &wide, Height: &tall},
-		Depth:     usualWells,
-		Buttons:   gen.ButtoningButtons{Lines: usualButtonLines},
+		Depth:     t.usual(practice.UsualWells),
+		Buttons:   gen.ButtoningButtons{Lines: int(t.shop.Count(practice.UsualButton))},
 		Groove:    w.Groove,
 		Allowance: w.Allowance, Edge: (*gen.ButtoningRequestEdge)(w.Edge), MotifSizes: w.MotifSizes, Lies: w.Lies, Aim: w.Aim,
 		Join: (*gen.ButtoningRequestJoin)(w.Join), JoinSeam: w.JoinSeam,
@@ -219,12 +214,12 @@ func (t *jobReader) jobPiping(w *gen.JobPiping, req *job.Request) {
 	if w == nil {
 		w = &gen.JobPiping{}
 	}
-	full := gen.PipingRequest{Units: wireUnits(req.Units), Cord: gen.PipingCord{Diameter: "4 mm"}, Strip: w.Strip, Joins: w.Joins}
+	full := gen.PipingRequest{Units: wireUnits(req.Units), Cord: gen.PipingCord{Diameter: t.usual(practice.UsualCord)}, Strip: w.Strip, Joins: w.Joins}
 	if w.Cord != nil {
 		full.Cord = *w.Cord
 	}
 	one, shape := pipingFromWire(&full)
-	t.within(shape, fault.Path("").Field("piping"))
+	t.within(shape, fault.At("piping"))
 	req.Piping = job.Piping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
 }
 
@@ -246,10 +241,10 @@ func wireUnits(s length.System) *gen.Units {
 
 func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 	if w == nil {
-		req.Foam = job.UsualFoam()
+		req.Foam = job.UsualFoam(t.shop)
 		return
 	}
-	at := fault.Path("").Field("foam")
+	at := fault.At("foam")
 	one, shape := foamFromWire(&gen.FoamRequest{
 		Units: wireUnits(req.Units), Use: (*gen.FoamRequestUse)(w.Use), Currency: w.Currency, Kerf: w.Kerf, Foams: w.Foams, Sheets: w.Sheets,
 	})
@@ -274,7 +269,7 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 func (t *jobReader) jobBench(w *gen.JobRequest, req *job.Request) {
 	if wad := w.Wadding; wad != nil {
 		one, shape := waddingFromWire(&gen.WaddingRequest{Settings: wad.Settings})
-		t.within(shape, fault.Path("").Field("wadding"))
+		t.within(shape, fault.At("wadding"))
 		req.Bench.Wadding = one.Given
 		if wad.Sheet != nil {
 			m := map[gen.JobWaddingSheet]wadding.Material{gen.JobWaddingSheetSkin: wadding.Skin, gen.JobWaddingSheetCottonFelt: wadding.CottonFelt}[*wad.Sheet]
@@ -283,7 +278,7 @@ func (t *jobReader) jobBench(w *gen.JobRequest, req *job.Request) {
 	}
 	if f := w.Foundation; f != nil {
 		one, shape := foundationFromWire(&gen.FoundationRequest{Settings: f.Settings})
-		t.within(shape, fault.Path("").Field("foundation"))
+		t.within(shape, fault.At("foundation"))
 		req.Bench.Foundation = one.Given
 		if value(f.Fixing) == gen.JobFoundationFixingStaples {
 			req.Bench.Fixing = foundation.Staples
@@ -302,14 +297,14 @@ func (t *jobReader) jobFire(w *gen.JobFire, req *job.Request) {
 		SmoothSurface: w.SmoothSurface, SeatMeetsBack: w.SeatMeetsBack, PermanentLabel: w.PermanentLabel, DisplayLabel: w.DisplayLabel,
 		FederalLabel: w.FederalLabel, ChemicalLabel: w.ChemicalLabel, Layers: value(w.Layers), Papers: w.Papers,
 	})
-	t.within(shape, fault.Path("").Field("fire"))
+	t.within(shape, fault.At("fire"))
 	req.Fire = &one
 }
 
 // jobMoney reads prices and terms. Where nothing is said of the hours they begin
 // from the example for what is done: a new cover, or a rebuilt piece.
 func (t *jobReader) jobMoney(w *gen.JobRequest, req *job.Request) {
-	root := fault.Path("")
+	root := fault.Path{}
 	req.Days = t.jobDayTerms(w.Days, root.Field("days"))
 	req.Prices = t.jobPrices(value(w.Prices), root.Field("prices"))
 	if w.Terms == nil {

@@ -73,7 +73,7 @@ const wholeTerms = `{"currency": "GBP", "labour": {"rate": "34.00", "preset": "r
 func TestJobTermsAreRead(t *testing.T) {
 	var tr translator
 	w := fromJSON[gen.JobTerms](t, "JobTerms", wholeTerms)
-	got := tr.jobTerms(&w, fault.Path("").Field("terms"))
+	got := tr.jobTerms(&w, fault.At("terms"))
 	gbp, _ := money.ParseCurrency("GBP")
 	own := dec("38")
 	want := buying.Terms{
@@ -89,11 +89,11 @@ func TestJobTermsAreRead(t *testing.T) {
 	if a, b := asText(t, got), asText(t, want); a != b {
 		t.Errorf("%s\nwant %s", a, b)
 	}
-	if l := buying.MoneyFaults(nil, got, ""); tr.shape.Len() > 0 || l.Len() > 0 {
+	if l := buying.MoneyFaults(nil, got, fault.Path{}); tr.shape.Len() > 0 || l.Len() > 0 {
 		t.Errorf("faults %+v %+v", tr.shape.Faults(), l.Faults())
 	}
 	short := fromJSON[gen.JobTerms](t, "JobTerms", `{"currency": "JPY"}`)
-	if got := tr.jobTerms(&short, ""); got.Labour != nil || got.TaxBy != costing.ByLine || got.Rounding != costing.HalfUp {
+	if got := tr.jobTerms(&short, fault.Path{}); got.Labour != nil || got.TaxBy != costing.ByLine || got.Rounding != costing.HalfUp {
 		t.Errorf("%+v", got)
 	}
 }
@@ -114,7 +114,7 @@ func TestJobPricesAreRead(t *testing.T) {
 		{"article": "cloth/top", "amount": "48.50", "per": "m", "discount": "12.5 %", "markUp": "0 %", "tax": "standard", "minimum": {"length": "1 m"}},
 		{"article": "tacks", "amount": "6.80", "per": "pack", "pack": {"count": 500}},
 		{"article": "filling", "amount": "14", "per": "kg", "pack": {"kilograms": "2.5"}}]`)
-	list := tr.jobPrices(w, fault.Path("").Field("prices"))
+	list := tr.jobPrices(w, fault.At("prices"))
 	if len(list) != 3 || tr.shape.Len() > 0 {
 		t.Fatalf("%+v, %+v", list, tr.shape.Faults())
 	}
@@ -136,7 +136,7 @@ func TestJobPricesAreRead(t *testing.T) {
 
 // What the contract lets through and means nothing is a fault at its place.
 func TestFaultsOfJobMoneyOnTheWire(t *testing.T) {
-	root := fault.Path("")
+	root := fault.Path{}
 	zero, long := "0", "0 m"
 	for _, tc := range []struct {
 		read func(tr *translator)
@@ -154,7 +154,7 @@ func TestFaultsOfJobMoneyOnTheWire(t *testing.T) {
 	} {
 		var tr translator
 		tc.read(&tr)
-		if got := tr.shape.Faults(); len(got) != 1 || got[0].Pointer+" "+string(got[0].Code) != tc.want {
+		if got := tr.shape.Faults(); len(got) != 1 || got[0].Pointer()+" "+string(got[0].Code) != tc.want {
 			t.Errorf("%+v, want %s", got, tc.want)
 		}
 	}
@@ -179,7 +179,7 @@ func TestJobMoneyIsWritten(t *testing.T) {
 	}
 	sold := cloth.Sold{Step: 10 * length.Centimetre, Bolt: 10 * length.Metre, Flaw: 2 * cloth.Percent, Minimum: length.Metre}
 	prices := tr.jobPrices(fromJSON[gen.JobPrices](t, "JobPrices", `[{"article": "cloth/top", "amount": "48.50", "per": "yd"}, {"article": "cloth/Lining", "amount": "3", "per": "kg"},
-		{"article": "castors", "amount": "3", "per": "each"}]`), "")
+		{"article": "castors", "amount": "3", "per": "each"}]`), fault.Path{})
 	for _, units := range []length.System{length.Metric, length.Imperial} {
 		list, err := buying.OrderList(buying.Request{Units: units, Prices: prices, Parts: []buying.Part{{Name: "settee", Cloths: []buying.Cloth{
 			{Article: "top", For: "top cover", Answer: yardage("Velvet", sold, 7*length.Metre, 6*length.Metre)}, {For: "flies", Answer: yardage("Lining", cloth.Sold{}, length.Metre)},
@@ -199,7 +199,7 @@ func TestJobMoneyIsWritten(t *testing.T) {
 		}
 		for _, by := range []string{"line", "rate"} {
 			w := fromJSON[gen.JobTerms](t, "JobTerms", strings.Replace(wholeTerms, `"taxBy": "rate"`, `"taxBy": "`+by+`"`, 1))
-			terms := tr.jobTerms(&w, "")
+			terms := tr.jobTerms(&w, fault.Path{})
 			work := costing.Work{Pieces: 1, Panels: 20, Frames: 3}
 			c := wireJobCost(buying.CostOf(list, prices, work, terms), units)
 			keepsSchema(t, "JobCost", c)
@@ -208,15 +208,15 @@ func TestJobMoneyIsWritten(t *testing.T) {
 			}
 			sumsAsWritten(t, c)
 			start := "2026-12-07"
-			d := buying.PlanDays(terms.Operations(work), tr.jobDayTerms(&gen.JobDayTerms{Start: &start}, ""))
+			d := buying.PlanDays(terms.Operations(work), tr.jobDayTerms(&gen.JobDayTerms{Start: &start}, fault.Path{}))
 			keepsSchema(t, "JobDays", wireJobDays(d))
 		}
 	}
-	bare := wireJobCost(buying.CostOf(nil, nil, costing.Work{}, tr.jobTerms(&gen.JobTerms{Currency: "KWD"}, "")), length.Metric)
+	bare := wireJobCost(buying.CostOf(nil, nil, costing.Work{}, tr.jobTerms(&gen.JobTerms{Currency: "KWD"}, fault.Path{})), length.Metric)
 	if keepsSchema(t, "JobCost", bare); bare.Total.Amount != "0.000" || bare.ValidUntil != nil || bare.Late != nil {
 		t.Errorf("%+v", bare)
 	}
-	keepsSchema(t, "JobDays", wireJobDays(buying.PlanDays(nil, tr.jobDayTerms(nil, ""))))
+	keepsSchema(t, "JobDays", wireJobDays(buying.PlanDays(nil, tr.jobDayTerms(nil, fault.Path{}))))
 }
 
 // sumsAsWritten adds up what a customer reads.

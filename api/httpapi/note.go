@@ -36,6 +36,10 @@ func wireParam(units length.System, v note.Value) any {
 		return append([]string{}, v...)
 	case note.Number:
 		return int64(v)
+	case note.Fraction:
+		return float64(v) / 1_000_000
+	case note.Figure:
+		return gen.Quantity{Mm: length.Length(v).MM(), Text: v.Text(units)}
 	case note.Share:
 		return float64(v) / 10_000
 	case note.Size:

@@ -32,7 +32,7 @@ func (r reply) VisitPleatsResponse(w http.ResponseWriter) error { return r.write
 // pleatsFromWire translates a request for pleats, as requestFromWire does.
 func pleatsFromWire(w *gen.PleatsRequest) (service.PleatsRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.PleatsRequest{Units: unitsFrom(value(w.Units)), Name: value(w.Name)}
 	req.Job = pleat.Job{
 		From: t.edgeFrom(&w.From, root.Field("from")), Style: pleat.Style(value(w.Style)), Count: value(w.Count),

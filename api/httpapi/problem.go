@@ -41,7 +41,7 @@ func (p *Problem) Readable() string {
 	var b strings.Builder
 	b.WriteString(p.Error() + "\n")
 	for _, f := range p.Faults {
-		b.WriteString("  " + f.Pointer + ": " + f.Detail + " (" + string(f.Code) + ")")
+		b.WriteString("  " + f.Pointer() + ": " + f.Detail + " (" + string(f.Code) + ")")
 		if f.Given != "" {
 			b.WriteString("\n    given: " + strconv.Quote(f.Given))
 		}
@@ -73,7 +73,7 @@ func (p *Problem) wire() gen.Problem {
 	list := make([]gen.Fault, len(p.Faults))
 	for i, f := range p.Faults {
 		list[i] = gen.Fault{
-			Pointer: f.Pointer, Code: gen.FaultCode(f.Code), Detail: f.Detail,
+			Pointer: f.Pointer(), Code: gen.FaultCode(f.Code), Detail: f.Detail,
 			Given: optional(f.Given), Try: optional(f.Try),
 		}
 	}
@@ -144,7 +144,7 @@ func ReadProblem(status int, body []byte) *Problem {
 	p := &Problem{Type: w.Type, Title: w.Title, Status: w.Status, Detail: value(w.Detail), Count: value(w.Count)}
 	for _, f := range value(w.Errors) {
 		p.Faults = append(p.Faults, fault.Fault{
-			Pointer: f.Pointer, Code: fault.Code(f.Code), Detail: f.Detail, Given: value(f.Given), Try: value(f.Try),
+			Path: path(tokensOf(f.Pointer)), Code: fault.Code(f.Code), Detail: f.Detail, Given: value(f.Given), Try: value(f.Try),
 		})
 	}
 	return p

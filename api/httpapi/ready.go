@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -57,7 +58,7 @@ func (s *Server) tryReady(ctx context.Context) error {
 	if ans == nil || len(ans.Result.Cut) == 0 {
 		return errors.New("the tiny job has no plan")
 	}
-	if flaws := plan.Check(plan.Job{Cloth: req.Cloth, Panels: req.Panels}, ans.Result.Cut...); len(flaws) > 0 {
+	if flaws := verify.Check(plan.Job{Cloth: req.Cloth, Panels: req.Panels}, ans.Result.Cut...); len(flaws) > 0 {
 		return errors.New("the plan of the tiny job: " + flaws[0].String())
 	}
 	return nil

@@ -34,7 +34,7 @@ func (r reply) VisitReliefCutsResponse(w http.ResponseWriter) error { return r.w
 // reliefFromWire translates a request for relief cuts, as requestFromWire does.
 func reliefFromWire(w *gen.ReliefCutsRequest) (service.ReliefRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.ReliefRequest{Units: unitsFrom(value(w.Units)), ID: value(w.Panel.Id), Name: value(w.Panel.Name)}
 	req.Size = panel.Size{Across: lengthFrom(w.Panel.Size.Across), Along: lengthFrom(w.Panel.Size.Along)}
 	req.Allow = sidesFrom(w.Panel.Allow)

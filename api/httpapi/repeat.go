@@ -32,7 +32,7 @@ func (r reply) VisitRepeatResponse(w http.ResponseWriter) error { return r.write
 // repeatFromWire translates a request about drops, as requestFromWire does.
 func repeatFromWire(w *gen.RepeatRequest) (service.RepeatRequest, fault.List) {
 	var t translator
-	at := fault.Path("").Field("cloth")
+	at := fault.At("cloth")
 	req := service.RepeatRequest{
 		Units: unitsFrom(value(w.Units)), Cloth: t.cloth(&w.Cloth, at), Sold: t.sold(&w.Cloth, at),
 		Seam: lengthFrom(value(w.SeamAllowance)), Rule: ruleFrom(value(w.Rule)),

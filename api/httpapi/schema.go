@@ -141,7 +141,7 @@ func (w *schemaWalk) add(tokens []string, code fault.Code, given, detail, try st
 	if n := len(tokens); n > 0 && len(tokens[n-1]) > fault.MaxGiven {
 		at = path(tokens[:n-1]) // a name as long as that is not repeated
 	}
-	key := string(at) + "\x00" + string(code) + "\x00" + fault.Clip(given)
+	key := at.Pointer() + "\x00" + string(code) + "\x00" + fault.Clip(given)
 	if !w.seen[key] {
 		w.seen[key] = true
 		w.list.Add(at, code, given, detail, try)
@@ -240,7 +240,7 @@ func typeOf(k strictjson.Kind) string {
 // unknown reports every member of the object that the schema does not have, at
 // the member itself.
 func (w *schemaWalk) unknown(schema *openapi3.Schema, tokens []string, v *strictjson.Value) {
-	here := string(path(tokens)) + "\x00unknown"
+	here := path(tokens).Pointer() + "\x00unknown"
 	if w.seen[here] {
 		return
 	}

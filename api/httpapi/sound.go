@@ -15,13 +15,13 @@ func decodeSound(doc *strictjson.Value, schema *openapi3.Schema, faults []fault.
 	s := sound{bad: make(map[string]bool, len(faults))}
 	for _, f := range faults {
 		if f.Code != fault.UnknownField { // left out anyhow
-			s.bad[f.Pointer] = true
+			s.bad[f.Pointer()] = true
 		}
 	}
 	if s.bad["#"] {
 		return nil
 	}
-	part := s.part(doc, schema, "")
+	part := s.part(doc, schema, fault.Path{})
 	return json.Unmarshal(part.Canonical(), into)
 }
 

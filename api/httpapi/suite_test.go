@@ -11,18 +11,14 @@ import (
 	"github.com/bridletie/bridletie/api/strictjson"
 )
 
-// suite is the files of a part of the collection of JSON parsing cases. It is
-// not kept in this repository.
+// suite is the files of a part of the JSON parsing cases in testdata/bench, whose
+// README names their source and licence.
 func suite(t *testing.T, part string) map[string][]byte {
 	t.Helper()
-	root := os.Getenv("BRIDLETIE_BENCH")
-	if root == "" {
-		root = filepath.Join("..", "..", "..", "shared", "bench")
-	}
-	dir := filepath.Join(root, "json", part)
+	dir := filepath.Join("..", "..", "testdata", "bench", "json", part)
 	entries, err := os.ReadDir(dir)
 	if err != nil {
-		t.Skipf("the JSON parsing cases are not there (%v); set BRIDLETIE_BENCH to the directory that holds json/%s", err, part)
+		t.Fatal(err)
 	}
 	files := make(map[string][]byte)
 	for _, e := range entries {

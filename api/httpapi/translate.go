@@ -7,23 +7,32 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
 )
 
-// defaultJoinSeam is the seam of a join when none is given.
-const defaultJoinSeam = 15 * length.Millimetre
-
 // translator turns the wire form into the domain's. It records the faults that
 // only the wire form can show: a field that is given as 0 where the domain
 // takes 0 for left out, and a field that is left out where 0 means something.
-type translator struct{ shape fault.List }
+type translator struct {
+	shape fault.List
+	shop  practice.Set // what the workroom goes by, and before it what the request gives
+}
+
+// own takes a figure of the request, where it is given, before that of the
+// workroom.
+func (t *translator) own(k practice.LengthKey, s *string) {
+	if s != nil {
+		t.shop = t.shop.With(k.Give(lengthFrom(*s)))
+	}
+}
 
 // requestFromWire translates a request whose strings are of their formats; one
 // that is not, or is left out, counts as 0.
 func requestFromWire(w *gen.YardageRequest) (service.YardageRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.YardageRequest{
 		Units:  unitsFrom(value(w.Units)),
 		Effort: effortFrom(value(w.Effort)),
@@ -138,7 +147,7 @@ func (t *translator) panel(w *gen.Panel, at fault.Path) panel.Panel {
 		Count:    1,
 		Size:     panel.Size{Across: lengthFrom(w.Size.Across), Along: lengthFrom(w.Size.Along)},
 		Allow:    sidesFrom(w.Allow),
-		JoinSeam: defaultJoinSeam,
+		JoinSeam: t.shop.Length(practice.PanelJoin),
 		Pair:     value(w.Pair),
 	}
 	if w.Count != nil {

@@ -34,7 +34,7 @@ func (r reply) VisitWaddingResponse(w http.ResponseWriter) error { return r.writ
 // waddingFromWire translates a request, as requestFromWire does.
 func waddingFromWire(w *gen.WaddingRequest) (service.WaddingRequest, fault.List) {
 	var t translator
-	root := fault.Path("")
+	root := fault.Path{}
 	req := service.WaddingRequest{Units: unitsFrom(value(w.Units))}
 	for i := range w.Items {
 		req.Items = append(req.Items, t.waddingItem(&w.Items[i], root.Field("items").Index(i)))

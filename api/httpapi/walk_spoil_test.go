@@ -23,7 +23,7 @@ type marred struct {
 // spoils are all the ways in which a right body is marred, one at a time.
 func spoils(doc any, schema *openapi3.Schema) []marred {
 	w := spoiler{root: doc}
-	w.value(doc, schema, "", func(v any) { w.root = v })
+	w.value(doc, schema, fault.Path{}, func(v any) { w.root = v })
 	return append(w.all, textSpoils(doc)...)
 }
 

@@ -26,9 +26,9 @@ func heron() cloth.Cloth {
 func found(l fault.List) []string {
 	var all []string
 	for _, f := range l.Faults() {
-		all = append(all, f.Pointer+" "+string(f.Code))
+		all = append(all, f.Pointer()+" "+string(f.Code))
 		if f.Detail == "" || f.Try == "" {
-			all = append(all, f.Pointer+" has no detail or no way out")
+			all = append(all, f.Pointer()+" has no detail or no way out")
 		}
 	}
 	return all
@@ -75,7 +75,7 @@ func TestClothFaults(t *testing.T) {
 	} {
 		c := heron()
 		tc.change(&c)
-		if got := found(c.Faults("/c")); !slices.Equal(got, tc.want) {
+		if got := found(c.Faults(fault.At("c"))); !slices.Equal(got, tc.want) {
 			t.Errorf("%s: Faults = %q, want %q", tc.name, got, tc.want)
 		}
 	}
@@ -97,7 +97,7 @@ func TestSoldFaults(t *testing.T) {
 			"#/soldBy too-large", "#/minimum too-large", "#/boltLength too-large",
 			"#/flawAllowance too-large", "#/shrinkage too-large"}},
 	} {
-		if got := found(tc.sold.Faults("")); !slices.Equal(got, tc.want) {
+		if got := found(tc.sold.Faults(fault.Path{})); !slices.Equal(got, tc.want) {
 			t.Errorf("%s: Faults = %q, want %q", tc.name, got, tc.want)
 		}
 	}

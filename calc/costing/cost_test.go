@@ -80,7 +80,7 @@ func anyJob(t *rapid.T) costing.Job {
 func TestSumsAddUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := anyJob(t)
-		if l := j.Faults(""); l.Len() > 0 {
+		if l := j.Faults(fault.Path{}); l.Len() > 0 {
 			t.Fatal(l.Faults())
 		}
 		q := j.Cost()
@@ -209,8 +209,8 @@ func TestFaultsOfAJob(t *testing.T) {
 		{"step", costing.Job{Step: d("0.005")}, "#/step not-allowed"},
 	} {
 		tc.job.Currency = gbp
-		l := tc.job.Faults(fault.Path(""))
-		if got := l.Faults(); len(got) != 1 || got[0].Pointer+" "+string(got[0].Code) != tc.want {
+		l := tc.job.Faults(fault.Path{})
+		if got := l.Faults(); len(got) != 1 || got[0].Pointer()+" "+string(got[0].Code) != tc.want {
 			t.Errorf("%s: %+v, want %s", tc.name, got, tc.want)
 		}
 	}

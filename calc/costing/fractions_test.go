@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"github.com/bridletie/bridletie/calc/costing"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/money"
 )
 
@@ -197,8 +198,8 @@ func TestFaultsOfTimetableAndValidity(t *testing.T) {
 		{costing.Timetable{Lines: []costing.Operation{{Name: "a", Rate: &neg}}}, "#/lines/0/rate too-small"},
 		{costing.Timetable{Lines: make([]costing.Operation, costing.MaxOperations+1)}, "#/lines too-many"},
 	} {
-		l := tc.table.Faults("")
-		if got := l.Faults(); len(got) != 1 || got[0].Pointer+" "+string(got[0].Code) != tc.want {
+		l := tc.table.Faults(fault.Path{})
+		if got := l.Faults(); len(got) != 1 || got[0].Pointer()+" "+string(got[0].Code) != tc.want {
 			t.Errorf("%+v, want %s", got, tc.want)
 		}
 	}
@@ -214,10 +215,10 @@ func TestFaultsOfTimetableAndValidity(t *testing.T) {
 		{costing.Validity{AsOf: 2199_12_31, Days: 1}, "#/validDays too-large"},
 		{costing.Validity{AsOf: 2026_11_25, Supply: 2026_11_24}, "#/supply too-small"},
 	} {
-		l := tc.v.Faults("")
+		l := tc.v.Faults(fault.Path{})
 		got := ""
 		for _, f := range l.Faults() {
-			got += f.Pointer + " " + string(f.Code)
+			got += f.Pointer() + " " + string(f.Code)
 		}
 		if got != tc.want {
 			t.Errorf("%+v: %q, want %q", tc.v, got, tc.want)

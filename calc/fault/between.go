@@ -5,14 +5,14 @@ import "github.com/bridletie/bridletie/calc/length"
 // Between records a fault when v lies outside the closed range from least to
 // most. What names the quantity in the sentence, such as "the width".
 func (l *List) Between(at Path, what string, v, least, most length.Length) {
-	lo, hi := words(least), words(most)
-	try := "from " + lo + " to " + hi
-	switch {
-	case v < least:
-		l.Add(at, TooSmall, v.String(), what+" is at least "+lo, try)
-	case v > most:
-		l.Add(at, TooLarge, v.String(), what+" is at most "+hi, try)
+	if v >= least && v <= most {
+		return
 	}
+	code, says, bound := TooSmall, " is at least ", least
+	if v >= least {
+		code, says, bound = TooLarge, " is at most ", most
+	}
+	l.Add(at, code, v.String(), what+says+words(bound), "from "+words(least)+" to "+words(most))
 }
 
 // words prints a limit: exactly, and in metres or centimetres where that can be.

@@ -1,5 +1,5 @@
 // Package fault is the vocabulary for what is wrong with a request: every
-// fault names the field by an RFC 6901 pointer, gives a code from a closed
+// fault names the field by its path, gives a code from a closed
 // list, says what was given and what would do instead. Validators collect
 // faults; they never stop at the first.
 package fault
@@ -46,78 +46,82 @@ const (
 
 // Fault is one thing wrong with one field.
 type Fault struct {
-	Pointer string // RFC 6901 pointer as a URI fragment, "#/panels/2/size/across"; "#" is the whole body
-	Code    Code
-	Detail  string // one sentence for a person
-	Given   string // what stood there, cut to 64 characters; "" when nothing did
-	Try     string // what would do
+	Path   Path // where it stands
+	Code   Code
+	Detail string // one sentence for a person
+	Given  string // what stood there, cut to 64 characters; "" when nothing did
+	Try    string // what would do
 }
 
-// Path is an RFC 6901 pointer under construction. The zero Path is the whole
-// body.
-type Path string
+// Pointer is where the fault stands as people and programs read it:
+// "#/panels/2/size/across"; "#" is the whole body.
+func (f Fault) Pointer() string { return f.Path.Pointer() }
 
-// Field is the path of the named member.
-func (p Path) Field(name string) Path {
-	name = strings.ReplaceAll(name, "~", "~0")
-	return p + "/" + Path(strings.ReplaceAll(name, "/", "~1"))
+// Same reports whether two faults say the same of the same place.
+func (f Fault) Same(o Fault) bool {
+	return f.Code == o.Code && f.Detail == o.Detail && f.Given == o.Given && f.Try == o.Try && f.Pointer() == o.Pointer()
 }
 
-// Index is the path of the i-th entry of a list, counted from 0.
-func (p Path) Index(i int) Path { return p + "/" + Path(strconv.Itoa(i)) }
-
-// Pointer is the path as a URI fragment: what a fragment may not hold as it
-// stands is percent-encoded (RFC 6901, section 6).
-func (p Path) Pointer() string {
-	var b strings.Builder
-	b.WriteByte('#')
-	for i := range len(p) {
-		if c := p[i]; inFragment(c) {
-			b.WriteByte(c)
-		} else {
-			const hex = "0123456789ABCDEF"
-			b.Write([]byte{'%', hex[c>>4], hex[c&15]})
-		}
-	}
-	return b.String()
-}
-
-// inFragment reports whether RFC 3986 lets c stand in a fragment unencoded.
-func inFragment(c byte) bool {
-	switch {
-	case 'a' <= c && c <= 'z', 'A' <= c && c <= 'Z', '0' <= c && c <= '9':
-		return true
-	}
-	return strings.IndexByte("-._~!$&'()*+,;=:@/?", c) >= 0
-}
-
-// List collects faults in the order found. The zero List is ready to use.
+// List collects faults in the order found. The zero List is ready to use. As an
+// error it says the first fault and how many more there are; take it from Err,
+// since a List in a variable of type error is not nil even when it is empty.
 type List struct{ faults []Fault }
 
 // Add records a fault; given is cut to 64 characters on a character border.
 func (l *List) Add(at Path, code Code, given, detail, try string) {
-	l.faults = append(l.faults, Fault{Pointer: at.Pointer(), Code: code, Detail: detail, Given: Clip(given), Try: try})
+	l.faults = append(l.faults, Fault{Path: at.kept(), Code: code, Detail: detail, Given: Clip(given), Try: try})
 }
 
 // Append takes over the faults of another list.
 func (l *List) Append(other List) { l.faults = append(l.faults, other.faults...) }
 
 // Faults are the faults so far; nil when there are none.
-func (l *List) Faults() []Fault { return l.faults }
+func (l List) Faults() []Fault { return l.faults }
 
 // Len is how many faults there are.
-func (l *List) Len() int { return len(l.faults) }
+func (l List) Len() int { return len(l.faults) }
+
+// Err is the list as an error, or nil when nothing is wrong. errors.As finds the
+// List in it, with every fault.
+func (l List) Err() error {
+	if len(l.faults) == 0 {
+		return nil
+	}
+	return l
+}
+
+// Error says where the first fault stands and what it is.
+func (l List) Error() string {
+	if len(l.faults) == 0 {
+		return "nothing is wrong"
+	}
+	text := l.faults[0].Pointer() + ": " + l.faults[0].Detail
+	if more := len(l.faults) - 1; more > 0 {
+		text += "; faults besides: " + strconv.Itoa(more)
+	}
+	return text
+}
+
+// Where are the faults that a condition holds for.
+func (l List) Where(holds func(Fault) bool) List {
+	var out List
+	for _, f := range l.faults {
+		if holds(f) {
+			out.faults = append(out.faults, f)
+		}
+	}
+	return out
+}
 
 // ListOf is a list of faults.
 func ListOf(faults ...Fault) List { return List{faults} }
 
-// Below is the list of a part of the body, with pointers into the whole: at is
+// Below is the list of a part of the body, with paths into the whole: at is
 // where the part stands.
 func (l List) Below(at Path) List {
-	head := at.Pointer()
 	var out List
 	for _, f := range l.faults {
-		f.Pointer = head + strings.TrimPrefix(f.Pointer, "#")
+		f.Path = at.Then(f.Path)
 		out.faults = append(out.faults, f)
 	}
 	return out

@@ -9,7 +9,7 @@ import (
 )
 
 func TestPathPointer(t *testing.T) {
-	root := fault.Path("")
+	root := fault.Path(fault.Path{})
 	for _, tc := range []struct {
 		path fault.Path
 		want string
@@ -24,7 +24,7 @@ func TestPathPointer(t *testing.T) {
 		{root.Field(""), "#/"},
 	} {
 		if got := tc.path.Pointer(); got != tc.want {
-			t.Errorf("Path(%q).Pointer() = %q, want %q", string(tc.path), got, tc.want)
+			t.Errorf("Pointer() = %q, want %q", got, tc.want)
 		}
 	}
 }
@@ -60,7 +60,7 @@ func TestBetween(t *testing.T) {
 		{hi + 1, fault.TooLarge},
 	} {
 		var l fault.List
-		l.Between("/x", "the x", tc.v, lo, hi)
+		l.Between(fault.At("x"), "the x", tc.v, lo, hi)
 		got := fault.Code("")
 		for _, f := range l.Faults() {
 			got = f.Code
@@ -76,10 +76,10 @@ func TestBetween(t *testing.T) {
 
 func TestListKeepsOrderAndAll(t *testing.T) {
 	var a, b fault.List
-	a.Add("/x", fault.Missing, "", "", "")
-	b.Add("/y", fault.Loop, strings.Repeat("z", 100), "", "")
+	a.Add(fault.At("x"), fault.Missing, "", "", "")
+	b.Add(fault.At("y"), fault.Loop, strings.Repeat("z", 100), "", "")
 	a.Append(b)
-	if a.Len() != 2 || a.Faults()[0].Pointer != "#/x" || a.Faults()[1].Pointer != "#/y" {
+	if a.Len() != 2 || a.Faults()[0].Pointer() != "#/x" || a.Faults()[1].Pointer() != "#/y" {
 		t.Fatalf("Append: %+v", a.Faults())
 	}
 	if n := len(a.Faults()[1].Given); n != fault.MaxGiven {

@@ -50,22 +50,22 @@ func (f Frame) uses(b Build) []Use {
 // panels are the pieces of cloth of frame k: the rectangle around the frame,
 // grown for the springs or the stuffing that the cloth goes over, and by its
 // turn on each side.
-func (f Frame) panels(k int, b Build, sprung bool, u *practice.Used) []Panel {
+func (f Frame) panels(k int, b Build, sprung bool, u practice.Set) []Panel {
 	across, along := f.around()
 	var out []Panel
 	for _, use := range f.uses(b) {
 		grow := length.Length(0)
 		switch {
 		case use == Hessian && sprung:
-			grow = u.Length("hessian-rise")
+			grow = u.Length(practice.HessianRise)
 		case use == Scrim:
-			grow = 2 * u.Length("scrim-height")
+			grow = 2 * u.Length(practice.ScrimHeight)
 		case use == Calico:
-			grow = 2 * u.Length("calico-height")
+			grow = 2 * u.Length(practice.CalicoHeight)
 		}
-		turn := u.Length(use.String() + "-turn")
+		turn := u.Length(use.keys().turn)
 		out = append(out, Panel{Use: use, Frame: k, Panel: piece(f, panel.Size{Across: across + grow, Along: along + grow}, turn,
-			u.Length(use.String()+"-width"), u.Length("seam"))})
+			u.Length(use.Width()), u.Length(practice.ClothSeam))})
 	}
 	return out
 }

@@ -98,10 +98,10 @@ func (f Frame) springFaults(b Build, at fault.Path) fault.List {
 // that has no webs along may have any number given as 0.
 func (job Job) fitFaults(at fault.Path) fault.List {
 	var l fault.List
-	u := Book().Use(job.Given)
-	web := u.Length("web-width")
+	u := job.Practice()
+	web := u.Length(practice.WebWidth)
 	if job.Build == Modern {
-		web = u.Length("elastic-width")
+		web = u.Length(practice.ElasticWidth)
 	}
 	frames := at.Field("frames")
 	for i, f := range job.Frames {
@@ -120,9 +120,9 @@ func (job Job) fitFaults(at fault.Path) fault.List {
 			if p.Join == panel.NoJoin {
 				continue
 			}
-			width := u.Length(p.Use.String() + "-width")
+			width := u.Length(p.Use.Width())
 			if parts := int64(p.Cut().Across/max(width-2*p.JoinSeam, 1)) + 2; parts > panel.MaxParts || width <= 2*p.JoinSeam {
-				l.Add(here, fault.WiderThanCloth, "", "the "+p.Use.String()+" cannot be made up from so narrow a cloth", "a wider cloth by the setting "+p.Use.String()+"-width")
+				l.Add(here, fault.WiderThanCloth, "", "the "+p.Use.String()+" cannot be made up from so narrow a cloth", "a wider cloth by the setting "+p.Use.Width().Name)
 			}
 		}
 	}
@@ -131,10 +131,10 @@ func (job Job) fitFaults(at fault.Path) fault.List {
 
 // ruleFaults wants no more webs than MaxWebs and no more springs than MaxRows by
 // the rules.
-func (job Job) ruleFaults(l *fault.List, f Frame, web length.Length, u *practice.Used, at fault.Path) {
-	gap := u.Length("web-gap")
+func (job Job) ruleFaults(l *fault.List, f Frame, web length.Length, u practice.Set, at fault.Path) {
+	gap := u.Length(practice.WebGap)
 	if job.Build == Modern {
-		gap = u.Length("elastic-gap")
+		gap = u.Length(practice.ElasticGap)
 	}
 	across, along := f.around()
 	if n := max(WebCount(across, web, gap), WebCount(along, web, gap)); n > MaxWebs {
@@ -143,8 +143,8 @@ func (job Job) ruleFaults(l *fault.List, f Frame, web length.Length, u *practice
 	if !f.isSprung(job.Build) || len(f.Springs) > 0 {
 		return
 	}
-	coil, edge := u.Length("spring-width"), u.Length("spring-edge")
-	gap, least := u.Length("spring-gap"), u.Length("spring-least-gap")
+	coil, edge := u.Length(practice.SpringWidth), u.Length(practice.SpringEdge)
+	gap, least := u.Length(practice.SpringGap), u.Length(practice.SpringLeastGap)
 	if n := max(SpringCount(across, coil, edge, gap, least), SpringCount(along, coil, edge, gap, least)); n > MaxWebs {
 		l.Add(at, fault.TooMany, strconv.Itoa(n), "the frame takes "+strconv.Itoa(n)+" springs one way", "wider springs or gaps in the settings, so that "+strconv.Itoa(MaxWebs)+" are enough")
 	}

@@ -12,7 +12,9 @@ package foundation
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Part is what the frame is of.
@@ -75,10 +77,10 @@ const (
 const (
 	MinSize  = 10 * length.Centimetre
 	MaxSize  = 4 * length.Metre
-	MaxCount = 50 // of one frame
-	MaxWebs  = 40 // each way
-	MaxRows  = 12 // of springs, and springs in a row
-	MaxEdge  = 8  // rows of stitches
+	MaxCount = 50                   // of one frame
+	MaxWebs  = 40                   // each way
+	MaxRows  = 12                   // of springs, and springs in a row
+	MaxEdge  = practice.MaxEdgeRows // rows of stitches
 )
 
 // Frame is one frame, measured outside over the rails.
@@ -151,11 +153,8 @@ func (f Frame) isSprung(b Build) bool {
 	return f.Part != Arm
 }
 
-// up is a figure in millimetres as a length, rounded up to the micrometre; what
-// lies within a tenth of a nanometre above one is that one.
-func up(mm float64) length.Length {
-	return length.Length(math.Ceil(float64(mm*1e3)-1e-4)) * length.Micrometre
-}
+// up is a figure in millimetres as a length, rounded up to the micrometre.
+func up(mm float64) length.Length { return length.RoundMM(mm, length.Micrometre, length.Up) }
 
 // widthAt is how wide the frame is at y from the back, in millimetres.
 func (f Frame) widthAt(y float64) float64 {
@@ -195,7 +194,7 @@ func (f Frame) spanAt(x float64) (from, to float64) {
 // slant is the length of a side rail of a trapezoid.
 func (f Frame) slant() float64 {
 	d, off := f.Depth.MM(), (f.Front-f.Back).MM()/2
-	return math.Sqrt(float64(d*d) + float64(off*off))
+	return geom.Hypot(d, off)
 }
 
 // Perimeter is the length of the outline, rounded up to the micrometre where it

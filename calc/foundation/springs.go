@@ -3,13 +3,14 @@ package foundation
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Grid is where the springs stand.
 type Grid struct {
-	Centres   []Point
+	Centres   []geom.Point  // from the back left corner of the rectangle around the frame
 	Rows      []int         // springs in each row, from the back
 	Gap       length.Length // least between top coils, rounded down; 0 with one spring
 	Over      bool          // coils touch or stand over the edge
@@ -40,12 +41,12 @@ func SpringCount(span, coil, edge, gap, least length.Length) int {
 }
 
 // grid places the springs of a frame.
-func (f Frame) grid(b Build, u *practice.Used) Grid {
+func (f Frame) grid(b Build, u practice.Set) Grid {
 	if !f.isSprung(b) {
 		return Grid{}
 	}
-	coil, edge := u.Length("spring-width"), u.Length("spring-edge")
-	gap, least := u.Length("spring-gap"), u.Length("spring-least-gap")
+	coil, edge := u.Length(practice.SpringWidth), u.Length(practice.SpringEdge)
+	gap, least := u.Length(practice.SpringGap), u.Length(practice.SpringLeastGap)
 	first := (edge + coil/2).MM()
 	g := Grid{Rows: f.Springs}
 	rows := len(f.Springs)
@@ -59,11 +60,12 @@ func (f Frame) grid(b Build, u *practice.Used) Grid {
 		}
 	}
 	middle, alike := f.widest()/2, true
+	var centres []spot
 	for i, n := range g.Rows {
 		wide := f.widthAt(g.rows[i])
 		xs := spread(wide, first, n)
 		for _, x := range xs {
-			g.Centres = append(g.Centres, Point{middle + x - wide/2, g.rows[i]})
+			centres = append(centres, spot{middle + x - wide/2, g.rows[i]})
 		}
 		alike = alike && n == g.Rows[0] && f.widthAt(g.rows[i]) == f.widthAt(g.rows[0])
 		if i == 0 {
@@ -75,8 +77,11 @@ func (f Frame) grid(b Build, u *practice.Used) Grid {
 	if !alike {
 		g.columns = nil
 	}
-	if nearest := g.nearest(); !math.IsInf(nearest, 1) {
-		g.Gap = down(nearest - coil.MM())
+	for _, c := range centres {
+		g.Centres = append(g.Centres, c.point())
+	}
+	if near := nearest(centres, g.Rows); !math.IsInf(near, 1) {
+		g.Gap = down(near - coil.MM())
 	}
 	g.Over = g.Over || g.Gap < 0
 	g.rowPitch = f.depth().MM() / float64(rows+1)
@@ -86,23 +91,22 @@ func (f Frame) grid(b Build, u *practice.Used) Grid {
 
 // nearest is the least distance between two springs, which stand in one row or in
 // two neighbouring ones; infinite with one spring.
-func (g Grid) nearest() float64 {
+func nearest(centres []spot, rows []int) float64 {
 	least := math.Inf(1)
 	from := 0
-	for i, n := range g.Rows {
+	for i, n := range rows {
 		to := from + n
-		if i+1 < len(g.Rows) {
-			to += g.Rows[i+1]
+		if i+1 < len(rows) {
+			to += rows[i+1]
 		}
 		for a := from; a < from+n; a++ {
 			for b := a + 1; b < to; b++ {
-				dx, dy := g.Centres[b].X-g.Centres[a].X, g.Centres[b].Y-g.Centres[a].Y
-				least = min(least, float64(dx*dx)+float64(dy*dy))
+				least = min(least, centres[a].to(centres[b]))
 			}
 		}
 		from += n
 	}
-	return math.Sqrt(least)
+	return least
 }
 
 // rowWidth is the width by which the springs of row i are counted. On a
@@ -156,33 +160,28 @@ var gauges = map[int]length.Length{
 // 0 for others.
 func WireOf(gauge int) length.Length { return gauges[gauge] }
 
-// Springs are made from 3 to 14 in high (upholstery textbook, 1961).
-const (
-	LowestSpring  = 3 * in
-	HighestSpring = 14 * in
-)
-
-// SpringHeight is the height of seat springs for a rail of that height: twice
-// the rail (Johnson, 1919).
-func SpringHeight(rail length.Length) length.Length { return 2 * rail }
-
 // spring is the advice for a sprung frame. A rail that is given decides the
-// height, by Johnson's rule.
-func (f Frame) spring(u *practice.Used) Spring {
-	s := Spring{Height: 6 * in, Gauge: "12", Wire: WireOf(12), Source: text1961 + ": 6 in × 12 in an easy chair's back"}
+// height.
+func (f Frame) spring(u practice.Set) Spring {
+	keys := practice.BackSpring
 	switch {
 	case f.Part == Seat && f.Place == Divan:
-		s.Height, s.Source = 7*in, "trade text on divans: 6 to 7 in × 12"
+		keys = practice.DivanSpring
 	case f.Part == Seat && f.Place == EasyChair:
-		s = Spring{Height: 10 * in, Gauge: "8", Wire: WireOf(8), Source: text1961 + ": nine of 10 in × 8 in an easy chair's seat"}
+		keys = practice.EasyChairSpring
 	case f.Part == Seat:
-		s = Spring{Height: 6 * in, Gauge: "10½", Source: spons + ": five of 6 in in a small chair; Furniture for the Craftsman: 10½ gauge"}
+		keys = practice.SmallSpring
+	}
+	gauge := u.Number(keys.Gauge)
+	s := Spring{Height: u.Length(keys.Height), Gauge: practice.Halves(gauge), Source: u.Source(*keys.Height.Setting)}
+	if gauge%practice.One == 0 {
+		s.Wire = WireOf(int(gauge / practice.One))
 	}
 	if f.Rail > 0 && f.Part == Seat {
-		s.Height = SpringHeight(f.Rail)
-		s.Source += "; height by " + johnson + ": twice the rail"
+		s.Height = practice.Times(f.Rail, u.Number(practice.SpringByRail))
+		s.Source += "; height by " + u.Source(*practice.SpringByRail.Setting)
 	}
-	s.Tied = practice.Times(s.Height, u.Number("spring-tied"))
+	s.Tied = practice.Times(s.Height, u.Number(practice.SpringTied))
 	return s
 }
 
@@ -195,12 +194,12 @@ type Lashing struct {
 // lashing ties each row and each column, and eight ways each diagonal too. A
 // strand over the whole frame takes cord in times of that extent; one over m
 // springs in a diagonal crosses m + 1 diagonal pitches.
-func (f Frame) lashing(g Grid, u *practice.Used) Lashing {
+func (f Frame) lashing(g Grid, u practice.Set) Lashing {
 	var l Lashing
 	if len(g.Rows) == 0 {
 		return l
 	}
-	times := u.Number("lashing")
+	times := u.Number(practice.Lashing)
 	tie := func(n int, over length.Length) {
 		l.Strands += n
 		l.Cord += length.Length(n) * practice.Times(over, times)
@@ -210,10 +209,10 @@ func (f Frame) lashing(g Grid, u *practice.Used) Lashing {
 		tie(1, up(f.widthAt(y)))
 	}
 	tie(most, f.depth())
-	if u.Count("lashing-ways") < 8 {
+	if u.Count(practice.LashingWays) < 8 {
 		return l
 	}
-	pitch := math.Sqrt(float64(g.rowPitch*g.rowPitch) + float64(g.colPitch*g.colPitch))
+	pitch := geom.Hypot(g.rowPitch, g.colPitch)
 	for d := range rows + most - 1 {
 		m := min(d+1, rows, most, rows+most-1-d)
 		tie(2, up(pitch*float64(m+1)))

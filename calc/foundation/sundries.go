@@ -14,32 +14,32 @@ type Twine struct{ Springs, Bridles, Ties, Edge length.Length }
 func (t Twine) Total() length.Length { return t.Springs + t.Bridles + t.Ties + t.Edge }
 
 // edgeRows are the rows of stitches round the edge.
-func (f Frame) edgeRows(u *practice.Used) int64 {
+func (f Frame) edgeRows(u practice.Set) int64 {
 	if f.EdgeRows >= 0 {
 		return int64(f.EdgeRows)
 	}
-	return u.Count("edge-rows-" + f.Part.String())
+	return u.Count(f.Part.keys().edgeRows)
 }
 
 // twine sews each spring twice, to the webs and to the hessian; bridle ties in
 // rows, and a stuffing tie at every gap of them through the first stuffing and
 // back; and the rows of the stitched edge. The rows are counted as area by gap.
-func (f Frame) twine(springs int, u *practice.Used) Twine {
-	rows := up(f.Area() / u.Length("bridle-gap").MM())
-	ties := float64(rows) / float64(u.Length("tie-gap"))
+func (f Frame) twine(springs int, u practice.Set) Twine {
+	rows := up(f.Area() / u.Length(practice.BridleGap).MM())
+	ties := float64(rows) / float64(u.Length(practice.TieGap))
 	return Twine{
-		Springs: 2 * length.Length(springs) * u.Length("spring-twine"),
-		Bridles: practice.Times(rows, u.Number("bridle")),
-		Ties:    rows + up(ties*2*u.Length(f.Part.String()+"-first-depth").MM()),
-		Edge:    length.Length(f.edgeRows(u)) * practice.Times(f.Perimeter(), u.Number("edge")),
+		Springs: 2 * length.Length(springs) * u.Length(practice.SpringTwine),
+		Bridles: practice.Times(rows, u.Number(practice.Bridle)),
+		Ties:    rows + up(ties*2*u.Length(f.Part.keys().first).MM()),
+		Edge:    length.Length(f.edgeRows(u)) * practice.Times(f.Perimeter(), u.Number(practice.EdgeTwine)),
 	}
 }
 
 // stuffing is what the hair or fibre of one frame weighs: area by both depths
 // by density, in milligrams, rounded up.
-func (f Frame) stuffing(u *practice.Used) int64 {
-	deep := (u.Length(f.Part.String()+"-first-depth") + u.Length(f.Part.String()+"-second-depth")).MM()
-	perM3 := float64(u.Number("stuffing-density")) // mg/m³, as 1 kg is a million mg
+func (f Frame) stuffing(u practice.Set) int64 {
+	deep := (u.Length(f.Part.keys().first) + u.Length(f.Part.keys().second)).MM()
+	perM3 := float64(u.Number(practice.StuffingDensity)) // mg/m³, as 1 kg is a million mg
 	return int64(math.Ceil(f.Area()*deep*perM3/1e9 - 1e-6))
 }
 
@@ -117,47 +117,47 @@ func Ounces(size length.Length) int {
 }
 
 // courses are all that hold one frame.
-func (f Frame) courses(b Build, fix Fixing, w Webbing, l Lashing, u *practice.Used) []Course {
+func (f Frame) courses(b Build, fix Fixing, w Webbing, l Lashing, u practice.Set) []Course {
 	around := f.Perimeter()
 	webs := int64(len(w.Webs))
 	var out []Course
 	if fix == Staples {
-		out = append(out, Course{ForWebs, Staple, u.Length("web-staple-leg"), 0, 2 * webs * u.Count("web-staples")})
+		out = append(out, Course{ForWebs, Staple, u.Length(practice.WebStapleLeg), 0, 2 * webs * u.Count(practice.WebStaples)})
 	} else {
-		out = append(out, Course{ForWebs, Tack, u.Length("web-tack"), 0, webs * (u.Count("web-tacks-start") + u.Count("web-tacks-finish"))})
+		out = append(out, Course{ForWebs, Tack, u.Length(practice.WebTack), 0, webs * (u.Count(practice.WebTacksStart) + u.Count(practice.WebTacksFinish))})
 	}
 	if l.Strands > 0 { // staples do not hold the pull of springs
-		out = append(out, Course{ForLashing, Tack, u.Length("lashing-tack"), 0, 2 * int64(l.Strands) * u.Count("lashing-tacks")})
+		out = append(out, Course{ForLashing, Tack, u.Length(practice.LashingTack), 0, 2 * int64(l.Strands) * u.Count(practice.LashingTacks)})
 	}
-	run := func(p Purpose, name string) {
+	run := func(p Purpose, tack, spacing practice.LengthKey) {
 		c := Course{Purpose: p, Kind: Staple}
 		if fix == Staples {
-			c.Size, c.Spacing = u.Length("staple-leg"), u.Length("staple-spacing")
+			c.Size, c.Spacing = u.Length(practice.StapleLeg), u.Length(practice.StapleSpacing)
 		} else {
-			c.Kind, c.Size, c.Spacing = Tack, u.Length(name+"-tack"), u.Length(name+"-spacing")
+			c.Kind, c.Size, c.Spacing = Tack, u.Length(tack), u.Length(spacing)
 		}
 		c.Count = Spaced(around, c.Spacing)
 		out = append(out, c)
 	}
 	for _, use := range f.uses(b) {
-		run([...]Purpose{ForHessian, ForScrim, ForCalico, ForBottoming}[use], use.String())
+		run([...]Purpose{ForHessian, ForScrim, ForCalico, ForBottoming}[use], use.keys().tack, use.keys().spacing)
 	}
-	run(ForCover, "cover")
+	run(ForCover, practice.CoverTack, practice.CoverSpacing)
 	if fix == Tacks {
-		out = append(out, Course{Temporary, Tack, u.Length("cover-tack"), u.Length("temporary-spacing"), Spaced(around, u.Length("temporary-spacing"))})
+		out = append(out, Course{Temporary, Tack, u.Length(practice.CoverTack), u.Length(practice.TemporarySpacing), Spaced(around, u.Length(practice.TemporarySpacing))})
 	}
 	if run := f.showWood(); run > 0 {
-		spacing := u.Length("gimp-pin-spacing")
+		spacing := u.Length(practice.GimpPinSpacing)
 		out = append(out, Course{ForGimp, GimpPin, 0, spacing, Spaced(run, spacing)})
 	}
 	return out
 }
 
 // gimp is the gimp or braid over the tacked edge, with its corners and ends.
-func (f Frame) gimp(u *practice.Used) length.Length {
+func (f Frame) gimp(u practice.Set) length.Length {
 	run := f.showWood()
 	if run == 0 {
 		return 0
 	}
-	return run + length.Length(f.corners())*u.Length("gimp-corner") + u.Length("gimp-ends")
+	return run + length.Length(f.corners())*u.Length(practice.GimpCorner) + u.Length(practice.GimpEnds)
 }

@@ -13,7 +13,8 @@ type Job struct {
 	Build  Build
 	Fixing Fixing
 	Frames []Frame
-	Given  []practice.Given // settings that are not the defaults
+	Shop   practice.Set     // what the workroom goes by
+	Given  []practice.Given // settings of this job
 }
 
 // Built is what one frame takes. All figures are of one copy.
@@ -72,7 +73,7 @@ type Work struct {
 
 // Plan works out a job that has no Faults.
 func Plan(job Job) Work {
-	u := Book().Use(job.Given)
+	u, used := job.Practice().Noted()
 	w := Work{Built: make([]Built, len(job.Frames))}
 	for k, f := range job.Frames {
 		w.Built[k] = f.build(job, u)
@@ -80,15 +81,15 @@ func Plan(job Job) Work {
 	}
 	w.Totals = w.add(job, u)
 	for _, p := range w.Panels { // what the cutting plans go by
-		u.Length(p.Use.String() + "-width")
+		u.Length(p.Use.Width())
 	}
-	u.Length("cloth-step")
-	u.Length("cloth-bolt")
-	w.Settings = u.List()
+	u.Length(practice.ClothStep)
+	u.Length(practice.ClothBolt)
+	w.Settings = used.Of(book)
 	return w
 }
 
-func (f Frame) build(job Job, u *practice.Used) Built {
+func (f Frame) build(job Job, u practice.Set) Built {
 	grid := f.grid(job.Build, u)
 	b := Built{Perimeter: f.Perimeter(), Area: f.Area(), Grid: grid, Webbing: f.webbing(job.Build, grid, u)}
 	if len(grid.Centres) > 0 {
@@ -105,7 +106,7 @@ func (f Frame) build(job Job, u *practice.Used) Built {
 // add sums the exact figures of all copies, and rounds each sum up once to what
 // is sold. Temporary tacks are those of the frame that takes most: they are
 // drawn and used again.
-func (w Work) add(job Job, u *practice.Used) Totals {
+func (w Work) add(job Job, u practice.Set) Totals {
 	var t Totals
 	fixed := make(map[Fixed]int64)
 	temporary := Course{}
@@ -132,40 +133,40 @@ func (w Work) add(job Job, u *practice.Used) Totals {
 	}
 	t.Rolls = t.rolls(job.Build, u)
 	if t.Lashing > 0 {
-		t.LashingBalls = practice.Packs(int64(t.Lashing), int64(u.Length("lashing-ball")), 0)
+		t.LashingBalls = practice.Packs(int64(t.Lashing), int64(u.Length(practice.LashingBall)), 0)
 	}
 	if t.Twine > 0 {
-		t.TwineBalls = practice.Packs(int64(t.Twine), int64(u.Length("twine-ball")), 0)
+		t.TwineBalls = practice.Packs(int64(t.Twine), int64(u.Length(practice.TwineBall)), 0)
 	}
 	if t.Stuffing > 0 {
-		t.StuffingBags = practice.Packs(t.Stuffing, u.Number("stuffing-bag"), 0)
+		t.StuffingBags = practice.Packs(t.Stuffing, u.Number(practice.StuffingBag), 0)
 	}
 	for f, n := range fixed {
 		f.Count = n
-		f.Boxes = practice.Packs(n, u.Count(boxOf(f.Kind)), u.Number("tack-spare"))
+		f.Boxes = practice.Packs(n, u.Count(boxOf(f.Kind)), u.Number(practice.TackSpare))
 		t.Fixed = append(t.Fixed, f)
 	}
 	slices.SortFunc(t.Fixed, func(a, b Fixed) int { return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Size, a.Size)) })
 	if t.Gimp > 0 {
-		t.GimpOrder, _ = length.RoundUpTo(t.Gimp, u.Length("gimp-step"))
+		t.GimpOrder = t.Gimp.Round(u.Length(practice.GimpStep), length.Up)
 	}
 	return t
 }
 
-func (t Totals) rolls(b Build, u *practice.Used) int64 {
-	roll := "web-roll"
+func (t Totals) rolls(b Build, u practice.Set) int64 {
+	roll := practice.WebRoll
 	if b == Modern {
-		roll = "elastic-roll"
+		roll = practice.ElasticRoll
 	}
 	return practice.Packs(int64(t.Webbing), int64(u.Length(roll)), 0)
 }
 
-func boxOf(k Kind) string {
+func boxOf(k Kind) practice.CountKey {
 	switch k {
 	case Staple:
-		return "staple-box"
+		return practice.StapleBox
 	case GimpPin:
-		return "gimp-pin-box"
+		return practice.GimpPinBox
 	}
-	return "tack-box"
+	return practice.TackBox
 }

@@ -1,9 +1,9 @@
 package furniture
 
-import "github.com/bridletie/bridletie/calc/panel"
-
-// zip is what a back border is wider for a zip (common practice, no source).
-const zip = 2 * cm
+import (
+	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
+)
 
 // cushions cuts n cushions side by side. It returns the panel from whose lower
 // edge the pattern runs on to what stands below, nil when none does.
@@ -44,7 +44,7 @@ func (w *work) boxed(id, name string, n int, each, along, thick span) *Panel {
 }
 
 func (w *work) backBorder(id, name string, n int, each, thick span) {
-	w.cut(id+"B", name+" back border", each, thick.plus(w.named("zip", zip)), all(w.seam())).copies(n)
+	w.cut(id+"B", name+" back border", each, thick.plus(w.named("zip", w.set.Length(practice.CushionZip))), all(w.seam())).copies(n)
 }
 
 // knifeEdged cuts tops and undersides that meet halfway down the edge: on every
@@ -59,7 +59,7 @@ func (w *work) knifeEdged(id, name string, n int, each, along, thick span) {
 // bullNosed cuts tops that go on round the front to the underside. What shows
 // from above is the finished size; the rest is allowed at the front.
 func (w *work) bullNosed(id, name string, n int, each, along, thick span) {
-	round := edge{"front, underside and seam", thick.l + along.l + w.allow.Seam}
+	round := edge{"front, underside and seam", thick.l + along.l + w.seam().l}
 	w.shows(w.cut(id+"T", name+" top, front and underside", each, along, edges{w.seam(), round, w.seam(), w.seam()}).copies(n))
 	w.cut(id+"S", name+" side border", along, thick, all(w.seam())).copies(2 * n)
 	w.backBorder(id, name, n, each, thick)
@@ -72,10 +72,6 @@ func (w *work) backCushions(n int) {
 	}
 }
 
-// lip is how far the top cover reaches back from the front of a platform (common
-// practice, no source).
-const lip = 15 * cm
-
 // platform lies under loose cushions: a lip of the top cover at the front, which
 // goes on down over the front where there is no border, and lining or the cover
 // behind it.
@@ -84,7 +80,8 @@ func (w *work) platform(g leg) {
 	if g.between {
 		sides = w.tuck()
 	}
-	front, below := w.named("platform lip", lip), w.seam()
+	lip := w.named("platform lip", w.set.Length(practice.PlatformLip))
+	front, below := lip, w.seam()
 	if !w.bordered() {
 		front, below = front.plus(w.take("seat-rise")), w.under()
 	}
@@ -92,7 +89,7 @@ func (w *work) platform(g leg) {
 	if !w.bordered() {
 		matched(pf)
 	}
-	rest := span{max(g.along.l-lip, cm), g.along.words + " less the platform lip " + w.text(lip)}
+	rest := span{max(g.along.l-lip.l, cm), g.along.words + " less the " + lip.words}
 	pl := w.cut(g.id+"PL", "platform"+g.of, g.across, rest, edges{w.tuck(), w.seam(), sides, sides})
 	if !w.is("platform", "cover") {
 		hide(pl)

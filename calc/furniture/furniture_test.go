@@ -150,15 +150,15 @@ func TestListsHaveNoFaults(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := anyPiece(t)
 		p.Motif = rapid.SampledFrom([]string{"", "heron"}).Draw(t, "motif")
-		if l := p.Faults(""); l.Len() > 0 {
+		if l := p.Faults(fault.Path{}); l.Len() > 0 {
 			t.Fatalf("faults of the piece: %+v", l.Faults())
 		}
 		list := p.List()
 		c := cloth.Cloth{Width: 140 * cm, Pattern: rapid.SampledFrom(patterns).Draw(t, "pattern"), OneWay: rapid.Bool().Draw(t, "one way")}
 		for _, cover := range []furniture.Cover{furniture.Top, furniture.Outside, furniture.Lining} {
 			cut := list.CutFrom(cover, c)
-			l := panel.ListFaults(cut, "")
-			l.Append(panel.ClothFaults(cut, c, 0, ""))
+			l := panel.ListFaults(cut, fault.Path{})
+			l.Append(panel.ClothFaults(cut, c, 0, fault.Path{}))
 			if l.Len() > 0 {
 				t.Fatalf("cover %d: %+v", cover, l.Faults())
 			}
@@ -216,10 +216,10 @@ func TestFaultsOfAPiece(t *testing.T) {
 		{"unknown choice", furniture.Piece{Kind: "carver", Count: 1, Options: map[string]string{"back": "glass"}}, "#/options/back not-one-of"},
 		{"allowance", furniture.Piece{Kind: "carver", Count: 1, Allow: furniture.Allowances{Seam: -cm}}, "#/allow/seam too-small"},
 	} {
-		l := tc.p.Faults(fault.Path(""))
+		l := tc.p.Faults(fault.Path{})
 		var got []string
 		for _, f := range l.Faults() {
-			got = append(got, f.Pointer+" "+string(f.Code))
+			got = append(got, f.Pointer()+" "+string(f.Code))
 		}
 		if len(got) != 1 || got[0] != tc.want {
 			t.Errorf("%s: %q, want %q", tc.name, got, tc.want)

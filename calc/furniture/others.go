@@ -1,5 +1,7 @@
 package furniture
 
+import "github.com/bridletie/bridletie/calc/practice"
+
 // others are what is not a chair.
 func others() []Kind {
 	top := tape("top-rise", "rise", "From the top edge down to the underside of the rail.", 22, 4, 60)
@@ -36,7 +38,7 @@ func others() []Kind {
 			Measures: []Measure{
 				seatWidth(240, 80, 600), seatDepth(48, 35, 80), seatRise(14, 5), backWidth(240, 80, 600), backHeight(50, 25, 120),
 			},
-			Options: []Option{backs2(), borders(), pipings(), flies()},
+			Options: []Option{plainOrButtoned(), borders(), pipings(), flies()},
 			build:   banquette,
 		},
 	}
@@ -50,7 +52,7 @@ func footstool(w *work) {
 		w.buttoned(w.box("TOP", "top", across, along, rise))
 	}
 	w.frame("SEAT", across, along, SeatPlace)
-	w.pad("SP", "top pad", across, along, 8*cm, SeatPlace)
+	w.pad("SP", "top pad", across, along, w.set.Length(practice.FootstoolPad), SeatPlace)
 	w.skirtOf([]skirtSide{{"KF", "skirt front", across, 1}, {"KS", "skirt side", along, 2}, {"KB", "skirt back", across, 1}})
 }
 
@@ -72,7 +74,7 @@ func headboard(w *work) {
 		w.run("round the front", 2*along.l+across.l, false, 2, 1)
 	}
 	hide(w.cut("LB", "back lining", across, along, all(w.seam())))
-	w.pad("BP", "pad", across, along, 5*cm, BackPlace)
+	w.pad("BP", "pad", across, along, w.set.Length(practice.HeadboardPad), BackPlace)
 	if !w.is("wings", "yes") {
 		return
 	}
@@ -93,6 +95,6 @@ func banquette(w *work) {
 	ib := w.shows(w.cut("IB", "inside back", across, along, edges{w.pull(), w.tucked("B", "inside back", across, 1), w.pull(), w.pull()}))
 	w.buttoned(ib)
 	w.frame("BACK", across, along, BackPlace)
-	w.pad("BP", "back pad", across, along, 6*cm, BackPlace)
+	w.pad("BP", "back pad", across, along, w.set.Length(practice.BackPad), BackPlace)
 	w.seat(ib, 1, false)
 }

@@ -3,6 +3,7 @@ package furniture
 import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // The parts of a piece that kinds are put together from.
@@ -29,7 +30,7 @@ func (w *work) backOf(g leg, frame string) *Panel {
 	w.buttoned(ib)
 	w.frame(frame, g.across, g.along, BackPlace)
 	if !w.is("back", "cushions") {
-		w.pad(g.id+"BP", "back pad"+g.of, g.across, g.along, 6*cm, BackPlace)
+		w.pad(g.id+"BP", "back pad"+g.of, g.across, g.along, w.set.Length(practice.BackPad), BackPlace)
 	}
 	return ib
 }
@@ -37,18 +38,17 @@ func (w *work) backOf(g leg, frame string) *Panel {
 // buttoned notes that a panel is buttoned, when the option says so.
 func (w *work) buttoned(p *Panel) {
 	if w.is("back", "buttoned") {
-		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: p.ID, Size: p.Size, Diamond: diamond(p.Size)})
+		w.list.Buttons = append(w.list.Buttons, Buttons{Panel: p.ID, Size: p.Size, Diamond: w.diamond(p.Size)})
 	}
 }
 
-// diamond is half as high again as wide, 11 cm wide or less, so that three fit
-// either way (common practice, no source; printed diamonds are 8 to 13 cm wide and
-// 13 to 18 cm high).
-func diamond(s panel.Size) panel.Size {
-	wide := min(11*cm, s.Across/3, s.Along/3)
-	wide -= wide % (length.Centimetre / 2)
-	wide = max(wide, 3*cm)
-	return panel.Size{Across: wide, Along: wide + wide/2}
+// diamond is the usual one: as wide as can be, so that some fit either way.
+func (w *work) diamond(s panel.Size) panel.Size {
+	fit := length.Length(w.set.Count(practice.DiamondsFit))
+	wide := min(w.set.Length(practice.DiamondWidest), s.Across/fit, s.Along/fit)
+	wide -= wide % w.set.Length(practice.DiamondStep)
+	wide = max(wide, w.set.Length(practice.DiamondLeast))
+	return panel.Size{Across: wide, Along: practice.Times(wide, w.set.Number(practice.DiamondHeight))}
 }
 
 // outsideBack closes the back: seams at the top and sides, turned under below.
@@ -126,13 +126,9 @@ func (w *work) tightSeat(g leg, ib *Panel) *Panel {
 	} else {
 		w.shows(seat)
 	}
-	w.pad(g.id+"SP", "seat pad"+g.of, g.across, g.along, 10*cm, SeatPlace)
+	w.pad(g.id+"SP", "seat pad"+g.of, g.across, g.along, w.set.Length(practice.SeatPad), SeatPlace)
 	return seat
 }
-
-// collar is how wide a collar is that joins the inside back to the arms (common
-// practice, no source).
-const collar = 8 * cm
 
 // arms cuts two arms: inside, outside, and what closes their fronts.
 func (w *work) arms() {
@@ -155,16 +151,15 @@ func (w *work) arms() {
 		w.run("arm facing", 2*front.l+thick.l, false, 2, 2)
 	}
 	if w.is("collars", "sewn") {
-		w.cut("CO", "collar", w.named("collar", collar), rise, all(w.seam())).copies(2)
+		w.cut("CO", "collar", w.named("collar", w.set.Length(practice.CollarWidth)), rise, all(w.seam())).copies(2)
 	}
 	w.thinPads("AP", "arm pad", long, rise)
 }
 
-// thinPads are a pad for the left and one for the right (common practice, no
-// source).
+// thinPads are a pad for the left and one for the right.
 func (w *work) thinPads(id, name string, across, along span) {
 	w.list.Fillings = append(w.list.Fillings, Filling{
-		ID: id, Name: name, Count: 2, Size: panel.Size{Across: across.l, Along: along.l}, Thickness: 3 * cm, Place: ArmPlace,
+		ID: id, Name: name, Count: 2, Size: panel.Size{Across: across.l, Along: along.l}, Thickness: w.set.Length(practice.ThinPad), Place: ArmPlace,
 	})
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Piece is a piece of furniture as it was measured.
@@ -14,7 +15,8 @@ type Piece struct {
 	Count    int                      // pieces alike, 1 to MaxCount
 	Measures map[string]length.Length // those left out are taken as typical
 	Options  map[string]string        // those left out are the first choice
-	Allow    Allowances               // zero fields are those of DefaultAllowances
+	Allow    Allowances               // zero fields are those of Shop
+	Shop     practice.Set             // what the workroom goes by
 	Motif    string                   // the motif for the panels that show; "" for any
 	Units    length.System            // of the texts
 }
@@ -22,8 +24,8 @@ type Piece struct {
 // MaxCount is how many pieces alike there may be.
 const MaxCount = 50
 
-// Allowances are what is added to the finished size, by what happens at the
-// edge.
+// Allowances are what is added to the finished size of this piece, by what
+// happens at the edge.
 type Allowances struct {
 	Seam  length.Length // sewn to another panel
 	Pull  length.Length // pulled over the stuffing and tacked off
@@ -31,28 +33,30 @@ type Allowances struct {
 	Under length.Length // turned under the rail or over the edge of the frame
 }
 
-// MaxAllowance is the most that an allowance may be.
-const MaxAllowance = 50 * cm
-
-// DefaultAllowances are the workroom's usual ones: 15 mm a seam, 6 cm a pull,
-// 10 cm where the cover is tucked in, 4 cm turned under (common practice, no
-// source: pulls of 50 to 75 mm and seams of 10 to 15 mm are usual).
-func DefaultAllowances() Allowances {
-	return Allowances{Seam: 15 * length.Millimetre, Pull: 6 * cm, Tuck: 10 * cm, Under: 4 * cm}
-}
-
-// or fills what is zero.
-func (a Allowances) or(b Allowances) Allowances {
-	fill := func(l *length.Length, with length.Length) {
-		if *l == 0 {
-			*l = with
+// over is what the piece goes by: its own allowances before those of the
+// workroom.
+func (a Allowances) over(shop practice.Set) practice.Set {
+	var given []practice.Given
+	for _, one := range a.each() {
+		if one.given != 0 {
+			given = append(given, one.row.Give(one.given))
 		}
 	}
-	fill(&a.Seam, b.Seam)
-	fill(&a.Pull, b.Pull)
-	fill(&a.Tuck, b.Tuck)
-	fill(&a.Under, b.Under)
-	return a
+	return shop.With(given...)
+}
+
+// allowance is one of them, with its row.
+type allowance struct {
+	name  string // its field on the wire
+	given length.Length
+	row   practice.LengthKey
+}
+
+func (a Allowances) each() [4]allowance {
+	return [...]allowance{
+		{"seam", a.Seam, practice.CoverSeam}, {"pull", a.Pull, practice.CoverPull},
+		{"tuck", a.Tuck, practice.CoverTuck}, {"under", a.Under, practice.CoverUnder},
+	}
 }
 
 // Faults are what is wrong with the piece; at is where it stands. Faults of
@@ -69,11 +73,8 @@ func (p Piece) Faults(at fault.Path) fault.List {
 	if p.Count > MaxCount {
 		l.Add(at.Field("count"), fault.TooLarge, "", "there are at most 50 pieces alike", "1 to 50")
 	}
-	for _, a := range []struct {
-		name string
-		l    length.Length
-	}{{"seam", p.Allow.Seam}, {"pull", p.Allow.Pull}, {"tuck", p.Allow.Tuck}, {"under", p.Allow.Under}} {
-		l.Between(at.Field("allow").Field(a.name), "an allowance", a.l, 0, MaxAllowance)
+	for _, a := range p.Allow.each() {
+		l.Between(at.Field("allow").Field(a.name), "an allowance", a.given, length.Length(a.row.Least), length.Length(a.row.Most))
 	}
 	if !ok {
 		return l

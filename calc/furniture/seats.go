@@ -1,5 +1,7 @@
 package furniture
 
+import "github.com/bridletie/bridletie/calc/practice"
+
 // seats are the dining chairs and what they have in common: a pad on a frame.
 func seats() []Kind {
 	return []Kind{
@@ -85,7 +87,7 @@ func (w *work) diningChair() {
 		w.run("outside back", 2*bh.l+bw.l, false, 2, 1)
 	}
 	w.frame("BACK", bw, bh, BackPlace)
-	w.pad("BP", "back pad", bw, bh, 3*cm, BackPlace)
+	w.pad("BP", "back pad", bw, bh, w.set.Length(practice.DiningBack), BackPlace)
 }
 
 // padSeat is a seat on rails.

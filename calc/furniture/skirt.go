@@ -1,6 +1,9 @@
 package furniture
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
+)
 
 // skirtSide is one side of a skirt.
 type skirtSide struct {
@@ -9,12 +12,8 @@ type skirtSide struct {
 	count    int
 }
 
-// What a skirt takes.
-const (
-	cornerPleat = 10 * cm // at each end of a side: of 32 in for four inverted pleats, as published for loose covers
-	underlay    = 22 * cm // behind the slit at a corner: published for an inverted-pleat chair skirt
-	corners     = 4
-)
+// corners are those of a skirt.
+const corners = 4
 
 // skirt hangs from the rail of a piece with four sides.
 func (w *work) skirt() {
@@ -22,9 +21,7 @@ func (w *work) skirt() {
 	w.skirtOf([]skirtSide{{"KF", "skirt front", wide, 1}, {"KS", "skirt side", deep, 2}, {"KB", "skirt back", wide, 1}})
 }
 
-// skirtOf hangs a skirt of these sides, joined at the corners. Gathers take one
-// and a half times the run and box pleats that touch twice (published for loose
-// covers), knife pleats three times (common practice, no source).
+// skirtOf hangs a skirt of these sides, joined at the corners.
 func (w *work) skirtOf(sides []skirtSide) {
 	if w.is("skirt", "none") {
 		return
@@ -50,9 +47,10 @@ func (w *work) skirtOf(sides []skirtSide) {
 	}
 	if w.is("skirt", "tailored") {
 		const name = "piece behind the slit of the skirt"
-		w.cut("KU", name, w.named("underlay", underlay), high, e).copies(corners)
+		under := w.named("underlay", w.set.Length(practice.SkirtUnder))
+		w.cut("KU", name, under, high, e).copies(corners)
 		if lined {
-			w.line(w.make("KUL", name+", lining", w.named("underlay", underlay), high, e).copies(corners))
+			w.line(w.make("KUL", name+", lining", under, high, e).copies(corners))
 		}
 	}
 	if w.pipesEdges() {
@@ -64,13 +62,13 @@ func (w *work) skirtOf(sides []skirtSide) {
 func (w *work) fullness(run span) span {
 	switch {
 	case w.is("skirt", "box"):
-		return run.times(2)
+		return run.grown(w.set.Number(practice.SkirtBox))
 	case w.is("skirt", "knife"):
-		return run.times(3)
+		return run.grown(w.set.Number(practice.SkirtKnife))
 	case w.is("skirt", "gathered"):
-		return span{run.l + run.l/2, "1½ × " + run.words}
+		return run.grown(w.set.Number(practice.SkirtGathers))
 	case w.is("skirt", "tailored"):
 		return run
 	}
-	return run.plus(w.named("half a corner pleat", cornerPleat).twice())
+	return run.plus(w.named("half a corner pleat", w.set.Length(practice.SkirtCorner)).twice())
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // List is the cutting list of the piece and what else it needs. The piece must
@@ -15,7 +16,7 @@ func (p Piece) List() List {
 	if !ok {
 		return List{}
 	}
-	w := &work{piece: p, kind: k, allow: p.Allow.or(DefaultAllowances()), taken: make(map[string]bool, len(k.Measures))}
+	w := &work{piece: p, kind: k, set: p.Allow.over(p.Shop), taken: make(map[string]bool, len(k.Measures))}
 	k.build(w)
 	for _, m := range k.Measures {
 		if _, given := p.Measures[m.ID]; !given && w.taken[m.ID] {
@@ -42,7 +43,7 @@ func (p Piece) List() List {
 type work struct {
 	piece  Piece
 	kind   Kind
-	allow  Allowances
+	set    practice.Set
 	panels []*Panel
 	flies  []*Panel        // come last, with other linings
 	taken  map[string]bool // the measures that were asked for
@@ -84,13 +85,18 @@ func (s span) times(n int) span {
 	return span{length.Length(n) * s.l, strconv.Itoa(n) + " × " + s.words}
 }
 
+// grown is a span in millionths of itself.
+func (s span) grown(millionths int64) span {
+	return span{practice.Part(s.l, millionths), practice.Halves(millionths) + " × " + s.words}
+}
+
 // part is an nth of a span, to the millimetre below.
 func (s span) part(n int) span {
 	if n <= 1 {
 		return s
 	}
 	l := s.l / length.Length(n)
-	return span{l - l%length.Millimetre, s.words + " / " + strconv.Itoa(n)}
+	return span{l.Round(length.Millimetre, length.Down), s.words + " / " + strconv.Itoa(n)}
 }
 
 // is reports whether the option is chosen so.
@@ -111,10 +117,10 @@ type edge struct {
 	l    length.Length
 }
 
-func (w *work) seam() edge  { return edge{"seam", w.allow.Seam} }
-func (w *work) pull() edge  { return edge{"pull", w.allow.Pull} }
-func (w *work) tuck() edge  { return edge{"tuck-in", w.allow.Tuck} }
-func (w *work) under() edge { return edge{"turn-under", w.allow.Under} }
+func (w *work) seam() edge  { return edge{"seam", w.set.Length(practice.CoverSeam)} }
+func (w *work) pull() edge  { return edge{"pull", w.set.Length(practice.CoverPull)} }
+func (w *work) tuck() edge  { return edge{"tuck-in", w.set.Length(practice.CoverTuck)} }
+func (w *work) under() edge { return edge{"turn-under", w.set.Length(practice.CoverUnder)} }
 
 // edges are what is added on each side, as the panel is worn.
 type edges struct{ top, bottom, left, right edge }
@@ -139,7 +145,7 @@ func (w *work) make(id, name string, across, along span, e edges) *Panel {
 		Size:     panel.Size{Across: across.l, Along: along.l},
 		Allow:    panel.Sides{Top: e.top.l, Bottom: e.bottom.l, Left: e.left.l, Right: e.right.l},
 		Join:     panel.JoinSides,
-		JoinSeam: min(w.allow.Seam, panel.MaxJoinSeam),
+		JoinSeam: min(w.seam().l, panel.MaxJoinSeam),
 	}}
 	cut := p.Cut()
 	p.How = note.New(note.PanelDerived,
@@ -202,7 +208,7 @@ func (w *work) tucked(id, of string, along span, n int) edge {
 	if !w.is("flies", "yes") {
 		return w.tuck()
 	}
-	f := w.make("FLY"+id, "fly of "+of, along, w.named("tuck-in", w.allow.Tuck), all(w.seam())).copies(n)
+	f := w.make("FLY"+id, "fly of "+of, along, w.named("tuck-in", w.tuck().l), all(w.seam())).copies(n)
 	w.line(f)
 	return w.seam()
 }

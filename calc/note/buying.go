@@ -2,6 +2,8 @@ package note
 
 // Prices and costs.
 const (
+	PartFaulted   Code = "part-faulted"
+	PartNoStrips  Code = "part-without-strips"
 	NoPrice       Code = "price-not-given"
 	OtherCurrency Code = "price-in-other-currency"
 	PackMeasure   Code = "price-pack-measure"
@@ -10,17 +12,22 @@ const (
 	PriceMeasure  Code = "price-measure"
 	PackTooShort  Code = "price-pack-too-short"
 
-	CostUnpriced Code = "cost-articles-unpriced"
-	CostUnused   Code = "cost-prices-unused"
-	CostNoLabour Code = "cost-work-unpriced"
-	CostPreset   Code = "cost-hours-of-example"
-	CostLate     Code = "cost-price-expires"
+	CostWithoutParts Code = "cost-without-parts"
+	CostUnpriced     Code = "cost-articles-unpriced"
+	CostUnused       Code = "cost-prices-unused"
+	CostNoLabour     Code = "cost-work-unpriced"
+	CostPreset       Code = "cost-hours-of-example"
+	CostLate         Code = "cost-price-expires"
 )
 
 // measures are that of a price and that by which its article is bought.
 const measures = "{given, select, number {number} length {length} other {weight}}, and it is bought by {bought, select, number {number} length {length} other {weight}}"
 
 var buying = table{
+	PartFaulted: {Order, "a part of a job has faults, so that nothing is ordered for it",
+		"could not be worked out: {fault}"},
+	PartNoStrips: {Order, "no way to cut the piping of a job is possible",
+		"no strips can be cut for it"},
 	NoPrice: {Order, "an article has no price",
 		"no price was given"},
 	OtherCurrency: {Order, "an article has a price in another currency",
@@ -36,10 +43,12 @@ var buying = table{
 	PackTooShort: {Order, "a pack does not hold a length that is cut in one piece",
 		"a pack is shorter than a length that is cut in one piece"},
 
+	CostWithoutParts: {Order, "parts of a job could not be worked out",
+		"not all could be worked out, and the sums are without it: {parts}{more, plural, =0 {} other { and # more}}"},
 	CostUnpriced: {Order, "articles have no price",
 		"{count, plural, one {1 article has} other {# articles have}} no price: the sums are without them"},
 	CostUnused: {Order, "prices are of nothing on the order list",
-		"{count, plural, one {1 price is} other {# prices are}} of nothing on the order list: see that the articles are spelt as the list has them"},
+		"{count, plural, one {1 price is} other {# prices are}} of nothing on the order list: see that the articles are spelt as the list has them{parts, plural, =0 {} other {, or that they are of what could not be worked out}}"},
 	CostNoLabour: {Order, "the work has no price",
 		"the work has no price: the sums are without it"},
 	CostPreset: {Remark, "hours begin from an example",

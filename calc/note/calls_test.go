@@ -60,7 +60,7 @@ func parsed(t *testing.T, root string) []*ast.File {
 
 // takes says which constructors fit a use of a parameter.
 var takes = map[string][]string{
-	"":       {"Name", "Names", "Count", "Percent", "Length", "Why"},
+	"":       {"Name", "Names", "Count", "Decimal", "Percent", "Length", "Exact", "Why"},
 	"list":   {"Names"},
 	"plural": {"Count", "Percent", "Length"},
 	"select": {"Name"},

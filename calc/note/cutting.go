@@ -132,7 +132,7 @@ var cutting = table{
 	PleatsFolds: {Order, "folds are deeper than their spacing",
 		"the folds are {deep} deep and only {spacing} apart, so that they lie over one another: spread them further or make them more and shallower"},
 	PleatsShallow: {Remark, "folds are very shallow",
-		"the folds are less than 3 mm deep: so little may be eased in without a fold, by pull or by steam where the cloth bears it"},
+		"the folds are less than {shallow} deep: so little may be eased in without a fold, by pull or by steam where the cloth bears it"},
 	PleatsPin: {Order, "fullness is laid away",
 		"Pin and look at it from where it will be seen before anything is sewn, tacked or cut."},
 	PleatsCut: {Order, "fullness is snipped or sewn in darts",

@@ -6,8 +6,7 @@ const (
 	FoamTooThin  Code = "foam-too-thin"
 	FoamTooSoft  Code = "foam-too-soft"
 	FoamTooHard  Code = "foam-too-hard"
-	FoamTooDense Code = "foam-too-dense"
-	FoamTooLight Code = "foam-too-light"
+	FoamTooDense Code = "foam-density-unusual"
 	MeasureFoam  Code = "measure-foam-sheets"
 
 	WaddingJoined Code = "wadding-joined"
@@ -24,22 +23,17 @@ const (
 // The items that a note on foam is about: the first few, and how many more.
 const foamItems = "{items}{more, plural, =0 {} other { and # more}}: "
 
-// The densities that foam has, in a seat or anywhere.
-const foamDensity = "{among, select, seat {a seat has 28.8 to 51.3 kg/m³ (common practice, no source)} other {polyurethane foam has 15 to 100 kg/m³ (Standards New Zealand, Touchstone, May 2009)}}"
-
 var fillings = table{
 	FoamOff: {Order, "sheets do not add up to the thickness that is wanted",
 		foamItems + "the stock makes {thickness}, {off} {way, select, thicker {thicker} other {thinner}} than wanted"},
 	FoamTooThin: {Wish, "a cushion is thin for its place",
-		foamItems + "the foam is too thin for its place: a seat is 75 mm or more, a back or scatter cushion 50 mm, a pad 25 mm, an arm 10 mm (common practice, no source)"},
+		foamItems + "the foam is too thin for its place: a seat is {seat} or more, a back or scatter cushion {back}, a pad {pad}, an arm {arm} (common practice, no source)"},
 	FoamTooSoft: {Wish, "a foam is soft for a seat",
-		foamItems + "the foam is too soft for its place: {hardness} N at {at} %, where a seat has 133 to 178 N at 25 % (common practice, no source)"},
+		foamItems + "the foam is too soft for its place: {hardness} N at {at} %, where a seat has {least} to {most} N at 25 % (common practice, no source)"},
 	FoamTooHard: {Wish, "a foam is hard for a back",
-		foamItems + "the foam is too hard for its place: {hardness} N at {at} %, where a back has 89 N or less (common practice, no source)"},
-	FoamTooDense: {Wish, "a foam is denser than is usual",
-		foamItems + "the foam is too dense for its place: " + foamDensity},
-	FoamTooLight: {Wish, "a foam is lighter than is usual",
-		foamItems + "the foam is too light for its place: " + foamDensity},
+		foamItems + "the foam is too hard for its place: {hardness} N at {at} %, where a back has {most} N or less (common practice, no source)"},
+	FoamTooDense: {Wish, "a foam is denser or lighter than is usual",
+		foamItems + "the foam is too {than, select, dense {dense} other {light}} for its place: {among, select, seat {a seat has {least} to {most} kg/m³ (common practice, no source)} other {polyurethane foam has {least} to {most} kg/m³ ({source})}}"},
 	MeasureFoam: {Order, "foam is cut",
 		"Measure the sheets before the first cut: foam is sold with a tolerance on its size, its thickness and its hardness."},
 
@@ -53,7 +47,7 @@ var fillings = table{
 	WebsEven: {Wish, "springs do not stand in columns",
 		"{frame}: its springs do not stand in columns, so that the webs are laid evenly"},
 	SpringsNotMade: {Order, "the rail wants springs that are not made",
-		"{frame}: springs of {height} by the height of the rail are not made; they come from 3 to 14 in high"},
+		"{frame}: springs of {height} by the height of the rail are not made; they come from {least} to {most} in high"},
 	SpringsOver: {Order, "springs do not have room",
 		"{frame}: the springs stand into one another or over the edge: take fewer or narrower ones"},
 	WebsFew: {Order, "rows of springs have no web",

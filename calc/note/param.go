@@ -14,7 +14,8 @@ type Param struct {
 	Value Value
 }
 
-// Value is a [Word], [Words], [Number], [Share], [Size] or [Note].
+// Value is a [Word], [Words], [Number], [Fraction], [Share], [Size], [Figure] or
+// [Note].
 type Value interface {
 	// Text is the value for people.
 	Text(units length.System) string
@@ -29,6 +30,9 @@ type Words []string
 // Number is a count.
 type Number int64
 
+// Fraction is a number in millionths.
+type Fraction int64
+
 // Share is a part of a whole in millionths, shown in percent to a tenth below.
 type Share int64
 
@@ -37,6 +41,9 @@ type Size struct {
 	Length length.Length
 	Round  length.Rounding
 }
+
+// Figure is a length that is shown exactly, in millimetres.
+type Figure length.Length
 
 // Name is a parameter that is a word.
 func Name[S ~string](name string, s S) Param { return Param{name, Word(s)} }
@@ -47,11 +54,17 @@ func Names(name string, list ...string) Param { return Param{name, Words(list)} 
 // Count is a parameter that counts.
 func Count[I ~int | ~int64](name string, n I) Param { return Param{name, Number(n)} }
 
+// Decimal is a parameter in millionths, shown with as many decimals as it needs.
+func Decimal(name string, millionths int64) Param { return Param{name, Fraction(millionths)} }
+
 // Percent is a parameter in millionths, shown in percent.
 func Percent[I ~int64](name string, millionths I) Param { return Param{name, Share(millionths)} }
 
 // Length is a parameter that is a length.
 func Length(name string, l length.Length, r length.Rounding) Param { return Param{name, Size{l, r}} }
+
+// Exact is a parameter that is a length as a rule or a table states it.
+func Exact(name string, l length.Length) Param { return Param{name, Figure(l)} }
 
 // Why is a parameter that is a note of its own.
 func Why(name string, n Note) Param { return Param{name, n} }
@@ -88,6 +101,12 @@ func (w Words) listed() string {
 // Text is the number in digits.
 func (n Number) Text(length.System) string { return strconv.FormatInt(int64(n), 10) }
 
+// Text is the number, without zeros at the end.
+func (f Fraction) Text(length.System) string {
+	text := strconv.FormatFloat(float64(f)/1_000_000, 'f', 6, 64)
+	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
+}
+
 // Text is the share in percent.
 func (s Share) Text(length.System) string {
 	return strconv.FormatInt(int64(s)/10_000, 10) + "." + strconv.FormatInt(int64(s)%10_000/1000, 10) + " %"
@@ -95,3 +114,6 @@ func (s Share) Text(length.System) string {
 
 // Text is the length, rounded once.
 func (s Size) Text(units length.System) string { return s.Length.Text(units, s.Round) }
+
+// Text is the length in millimetres.
+func (f Figure) Text(length.System) string { return length.Length(f).String() }

@@ -94,6 +94,10 @@ func amount(v Value) int64 {
 		return int64(v)
 	case Size:
 		return int64(v.Length)
+	case Figure:
+		return int64(v)
+	case Fraction:
+		return int64(v)
 	case Share:
 		return int64(v)
 	case Words:

@@ -43,9 +43,9 @@ func trellis() cloth.Cloth {
 func found(l fault.List) []string {
 	var all []string
 	for _, f := range l.Faults() {
-		all = append(all, f.Pointer+" "+string(f.Code))
+		all = append(all, f.Pointer()+" "+string(f.Code))
 		if f.Detail == "" || f.Try == "" {
-			all = append(all, f.Pointer+" has no detail or no way out")
+			all = append(all, f.Pointer()+" has no detail or no way out")
 		}
 	}
 	return all
@@ -97,7 +97,7 @@ func TestPanelFaults(t *testing.T) {
 	} {
 		p := seat("SEAT")
 		tc.change(&p)
-		if got := found(p.Faults("")); !slices.Equal(got, tc.want) {
+		if got := found(p.Faults(fault.Path{})); !slices.Equal(got, tc.want) {
 			t.Errorf("%s: Faults = %q, want %q", tc.name, got, tc.want)
 		}
 	}
@@ -144,7 +144,7 @@ func TestListFaults(t *testing.T) {
 		{"twin and runs-on", []panel.Panel{paired("A", "B", 1), onto("B", "A")}, []string{"#/0/pair not-allowed"}},
 		{"unlike twins", []panel.Panel{paired("A", "B", 1), same}, []string{"#/1/pairAs not-allowed"}},
 	} {
-		if got := found(panel.ListFaults(tc.list, "")); !slices.Equal(got, tc.want) {
+		if got := found(panel.ListFaults(tc.list, fault.Path{})); !slices.Equal(got, tc.want) {
 			t.Errorf("%s: ListFaults = %q, want %q", tc.name, got, tc.want)
 		}
 	}
@@ -158,7 +158,7 @@ func TestListFaultsLongRing(t *testing.T) {
 	for i := range n {
 		list = append(list, onto(name(i), name(i+1)))
 	}
-	if got, want := found(panel.ListFaults(list, "")), []string{"#/0/match/from loop"}; !slices.Equal(got, want) {
+	if got, want := found(panel.ListFaults(list, fault.Path{})), []string{"#/0/match/from loop"}; !slices.Equal(got, want) {
 		t.Errorf("ListFaults = %q, want %q", got, want)
 	}
 }
@@ -240,7 +240,7 @@ func TestClothFaults(t *testing.T) {
 	} {
 		p, c := seat("SEAT"), trellis()
 		tc.change(&p, &c)
-		if got := found(panel.ClothFaults([]panel.Panel{p}, c, tc.bolt, "")); !slices.Equal(got, tc.want) {
+		if got := found(panel.ClothFaults([]panel.Panel{p}, c, tc.bolt, fault.Path{})); !slices.Equal(got, tc.want) {
 			t.Errorf("%s: ClothFaults = %q, want %q", tc.name, got, tc.want)
 		}
 	}
@@ -261,7 +261,7 @@ func TestClothFaultsNoOneWay(t *testing.T) {
 		{[]panel.Panel{long}, nil},
 		{[]panel.Panel{long, wide}, []string{"#/1/size/across wider-than-cloth"}},
 	} {
-		if got := found(panel.ClothFaults(tc.list, c, 0, "")); !slices.Equal(got, tc.want) {
+		if got := found(panel.ClothFaults(tc.list, c, 0, fault.Path{})); !slices.Equal(got, tc.want) {
 			t.Errorf("ClothFaults = %q, want %q", got, tc.want)
 		}
 	}
@@ -272,14 +272,14 @@ func TestClothFaultsSums(t *testing.T) {
 	parts, long := seat("P"), seat("L")
 	parts.Size.Across, parts.Join, parts.Count = 20*m, panel.JoinSides, 2000
 	long.Size.Along, long.Count = 100*m, 1000
-	if got, want := found(panel.ClothFaults([]panel.Panel{parts}, c, 0, "")), []string{"# too-many"}; !slices.Equal(got, want) {
+	if got, want := found(panel.ClothFaults([]panel.Panel{parts}, c, 0, fault.Path{})), []string{"# too-many"}; !slices.Equal(got, want) {
 		t.Errorf("parts: ClothFaults = %q, want %q", got, want)
 	}
-	if got := found(panel.ClothFaults([]panel.Panel{long}, c, 0, "")); got != nil {
+	if got := found(panel.ClothFaults([]panel.Panel{long}, c, 0, fault.Path{})); got != nil {
 		t.Errorf("100 km: ClothFaults = %q, want none", got)
 	}
 	long.Count++
-	if got, want := found(panel.ClothFaults([]panel.Panel{long}, c, 0, "")), []string{"# too-many"}; !slices.Equal(got, want) {
+	if got, want := found(panel.ClothFaults([]panel.Panel{long}, c, 0, fault.Path{})), []string{"# too-many"}; !slices.Equal(got, want) {
 		t.Errorf("over 100 km: ClothFaults = %q, want %q", got, want)
 	}
 }
@@ -294,8 +294,8 @@ func TestFaultsExtremes(t *testing.T) {
 			p.Allow = panel.Sides{Top: v, Left: v, Right: v}
 			p.Join, p.JoinSeam, p.Count = join, v, 1<<62
 			list := []panel.Panel{p, p}
-			l := panel.ListFaults(list, "")
-			l.Append(panel.ClothFaults(list, trellis(), 1, ""))
+			l := panel.ListFaults(list, fault.Path{})
+			l.Append(panel.ClothFaults(list, trellis(), 1, fault.Path{}))
 			if l.Len() == 0 {
 				t.Errorf("%v: no faults", v)
 			}

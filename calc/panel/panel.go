@@ -6,13 +6,16 @@
 // the cut rectangle has the allowances around it.
 package panel
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/geom"
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // Size is an extent across and along.
 type Size struct{ Across, Along length.Length }
 
 // Point is a place measured from a top left corner.
-type Point struct{ Across, Along length.Length }
+type Point = geom.Point
 
 // Sides are amounts on the four sides.
 type Sides struct{ Top, Bottom, Left, Right length.Length }

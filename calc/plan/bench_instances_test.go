@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // instance is a published strip-packing problem, a unit being a centimetre.
@@ -21,18 +22,13 @@ type instance struct {
 	optimal bool
 }
 
-// instances reads a folder of the open instances; the test is skipped, with the
-// reason, where they are not at hand. They are found in the folder that
-// BRIDLETIE_BENCH names, or beside the project.
+// instances reads a folder of the open instances in testdata/bench, whose README
+// names their sources and licences.
 func instances(tb testing.TB, set string) []instance {
 	tb.Helper()
-	root := os.Getenv("BRIDLETIE_BENCH")
-	if root == "" {
-		root = filepath.Join("..", "..", "..", "shared", "bench")
-	}
-	files, _ := filepath.Glob(filepath.Join(root, set, "*.txt"))
+	files, _ := filepath.Glob(filepath.Join("..", "..", "testdata", "bench", set, "*.txt"))
 	if len(files) == 0 {
-		tb.Skipf("the open instances %s are not at hand: set BRIDLETIE_BENCH to their folder", set)
+		tb.Fatalf("testdata/bench/%s holds no instance", set)
 	}
 	sort.Strings(files)
 	var out []instance
@@ -84,7 +80,7 @@ func TestHopperTurton(t *testing.T) {
 	all := instances(t, "C")
 	for _, in := range all {
 		r := plan.Solve(in.job, plan.Normal, nil)
-		for _, f := range plan.Check(in.job, r.Cut...) {
+		for _, f := range verify.Check(in.job, r.Cut...) {
 			t.Errorf("%s: %s", in.name, f)
 		}
 		gap := gapOf(in, r)
@@ -96,7 +92,7 @@ func TestHopperTurton(t *testing.T) {
 	}
 	mean := sum / float64(len(all))
 	t.Logf("mean gap %.2f %% over %d instances", mean, len(all))
-	if len(all) != 21 || mean > 6 {
-		t.Errorf("mean gap %.2f %% over %d instances, want at most 6 %% over 21", mean, len(all))
+	if len(all) != 21 || mean > 0.85 { // 0.77 is reached; a tenth is left for honest changes of the search
+		t.Errorf("mean gap %.2f %% over %d instances, want at most 0.85 %% over 21", mean, len(all))
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"os"
 	"strconv"
 	"testing"
+
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // TestTinyJobsAreSolved holds plan, bound and proof against a search of all
@@ -29,7 +31,7 @@ func TestTinyJobsAreSolved(t *testing.T) {
 			lb := lowerBound(m, Thorough)
 			s := newSearcher(m, 3_000_000, lb, func() bool { return false })
 			s.run()
-			if f := Check(job, layoutOf(job, m, s.best.sigma, s.best.spots, nil)); len(f) > 0 {
+			if f := verify.Check(job, layoutOf(job, m, s.best.sigma, s.best.spots, nil)); len(f) > 0 {
 				t.Errorf("seed %d: %s", seed, f[0])
 			}
 			if s.best.top < best && m.mayEndBetween() {
@@ -76,7 +78,7 @@ func TestSixPanelsAreSolved(t *testing.T) {
 			if best < s.best.top {
 				t.Errorf("seed %d: plan %d, there is one of %d (bound %d by %s)", seed, s.best.top, best, s.bound.length, s.bound.by)
 			}
-			if f := Check(job, layoutOf(job, s.m, s.best.sigma, s.best.spots, nil)); len(f) > 0 {
+			if f := verify.Check(job, layoutOf(job, s.m, s.best.sigma, s.best.spots, nil)); len(f) > 0 {
 				t.Errorf("seed %d: %s", seed, f[0])
 			}
 			if s.bound.length > best {

@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // Two chair seats with a motif in the middle of each, from a cloth on which the
@@ -34,7 +35,7 @@ func ExampleSolve() {
 	r := plan.Solve(job, plan.Normal, nil)
 	fmt.Println("needed", r.Needed().Text(length.Metric, length.Up), "from", r.Cut[0].Start.Text(length.Metric, length.Nearest))
 	fmt.Println("any start", r.AnyStart[0].Text(length.Metric, length.Up), "by rows", r.Rows.Text(length.Metric, length.Up))
-	fmt.Println("proven", r.Proven, "flaws", len(plan.Check(job, r.Cut...)))
+	fmt.Println("proven", r.Proven, "flaws", len(verify.Check(job, r.Cut...)))
 	// Output:
 	// needed 62 cm from 1 cm
 	// any start 94 cm by rows 64 cm

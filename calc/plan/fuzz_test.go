@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // FuzzSolve bends a random job out of its usual proportions and holds every
@@ -40,7 +41,7 @@ func FuzzSolve(f *testing.F) {
 			return
 		}
 		r := plan.Solve(job, plan.Quick, nil)
-		for _, flaw := range plan.Check(job, r.Cut...) {
+		for _, flaw := range verify.Check(job, r.Cut...) {
 			t.Errorf("%s", flaw)
 		}
 		if r.Needed() < r.Bound {
@@ -49,7 +50,7 @@ func FuzzSolve(f *testing.F) {
 		if job.Bolt > 0 || c.StartKnown {
 			return
 		}
-		for _, flaw := range plan.Check(job, r.AtStart(job, c.Pattern.LengthRepeat/3)) {
+		for _, flaw := range verify.Check(job, r.AtStart(job, c.Pattern.LengthRepeat/3)) {
 			t.Errorf("at a third of the repeat: %s", flaw)
 		}
 	})

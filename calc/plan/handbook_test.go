@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 const in = length.Inch
@@ -48,7 +49,7 @@ func TestDropsOfPatternedCloth(t *testing.T) {
 	for _, c := range cases {
 		job := drops(c.n, c.cut, c.repeat)
 		r := plan.Solve(job, plan.Quick, nil)
-		for _, f := range plan.Check(job, r.Cut...) {
+		for _, f := range verify.Check(job, r.Cut...) {
 			t.Errorf("%s: %s", c.source, f)
 		}
 		if r.Rows != c.rows {
@@ -80,7 +81,7 @@ func TestHalfDropWidths(t *testing.T) {
 		job.Panels = append(job.Panels, p)
 	}
 	r := plan.Solve(job, plan.Normal, nil)
-	for _, f := range plan.Check(job, r.Cut...) {
+	for _, f := range verify.Check(job, r.Cut...) {
 		t.Error(f)
 	}
 	if want := 60*repeat + repeat/2; r.Needed() != want || !r.Proven {
@@ -96,7 +97,7 @@ func TestSlipSeats(t *testing.T) {
 		job := plan.Job{Cloth: cloth.Cloth{Width: 54 * in},
 			Panels: []panel.Panel{{ID: "SEAT", Count: n, Size: panel.Size{Across: side, Along: side}}}}
 		r := plan.Solve(job, plan.Quick, nil)
-		for _, f := range plan.Check(job, r.Cut...) {
+		for _, f := range verify.Check(job, r.Cut...) {
 			t.Error(f)
 		}
 		if r.Needed() != want || !r.Proven {

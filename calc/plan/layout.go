@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/layout"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
@@ -70,7 +71,7 @@ func motifFor(job Job, start length.Length, p *Placement) *MotifAt {
 		return nil
 	}
 	x, y := placeOf(p, q.Reference())
-	within := q.Match.Tolerance + Slack
+	within := q.Match.Tolerance + layout.Slack
 	wantX, wantY := wishAxes(q.Match.How, p.Turn)
 	var best *MotifAt
 	var least length.Length
@@ -118,8 +119,8 @@ func eachMotif(job Job, k int, start length.Length, p *Placement, x, y length.Le
 	if h > 0 {
 		// The rows come round again after as many columns as the drop has parts.
 		round, near := pattern.Drop.Reduced().Den+1, floorDiv(int64(x-m.Across), h)
-		first = max(ceilDiv(int64(p.X-m.Across-Slack), h), near-round)
-		last = min(floorDiv(int64(p.X+p.Across-m.Across+Slack), h), near+1+round)
+		first = max(ceilDiv(int64(p.X-m.Across-layout.Slack), h), near-round)
+		last = min(floorDiv(int64(p.X+p.Across-m.Across+layout.Slack), h), near+1+round)
 	}
 	for i := first; i <= last; i++ {
 		at := MotifAt{Motif: k, X: x, Y: y}
@@ -131,7 +132,7 @@ func eachMotif(job Job, k int, start length.Length, p *Placement, x, y length.Le
 			at.Y = length.Length(row + floorDiv(int64(y)-row+v/2, v)*v)
 		}
 		in := MotifAt{Motif: k, X: min(max(at.X, p.X), p.X+p.Across), Y: min(max(at.Y, p.Y), p.Y+p.Along)}
-		if dist(in.X, at.X) <= Slack && dist(in.Y, at.Y) <= Slack {
+		if dist(in.X, at.X) <= layout.Slack && dist(in.Y, at.Y) <= layout.Slack {
 			f(in) // on the edge, but for the rounding of positions
 		}
 	}

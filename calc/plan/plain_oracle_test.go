@@ -7,6 +7,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // cells decides by trying every cell of a small box whether panels fit in it:
@@ -128,7 +129,7 @@ func TestPlainIsOptimal(t *testing.T) {
 		job, s := smallJob(r, most, turns)
 		want := length.Length(s.least()) * length.Centimetre
 		got := Solve(job, Normal, nil)
-		if faults := Check(job, got.Cut...); len(faults) > 0 {
+		if faults := verify.Check(job, got.Cut...); len(faults) > 0 {
 			t.Fatalf("job %d, %+v: %v", n, *s, faults)
 		}
 		if got.Needed() != want || got.Bound > want || !turns && !got.Proven || got.Proven != (got.Bound == want) {

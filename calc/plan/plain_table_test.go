@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // bar is what a set of open instances must reach at an effort.
@@ -47,7 +48,7 @@ func (b bar) hold(t *testing.T) {
 	sum, proved := 0.0, 0
 	for _, in := range all {
 		r := plan.Solve(in.job, b.effort, nil)
-		for _, f := range plan.Check(in.job, r.Cut...) {
+		for _, f := range verify.Check(in.job, r.Cut...) {
 			t.Errorf("%s: %s", in.name, f)
 		}
 		gap := gapOf(in, r)
@@ -112,7 +113,7 @@ func TestPlainStops(t *testing.T) {
 		polls++
 		return polls > 200
 	})
-	if faults := plan.Check(job, r.Cut...); len(faults) > 0 {
+	if faults := verify.Check(job, r.Cut...); len(faults) > 0 {
 		t.Fatal(faults)
 	}
 	if r.Work.Used >= r.Work.Budget/2 {
@@ -125,7 +126,7 @@ func TestPlainStops(t *testing.T) {
 func TestPlainManyPanels(t *testing.T) {
 	job := plainPanels(2000)
 	r := plan.Solve(job, plan.Quick, nil)
-	if faults := plan.Check(job, r.Cut...); len(faults) > 0 {
+	if faults := verify.Check(job, r.Cut...); len(faults) > 0 {
 		t.Fatal(faults)
 	}
 	over := float64(r.Needed()-r.Bound) / float64(r.Bound)

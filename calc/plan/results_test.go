@@ -12,6 +12,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // tally sums up how the engine did on a set.
@@ -168,7 +169,7 @@ func resultsOf(t *testing.T, set, name string, effort plan.Effort) string {
 	}
 	var sum tally
 	solveAll(jobs, effort, func(k int, r plan.Result, spent time.Duration) {
-		for _, f := range plan.Check(jobs[k], r.Cut...) {
+		for _, f := range verify.Check(jobs[k], r.Cut...) {
 			t.Errorf("%s %d: %s", set, k, f)
 		}
 		gap := boundGap(r)

@@ -5,9 +5,11 @@ import (
 	"strconv"
 	"testing"
 
+	"github.com/bridletie/bridletie/calc/layout"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 )
 
 // jobsToTry is how many random jobs the property tests draw; BRIDLETIE_JOBS
@@ -47,7 +49,7 @@ func TestRandomJobsPassCheck(t *testing.T) {
 // proveResult holds a result against everything that must be true of it.
 func proveResult(t *testing.T, k int, job plan.Job, r plan.Result) {
 	t.Helper()
-	for _, f := range plan.Check(job, r.Cut...) {
+	for _, f := range verify.Check(job, r.Cut...) {
 		t.Errorf("job %d: %s", k, f)
 	}
 	if r.Needed() > r.Rows {
@@ -66,7 +68,7 @@ func proveResult(t *testing.T, k int, job plan.Job, r plan.Result) {
 	for i := range length.Length(7) {
 		start := v * i / 7
 		l := r.AtStart(job, start)
-		for _, f := range plan.Check(job, l) {
+		for _, f := range verify.Check(job, l) {
 			t.Errorf("job %d, start %v: %s", k, start, f)
 		}
 		if l.Start != start {
@@ -90,7 +92,7 @@ func TestRandomJobsOverBolts(t *testing.T) {
 			continue
 		}
 		r := plan.Solve(job, plan.Quick, nil)
-		for _, f := range plan.Check(job, r.Cut...) {
+		for _, f := range verify.Check(job, r.Cut...) {
 			t.Fatalf("job %d: %s", k, f)
 		}
 		if len(r.Cut) > 1 {
@@ -148,7 +150,7 @@ func TestRandomJobsFromPieces(t *testing.T) {
 			}
 		}
 		job.Bolt = 0 // a piece in hand may be longer than a bolt
-		for _, f := range plan.Check(job, layouts...) {
+		for _, f := range verify.Check(job, layouts...) {
 			t.Fatalf("job %d: %s", k, f)
 		}
 		if h.Least > bought || bought > h.Short {
@@ -174,7 +176,7 @@ func TestEveryStart(t *testing.T) {
 		v, longest := job.Cloth.Pattern.LengthRepeat, length.Length(0)
 		for start := length.Length(0); start < v; start += v / 400 {
 			l := r.AtStart(job, start)
-			if f := plan.Check(job, l); len(f) > 0 {
+			if f := verify.Check(job, l); len(f) > 0 {
 				t.Fatalf("job %d, start %v: %s", n, start, f[0])
 			}
 			longest = max(longest, l.Length)
@@ -182,7 +184,7 @@ func TestEveryStart(t *testing.T) {
 		if longest > r.AnyStart[0] {
 			t.Errorf("job %d: some start needs %v, the order holds %v", n, longest, r.AnyStart[0])
 		}
-		if r.AnyStart[0] > r.Needed()+v+plan.Slack {
+		if r.AnyStart[0] > r.Needed()+v+layout.Slack {
 			t.Errorf("job %d: the order holds %v, more than %v and a repeat", n, r.AnyStart[0], r.Needed())
 		}
 	}
@@ -198,7 +200,7 @@ func TestSolveStops(t *testing.T) {
 			if r.Work.Used > r.Work.Budget/20 {
 				t.Errorf("job %d, halt after %d polls: %d of %d units of work were still used", n, after, r.Work.Used, r.Work.Budget)
 			}
-			for _, f := range plan.Check(job, r.Cut...) {
+			for _, f := range verify.Check(job, r.Cut...) {
 				t.Errorf("job %d, halt after %d polls: %s", n, after, f)
 			}
 		}
@@ -215,7 +217,7 @@ func TestTinyRepeats(t *testing.T) {
 		job.Panels[k].Match = panel.Match{How: panel.Centred}
 	}
 	r := plan.Solve(job, plan.Quick, nil)
-	for _, f := range plan.Check(job, r.Cut...) {
+	for _, f := range verify.Check(job, r.Cut...) {
 		t.Error(f)
 	}
 	if most := 20 * r.Work.Budget; r.Work.Used > most {

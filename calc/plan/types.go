@@ -1,18 +1,18 @@
 package plan
 
 import (
-	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/layout"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
-	"github.com/bridletie/bridletie/calc/panel"
 )
 
-// Job is what is to be cut: the panels of one cutting list from one cloth.
-type Job struct {
-	Cloth  cloth.Cloth
-	Panels []panel.Panel
-	Bolt   length.Length // longest length in one piece; 0 means no limit
-}
+// The words for a job and a plan, shared with the verifier.
+type (
+	Job       = layout.Job       // what is to be cut
+	Layout    = layout.Layout    // one length of cloth and what is cut from it
+	Placement = layout.Placement // where one panel, or one part of a joined one, lies
+	MotifAt   = layout.MotifAt   // the centre of a motif
+)
 
 // Effort is the budget of the search, in units of work and never in time.
 type Effort int
@@ -34,36 +34,6 @@ const (
 	Proved                   // no shorter plan exists
 	NothingLeft              // every move that the engine knows was tried
 )
-
-// Placement is where one panel, or one part of a joined panel, lies on the
-// cloth. X and Y are of the corner nearest the origin, Across and Along the
-// extents as laid.
-type Placement struct {
-	Panel  int           // index in Job.Panels
-	Copy   int           // from 1
-	Part   int           // from 1; 1 for a whole panel
-	Parts  int           // 1 for a whole panel
-	From   length.Length // across, where in the cut panel this part begins; 0 for a whole panel
-	X, Y   length.Length
-	Across length.Length
-	Along  length.Length
-	Turn   panel.Turn
-	Motif  *MotifAt // the motif that keeps the wish; nil when nothing is wished
-}
-
-// MotifAt is a motif's centre on the cloth.
-type MotifAt struct {
-	Motif int // index in Pattern.Principal
-	X, Y  length.Length
-}
-
-// Layout is one length of cloth and what is cut from it. Start is where in the
-// length repeat it begins: the pattern's rows lie at y = Along + j*V - Start.
-type Layout struct {
-	Length     length.Length
-	Start      length.Length
-	Placements []Placement
-}
 
 // Rect is a rectangle on a layout.
 type Rect struct{ X, Y, Across, Along length.Length }

@@ -70,11 +70,11 @@ func TestStraightTotals(t *testing.T) {
 		s := repeat.SeamOf(c, 0)
 		l := repeat.Lay(c, drops, s)
 		for _, r := range []repeat.Rule{repeat.HalfRepeatOnce, repeat.HalfRepeatEach, repeat.InTurn} {
-			if got := repeat.Printed(r, c, drops, l.Length); got != tc.printed {
+			if got := repeat.Printed(r, c, drops, s, l.Length); got != tc.printed {
 				t.Errorf("%v: rule %d: %v, want %v", tc.need, r, got, tc.printed)
 			}
 		}
-		if got := repeat.Printed(repeat.HalfRepeatOnce, c, drops, l.Length) + tc.v; got != tc.any {
+		if got := repeat.Printed(repeat.HalfRepeatOnce, c, drops, s, l.Length) + tc.v; got != tc.any {
 			t.Errorf("%v: with a repeat %v, want %v", tc.need, got, tc.any)
 		}
 		if l.Length != tc.lay || l.AnyStart != tc.lay+tc.v {
@@ -103,10 +103,11 @@ func TestHalfDropRules(t *testing.T) {
 	} {
 		c := halfDrop(tc.v)
 		drops := []repeat.Drop{{Length: tc.need, Count: 1, Widths: tc.n}}
-		l := repeat.Lay(c, drops, repeat.SeamOf(c, 0))
+		s := repeat.SeamOf(c, 0)
+		l := repeat.Lay(c, drops, s)
 		got := [4]length.Length{
-			repeat.Printed(repeat.HalfRepeatOnce, c, drops, l.Length), repeat.Printed(repeat.HalfRepeatEach, c, drops, l.Length),
-			repeat.Printed(repeat.InTurn, c, drops, l.Length), repeat.Printed(repeat.Exact, c, drops, l.Length),
+			repeat.Printed(repeat.HalfRepeatOnce, c, drops, s, l.Length), repeat.Printed(repeat.HalfRepeatEach, c, drops, s, l.Length),
+			repeat.Printed(repeat.InTurn, c, drops, s, l.Length), repeat.Printed(repeat.Exact, c, drops, s, l.Length),
 		}
 		if want := [4]length.Length{tc.once, tc.each, tc.turn, tc.exact}; got != want {
 			t.Errorf("%s: %v, want %v", tc.name, got, want)

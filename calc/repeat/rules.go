@@ -10,7 +10,8 @@ type Rule int
 
 // The rules. Exact is the layout of Lay; the others are the three that handbooks
 // print for a half-drop. On a straight match all three come to the number of
-// widths times whole repeats.
+// widths times whole repeats, and what is passed over between kinds of drop whose
+// motifs fall at different places.
 const (
 	Exact          Rule = iota
 	HalfRepeatOnce      // whole repeats, and half a repeat once where what is spare in a width is less than that (common practice, no source)
@@ -49,10 +50,10 @@ func KindOf(c cloth.Cloth, d Drop, s Seam) Kind {
 	whole, long, step := part(int64(v)*den), part(int64(d.Length)*den), stepOf(c.Pattern, s)
 	k.Repeats = int64((d.Length + v - 1) / v)
 	k.Alike = length.Length(k.Repeats) * v
-	next := long + mod(-step-long, whole)
+	next := long + length.Mod(-step-long, whole)
 	k.Next = up(next, den)
 	k.Starts = startsOf(d, step, whole)
-	off := mod(-long-step, whole) // begun so much later, the width would match
+	off := length.Mod(-long-step, whole) // begun so much later, the width would match
 	if 2*off > whole {
 		off -= whole
 	}
@@ -64,7 +65,7 @@ func KindOf(c cloth.Cloth, d Drop, s Seam) Kind {
 // startsOf is how many different starts the widths of a drop have.
 func startsOf(d Drop, step, v part) int {
 	n := 1
-	for at := mod(-step, v); n < d.Widths && at != 0; at = mod(at-step, v) {
+	for at := length.Mod(-step, v); n < d.Widths && at != 0; at = length.Mod(at-step, v) {
 		n++
 	}
 	return n
@@ -72,7 +73,7 @@ func startsOf(d Drop, step, v part) int {
 
 // orders is the waste of the two orders that suggest themselves.
 func orders(d Drop, starts int, step, v, long part, den int64) (inTurn, grouped length.Length) {
-	gap := func(from, to int) part { return mod(part(to)*-step-part(from)*-step-long, v) }
+	gap := func(from, to int) part { return length.Mod(part(to)*-step-part(from)*-step-long, v) }
 	var turn, group part
 	last := -1
 	for range d.Count {
@@ -100,43 +101,70 @@ func orders(d Drop, starts int, step, v, long part, den int64) (inTurn, grouped 
 func IsHalf(p cloth.Pattern) bool { return p.LengthRepeat > 0 && p.Drop.Reduced().Den <= 2 }
 
 // Printed is what a printed rule reckons for all drops of a straight match or a
-// half-drop, each kind of drop by itself; for Exact it is layout. Half a repeat is
-// rounded up to a nanometre. The rules count every width of a half-drop as one of
-// two starts, also where the width shows an even number of columns.
-func Printed(r Rule, c cloth.Cloth, drops []Drop, layout length.Length) length.Length {
+// half-drop; for Exact it is layout. The kinds of drop are cut one after another in
+// the order given. Each is reckoned by itself, and between two kinds the cloth is
+// passed over until a start of the next one comes round: but for InTurn that of its
+// first width or that of its second, whichever is sooner. With c.StartKnown the same
+// holds before the first kind, where some drop says where a motif falls.
+//
+// The drops can be cut from that length as the rule says, so that it is never less
+// than Lay's. Halves of a repeat are exact; the total is rounded up to a nanometre.
+// The rules count every width of a half-drop as one of two starts, also where the
+// width shows an even number of columns.
+func Printed(r Rule, c cloth.Cloth, drops []Drop, s Seam, layout length.Length) length.Length {
 	if r == Exact || c.Pattern.LengthRepeat <= 0 {
 		return layout
 	}
-	v := c.Pattern.LengthRepeat
-	half := length.Length(0)
+	const den = 2
+	v := part(int64(c.Pattern.LengthRepeat) * den)
+	half, turned := part(0), part(0) // what a rule counts; by how much the second width really begins later
 	if !c.Pattern.Drop.IsStraight() {
-		half = (v + 1) / 2
+		half = v / den
 	}
-	sum := length.Length(0)
-	for _, d := range drops {
-		n := length.Length(d.Count * d.Widths)
-		cut := (d.Length + v - 1) / v * v
-		sum += n * cut
-		if d.Widths < 2 || half == 0 {
-			continue
+	if r != InTurn && s.Columns%2 == 1 {
+		turned = half
+	}
+	firsts, placed := firstsOf(c.Pattern, drops, den, v)
+	at := firsts[0] // in the repeat, where the cloth is passed over from
+	if c.StartKnown && placed {
+		at = part(int64(c.StartsAt) * den)
+	}
+	sum := part(0)
+	for i, d := range drops {
+		gap := length.Mod(firsts[i]-at-sum, v)
+		if d.Widths > 1 {
+			gap = min(gap, length.Mod(firsts[i]+turned-at-sum, v))
 		}
-		switch r {
-		case HalfRepeatOnce:
-			if cut-d.Length < half {
-				sum += half
-			}
-		case HalfRepeatEach:
-			sum += n * half
-			if n%2 == 1 {
-				sum += v
-			}
-		case InTurn:
-			changes := length.Length(d.Count*d.Widths - 1)
-			if d.Widths%2 == 1 {
-				changes -= length.Length(d.Count - 1) // an odd set ends on the start with which the next begins
-			}
-			sum += changes * half
+		sum += gap + printedKind(r, d, v, half, den)
+	}
+	return up(sum, den)
+}
+
+// printedKind is what a printed rule reckons for one kind of drop by itself, in
+// parts of a nanometre.
+func printedKind(r Rule, d Drop, v, half part, den int64) part {
+	n, long := part(d.Count*d.Widths), part(int64(d.Length)*den)
+	cut := length.CeilDiv(long, v) * v
+	sum := n * cut
+	if d.Widths < 2 || half == 0 {
+		return sum
+	}
+	switch r {
+	case HalfRepeatOnce:
+		if cut-long < half {
+			sum += half
 		}
+	case HalfRepeatEach:
+		sum += n * half
+		if n%2 == 1 {
+			sum += v
+		}
+	case InTurn:
+		changes := n - 1
+		if d.Widths%2 == 1 {
+			changes -= part(d.Count - 1) // an odd set ends on the start with which the next begins
+		}
+		sum += changes * half
 	}
 	return sum
 }

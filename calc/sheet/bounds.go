@@ -8,44 +8,150 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// Bounds are the fewest sheets and the least cost of any nesting.
+// Bounds are the fewest sheets and the least cost of any nesting on sheets of those
+// kinds, in any mixture.
 //
-// Both come from dual feasible functions (S. Fekete and J. Schepers, New classes
+// Both come from rows: of some weights of the pieces, how much there is in all, and
+// how much a sheet of each kind holds at most. What is bought holds all of it. The
+// bounds are the fewest and the cheapest sheets that keep every row (see cover).
+//
+// Weights come from dual feasible functions (S. Fekete and J. Schepers, New classes
 // of fast lower bounds for bin packing problems, 2001, which hold the bound L2 of
 // S. Martello and D. Vigo, 1998, among them). Such a function u takes a share of
-// a side, 0 to 1, to 0 to 1, so that shares that together are at most 1 still are
-// at most 1. With u for the widths and v for the heights, the products
-// u(w/W)·v(h/H) of what lies on one sheet sum to at most 1: the sum over all pieces
-// is a bound on the sheets. A piece that may be turned lies one way or the other in
-// any nesting, so that it counts for at least the lesser of its two products (of
-// those ways in which it fits): the bound holds whatever is turned.
+// a side, 0 to 1, to 0 to 1, so that shares that together are at most a come to at
+// most u(a). With u for the widths and v for the heights, the products u(w/W)·v(h/H)
+// of what lies on a part a·W by b·H of a sheet sum to at most u(a)·v(b). A piece that
+// may be turned lies one way or the other in any nesting, so that it counts for at
+// least the lesser of its two products (of those ways in which it fits): the row
+// holds whatever is turned. The sheet here is as wide as the widest kind and as long
+// as the longest, all laid with their longer sides alike, so that each kind is such
+// a part of it.
 //
-// Where there are several kinds, each fits into one sheet as wide as the widest
-// and as long as the longest, laid with their longer sides alike; fewer sheets
-// than of that one are never enough. The cost is at least that of so many sheets
-// of the cheapest kind, and at least the area of the pieces at the least cost of
-// area. Sums are floating point and rounded down by a millionth of a sheet, many
-// times their error.
+// Further rows count the pieces that are no smaller than one of them both ways: a
+// sheet holds no more of them than of that one.
 func Bounds(pieces []Piece, kinds []Kind, kerf length.Length) (sheets int, cost int64) {
 	if len(pieces) == 0 || len(kinds) == 0 {
 		return 0, 0
 	}
-	var w, h length.Length
-	cheapest, total := int64(math.MaxInt64), 0.0
-	perArea := math.Inf(1)
-	for _, k := range kinds {
-		a, b := k.Across-2*k.Trim+kerf, k.Along-2*k.Trim+kerf
-		w, h = max(w, min(a, b)), max(h, max(a, b))
-		cheapest = min(cheapest, k.Cost)
-		perArea = min(perArea, float64(k.Cost)/area(a, b))
-	}
 	types := typesOf(pieces, kerf)
-	for _, t := range types {
-		total += float64(area(t.w, t.h) * float64(t.count))
+	sides := make([]side2, len(kinds))
+	costs, ones := make([]int64, len(kinds)), make([]int64, len(kinds))
+	for i, k := range kinds {
+		a, b := k.Across-2*k.Trim+kerf, k.Along-2*k.Trim+kerf
+		sides[i] = side2{min(a, b), max(a, b)}
+		costs[i], ones[i] = k.Cost, 1
 	}
-	sheets = boundOn(types, w, h)
-	cost = max(int64(sheets)*cheapest, int64(math.Ceil(total*perArea-total*perArea*1e-9-1e-6)))
-	return sheets, cost
+	few, cheap := newRows(ones), newRows(costs)
+	rowsOf(types, sides, func(r row) { few.add(r); cheap.add(r) })
+	return int(few.cover()), cheap.cover()
+}
+
+// side2 are the sides of a rectangle, w at most h.
+type side2 struct{ w, h length.Length }
+
+// rowsOf makes the rows. What it hands over is used again for the next.
+func rowsOf(types []kindOfPiece, sides []side2, add func(row)) {
+	var all side2
+	for _, s := range sides {
+		all = side2{max(all.w, s.w), max(all.h, s.h)}
+	}
+	r := row{holds: make([]float64, len(sides))}
+	across, along := duals(types, all.w), duals(types, all.h)
+	us, vs := table(across, types, all.w), table(along, types, all.h)
+	for i, u := range across {
+		for j, v := range along {
+			r.want = 0
+			for k, t := range types {
+				r.want += float64(lesser(us[i*len(types)+k], vs[j*len(types)+k]) * float64(t.count))
+			}
+			for k, s := range sides {
+				r.holds[k] = u.of(s.w, all.w) * v.of(s.h, all.h)
+			}
+			add(r)
+		}
+	}
+	if len(types) > mostCounted {
+		return
+	}
+	for _, t := range types {
+		n := 0
+		for _, o := range types {
+			if o.w >= t.w && o.h >= t.h {
+				n += o.count
+			}
+		}
+		r.want = float64(n)
+		for k, s := range sides {
+			r.holds[k] = float64(heldAtMost(t, s))
+		}
+		add(r)
+	}
+}
+
+// lesser is the lesser product of a piece that lies one way or the other, as table
+// has its values; 0 where it does not fit.
+func lesser(u, v [2]float64) float64 {
+	least := math.Inf(1)
+	if u[0] >= 0 && v[1] >= 0 {
+		least = u[0] * v[1]
+	}
+	if u[1] >= 0 && v[0] >= 0 {
+		least = min(least, u[1]*v[0])
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
+}
+
+// table are the values of functions for the shorter and the longer side of each
+// type; -1 for one that is longer than the sheet's.
+func table(list []dual, types []kindOfPiece, side length.Length) [][2]float64 {
+	out := make([][2]float64, 0, len(list)*len(types))
+	for _, d := range list {
+		for _, t := range types {
+			v := [2]float64{-1, -1}
+			if t.w <= side {
+				v[0] = d.of(t.w, side)
+			}
+			if t.h <= side {
+				v[1] = d.of(t.h, side)
+			}
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// heldAtMost is more than which no sheet of those sides holds of a piece.
+func heldAtMost(t kindOfPiece, s side2) int {
+	if t.w > s.w || t.h > s.h {
+		return 0
+	}
+	one := []kindOfPiece{t}
+	across, along := likeDuals(t, s.w), likeDuals(t, s.h)
+	us, vs := table(across, one, s.w), table(along, one, s.h)
+	best := math.Inf(1)
+	for _, u := range us {
+		for _, v := range vs {
+			if w := lesser(u, v); w > 0 {
+				best = min(best, math.Floor(1/w+1e-9))
+			}
+		}
+	}
+	return int(best)
+}
+
+// likeDuals are the functions that are worth a try for one piece alone: with those
+// of duals, such that as many shares of a side as fit make up one.
+func likeDuals(t kindOfPiece, side length.Length) []dual {
+	out := duals([]kindOfPiece{t}, side)
+	for _, x := range [...]length.Length{t.w, t.h} {
+		if k := side / x; k > 4 {
+			out = append(out, dual{k: k})
+		}
+	}
+	return out
 }
 
 // kindOfPiece is so many pieces of one enlarged size, w at most h.
@@ -103,6 +209,9 @@ const (
 	mostDuals = 600_000
 )
 
+// mostCounted is of how many sizes at most each is counted by itself.
+const mostCounted = 40
+
 // duals are those that the pieces make worth a try: e is a side of a piece.
 func duals(types []kindOfPiece, side length.Length) []dual {
 	out := []dual{{}, {k: 1}, {k: 2}, {k: 3}, {k: 4}}
@@ -127,48 +236,4 @@ func duals(types []kindOfPiece, side length.Length) []dual {
 		out = append(out, dual{cut: cuts[i*len(cuts)/min(len(cuts), most)]})
 	}
 	return out
-}
-
-// boundOn is the best bound of all pairs of functions on sheets of w by h.
-func boundOn(types []kindOfPiece, w, h length.Length) int {
-	across, along := duals(types, w), duals(types, h)
-	table := func(list []dual, side length.Length) [][2]float64 {
-		out := make([][2]float64, 0, len(list)*len(types))
-		for _, d := range list {
-			for _, t := range types {
-				v := [2]float64{-1, -1} // -1: does not fit
-				if t.w <= side {
-					v[0] = d.of(t.w, side)
-				}
-				if t.h <= side {
-					v[1] = d.of(t.h, side)
-				}
-				out = append(out, v)
-			}
-		}
-		return out
-	}
-	us, vs := table(across, w), table(along, h)
-	best := 1
-	n := len(types)
-	for i := range across {
-		for j := range along {
-			sum := 0.0
-			for k, t := range types {
-				u, v := us[i*n+k], vs[j*n+k]
-				least := math.Inf(1)
-				if u[0] >= 0 && v[1] >= 0 {
-					least = u[0] * v[1]
-				}
-				if u[1] >= 0 && v[0] >= 0 {
-					least = min(least, u[1]*v[0])
-				}
-				if !math.IsInf(least, 1) {
-					sum += float64(least * float64(t.count))
-				}
-			}
-			best = max(best, int(math.Ceil(sum-1e-6)))
-		}
-	}
-	return best
 }

@@ -3,7 +3,6 @@ package sheet
 import (
 	"cmp"
 	"math"
-	"math/rand/v2"
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
@@ -18,6 +17,26 @@ type Nester struct {
 	Halt   func() bool // asked now and then, when it is not nil; true ends the search early
 
 	known map[[2]Kind]Result
+	bound []bound
+}
+
+// bound is what is known of a choice of kinds.
+type bound struct {
+	kinds  []Kind
+	sheets int
+	cost   int64
+}
+
+// Bounds are the fewest sheets and the least cost of any nesting, as [Bounds] has them.
+func (n *Nester) Bounds(kinds []Kind) (sheets int, cost int64) {
+	for _, b := range n.bound {
+		if slices.Equal(b.kinds, kinds) {
+			return b.sheets, b.cost
+		}
+	}
+	sheets, cost = Bounds(n.Pieces, kinds, n.Kerf)
+	n.bound = append(n.bound, bound{slices.Clone(kinds), sheets, cost})
+	return sheets, cost
 }
 
 // Nest puts all pieces on sheets of the kinds at little cost, and then on few
@@ -38,12 +57,22 @@ func (n *Nester) Nest(kinds []Kind) (Result, error) {
 	if len(n.Pieces) == 0 {
 		return Result{Proven: true}, nil
 	}
-	var best Result
-	found, work := false, int64(0)
+	least := Result{}
+	if len(kinds) > 1 {
+		least.Bound, least.CostBound = n.Bounds(kinds)
+	}
+	best, found := n.mixed(kinds)
+	work := best.Work
 	for i := range kinds {
 		for j := i; j < len(kinds); j++ {
+			if found && best.Cost == least.CostBound && len(best.Sheets) == least.Bound {
+				continue
+			}
 			got := n.pair(kinds[i], kinds[j])
 			work += got.Work
+			if len(kinds) == 1 {
+				least = got
+			}
 			if len(got.Sheets) == 0 || found && (got.Cost > best.Cost || got.Cost == best.Cost && len(got.Sheets) >= len(best.Sheets)) {
 				continue
 			}
@@ -54,8 +83,7 @@ func (n *Nester) Nest(kinds []Kind) (Result, error) {
 		best = n.search(kinds)
 		work += best.Work
 	}
-	best.Work = work
-	best.Bound, best.CostBound = Bounds(n.Pieces, kinds, n.Kerf)
+	best.Work, best.Bound, best.CostBound = work, least.Bound, least.CostBound
 	best.Proven = best.Cost == best.CostBound
 	return best, nil
 }
@@ -104,9 +132,24 @@ type searcher struct {
 	budget int64
 	halt   func() bool
 	least  int           // sheets; no nesting uses fewer
-	flip   []bool        // the pieces that are tried turned first
+	cheap  int64         // no nesting costs less
 	short  length.Length // the shortest side of a piece, and the kerf
+	ways   []way         // of each piece
+	alike  []int         // of each piece: the same number for those of one size
+	likes  []*likes      // by that number
+	steps  int           // left for full layouts of like pieces
 }
+
+// way is how a piece may be laid.
+type way int
+
+const (
+	eitherWay   way = iota
+	turnedFirst     // either way, and of two places alike the one where it lies turned
+	standing        // the short side across the sheet, where there is room
+	lying           // the long side across
+	ways
+)
 
 // search nests on all of those kinds. There are no sheets when a piece fits on none.
 func (n *Nester) search(kinds []Kind) Result {
@@ -117,140 +160,105 @@ func (n *Nester) search(kinds []Kind) Result {
 		}
 		short = min(short, p.Across, p.Along)
 	}
-	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, flip: make([]bool, len(n.Pieces)), short: short + n.Kerf}
-	s.least, _ = Bounds(n.Pieces, kinds, n.Kerf)
-	use := make([]int, len(kinds))
-	for i := range use {
-		use[i] = i
-	}
-	orders := s.orders()
-	var best []*open
-	for first := range use {
-		s.use = append([]int{use[first]}, slices.Concat(use[:first], use[first+1:])...)
-		for _, order := range orders {
-			for by := range rules {
-				if best != nil && (s.work > s.budget/2 || s.done(best)) {
-					continue
-				}
-				got := s.swapped(s.lay(nil, order, by))
-				if best == nil || s.better(got, best) {
-					best = got
-				}
-			}
-		}
-	}
-	best = s.improved(best)
-	r := Result{Work: s.work}
+	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, short: short + n.Kerf, steps: int(min(likeSteps, n.Budget/4))}
+	s.sort()
+	s.least, s.cheap = n.Bounds(kinds)
+	best := s.improved(s.constructed())
+	r := Result{Work: s.work, Bound: s.least, CostBound: s.cheap}
 	for _, o := range best {
 		r.Cost += kinds[o.kind].Cost
-		r.Sheets = append(r.Sheets, o.sheet(kinds[o.kind], n.Kerf))
+		r.Sheets = append(r.Sheets, o.sheet(kinds[o.kind], n.Kerf, n.Pieces))
 	}
 	return r
 }
 
+// sort numbers the sizes of the pieces.
+func (s *searcher) sort() {
+	numbers := make(map[Piece]int)
+	s.ways = make([]way, len(s.pieces))
+	s.alike = make([]int, len(s.pieces))
+	for i, p := range s.pieces {
+		size := Piece{min(p.Across, p.Along), max(p.Across, p.Along)}
+		n, ok := numbers[size]
+		if !ok {
+			n = len(numbers)
+			numbers[size] = n
+		}
+		s.alike[i] = n
+	}
+	s.likes = make([]*likes, len(numbers))
+	s.use = make([]int, len(s.kinds))
+	for i := range s.use {
+		s.use[i] = i
+	}
+}
+
+// fewSizes is how many sizes of pieces are few.
+const fewSizes = 8
+
+// constructed is the best nesting of those that are made straight away: piece by
+// piece, each as it lies the tightest; in blocks of like pieces; and piece by piece,
+// all of them standing or all lying.
+func (s *searcher) constructed() (best []*open) {
+	one := func(got []*open) {
+		if got = s.swapped(got); best == nil || s.better(got, best) {
+			best = got
+		}
+	}
+	most := s.budget / 2
+	left := func() bool { return best == nil || s.work <= most && !s.done(best) }
+	orders := s.orders()
+	each := func(make func(order []int)) {
+		for first := range s.kinds {
+			s.openFirst(first)
+			for _, order := range orders {
+				make(order)
+			}
+		}
+	}
+	piecewise := func(order []int) {
+		for by := range rules {
+			if left() {
+				one(s.lay(nil, order, by))
+			}
+		}
+	}
+	each(piecewise)
+	// A few sizes are few blocks, of which one nesting is made at any budget.
+	some, few := len(s.likes) < len(s.pieces), len(s.likes) <= fewSizes
+	each(func(order []int) {
+		if some && left() || few && !s.done(best) {
+			one(s.inBlocks(nil, order))
+		}
+		few = false
+	})
+	most = s.budget / 4
+	for _, w := range [...]way{standing, lying} {
+		if left() {
+			s.lieAll(w)
+			each(piecewise)
+		}
+	}
+	return best
+}
+
+// openFirst puts a kind in front of those that may be used.
+func (s *searcher) openFirst(k int) {
+	slices.Sort(s.use)
+	copy(s.use[1:k+1], s.use[:k])
+	s.use[0] = k
+}
+
+// lieAll has all pieces laid in one way.
+func (s *searcher) lieAll(w way) {
+	for i := range s.ways {
+		s.ways[i] = w
+	}
+}
+
 // done reports whether no nesting is better for certain.
-func (s *searcher) done(list []*open) bool { return len(s.use) == 1 && len(list) == s.least }
-
-// orders are those in which pieces are laid: the largest first, by area, by the
-// longer side, by the shorter one and by the girth.
-func (s *searcher) orders() [][]int {
-	long := func(p Piece) length.Length { return max(p.Across, p.Along) }
-	short := func(p Piece) length.Length { return min(p.Across, p.Along) }
-	keys := []func(a, b Piece) int{
-		func(a, b Piece) int { return cmp.Compare(area(b.Across, b.Along), area(a.Across, a.Along)) },
-		func(a, b Piece) int { return cmp.Compare(long(b), long(a)) },
-		func(a, b Piece) int { return cmp.Compare(short(b), short(a)) },
-		func(a, b Piece) int { return cmp.Compare(b.Across+b.Along, a.Across+a.Along) },
-	}
-	out := make([][]int, len(keys))
-	for i, key := range keys {
-		order := make([]int, len(s.pieces))
-		for j := range order {
-			order[j] = j
-		}
-		slices.SortStableFunc(order, func(a, b int) int {
-			p, q := s.pieces[a], s.pieces[b]
-			return cmp.Or(key(p, q), cmp.Compare(long(q), long(p)), cmp.Compare(short(q), short(p)))
-		})
-		out[i] = order
-	}
-	return out
-}
-
-// lay adds pieces in an order, each at the best place on any sheet that is open,
-// or else on a new one of the first kind on which it fits.
-func (s *searcher) lay(on []*open, order []int, by rule) []*open {
-	on = slices.Clone(on)
-	for _, i := range order {
-		p := s.pieces[i]
-		w, h := p.Across+s.kerf, p.Along+s.kerf
-		if s.flip[i] {
-			w, h = h, w
-		}
-		var at spot
-		to := -1
-		for n, o := range on {
-			if got := o.best(w, h, by, &s.work); got.found && (to < 0 || got.first < at.first || got.first == at.first && got.then < at.then) {
-				at, to = got, n
-				if got.first == 0 && by != nearest {
-					break
-				}
-			}
-			if to >= 0 && by == nearest {
-				break
-			}
-		}
-		if to < 0 {
-			for _, k := range s.use {
-				if s.kinds[k].fits(p) {
-					on = append(on, newOpen(k, s.kinds[k], s.kerf, s.short))
-					break
-				}
-			}
-			to = len(on) - 1
-			at = on[to].best(w, h, by, &s.work)
-		}
-		at.turned = at.turned != s.flip[i]
-		s.work += int64(len(on[to].free))
-		on[to].put(i, at)
-	}
-	return on
-}
-
-// swapped puts what lies on each sheet on one of another kind where that costs
-// less and takes it all.
-func (s *searcher) swapped(list []*open) []*open {
-	if len(s.use) < 2 {
-		return list
-	}
-	for n, o := range list {
-		for _, k := range s.use {
-			if s.kinds[k].Cost >= s.kinds[list[n].kind].Cost {
-				continue
-			}
-			for by := range rules {
-				if other := s.refilled(o, k, by); other != nil {
-					list[n] = other
-					break
-				}
-			}
-		}
-	}
-	return list
-}
-
-// refilled is a sheet of another kind with the same pieces, or nil.
-func (s *searcher) refilled(o *open, kind int, by rule) *open {
-	out := newOpen(kind, s.kinds[kind], s.kerf, s.short)
-	for _, l := range o.laid {
-		p := s.pieces[l.piece]
-		at := out.best(p.Across+s.kerf, p.Along+s.kerf, by, &s.work)
-		if !at.found {
-			return nil
-		}
-		out.put(l.piece, at)
-	}
-	return out
+func (s *searcher) done(list []*open) bool {
+	return len(list) == s.least && (len(s.use) == 1 || s.cost(list) == s.cheap)
 }
 
 // better reports whether a costs less than b, or has fewer sheets, or has its
@@ -275,55 +283,6 @@ func together(list []*open) (sum float64) {
 	return sum
 }
 
-// improved empties the weakest sheet and a few others and lays their pieces anew,
-// in another order, and keeps what is not worse, until the budget is used.
-func (s *searcher) improved(best []*open) []*open {
-	r := rand.New(rand.NewPCG(uint64(len(s.pieces)), uint64(len(best))))
-	for round := 0; len(best) > 1 && s.work < s.budget && !s.done(best); round++ {
-		if s.halt != nil && s.halt() {
-			break
-		}
-		weakest := 0
-		for n, o := range best {
-			if o.room/o.whole > best[weakest].room/best[weakest].whole {
-				weakest = n
-			}
-		}
-		out := map[int]bool{weakest: true}
-		for range 1 + r.IntN(4) {
-			out[r.IntN(len(best))] = true
-		}
-		var keep []*open
-		var loose []int
-		for n, o := range best {
-			if !out[n] {
-				keep = append(keep, o)
-				continue
-			}
-			for _, l := range o.laid {
-				loose = append(loose, l.piece)
-			}
-		}
-		noise := make([]float64, len(s.pieces))
-		for _, i := range loose {
-			p := s.pieces[i]
-			s.flip[i] = r.IntN(2) == 1
-			noise[i] = area(p.Across, p.Along) * (0.7 + float64(0.6*r.Float64()))
-		}
-		slices.SortFunc(loose, func(a, b int) int { return cmp.Or(cmp.Compare(noise[b], noise[a]), cmp.Compare(a, b)) })
-		for n := range keep {
-			keep[n] = keep[n].copied()
-		}
-		s.use[0], s.use[len(s.use)-1] = s.use[len(s.use)-1], s.use[0]
-		got := s.swapped(s.lay(keep, loose, rule(r.IntN(int(rules)))))
-		s.work += int64(len(loose))
-		if !s.better(best, got) {
-			best = got
-		}
-	}
-	return best
-}
-
 func (o *open) copied() *open {
 	c := *o
 	c.free, c.laid = slices.Clone(o.free), slices.Clone(o.laid)
@@ -331,10 +290,11 @@ func (o *open) copied() *open {
 }
 
 // sheet is the sheet in the true measure, its pieces in cutting order.
-func (o *open) sheet(k Kind, kerf length.Length) Sheet {
+func (o *open) sheet(k Kind, kerf length.Length, pieces []Piece) Sheet {
 	out := Sheet{Kind: o.kind}
 	for _, l := range o.laid {
-		out.Pieces = append(out.Pieces, Placed{l.piece, k.Trim + l.at.x, k.Trim + l.at.y, l.at.w - kerf, l.at.h - kerf, l.turned})
+		w, h := l.at.w-kerf, l.at.h-kerf
+		out.Pieces = append(out.Pieces, Placed{l.piece, k.Trim + l.at.x, k.Trim + l.at.y, w, h, w != pieces[l.piece].Across})
 	}
 	slices.SortFunc(out.Pieces, func(a, b Placed) int { return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X)) })
 	return out

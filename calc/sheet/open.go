@@ -29,9 +29,8 @@ const mostFree = 48
 
 // laid is a piece as it lies.
 type laid struct {
-	piece  int
-	at     rect
-	turned bool
+	piece int
+	at    rect
 }
 
 func newOpen(kind int, k Kind, kerf, least length.Length) *open {
@@ -56,14 +55,13 @@ const (
 // spot is a place for a piece; less is better.
 type spot struct {
 	at          rect
-	turned      bool
 	first, then length.Length
 	found       bool
 }
 
-// best is the best place for a piece of that enlarged size. It adds the places
-// that it tries to work.
-func (o *open) best(w, h length.Length, by rule, work *int64) spot {
+// best is the best place for a piece of that enlarged size, as it is given or, where
+// either way will do, turned. It adds the places that it tries to work.
+func (o *open) best(w, h length.Length, either bool, by rule, work *int64) spot {
 	var b spot
 	if area(w, h) > o.room {
 		*work++
@@ -72,16 +70,16 @@ func (o *open) best(w, h length.Length, by rule, work *int64) spot {
 	for _, f := range o.free {
 		*work += 2
 		if w <= f.w && h <= f.h {
-			b.take(f, w, h, false, by)
+			b.take(f, w, h, by)
 		}
-		if w != h && h <= f.w && w <= f.h {
-			b.take(f, h, w, true, by)
+		if either && w != h && h <= f.w && w <= f.h {
+			b.take(f, h, w, by)
 		}
 	}
 	return b
 }
 
-func (b *spot) take(f rect, w, h length.Length, turned bool, by rule) {
+func (b *spot) take(f rect, w, h length.Length, by rule) {
 	var s spot
 	dx, dy := f.w-w, f.h-h
 	switch by {
@@ -93,17 +91,34 @@ func (b *spot) take(f rect, w, h length.Length, turned bool, by rule) {
 		s.first, s.then = min(dx, dy), max(dx, dy)
 	}
 	if !b.found || s.first < b.first || s.first == b.first && s.then < b.then {
-		*b = spot{rect{f.x, f.y, w, h}, turned, s.first, s.then, true}
+		*b = spot{rect{f.x, f.y, w, h}, s.first, s.then, true}
 	}
 }
 
 // put lays a piece and cuts its place out of what is free.
 func (o *open) put(piece int, s spot) {
-	o.laid = append(o.laid, laid{piece, s.at, s.turned})
-	o.room -= area(s.at.w, s.at.h)
+	o.laid = append(o.laid, laid{piece, s.at})
+	o.cover(s.at)
+}
+
+// putBlocks lays pieces in the blocks of a layout of a free place.
+func (o *open) putBlocks(list []block, at rect, run []int) {
+	for _, b := range list {
+		x, y := at.x+b.x, at.y+b.y
+		for n := range b.cols * b.rows {
+			o.laid = append(o.laid, laid{run[n], rect{x + b.w*length.Length(n%b.cols), y + b.h*length.Length(n/b.cols), b.w, b.h}})
+		}
+		run = run[b.cols*b.rows:]
+		o.cover(rect{x, y, b.across(), b.along()})
+	}
+}
+
+// cover cuts a place out of what is free.
+func (o *open) cover(at rect) {
+	o.room -= area(at.w, at.h)
 	next := make([]rect, 0, len(o.free)+4)
 	for _, f := range o.free {
-		next = cutOut(next, f, s.at, o.least)
+		next = cutOut(next, f, at, o.least)
 	}
 	if len(next) > 2*mostFree {
 		slices.SortStableFunc(next, func(a, b rect) int { return cmp.Compare(area(b.w, b.h), area(a.w, a.h)) })

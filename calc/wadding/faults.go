@@ -91,23 +91,23 @@ func (it Item) faults(l *fault.List, at fault.Path) {
 // fitFaults wants pieces that come off their roll, and not too many.
 func (job Job) fitFaults(at fault.Path) fault.List {
 	var l fault.List
-	u := Book().Use(job.Given)
+	u := job.Practice()
 	pieces := 0
 	for i, it := range job.Items {
 		if it.Material.Loose() {
 			continue
 		}
-		name := it.Material.String()
-		width, roll := u.Length(name+"-width"), u.Length(name+"-roll")
+		sheet := it.Material.sheet()
+		width, roll := u.Length(sheet.Width), u.Length(sheet.Roll)
 		here := at.Index(i)
 		for _, p := range it.pieces(i, u) {
 			cut := p.Cut()
 			pieces += p.Count * parts(p.Panel, width)
 			switch wide := p.Turn == panel.Upright; {
 			case wide && p.Join == panel.NoJoin:
-				l.Add(here, fault.WiderThanCloth, cut.Across.String(), "a piece of "+cut.Across.String()+" by "+cut.Along.String()+" is wider than the roll both ways", "a wider roll by the setting "+name+"-width, or whole: false")
+				l.Add(here, fault.WiderThanCloth, cut.Across.String(), "a piece of "+cut.Across.String()+" by "+cut.Along.String()+" is wider than the roll both ways", "a wider roll by the setting "+sheet.Width.Name+", or whole: false")
 			case wide && cut.Along > roll, !wide && longest(cut, width) > roll:
-				l.Add(here, fault.LongerThanBolt, cut.Along.String(), "a piece of "+cut.Across.String()+" by "+cut.Along.String()+" is longer than the roll", "a longer roll by the setting "+name+"-roll")
+				l.Add(here, fault.LongerThanBolt, cut.Along.String(), "a piece of "+cut.Across.String()+" by "+cut.Along.String()+" is longer than the roll", "a longer roll by the setting "+sheet.Roll.Name)
 			}
 		}
 	}

@@ -10,7 +10,8 @@ import (
 // Job is what is to be wrapped and filled.
 type Job struct {
 	Items []Item
-	Given []practice.Given // settings that are not the defaults
+	Shop  practice.Set     // what the workroom goes by
+	Given []practice.Given // settings of this job
 }
 
 // Sheet is all pieces of one sheet material.
@@ -49,7 +50,7 @@ type Work struct {
 
 // Plan works out a job that has no Faults.
 func Plan(job Job) Work {
-	u := Book().Use(job.Given)
+	u, used := job.Practice().Noted()
 	w := Work{Laid: make([]Laid, len(job.Items))}
 	for _, m := range Materials() {
 		if m.Loose() {
@@ -59,23 +60,23 @@ func Plan(job Job) Work {
 		}
 	}
 	if len(w.Sheets) > 0 {
-		u.Length("sheet-step")
+		u.Length(practice.WaddingStep)
 	}
-	w.Settings = u.List()
+	w.Settings = used.Of(book)
 	return w
 }
 
 // sheet collects the pieces of a sheet material. Under the cover a layer keeps
 // its loft less what compression takes.
-func (w *Work) sheet(m Material, job Job, u *practice.Used) {
+func (w *Work) sheet(m Material, job Job, u practice.Set) {
 	s := Sheet{Material: m}
 	for k, it := range job.Items {
 		if it.Material != m {
 			continue
 		}
-		name := m.String()
-		s.Width, s.Roll = u.Length(name+"-width"), u.Length(name+"-roll")
-		s.Weight, s.Loft, s.Compression = u.Number(name+"-weight"), u.Length(name+"-loft"), u.Number(name+"-compression")
+		keys := m.sheet()
+		s.Width, s.Roll = u.Length(keys.Width), u.Length(keys.Roll)
+		s.Weight, s.Loft, s.Compression = u.Number(keys.Weight), u.Length(keys.Loft), u.Number(keys.Compression)
 		area := 0.0
 		for _, p := range it.pieces(k, u) {
 			cut := p.Cut()
@@ -95,19 +96,20 @@ func (w *Work) sheet(m Material, job Job, u *practice.Used) {
 
 // loose weighs a loose material. Its density is that in the finished work, so
 // that it is laid deeper: depth / (1 − compression).
-func (w *Work) loose(m Material, job Job, u *practice.Used) {
+func (w *Work) loose(m Material, job Job, u practice.Set) {
 	l := Loose{Material: m}
 	for k, it := range job.Items {
 		if it.Material != m {
 			continue
 		}
-		l.Bag, l.Compression = u.Number(m.String()+"-bag"), u.Number(m.String()+"-compression")
+		l.Bag, l.Compression = u.Number(m.loose().Bag), u.Number(m.loose().Compression)
 		mass := it.mass(u)
 		l.Mass += int64(it.Count) * mass
 		laid := Laid{Mass: mass}
 		if it.Kind != Seats {
 			laid.After = it.Thickness + it.Rise
-			laid.Before = up(laid.After.MM() * practice.One / float64(practice.One-l.Compression))
+			deep, _ := length.Scale(laid.After, practice.One, practice.One-l.Compression, length.Up)
+			laid.Before = deep.Round(length.Micrometre, length.Up)
 			laid.Lost = laid.Before - laid.After
 		}
 		w.Laid[k] = laid

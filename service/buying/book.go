@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // key is what makes an article another one. Two answers that have an
@@ -108,7 +109,7 @@ func (b *book) line(k key, e *entry) (Line, error) {
 	pieces := e.allPieces(&l)
 	terms := cloth.Sold{Flaw: k.flaw, Shrinkage: k.shrinkage}
 	if l.Price != nil {
-		sold, because := l.soldAs(*l.Price)
+		sold, because := l.soldAs(*l.Price, b.req.Shop)
 		if !because.Said() && sold.Pack > 0 && len(pieces) > 0 && slices.Max(pieces) > before(length.Length(sold.Pack), terms) {
 			because = note.New(note.PackTooShort)
 		}
@@ -267,11 +268,19 @@ func (p *Price) fits(article string) bool {
 	return p.Article == article || strings.HasPrefix(article, p.Article+"/")
 }
 
-// What is sold loose is sold in these steps (common practice, no source).
-var looseStep = [...]int64{Count: 1, Length: int64(10 * length.Centimetre), Mass: 10_000}
+// loose is the multiple in which what is counted so is sold loose.
+func loose(m Measure, shop practice.Set) int64 {
+	switch m {
+	case Length:
+		return int64(shop.Length(practice.LooseLength))
+	case Mass:
+		return shop.Number(practice.LooseMass)
+	}
+	return shop.Count(practice.LooseCount)
+}
 
 // soldAs is how an article is sold by its price, or why the price cannot be used.
-func (l *Line) soldAs(p Price) (s Sold, because note.Note) {
+func (l *Line) soldAs(p Price, shop practice.Set) (s Sold, because note.Note) {
 	s = l.Sold
 	if p.Pack != nil {
 		if p.Pack.Measure != l.Measure {
@@ -298,7 +307,7 @@ func (l *Line) soldAs(p Price) (s Sold, because note.Note) {
 		return s, note.New(note.PriceMeasure, note.Name("given", measured(of)), note.Name("bought", measured(l.Measure)))
 	}
 	if p.Pack == nil && s.Pack > 1 { // priced and so sold by measure
-		s.Pack, s.Name, s.Step = 0, "", looseStep[l.Measure]
+		s.Pack, s.Name, s.Step = 0, "", loose(l.Measure, shop)
 	}
 	return s, note.Note{}
 }

@@ -3,6 +3,8 @@ package buying
 import (
 	"cmp"
 	"slices"
+	"strconv"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -11,6 +13,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/note"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Terms are the shop's terms: what its work costs, what it adds, what the
@@ -32,6 +35,7 @@ type Terms struct {
 	Step         decimal.Decimal // the total is rounded to a multiple; 0 for the smallest unit
 	Deposit      decimal.Decimal // in percent of the total
 	Validity     costing.Validity
+	Shop         practice.Set // what the workroom goes by: its hours
 }
 
 // Labour is the shop's hours and what one costs.
@@ -46,9 +50,11 @@ const DefaultPreset = "re-cover"
 // Table is the timetable of the terms, or that of the default preset.
 func (t Terms) Table() costing.Timetable {
 	if t.Labour == nil {
-		return costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset)}
+		return costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset), Shop: t.Shop}
 	}
-	return t.Labour.Hours
+	table := t.Labour.Hours
+	table.Shop = table.Shop.Over(t.Shop)
+	return table
 }
 
 // Operations are what the work takes by these terms, without a price where they
@@ -68,7 +74,7 @@ type Cost struct {
 	Quote      costing.Quote
 	Priced     []Line // those of Quote.Materials, in their order
 	Hours      decimal.Decimal
-	Complete   bool // everything on the order list has a price
+	Complete   bool // all parts are worked out, all that they take has a price, and so has the work
 	Missing    []Unpriced
 	Unused     []string     // prices that no line of the order list took, by article
 	ValidUntil calendar.Day // 0 where that is not known
@@ -76,17 +82,19 @@ type Cost struct {
 	Warnings   []note.Note
 }
 
-// Unpriced is an article on the order list without a price.
+// Unpriced is an article without a price: one on the order list, or one that is
+// not on it since its part could not be worked out.
 type Unpriced struct {
 	Article, Name string
 	Why           note.Note
+	Part          bool // it stands for a part, of which nothing is ordered or not all
 }
 
 // CostOf puts prices to an order list, as OrderList made it with these prices,
 // and to the work. Terms and prices must have no faults. What has no price is
-// left out of the sums and listed.
-func CostOf(list []Line, prices []Price, work costing.Work, terms Terms) *Cost {
-	c := &Cost{Terms: terms, Work: work, ValidUntil: terms.Validity.Until(), Late: terms.Validity.Late()}
+// left out of the sums and listed, after the parts that the list is without.
+func CostOf(list []Line, prices []Price, work costing.Work, terms Terms, without ...Unpriced) *Cost {
+	c := &Cost{Terms: terms, Work: work, ValidUntil: terms.Validity.Until(), Late: terms.Validity.Late(), Missing: slices.Clone(without)}
 	job := costing.Job{
 		Currency: terms.Currency, Overhead: terms.Overhead, Contingency: terms.Contingency, Taxes: terms.Taxes, OverheadTax: terms.OverheadTax,
 		Deposit: terms.Deposit, Rounding: terms.Rounding, TaxBy: terms.TaxBy, Step: terms.Step,
@@ -94,7 +102,7 @@ func CostOf(list []Line, prices []Price, work costing.Work, terms Terms) *Cost {
 	used := make(map[string]bool)
 	for _, l := range list {
 		if l.Price == nil {
-			c.Missing = append(c.Missing, Unpriced{l.Article, l.Name, unpricedBecause(l)})
+			c.Missing = append(c.Missing, Unpriced{Article: l.Article, Name: l.Name, Why: unpricedBecause(l)})
 			if l.Because.Said() {
 				used[pricedBy(l.Article, prices)] = true
 			}
@@ -117,7 +125,7 @@ func CostOf(list []Line, prices []Price, work costing.Work, terms Terms) *Cost {
 	}
 	slices.Sort(c.Unused)
 	c.Quote = job.Cost()
-	c.Complete = len(c.Missing) == 0 && (terms.Labour != nil || c.Hours.IsZero())
+	c.Complete = len(c.Lacks()) == 0
 	c.Warnings = note.Listed(c.warnings(), note.Most)
 	return c
 }
@@ -184,22 +192,55 @@ func (c *Cost) Money(d decimal.Decimal) money.Money {
 	return money.Money{Amount: d, Currency: c.Terms.Currency}
 }
 
-func (c *Cost) warnings() []note.Note {
+// Lacks says what the sums are without; nothing when they are complete.
+func (c *Cost) Lacks() []note.Note {
 	var out []note.Note
-	if n := len(c.Missing); n > 0 {
+	var parts []string
+	for _, m := range c.Missing {
+		if m.Part {
+			parts = append(parts, m.Name)
+		}
+	}
+	if len(parts) > 0 {
+		some := parts[:min(len(parts), few)]
+		out = append(out, note.New(note.CostWithoutParts, note.Names("parts", some...), note.Count("more", len(parts)-len(some))))
+	}
+	if n := len(c.Missing) - len(parts); n > 0 {
 		out = append(out, note.New(note.CostUnpriced, note.Count("count", n)))
 	}
-	if n := len(c.Unused); n > 0 {
-		out = append(out, note.New(note.CostUnused, note.Count("count", n)))
-	}
-	switch table := c.Terms.Table(); {
-	case c.Terms.Labour == nil && c.Hours.IsPositive():
+	if c.Terms.Labour == nil && c.Hours.IsPositive() {
 		out = append(out, note.New(note.CostNoLabour))
-	case table.Preset != "":
-		out = append(out, note.New(note.CostPreset, note.Name("preset", table.Preset)))
+	}
+	return out
+}
+
+func (c *Cost) warnings() []note.Note {
+	out := c.Lacks()
+	if n := len(c.Unused); n > 0 {
+		without := 0 // parts that prices may be of
+		if len(c.Missing) > 0 && c.Missing[0].Part {
+			without = 1
+		}
+		out = append(out, note.New(note.CostUnused, note.Count("count", n), note.Count("parts", without)))
+	}
+	priced := c.Terms.Labour != nil || c.Hours.IsZero()
+	if preset := c.Terms.Table().Preset; priced && preset != "" {
+		out = append(out, note.New(note.CostPreset, note.Name("preset", preset)))
 	}
 	if c.Late {
 		out = append(out, note.New(note.CostLate, note.Name("until", c.ValidUntil.String()), note.Name("supply", c.Terms.Validity.Supply.String())))
 	}
 	return out
+}
+
+// few is how many of a list are named.
+const few = 4
+
+// FirstFew names the first few of a list, and how many more there are.
+func FirstFew(names []string) string {
+	text := strings.Join(names[:min(len(names), few)], ", ")
+	if more := len(names) - few; more > 0 {
+		text += " and " + strconv.Itoa(more) + " more"
+	}
+	return text
 }

@@ -50,7 +50,7 @@ func TestCostOfAJob(t *testing.T) {
 		Deposit: gbpOf("50"), Step: gbpOf("1"),
 		Validity: costing.Validity{AsOf: 2026_11_30, Days: 30, Supply: 2027_01_15},
 	}
-	if l := buying.MoneyFaults(req.Prices, terms, ""); l.Len() > 0 {
+	if l := buying.MoneyFaults(req.Prices, terms, fault.Path{}); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
 	c := buying.CostOf(list, req.Prices, costing.Work{Panels: 10}, terms)
@@ -118,8 +118,8 @@ func TestFaultsOfJobMoney(t *testing.T) {
 		{prices: many, want: "#/prices too-many"},
 	} {
 		tc.terms.Currency = currencyOf("GBP")
-		l := buying.MoneyFaults(tc.prices, tc.terms, fault.Path(""))
-		if got := l.Faults(); len(got) != 1 || got[0].Pointer+" "+string(got[0].Code) != tc.want {
+		l := buying.MoneyFaults(tc.prices, tc.terms, fault.Path{})
+		if got := l.Faults(); len(got) != 1 || got[0].Pointer()+" "+string(got[0].Code) != tc.want {
 			t.Errorf("%+v, want %s", got, tc.want)
 		}
 	}

@@ -11,6 +11,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/costing"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/service/buying"
 )
 
@@ -142,10 +143,10 @@ func TestFaultsOfDayTerms(t *testing.T) {
 		{buying.DayTerms{Delivery: &much}, "#/delivery too-large"},
 		{buying.DayTerms{Glue: &minus}, "#/glue too-small"},
 	} {
-		l := buying.DayFaults(tc.terms, "")
+		l := buying.DayFaults(tc.terms, fault.Path{})
 		got := ""
 		for _, f := range l.Faults() {
-			got += f.Pointer + " " + string(f.Code)
+			got += f.Pointer() + " " + string(f.Code)
 		}
 		if got != tc.want {
 			t.Errorf("%q, want %q", got, tc.want)

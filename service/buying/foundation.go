@@ -14,7 +14,7 @@ type foundationBook struct {
 	*book
 	part string
 	a    *service.FoundationAnswer
-	u    *practice.Used
+	u    practice.Set
 }
 
 // bought is an article of the foundation that is bought by the pack.
@@ -24,9 +24,9 @@ func bought(article, name string, m Measure, pack int64, packName string) key {
 
 func (f foundationBook) webs() {
 	for i, b := range f.a.Work.Built {
-		kind, word, roll := "jute", "webbing, ", "web-roll"
+		kind, word, roll := "jute", "webbing, ", practice.WebRoll
 		if b.Webbing.Elastic {
-			kind, word, roll = "elastic", "elastic webbing, ", "elastic-roll"
+			kind, word, roll = "elastic", "elastic webbing, ", practice.ElasticRoll
 		}
 		k := bought("webbing/"+kind+"/"+exactMM(b.Webbing.Width), word+f.thin(b.Webbing.Width), Length, int64(f.u.Length(roll)), "roll")
 		f.take(k, f.part, "webs of "+f.frame(i), int64(f.a.Request.Frames[i].Count)*int64(b.Webbing.Total))
@@ -53,10 +53,10 @@ func (f foundationBook) springs() {
 func (f foundationBook) cords() {
 	for i, b := range f.a.Work.Built {
 		n := int64(f.a.Request.Frames[i].Count)
-		f.take(bought("cord/lashing", "lashing cord", Length, int64(f.u.Length("lashing-ball")), "ball"), f.part, "lashing the springs of "+f.frame(i), n*int64(b.Lashing.Cord))
-		f.take(bought("twine/stitching", "stitching twine", Length, int64(f.u.Length("twine-ball")), "ball"), f.part, "sewing and stitching "+f.frame(i), n*int64(b.Twine.Total()))
-		f.take(bought("filling/stuffing", "hair or fibre for the stuffing", Mass, f.u.Number("stuffing-bag"), "bag"), f.part, "stuffing "+f.frame(i), n*b.Stuffing)
-		gimp := key{group: Trimmings, article: "gimp", name: "gimp", measure: Length, sold: Sold{Step: int64(f.u.Length("gimp-step"))}}
+		f.take(bought("cord/lashing", "lashing cord", Length, int64(f.u.Length(practice.LashingBall)), "ball"), f.part, "lashing the springs of "+f.frame(i), n*int64(b.Lashing.Cord))
+		f.take(bought("twine/stitching", "stitching twine", Length, int64(f.u.Length(practice.TwineBall)), "ball"), f.part, "sewing and stitching "+f.frame(i), n*int64(b.Twine.Total()))
+		f.take(bought("filling/stuffing", "hair or fibre for the stuffing", Mass, f.u.Number(practice.StuffingBag), "bag"), f.part, "stuffing "+f.frame(i), n*b.Stuffing)
+		gimp := key{group: Trimmings, article: "gimp", name: "gimp", measure: Length, sold: Sold{Step: int64(f.u.Length(practice.GimpStep))}}
 		f.take(gimp, f.part, "gimp round "+f.frame(i), n*int64(b.Gimp))
 	}
 }
@@ -68,7 +68,7 @@ func (f foundationBook) fixings() {
 	for _, x := range f.a.Work.Totals.Fixed {
 		rest[foundation.Fixed{Kind: x.Kind, Size: x.Size}] = x.Count
 		e := f.take(f.fixing(x.Kind, x.Size), f.part, "", 0)
-		e.spare += x.Count * f.u.Number("tack-spare")
+		e.spare += x.Count * f.u.Number(practice.TackSpare)
 		e.spared = "spoilt and lost"
 	}
 	for i, b := range f.a.Work.Built {
@@ -89,9 +89,9 @@ func (f foundationBook) fixings() {
 func (f foundationBook) fixing(kind foundation.Kind, size length.Length) key {
 	switch kind {
 	case foundation.Staple:
-		return bought("staples/"+exactMM(size), "staples, leg "+f.thin(size), Count, f.u.Count("staple-box"), "box")
+		return bought("staples/"+exactMM(size), "staples, leg "+f.thin(size), Count, f.u.Count(practice.StapleBox), "box")
 	case foundation.GimpPin:
-		return bought("gimp-pins", "gimp pins", Count, f.u.Count("gimp-pin-box"), "box")
+		return bought("gimp-pins", "gimp pins", Count, f.u.Count(practice.GimpPinBox), "box")
 	}
-	return bought("tacks/"+exactMM(size), "tacks, "+f.thin(size), Count, f.u.Count("tack-box"), "box")
+	return bought("tacks/"+exactMM(size), "tacks, "+f.thin(size), Count, f.u.Count(practice.TackBox), "box")
 }

@@ -9,6 +9,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/verify"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -180,7 +181,7 @@ func TestAnyCheckIsDrawn(t *testing.T) {
 			Warnings: say(hostile[r.IntN(len(hostile))])}
 		ans.Orders = make([]length.Length, len(ans.Hand))
 		for range r.IntN(150) {
-			f := service.PlanFault{At: -1, With: -1, Flaw: plan.Flaw{Kind: plan.FlawOverlap, Layout: -1, Placement: -1, OtherLayout: -1, Other: -1,
+			f := service.PlanFault{At: -1, With: -1, Flaw: verify.Flaw{Kind: verify.FlawOverlap, Layout: -1, Placement: -1, OtherLayout: -1, Other: -1,
 				By: length.Length(r.Uint64()), Detail: hostile[r.IntN(len(hostile))]}}
 			if n := len(ans.Hand); n > 0 {
 				f.Layout = r.IntN(n)

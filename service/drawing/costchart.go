@@ -21,11 +21,15 @@ const costTitle = "What the job comes to"
 func CostChart(c *buying.Cost) *Picture {
 	s := paper{k: 1, page: usualWidth + marginLeft + marginRight}
 	s.title(costTitle, "By its parts, in "+c.Money(c.Quote.Total).Code())
+	s.body(tBold, lacksText(c))
 	s.facts(costFacts(c))
 	s.costBar(c)
 	s.body(tQuiet, validText(c))
 	s.notes("Look out", c.Warnings, nil)
-	desc := ""
+	desc := lacksText(c)
+	if desc != "" {
+		desc += " "
+	}
 	for _, p := range costParts(c) {
 		desc += capital(p.name) + " " + priceText(c.Money(p.sum)) + ". "
 	}
@@ -34,7 +38,11 @@ func CostChart(c *buying.Cost) *Picture {
 
 func costFacts(c *buying.Cost) []fact {
 	q := &c.Quote
-	out := []fact{{"TOTAL", priceText(c.Money(q.Total)), "tax and rounding counted"}}
+	counted := "tax and rounding counted"
+	if !c.Complete {
+		counted = "without what is named above"
+	}
+	out := []fact{{"TOTAL", priceText(c.Money(q.Total)), counted}}
 	if q.Deposit.IsPositive() {
 		out = append(out, fact{"DEPOSIT", c.Money(q.Deposit).Text(), "balance " + c.Money(q.Balance).Text()})
 	}

@@ -98,7 +98,7 @@ func jobFaultRows(ans *job.Answer) [][]string {
 func jobFaultText(l fault.List) string {
 	var all []string
 	for _, f := range l.Faults()[:min(l.Len(), 3)] {
-		all = append(all, f.Pointer+": "+apart(f.Detail)+" (try: "+apart(f.Try)+")")
+		all = append(all, f.Pointer()+": "+apart(f.Detail)+" (try: "+apart(f.Try)+")")
 	}
 	text := strings.Join(all, "; ")
 	if more := l.Len() - 3; more > 0 {

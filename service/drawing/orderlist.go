@@ -111,6 +111,10 @@ func sumRows(c *buying.Cost) [][]string {
 // sums, how long they hold, and what is missing.
 func (p *page) jobCost(c *buying.Cost) {
 	p.section("COST, in " + c.Money(c.Quote.Total).Code())
+	if text := lacksText(c); text != "" {
+		p.para("  ", text)
+		p.line("")
+	}
 	rows := p.costRows(c)
 	p.table(1, indented(rows))
 	p.line("")
@@ -121,12 +125,26 @@ func (p *page) jobCost(c *buying.Cost) {
 	if len(c.Missing) > 0 {
 		p.section("WITHOUT A PRICE")
 		for _, m := range c.Missing {
-			p.para("  - ", clean(m.Article)+": "+clean(m.Name)+"; "+m.Why.Text(p.sys))
+			p.para("  - ", clean(m.Article)+": "+apart(m.Name)+"; "+apart(m.Why.Text(p.sys)))
 		}
 	}
 	if len(c.Unused) > 0 {
 		p.para("Prices that nothing took: ", clean(strings.Join(c.Unused, "; ")))
 	}
+}
+
+// lacksText says that a cost is not complete, and what it is without; "" for one
+// that is.
+func lacksText(c *buying.Cost) string {
+	lacks := c.Lacks()
+	if len(lacks) == 0 {
+		return ""
+	}
+	text := "NOT COMPLETE"
+	for _, l := range lacks {
+		text += ". " + capital(apart(l.Text(length.Metric)))
+	}
+	return text + "."
 }
 
 // validText says how long the price holds.
@@ -216,7 +234,14 @@ func (s *paper) jobCost(c *buying.Cost) {
 	p := page{sys: s.sys}
 	stops := []float64{0, 300, 1490}
 	heads := []string{"Net, " + c.Money(c.Quote.Total).Code(), "For"}
-	s.table("Cost", stops, 0, heads, p.costRows(c))
+	rows, lacks := p.costRows(c), lacksText(c)
+	if lacks != "" || len(rows) > 0 {
+		s.heading("Cost")
+	}
+	s.body(tBold, lacks)
+	if len(rows) > 0 {
+		s.rows(stops, 0, heads, rows)
+	}
 	s.table("Sums", stops, 0, []string{c.Money(c.Quote.Total).Code(), "What"}, sumRows(c))
 	s.body(tPlain, validText(c))
 	var missing [][]string

@@ -59,8 +59,7 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 	req := service.YardageRequest{
 		Units: j.req.Units, Cloth: k.Cloth, Sold: k.Sold, Pieces: k.Hand, Panels: panels, Effort: p.Effort, Obstacles: obstacles,
 	}
-	if l := j.planFaults(req); l.Len() > 0 {
-		p.Plan.Fault = j.placed(l, c, panels, places)
+	if p.Plan.Fault = j.planFaults(req, c, places); p.Plan.Fault.Len() > 0 {
 		return nil
 	}
 	ans, err := service.Yardage(ctx, req)
@@ -75,17 +74,20 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 // most.
 const maxPanels = 500
 
-func (j *jobber) planFaults(req service.YardageRequest) fault.List {
+func (j *jobber) planFaults(req service.YardageRequest, c int, places []place) fault.List {
 	most := maxPanels
 	if j.req.MostPanels > 0 {
 		most = min(most, j.req.MostPanels)
 	}
 	if n := len(req.Panels); n > most {
 		var l fault.List
-		l.Add(fault.Path("").Field("panels"), fault.TooMany, strconv.Itoa(n), "one cloth has "+strconv.Itoa(n)+" panels", "at most "+strconv.Itoa(most)+": fewer pieces at a time")
+		l.Add(fault.At("pieces"), fault.TooMany, strconv.Itoa(n), "one cloth has "+strconv.Itoa(n)+" panels", "at most "+strconv.Itoa(most)+": fewer pieces at a time")
 		return l
 	}
-	return service.YardageFaults(req)
+	if l := service.YardageFieldFaults(req); l.Len() > 0 {
+		return j.placed(l, c, req.Panels, places, false)
+	}
+	return j.placed(plan.Faults(req.Job(), fault.Path{}), c, req.Panels, places, true)
 }
 
 // counts says what of a cloth is for what.

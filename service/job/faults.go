@@ -3,7 +3,6 @@ package job
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -39,62 +38,35 @@ func Faults(req Request) fault.List {
 	return l
 }
 
-func piecePath(i int) fault.Path { return fault.Path("").Field("pieces").Index(i) }
+func piecePath(i int) fault.Path { return fault.At("pieces").Index(i) }
 
 // writtenFaults are those of the panels of a piece that was written by hand.
 func (p *Piece) writtenFaults(i int) fault.List {
 	var l fault.List
 	for _, panels := range p.Covers {
-		found := panel.ListFaults(panels, "")
-		for _, f := range found.Faults() {
-			n, rest := entryOf(f.Pointer, "#/")
+		for _, f := range panel.ListFaults(panels, fault.Path{}).Faults() {
 			at := piecePath(i).Field("written")
-			if n >= 0 && n < len(panels) {
-				at = p.HandAt[panels[n].ID]
+			if n, rest, ok := f.Path.Entry(); ok {
+				at = p.HandAt[panels[n].ID].Then(rest)
 			}
-			f.Pointer = "#" + rest
-			l.Append(fault.ListOf(f).Below(at))
+			l.Append(moved(f, at))
 		}
 	}
 	return l
 }
 
-// entryOf is the number of the entry that a pointer goes through after a prefix,
-// and what comes after it; -1 when it goes through none.
-func entryOf(pointer, prefix string) (n int, rest string) {
-	tail, ok := strings.CutPrefix(pointer, prefix)
-	if !ok {
-		return -1, ""
-	}
-	number, rest, found := strings.Cut(tail, "/")
-	if found {
-		rest = "/" + rest
-	}
-	n, err := strconv.Atoi(number)
-	if err != nil {
-		return -1, ""
-	}
-	return n, rest
-}
-
-// only are the faults whose pointers begin with one of the fields.
+// only are the faults in some fields.
 func only(l fault.List, fields ...string) fault.List {
-	var out []fault.Fault
-	for _, f := range l.Faults() {
-		if slices.ContainsFunc(fields, func(name string) bool {
-			return f.Pointer == "#/"+name || strings.HasPrefix(f.Pointer, "#/"+name+"/")
-		}) {
-			out = append(out, f)
-		}
-	}
-	return fault.ListOf(out...)
+	return l.Where(func(f fault.Fault) bool {
+		return slices.ContainsFunc(fields, func(name string) bool { _, ok := f.Path.In(name); return ok })
+	})
 }
 
 // FieldFaults are what is wrong with the fields, each by itself and with one
 // another. It may be asked of a request of which a part could not be read.
 func FieldFaults(req Request) fault.List {
 	var l fault.List
-	root := fault.Path("")
+	root := fault.Path{}
 	ids, copies := make(map[string]bool), 0
 	for i := range req.Pieces {
 		p, at := &req.Pieces[i], piecePath(i)
@@ -155,13 +127,21 @@ func (p *Piece) fieldFaults(l *fault.List, req Request, at fault.Path) {
 // chartPanelFaults are those of the margins and the crown, which in a job stand
 // by themselves.
 func chartPanelFaults(chart service.ButtoningRequest) fault.List {
-	var out []fault.Fault
-	own := only(service.ButtoningFieldFaults(chart), "panel/margins", "panel/crown")
-	for _, f := range own.Faults() {
-		f.Pointer = "#" + strings.TrimPrefix(f.Pointer, "#/panel")
-		out = append(out, f)
+	var out fault.List
+	for _, f := range service.ButtoningFieldFaults(chart).Faults() {
+		if rest, ok := f.Path.In("panel"); ok && chartPanel(rest) {
+			out.Append(moved(f, rest))
+		}
 	}
-	return fault.ListOf(out...)
+	return out
+}
+
+// chartPanel reports whether a path into the panel of a chart is one of what a job
+// gives by itself.
+func chartPanel(p fault.Path) bool {
+	_, margins := p.In("margins")
+	_, crown := p.In("crown")
+	return margins || crown
 }
 
 // placeAt is where a panel that the caller gave stands.
@@ -197,7 +177,7 @@ func clothOf(req Request, i int) Cloth {
 
 // benchFaults are those of what the whole job shares.
 func benchFaults(l *fault.List, req Request) {
-	root := fault.Path("")
+	root := fault.Path{}
 	l.Append(only(service.PipingFieldFaults(req.Piping.PipingRequest), "cord", "strip", "joins").Below(root.Field("piping")))
 	f := req.Foam.Job
 	f.Items = nil
@@ -221,11 +201,9 @@ func benchFaults(l *fault.List, req Request) {
 		if req.Fire.Job.AsOf != 0 {
 			fires = service.FireFaults(*req.Fire)
 		}
-		for _, g := range fires.Faults() {
-			if g.Pointer == "#/layers" || g.Code == fault.UnknownLayer {
-				continue // the layers come from the pieces
-			}
-			l.Append(fault.ListOf(g).Below(root.Field("fire")))
-		}
+		fires = fires.Where(func(g fault.Fault) bool { // the layers come from the pieces
+			return !g.Path.Is(fault.At("layers")) && g.Code != fault.UnknownLayer
+		})
+		l.Append(fires.Below(root.Field("fire")))
 	}
 }

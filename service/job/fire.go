@@ -187,9 +187,9 @@ func (j *jobber) fires(rules *fire.Set) ([]Checked, error) {
 	for n, req := range asked {
 		l := service.FireFaults(req)
 		if len(req.Job.Layers) > service.MaxFireLayers {
-			l.Add("/layers", fault.TooMany, "", fmt.Sprintf("the stack has %d layers", len(req.Job.Layers)), fmt.Sprintf("at most %d", service.MaxFireLayers))
+			l.Add(fault.At("layers"), fault.TooMany, "", fmt.Sprintf("the stack has %d layers", len(req.Job.Layers)), fmt.Sprintf("at most %d", service.MaxFireLayers))
 		}
-		l = l.Below(fault.Path("").Field("fire"))
+		l = l.Below(fault.At("fire"))
 		l.Append(papers)
 		if l.Len() > 0 {
 			out[n].Check.Fault = l
@@ -212,7 +212,7 @@ func (j *jobber) strangePapers(asked []service.FireRequest) fault.List {
 			return slices.ContainsFunc(r.Job.Layers, func(o fire.Layer) bool { return o.ID == paper.Layer })
 		})
 		if !known {
-			l.Add(fault.Path("").Field("fire").Field("papers").Index(k).Field("layer"), fault.UnknownLayer, paper.Layer,
+			l.Add(fault.At("fire").Field("papers").Index(k).Field("layer"), fault.UnknownLayer, paper.Layer,
 				"no piece has a layer with this id", "the id of a cloth, or of another layer of a piece")
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/buying"
 )
 
 // noteBook gathers notes, each once with the parts that say so: two are one when
@@ -43,26 +44,23 @@ func (b *noteBook) listed() []note.Note {
 // sections names the parts of the sheet that have notes, in their order.
 func (a *Answer) sections() []section {
 	var all []section
-	add := func(hidden bool, from string, faults fault.List, warnings, cautions []note.Note) {
-		all = append(all, section{hidden, from, faults, warnings, cautions})
+	add := func(hidden bool, article, from string, faults fault.List, warnings, cautions []note.Note) {
+		all = append(all, section{hidden, article, from, faults, warnings, cautions})
 	}
 	h := a.Request.Hide
 	for i, l := range a.Lists {
-		add(h.CuttingLists, "cutting list "+a.Request.Pieces[i].ID, fault.List{}, l.Warnings, l.Cautions)
+		add(h.CuttingLists, "", "cutting list "+a.Request.Pieces[i].ID, fault.List{}, l.Warnings, l.Cautions)
 	}
 	for _, p := range a.Plans {
-		from := "cloth " + a.Cloths[p.Cloth].ID
-		if y := p.Plan.Answer; y != nil {
-			add(h.Cloths, from, fault.List{}, y.Warnings, y.Cautions)
-		} else {
-			add(h.Cloths, from, p.Plan.Fault, nil, nil)
-		}
+		id := a.Cloths[p.Cloth].ID
+		add(partNotes(h.Cloths, "cloth/"+id, "cloth "+id, p.Plan, func(y *service.YardageAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
 	}
 	for _, p := range a.Piping {
-		add(partNotes(h.Piping, "piping "+a.Cloths[p.Cloth].ID, p.Piping, func(y *service.PipingAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
+		id := a.Cloths[p.Cloth].ID
+		add(partNotes(h.Piping, "piping/"+id, "piping "+id, p.Piping, func(y *service.PipingAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
 	}
 	for _, b := range a.Buttoning {
-		add(partNotes(h.Buttoning, "buttoning "+b.Panel, b.Chart, func(y *service.ButtoningAnswer) ([]note.Note, []note.Note) {
+		add(partNotes(h.Buttoning, "buttoning/"+b.Panel, "buttoning "+b.Panel, b.Chart, func(y *service.ButtoningAnswer) ([]note.Note, []note.Note) {
 			warnings := slices.Clone(y.Warnings)
 			for _, one := range b.Copies {
 				warnings = append(warnings, one.Warnings...)
@@ -71,19 +69,19 @@ func (a *Answer) sections() []section {
 		}))
 	}
 	if a.Foam != nil {
-		add(partNotes(h.Foam, "foam", *a.Foam, func(y *service.FoamAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Foam, "foam", "foam", *a.Foam, func(y *service.FoamAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
 	}
 	if a.Wadding != nil {
-		add(partNotes(h.Wadding, "wadding", *a.Wadding, func(y *service.WaddingAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Wadding, "wadding", "wadding", *a.Wadding, func(y *service.WaddingAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
 	}
 	for _, f := range a.Foundation {
-		add(partNotes(h.Foundation, f.Build.String()+" foundation", f.Foundation, func(y *service.FoundationAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Foundation, "foundation/"+f.Build.String(), f.Build.String()+" foundation", f.Foundation, func(y *service.FoundationAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
 	}
 	for _, f := range a.Fire {
-		add(partNotes(h.Fire, "fire check of "+pieceIDs(a.Request, f.Pieces), f.Check, func(y *service.FireAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
+		add(partNotes(h.Fire, "fire", "fire check of "+pieceIDs(a.Request, f.Pieces), f.Check, func(y *service.FireAnswer) ([]note.Note, []note.Note) { return y.Warnings, y.Cautions }))
 	}
 	if a.Cost != nil {
-		add(h.Cost, "cost", fault.List{}, a.Cost.Warnings, nil)
+		add(h.Cost, "", "cost", fault.List{}, a.Cost.Warnings, nil)
 	}
 	return all
 }
@@ -91,17 +89,18 @@ func (a *Answer) sections() []section {
 // section is a part of the sheet with what it says.
 type section struct {
 	hidden             bool
+	article            string // what it is bought as, or the family of that
 	from               string
 	faults             fault.List
 	warnings, cautions []note.Note
 }
 
-func partNotes[A any](hidden bool, from string, p Part[A], of func(*A) (warnings, cautions []note.Note)) (bool, string, fault.List, []note.Note, []note.Note) {
+func partNotes[A any](hidden bool, article, from string, p Part[A], of func(*A) (warnings, cautions []note.Note)) (bool, string, string, fault.List, []note.Note, []note.Note) {
 	if p.Answer == nil {
-		return hidden, from, p.Fault, nil, nil
+		return hidden, article, from, p.Fault, nil, nil
 	}
 	w, c := of(p.Answer)
-	return hidden, from, fault.List{}, w, c
+	return hidden, article, from, fault.List{}, w, c
 }
 
 func pieceIDs(req Request, pieces []int) string {
@@ -109,10 +108,10 @@ func pieceIDs(req Request, pieces []int) string {
 	for _, i := range pieces {
 		ids = append(ids, req.Pieces[i].ID)
 	}
-	if n := len(ids); n > 1 {
+	if n := len(ids); n > 1 && n < 5 {
 		return strings.Join(ids[:n-1], ", ") + " and " + ids[n-1]
 	}
-	return strings.Join(ids, "")
+	return buying.FirstFew(ids)
 }
 
 // notesOf are the warnings and cautions of all parts that are shown, and those
@@ -200,7 +199,7 @@ func Unanswered(a *Answer) fault.List {
 			return fault.List{}
 		}
 		for _, f := range s.faults.Faults() {
-			if !slices.Contains(l.Faults(), f) { // a chart's faults are its plan's too
+			if !slices.ContainsFunc(l.Faults(), f.Same) { // a chart's faults are its plan's too
 				l.Append(fault.ListOf(f))
 			}
 		}

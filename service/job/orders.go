@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/service/buying"
 )
 
@@ -19,7 +20,7 @@ const (
 // money works out what is bought, what it costs, and by which days it is done.
 func (j *jobber) money(ans *Answer) error {
 	var currency money.Currency
-	terms := buying.Terms{}
+	terms := buying.Terms{Shop: j.req.Shop}
 	if j.req.Terms != nil {
 		terms = *j.req.Terms
 		currency = terms.Currency
@@ -32,7 +33,7 @@ func (j *jobber) money(ans *Answer) error {
 			terms.Labour = &own
 		}
 	}
-	list, err := buying.OrderList(buying.Request{Units: j.req.Units, Parts: []buying.Part{j.orderPart(ans)}, Prices: j.req.Prices, Currency: currency})
+	list, err := buying.OrderList(buying.Request{Units: j.req.Units, Parts: []buying.Part{j.orderPart(ans)}, Prices: j.req.Prices, Currency: currency, Shop: j.req.Shop})
 	if err != nil {
 		return err
 	}
@@ -46,7 +47,7 @@ func (j *jobber) money(ans *Answer) error {
 	}
 	work := j.costed(ans)
 	if j.req.Terms != nil {
-		ans.Cost = buying.CostOf(list, j.req.Prices, work, terms)
+		ans.Cost = buying.CostOf(list, j.req.Prices, work, terms, ans.unpriced()...)
 	}
 	ans.Days = buying.PlanDays(terms.Operations(work), j.req.Days)
 	return nil
@@ -141,6 +142,31 @@ func looseOf(list furniture.List) int {
 		}
 	}
 	return n
+}
+
+// unpriced are the parts of which nothing is ordered, or not all, with the article
+// that they would be bought as, or the family of it.
+func (a *Answer) unpriced() []buying.Unpriced {
+	var out []buying.Unpriced
+	for _, s := range a.sections() {
+		if s.faults.Len() == 0 {
+			continue
+		}
+		why := note.New(note.PartFaulted, note.Name("fault", s.faults.Faults()[0].Detail))
+		out = append(out, buying.Unpriced{Article: s.article, Name: s.from, Why: why, Part: true})
+	}
+	for i := range a.Piping {
+		p := &a.Piping[i]
+		id := a.Cloths[p.Cloth].ID
+		switch w := p.plan(); {
+		case !p.Piping.OK():
+		case w == nil:
+			out = append(out, buying.Unpriced{Article: "piping/" + id, Name: "piping " + id, Why: note.New(note.PartNoStrips), Part: true})
+		case w.Missing > 0:
+			out = append(out, buying.Unpriced{Article: "piping/" + id, Name: "piping " + id, Why: note.New(note.PipingMissing, note.Count("runs", w.Missing)), Part: true})
+		}
+	}
+	return out
 }
 
 // Without are the parts that could not be worked out, so that nothing is ordered

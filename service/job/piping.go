@@ -28,7 +28,7 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 		out.strips(&req, ans.Offcuts)
 	}
 	l := service.PipingFaults(req)
-	for len(req.Offcuts) > 0 && slices.ContainsFunc(l.Faults(), func(f fault.Fault) bool { return f.Pointer == "#/offcuts" }) {
+	for len(req.Offcuts) > 0 && slices.ContainsFunc(l.Faults(), func(f fault.Fault) bool { return f.Path.Is(fault.At("offcuts")) }) {
 		req.Offcuts = req.Offcuts[:len(req.Offcuts)/2] // the largest come first
 		l = service.PipingFaults(req)
 	}

@@ -1,67 +1,69 @@
 package job
 
 import (
-	"strings"
+	"slices"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
-// The faults of a part point into the request of that part. Here they are moved
+// The faults of a part stand at places of the request of that part. Here they are moved
 // to where the caller can mend them.
 
-func clothPath(c int) fault.Path { return fault.Path("").Field("cloths").Index(c) }
+func clothPath(c int) fault.Path { return fault.At("cloths").Index(c) }
 
 // clothPath is where a cloth stands; of the usual lining, all cloths.
 func (j *jobber) clothPath(c int) fault.Path {
 	if c < len(j.req.Cloths) {
 		return clothPath(c)
 	}
-	return fault.Path("").Field("cloths")
+	return fault.At("cloths")
 }
 
-// moved is a fault at another place, of which only what comes after keep stays.
-func moved(f fault.Fault, at fault.Path, keep string) fault.List {
-	f.Pointer = "#" + keep
-	return fault.ListOf(f).Below(at)
+// moved is a fault at another place.
+func moved(f fault.Fault, to fault.Path) fault.List {
+	f.Path = to
+	return fault.ListOf(f)
 }
 
 // underCloth moves a fault of the cloth of a part; false when it is no such.
 func (j *jobber) underCloth(f fault.Fault, c int) (fault.List, bool) {
-	rest, ok := strings.CutPrefix(f.Pointer, "#/cloth")
-	if !ok || rest != "" && rest[0] != '/' {
+	rest, ok := f.Path.In("cloth")
+	switch {
+	case !ok:
 		return fault.List{}, false
+	case c >= len(j.req.Cloths):
+		return moved(f, j.clothPath(c)), true
 	}
-	if c >= len(j.req.Cloths) {
-		return moved(f, j.clothPath(c), ""), true
-	}
-	return moved(f, j.clothPath(c).Field("cloth"), rest), true
+	return moved(f, j.clothPath(c).Field("cloth").Then(rest)), true
 }
 
 // placed moves the faults of a plan: to the panel that was given, or, for one that
 // was made from measures, to the cloth that it is too wide for, or to its piece.
-func (j *jobber) placed(l fault.List, c int, panels []panel.Panel, places []place) fault.List {
+// The panel's id is put before a detail that does not name it.
+func (j *jobber) placed(l fault.List, c int, panels []panel.Panel, places []place, named bool) fault.List {
 	var out fault.List
 	for _, f := range l.Faults() {
 		if under, ok := j.underCloth(f, c); ok {
 			out.Append(under)
 			continue
 		}
-		n, rest := entryOf(f.Pointer, "#/panels/")
-		if n < 0 || n >= len(places) {
-			out.Append(moved(f, fault.Path("").Field("pieces"), ""))
+		list, _ := f.Path.In("panels")
+		n, rest, ok := list.Entry()
+		if !ok {
+			out.Append(moved(f, fault.At("pieces")))
 			continue
 		}
-		if !strings.Contains(f.Detail, panels[n].ID) {
+		if !named {
 			f.Detail = panels[n].ID + ": " + f.Detail
 		}
 		switch at := places[n]; {
-		case at.at != "":
-			out.Append(moved(f, at.at, rest))
+		case !at.at.IsBody():
+			out.Append(moved(f, at.at.Then(rest)))
 		case f.Code == fault.WiderThanCloth && c < len(j.req.Cloths):
-			out.Append(moved(f, clothPath(c).Field("cloth").Field("width"), ""))
+			out.Append(moved(f, clothPath(c).Field("cloth").Field("width")))
 		default:
-			out.Append(moved(f, piecePath(at.piece), ""))
+			out.Append(moved(f, piecePath(at.piece)))
 		}
 	}
 	return out
@@ -75,34 +77,28 @@ func (j *jobber) pipingPlaced(l fault.List, c int) fault.List {
 			out.Append(under)
 			continue
 		}
-		if n, _ := entryOf(f.Pointer, "#/runs/"); n >= 0 && n < len(j.work[c].runOf) {
-			i := j.work[c].runOf[n]
-			if k := n - j.firstRun(c, i) - len(j.lists[i].List.Runs); k >= 0 {
-				_, rest := entryOf(f.Pointer, "#/runs/")
-				out.Append(moved(f, piecePath(i).Field("runs").Index(k), rest))
-				continue
-			}
-			out.Append(moved(f, piecePath(i), ""))
+		list, ok := f.Path.In("runs")
+		if !ok {
+			out.Append(moved(f, fault.At("piping").Then(f.Path)))
 			continue
 		}
-		if strings.HasPrefix(f.Pointer, "#/runs") {
-			out.Append(moved(f, fault.Path("").Field("pieces"), ""))
+		n, rest, ok := list.Entry()
+		if !ok {
+			out.Append(moved(f, fault.At("pieces")))
 			continue
 		}
-		out.Append(fault.ListOf(f).Below(fault.Path("").Field("piping")))
+		i := j.work[c].runOf[n]
+		to := piecePath(i)
+		if k := n - j.firstRun(c, i) - len(j.lists[i].List.Runs); k >= 0 {
+			to = to.Field("runs").Index(k).Then(rest)
+		}
+		out.Append(moved(f, to))
 	}
 	return out
 }
 
 // firstRun is the first run of a piece among those of a cloth.
-func (j *jobber) firstRun(c, piece int) int {
-	for n, i := range j.work[c].runOf {
-		if i == piece {
-			return n
-		}
-	}
-	return 0
-}
+func (j *jobber) firstRun(c, piece int) int { return slices.Index(j.work[c].runOf, piece) }
 
 // chartPlaced moves the faults of a chart.
 func (j *jobber) chartPlaced(l fault.List, piece, c int) fault.List {
@@ -113,22 +109,16 @@ func (j *jobber) chartPlaced(l fault.List, piece, c int) fault.List {
 			out.Append(under)
 			continue
 		}
-		if rest, ok := strings.CutPrefix(f.Pointer, "#/panel"); ok {
-			for _, field := range []string{"/margins", "/crown"} {
-				if strings.HasPrefix(rest, field) {
-					out.Append(moved(f, at.Field("buttoning"), rest))
-				}
+		to := at.Field("buttoning").Then(f.Path)
+		if rest, ok := f.Path.In("panel"); ok {
+			if to = at; chartPanel(rest) {
+				to = at.Field("buttoning").Then(rest)
 			}
-			if !strings.HasPrefix(rest, "/margins") && !strings.HasPrefix(rest, "/crown") {
-				out.Append(moved(f, at, ""))
-			}
-			continue
 		}
-		if j.req.Pieces[piece].NoAim && strings.HasPrefix(f.Pointer, "#/aim") {
-			out.Append(moved(f, at.Field("motif"), ""))
-			continue
+		if _, ok := f.Path.In("aim"); ok && j.req.Pieces[piece].NoAim {
+			to = at.Field("motif")
 		}
-		out.Append(fault.ListOf(f).Below(at.Field("buttoning")))
+		out.Append(moved(f, to))
 	}
 	return out
 }
@@ -138,15 +128,14 @@ func (j *jobber) chartPlaced(l fault.List, piece, c int) fault.List {
 func itemPlaced(l fault.List, list string, of []int, under fault.Path) fault.List {
 	var out fault.List
 	for _, f := range l.Faults() {
-		n, _ := entryOf(f.Pointer, "#/"+list+"/")
-		switch {
-		case n >= 0 && n < len(of):
-			out.Append(moved(f, piecePath(of[n]), ""))
-		case strings.HasPrefix(f.Pointer, "#/"+list):
-			out.Append(moved(f, fault.Path("").Field("pieces"), ""))
-		default:
-			out.Append(fault.ListOf(f).Below(under))
+		to := under.Then(f.Path)
+		if rest, ok := f.Path.In(list); ok {
+			to = fault.At("pieces")
+			if n, _, ok := rest.Entry(); ok {
+				to = piecePath(of[n])
+			}
 		}
+		out.Append(moved(f, to))
 	}
 	return out
 }
