@@ -46,13 +46,14 @@ func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
 		return nil, err
 	}
 	a := &FoamAnswer{Request: req, Result: res}
+	kerf := req.Shop.Length(practice.FoamKerf)
 	for _, g := range res.Groups {
-		if flaws := sheet.Check(g.Sizes, g.Kinds, req.Kerf, g.Nest.Sheets); flaws != nil {
+		if flaws := sheet.Check(g.Sizes, g.Kinds, kerf, g.Nest.Sheets); flaws != nil {
 			return nil, fmt.Errorf("%w: foam: %s", ErrUnsound, flaws[0])
 		}
 		left := make([][]sheet.Offcut, len(g.Nest.Sheets))
 		for i, s := range g.Nest.Sheets {
-			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], req.Kerf, req.Shop.Length(practice.FoamOffcut))
+			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], kerf, req.Shop.Length(practice.FoamOffcut))
 		}
 		a.Offcuts = append(a.Offcuts, left)
 	}
@@ -72,10 +73,10 @@ func foamDefaults(req FoamRequest) []string {
 	over, soft := req.Shop.Length(practice.FoamOverTight).String(), req.Shop.Length(practice.FoamOverSoft).String()
 	out := []string{}
 	if byPlace {
-		out = append(out, "Over-cut by place: a seat "+over+" over the finished width and depth, a back or scatter cushion "+soft+", an arm or a pad nothing (common practice, no source).")
+		out = append(out, "Over-cut by place: a seat "+over+" over the finished width and depth, a back or scatter cushion "+soft+", an arm or a pad nothing ("+req.Shop.Basis(practice.FoamOverTight.Setting, practice.FoamOverSoft.Setting)+").")
 	}
 	if tight {
-		out = append(out, "Over-cut of a tight cushion: "+over+" over the finished width and depth (common practice, no source).")
+		out = append(out, "Over-cut of a tight cushion: "+over+" over the finished width and depth ("+req.Shop.Basis(practice.FoamOverTight.Setting)+").")
 	}
 	return out
 }
@@ -129,23 +130,26 @@ func foamConcern(c foam.Concern, p foam.Place, f foam.Foam, shop practice.Set) n
 	switch c {
 	case foam.TooThin:
 		return note.New(note.FoamTooThin, note.Names("items"), note.Count("more", 0), note.Exact("seat", shop.Length(foam.Thin(foam.Seat))),
-			note.Exact("back", shop.Length(foam.Thin(foam.Back))), note.Exact("pad", shop.Length(foam.Thin(foam.Pad))), note.Exact("arm", shop.Length(foam.Thin(foam.Arm))))
+			note.Exact("back", shop.Length(foam.Thin(foam.Back))), note.Exact("pad", shop.Length(foam.Thin(foam.Pad))), note.Exact("arm", shop.Length(foam.Thin(foam.Arm))),
+			note.Name("source", shop.Basis(practice.FoamThinSeat.Setting, practice.FoamThinBack.Setting, practice.FoamThinPad.Setting, practice.FoamThinArm.Setting)))
 	case foam.TooSoft:
 		return note.New(note.FoamTooSoft, note.Names("items"), note.Count("more", 0), note.Count("hardness", f.Hardness), note.Count("at", f.At),
-			note.Count("least", shop.Count(practice.FoamSoftSeat)), note.Count("most", shop.Count(practice.FoamHardSeat)))
+			note.Count("least", shop.Count(practice.FoamSoftSeat)), note.Count("most", shop.Count(practice.FoamHardSeat)),
+			note.Name("source", shop.Basis(practice.FoamSoftSeat.Setting, practice.FoamHardSeat.Setting)))
 	case foam.TooHard:
 		return note.New(note.FoamTooHard, note.Names("items"), note.Count("more", 0), note.Count("hardness", f.Hardness), note.Count("at", f.At),
-			note.Count("most", shop.Count(practice.FoamHardestBack)))
+			note.Count("most", shop.Count(practice.FoamHardestBack)), note.Name("source", shop.Basis(practice.FoamHardestBack.Setting)))
 	}
 	than, among, least, most := "light", "seat", practice.FoamLightSeat, practice.FoamDenseSeat
+	source := shop.Basis(least.Setting, most.Setting)
 	if c == foam.TooDense {
 		than = "dense"
 	}
 	if c == foam.TooDense && f.Density > shop.Density(practice.FoamDensest) || c == foam.TooLight && p != foam.Seat && p != foam.Pad {
-		among, least, most = "any", practice.FoamLightest, practice.FoamDensest
+		among, least, most, source = "any", practice.FoamLightest, practice.FoamDensest, shop.Source(*practice.FoamDensest.Setting)
 	}
 	return note.New(note.FoamTooDense, note.Names("items"), note.Count("more", 0), note.Name("than", than), note.Name("among", among),
-		note.Decimal("least", shop.Number(least)), note.Decimal("most", shop.Number(most)), note.Name("source", shop.Source(*practice.FoamDensest.Setting)))
+		note.Decimal("least", shop.Number(least)), note.Decimal("most", shop.Number(most)), note.Name("source", source))
 }
 
 func foamCautions() []note.Note {

@@ -61,6 +61,8 @@ func remainderText(r pleat.Result, sys length.System) string {
 		return "There is nothing to share out."
 	case r.Rest == 0:
 		return "All take the same."
+	case r.Step == length.Nanometre:
+		return "All take the same, but for " + r.Rest.String() + " in all, which no tape shows."
 	}
 	out := r.Rest.String() + " is left over from equal shares in whole steps of " + pleatStepText(r.Step, sys) + ": "
 	if r.Pairs > 0 {
@@ -120,11 +122,14 @@ func pleatsWarnings(req PleatsRequest, r pleat.Result) []note.Note {
 		return nil
 	}
 	var out []note.Note
-	deepest, wide := r.Marks[0].Depth, r.Marks[0].Take
+	deepest, wide := deepestFold(r), length.Length(0)
 	for _, m := range r.Marks {
-		deepest, wide = max(deepest, m.Depth), max(wide, m.Take)
+		wide = max(wide, m.Take)
 	}
 	shallow := req.Shop.Length(practice.PleatShallow)
+	if n := tooDeep(req, r, deepest); n.Said() {
+		out = append(out, n)
+	}
 	switch r.Style {
 	case pleat.Snips:
 		if wide > req.Shop.Length(practice.SnipOpening) {
@@ -132,23 +137,76 @@ func pleatsWarnings(req PleatsRequest, r pleat.Result) []note.Note {
 		}
 		return out
 	case pleat.Darts:
-		return nil
+		return out
 	case pleat.Box:
 		face := req.Face
 		if face == 0 {
 			face = wide / 2
 		}
-		if len(r.Marks) > 1 && face > r.Spacing {
+		if r.Spaced && face > r.Spacing {
 			out = append(out, note.New(note.PleatsFaces, note.Length("face", face, length.Up), note.Length("spacing", r.Spacing, length.Up)))
 		}
 	}
-	if n := len(r.Marks); n > 1 && deepest > r.Spacing {
+	if r.Spaced && deepest > r.Spacing {
 		out = append(out, note.New(note.PleatsFolds, note.Length("deep", deepest, length.Up), note.Length("spacing", r.Spacing, length.Up)))
 	}
 	if deepest < shallow {
 		out = append(out, note.New(note.PleatsShallow, note.Exact("shallow", shallow)))
 	}
 	return out
+}
+
+func deepestFold(r pleat.Result) length.Length {
+	var deepest length.Length
+	for _, m := range r.Marks {
+		deepest = max(deepest, m.Depth)
+	}
+	return deepest
+}
+
+// tooDeep says that folds lie deeper than they may, or would when they are marked
+// off a tape; nothing when they do not.
+func tooDeep(req PleatsRequest, r pleat.Result, deepest length.Length) note.Note {
+	limit := req.Limit()
+	if limit == 0 || r.Style == pleat.Snips {
+		return note.Note{}
+	}
+	if deepest > limit {
+		why, count := "fewer", 0
+		if req.How == pleat.Buttons {
+			why = "buttons"
+		} else {
+			free := req.Job
+			free.MaxDepth, free.Count = limit, 0
+			most := pleat.Plan(free)
+			if count = len(most.Marks); deepestFold(most) > limit {
+				why, count = "most", pleat.MaxCount
+			}
+		}
+		return note.New(note.PleatsTooDeep, note.Length("deep", deepest, length.Up), note.Length("limit", limit, length.Down), note.Name("why", why), note.Count("count", count))
+	}
+	step := pleatStep(req.Units, req.Shop)
+	if read := deepestRead(r, step); req.MaxDepth > 0 && read > limit {
+		return note.New(note.PleatsTapeDeep, note.Name("step", pleatStepText(step, req.Units)), note.Length("read", read, length.Nearest), note.Exact("limit", limit))
+	}
+	return note.Note{}
+}
+
+// deepestRead is the deepest fold as it reads off a tape in such steps, by its depth
+// and by its marks.
+func deepestRead(r pleat.Result, step length.Length) length.Length {
+	read := func(l length.Length) length.Length { return l.Round(step, length.Nearest) }
+	var deepest length.Length
+	for _, m := range r.Marks {
+		deepest = max(deepest, read(m.Depth))
+		for i := 1; i < len(m.On); i++ {
+			if len(m.On) == 6 && i == 3 { // across the face of a box pleat nothing is folded
+				continue
+			}
+			deepest = max(deepest, read(m.On[i])-read(m.On[i-1]))
+		}
+	}
+	return deepest
 }
 
 func pleatsCautions(r pleat.Result) []note.Note {

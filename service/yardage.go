@@ -138,8 +138,11 @@ func YardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*Yar
 func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
 	job := req.Job()
 	stop := func() bool { return ctx.Err() != nil || hurry() }
-	r := plan.Solve(job, req.Effort, stop)
-	if err := ctx.Err(); err != nil {
+	r, err := plan.Solve(job, req.Effort, stop)
+	if ctx.Err() != nil {
+		return nil, ctx.Err()
+	}
+	if err != nil {
 		return nil, err
 	}
 	if err := sound(job, r.Cut...); err != nil {
@@ -179,7 +182,10 @@ func sound(job plan.Job, layouts ...plan.Layout) error {
 
 // inHand plans the pieces in hand and what is still to buy.
 func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() bool) (*PiecesAnswer, error) {
-	h := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
+	h, err := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
+	if err != nil {
+		return nil, err
+	}
 	out := &PiecesAnswer{Enough: EnoughYes, Short: h.Short, Least: h.Least}
 	var bought []PieceUse
 	for _, b := range h.Buy {

@@ -11,7 +11,7 @@ const (
 	PanelAsGiven    Code = "panel-as-given"
 	WishesConflict  Code = "wishes-conflict"
 	NoPlaceForMotif Code = "no-place-for-motif"
-	TwinCannotKeep  Code = "twin-cannot-keep-wish"
+	TwinsParted     Code = "twins-parted"
 	PanelWidth      Code = "panel-width"
 
 	NoQuotation    Code = "estimate-no-quotation"
@@ -42,12 +42,17 @@ const (
 	PleatsClosed     Code = "pleats-closed-edge"
 	PleatsSharp      Code = "pleats-sharp-corner"
 	PleatsWide       Code = "pleats-snips-wide"
+	PleatsTooDeep    Code = "pleats-too-deep"
+	PleatsTapeDeep   Code = "pleats-too-deep-by-tape"
 	PleatsFaces      Code = "pleats-faces-overlap"
 	PleatsFolds      Code = "pleats-folds-overlap"
 	PleatsShallow    Code = "pleats-shallow"
 	PleatsPin        Code = "pleats-pin-first"
 	PleatsCut        Code = "pleats-cut-half"
 )
+
+// nearestPlace ends the reason why a wish is loosened that is moved.
+const nearestPlace = "{off, plural, =0 {} other {; the nearest place for it is # off}}"
 
 var cutting = table{
 	MeasuresAssumed: {Order, "measures of a piece are left out",
@@ -65,11 +70,11 @@ var cutting = table{
 	PanelAsGiven: {Remark, "a panel is the caller's own",
 		"as given"},
 	WishesConflict: {Wish, "tied wishes contradict each other",
-		"the wishes of the panels tied to {panel} by runs-on or pair contradict each other"},
+		"the wishes of the panels tied to {panel} by runs-on or pair contradict each other" + nearestPlace},
 	NoPlaceForMotif: {Wish, "a motif that is wished for never has room",
-		"no motif that {panel} may carry stands far enough from both selvedges for a panel cut {across} wide"},
-	TwinCannotKeep: {Wish, "a wish was loosened with its twin's",
-		"its twin cannot keep it"},
+		"no motif that {panel} may carry stands far enough from both selvedges for a panel cut {across} wide" + nearestPlace},
+	TwinsParted: {Wish, "twins find no two places alike",
+		"no two places on the cloth let {panel} and its twin show what the pair is to show" + nearestPlace},
 	PanelWidth: {Remark, "a panel is made up of several widths",
 		"{panel}, width {number} of {of}"},
 
@@ -114,7 +119,7 @@ var cutting = table{
 	PleatsInverted: {Remark, "fullness is laid in inverted pleats",
 		"Bring the outer marks of each together on its middle mark."},
 	PleatsPairs: {Remark, "fullness is laid in pairs",
-		"Bring the outer mark of each over to its inner mark, so that the folds point to the centre line."},
+		"Bring the outer mark of each over to its inner mark, so that the folds point to the centre line, where the middle two meet."},
 	PleatsFold: {Remark, "fullness is laid in pleats that point one way",
 		"Bring one mark of each over to the other, so that the folds point as the arrows show."},
 	PleatsMiddle: {Remark, "such a pleat lies on the centre line",
@@ -127,6 +132,10 @@ var cutting = table{
 		"At a sharp corner the cloth is taken to be trimmed round to the turn-over; a square corner of cloth has more to lose at its tip, which lies inside the fold."},
 	PleatsWide: {Wish, "snips open far",
 		"each snip opens by {opens}: more snips would open less and show less"},
+	PleatsTooDeep: {Order, "folds are deeper than they may be",
+		"the folds are {deep} deep, deeper than the {limit} that they may be: {why, select, buttons {one runs from each button, and takes in what lies between two of them} most {an edge has at most {count}} other {{count} would lie less deep}}"},
+	PleatsTapeDeep: {Order, "folds are deeper than they may be when they are marked off a tape",
+		"marked off a tape in whole steps of {step} a fold is {read} deep, deeper than the {limit} that it may be: mark it by the millimetres of the answer"},
 	PleatsFaces: {Order, "box pleats are wider than their spacing",
 		"the faces of the pleats are {face} wide and only {spacing} apart: they overlap"},
 	PleatsFolds: {Order, "folds are deeper than their spacing",

@@ -108,7 +108,7 @@ func (d *dayPlanner) usual() {
 	d.PerDay, d.delivery, d.glue = d.terms.PerDay, int(d.terms.Shop.Count(practice.DayDelivery)), int(d.terms.Shop.Count(practice.DayGlue))
 	if !d.PerDay.IsPositive() {
 		d.PerDay = decimal.New(d.terms.Shop.Number(practice.DayHours), -6)
-		d.Defaults = append(d.Defaults, "A working day has "+d.PerDay.String()+" hours ("+practice.Common+").")
+		d.Defaults = append(d.Defaults, "A working day has "+d.PerDay.String()+" hours ("+d.terms.Shop.Basis(practice.DayHours.Setting)+").")
 	}
 	if d.terms.Delivery != nil {
 		d.delivery = *d.terms.Delivery
@@ -130,7 +130,7 @@ func onCloth(operation string) bool {
 func (d *dayPlanner) wait(operation string) {
 	if d.glued > 0 {
 		if d.terms.Glue == nil {
-			d.Defaults = append(d.Defaults, "A glued frame is loaded "+afterGlue(d.glue)+" ("+practice.Common+").")
+			d.Defaults = append(d.Defaults, "A glued frame is loaded "+afterGlue(d.glue)+" ("+d.terms.Shop.Basis(practice.DayGlue.Setting)+").")
 		}
 		d.until(Wait{For: "glue", Before: operation, From: d.glued, Until: d.glued + d.glue, Why: note.New(note.WaitsForGlue, note.Count("days", d.glue))})
 		d.glued = 0
@@ -138,7 +138,7 @@ func (d *dayPlanner) wait(operation string) {
 	if onCloth(operation) && !d.cloth {
 		d.cloth = true
 		if d.terms.Delivery == nil {
-			d.Defaults = append(d.Defaults, "The cloth is there "+workingDays(d.delivery)+" after it is ordered on the first day ("+practice.Common+").")
+			d.Defaults = append(d.Defaults, "The cloth is there "+workingDays(d.delivery)+" after it is ordered on the first day ("+d.terms.Shop.Basis(practice.DayDelivery.Setting)+").")
 		}
 		d.until(Wait{For: "cloth", Before: operation, From: 1, Until: 1 + d.delivery, Why: note.New(note.WaitsForCloth, note.Count("days", d.delivery))})
 	}
