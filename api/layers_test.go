@@ -107,7 +107,7 @@ var layers = []layer{
 }
 
 // inTests is what a test may import on top of what its layer may.
-var inTests = layer{std: []string{"..."}, ext: []string{otel, "pgregory.net/rapid", "github.com/stretchr/testify", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
+var inTests = layer{std: []string{"..."}, ext: []string{otel, "pgregory.net/rapid", "github.com/stretchr/testify", "github.com/itchyny/gojq", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
 
 func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
 

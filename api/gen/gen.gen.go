@@ -5391,8 +5391,7 @@ type PleatsRequest struct {
 	// Margin How far a snip stops short of the edge line, 1 mm to 20 cm; 12 mm where left out (common practice, no source).
 	Margin *Length `json:"margin,omitempty"`
 
-	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where neither this nor count
-	// is given and there are no buttons (common practice, no source). It is kept,
+	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice, no source), unless count is given or there are buttons. It is kept,
 	// except that a warning says so where count, the buttons or the most that an
 	// edge has make the folds deeper, or where marks read off a tape, in whole
 	// millimetres or sixteenths of an inch, do.
