@@ -90,9 +90,9 @@ var layers = []layer{
 	{dir: "api/reuse", std: with(pure, "context", "sync"), ext: []string{"github.com/maypok86/otter"}},
 	{dir: "api/keyring", std: with(pure, "bufio", "crypto/rand", "crypto/sha256", "crypto/subtle", "encoding/base64", "encoding/hex", "io")},
 	// formats reads the strings of the contract that are more than text.
-	{dir: "api/formats", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/calendar"}},
+	{dir: "api/formats", std: with(pure, "net/url"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/calendar"}},
 	// contract says what is asked and in which form, not what is answered: it names methods, and sends nothing.
-	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "net/http", "net/url", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
+	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "net/http", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
 	// wire translates, and knows nothing of how a request comes or an answer is sent.
 	{dir: "api/wire", std: with(pure, "net/url"), own: []string{"calc/...", "service/...", "api/gen", "api/formats"}, ext: []string{"github.com/shopspring/decimal"}},
 	// httpapi asks the contract, not the validator, and leaves translation to wire.
@@ -106,7 +106,7 @@ var layers = []layer{
 }
 
 // inTests is what a test may import on top of what its layer may.
-var inTests = layer{std: []string{"..."}, ext: []string{otel, "pgregory.net/rapid", "github.com/stretchr/testify", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
+var inTests = layer{std: []string{"..."}, ext: []string{otel, "pgregory.net/rapid", "github.com/stretchr/testify", "github.com/itchyny/gojq", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
 
 func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
 

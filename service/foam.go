@@ -107,8 +107,12 @@ func foamWarnings(a *FoamAnswer) []string {
 	}
 	const most, named = 100, 4
 	out := []string{}
+	if n := req.NoRoomForSaw(a.Result); n > 0 {
+		out = append(out, fmt.Sprintf("No kerf is given: on %d of the sheets the pieces lie too close for a saw, which takes %s or so (common practice, no source); give the kerf, or cut with a knife.",
+			n, req.Shop.Length(practice.FoamSaw).Text(req.Units, length.Nearest)))
+	}
 	for i, text := range texts {
-		if i == most-1 && len(texts) > most {
+		if len(out) == most-1 && i < len(texts)-1 {
 			return append(out, fmt.Sprintf("and %d more of the like", len(texts)-i))
 		}
 		ids := of[text]

@@ -10,9 +10,6 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// defaultCoverThickness is that of the cloth over the buttons when none is given.
-const defaultCoverThickness = length.Millimetre / 2
-
 // ButtoningIn translates a request, as YardageIn does.
 func ButtoningIn(w *gen.ButtoningRequest) (service.ButtoningRequest, fault.List) {
 	var t translator

@@ -12,7 +12,7 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// CuttingListIn translates a request, as requestFromWire does.
+// CuttingListIn translates a request, as YardageIn does.
 func CuttingListIn(w *gen.CuttingListRequest) (service.CuttingListRequest, fault.List) {
 	var t translator
 	root := fault.Path{}

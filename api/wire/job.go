@@ -5,6 +5,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/job"
 )
@@ -133,6 +134,9 @@ func (t *jobReader) byHand(w *gen.JobPiece, p *job.Piece, at fault.Path) {
 		}
 	}
 }
+
+// usual is the workroom's figure as the wire has it.
+func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k).String() }
 
 // JobOut is the answer as the contract has it. A section that is not shown is
 // left out.

@@ -49,9 +49,6 @@ func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) job.Covers
 	return job.Covers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
 }
 
-// usual is the workroom's figure as the wire has it.
-func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k).String() }
-
 // chart reads how a piece is buttoned, as /v1/buttoning does, with what is usual
 // for what is left out.
 func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningRequest {

@@ -10,8 +10,7 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// PipingIn translates a request, as YardageIn does. What is left out
-// gets its usual value here, so that 0 means nothing where it is given.
+// PipingIn translates a request, as YardageIn does.
 func PipingIn(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 	var t translator
 	root := fault.Path{}

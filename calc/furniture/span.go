@@ -92,9 +92,9 @@ func (s span) sum(sys length.System) string {
 		step = length.Inch / 16
 	}
 	text := s.l.Text(sys, length.Up) + " ="
-	rest := (s.l + step - 1) / step * step
+	rest := s.l.Round(step, length.Up)
 	for i, t := range s.terms {
-		rest -= length.Length(t.times) * ((t.l + step/2) / step * step)
+		rest -= length.Length(t.times) * t.l.Round(step, length.Nearest)
 		text += joined(i, t.times < 0)
 		if n := max(t.times, -t.times); n != 1 {
 			text += strconv.Itoa(n) + " × "

@@ -23,10 +23,9 @@ func Sound(job Job) error {
 
 // fieldFaults are what is wrong with the fields, each by itself and with one another.
 func fieldFaults(job Job) fault.List {
-	root := fault.Path{}
-	at := root.Field("panels")
-	l := job.Cloth.Faults(root.Field("cloth"))
-	l.Append(cloth.Sold{Bolt: job.Bolt}.Faults(root.Field("cloth")))
+	at := fault.At("panels")
+	l := job.Cloth.Faults(fault.At("cloth"))
+	l.Append(cloth.Sold{Bolt: job.Bolt}.Faults(fault.At("cloth")))
 	if len(job.Panels) == 0 {
 		l.Add(at, fault.TooFew, "", "the cutting list is empty", "one panel or more")
 	}

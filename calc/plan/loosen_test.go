@@ -103,9 +103,11 @@ func drawTightJob(t *rapid.T) plan.Job {
 		p.Match.Point = panel.Point{Across: mm("point across", 0, int(p.Size.Across/length.Millimetre)), Along: mm("point along", 0, int(p.Size.Along/length.Millimetre))}
 	}
 	if rapid.Bool().Draw(t, "may be turned") {
-		p.Turn = panel.Half
-		if job.Cloth.OneWay {
+		switch {
+		case job.Cloth.Railroad != cloth.RailroadNever:
 			p.Turn = panel.Quarter
+		case !job.Cloth.OneWay:
+			p.Turn = panel.Half
 		}
 	}
 	job.Panels = []panel.Panel{p}
