@@ -84,8 +84,8 @@ func TestSeeds(t *testing.T) {
 	}
 }
 
-// holds plans a possible job, number k, and answers what is not true of the plan
-// that should be, and a kind of job, to be counted.
+// holds plans a possible job, number k, and returns what is not true of the plan and
+// should be, and a kind of job, to be counted.
 type holds func(k int, job plan.Job) (wrong []string, kind string)
 
 // everyJob puts n random jobs to a test and counts them by kind. Under another
