@@ -1351,7 +1351,7 @@ type ButtoningAllowanceHow string
 
 // ButtoningAllowances defines model for ButtoningAllowances.
 type ButtoningAllowances struct {
-	// Arc By the parabola, rounded to the micrometre.
+	// Arc By the parabola, rounded up to the micrometre.
 	Arc Quantity `json:"arc"`
 
 	// Rule By the rule of thumb.
