@@ -53,11 +53,14 @@ func (c *comparer) try(k cloth.Cloth, sold cloth.Sold) trial {
 	if bad.Len() > 0 {
 		return trial{why: bad.Faults()[0].Detail}
 	}
-	r := plan.Solve(job, plan.Glance, func() bool { return c.ctx.Err() != nil })
+	r, err := plan.Solve(job, plan.Glance, func() bool { return c.ctx.Err() != nil })
 	if c.ctx.Err() != nil {
 		return trial{why: "stopped"}
 	}
-	if err := sound(job, r.Cut...); err != nil {
+	if err == nil {
+		err = sound(job, r.Cut...)
+	}
+	if err != nil {
 		return trial{why: "no plan for it stood up to its check"}
 	}
 	t := trial{usable: true, needed: r.Needed(), bound: r.Bound, loosened: loosened}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strconv"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
@@ -53,7 +54,7 @@ func located(l fault.List, panels []panel.Panel, req CuttingListRequest, cover f
 		n, rest, one := of.Entry()
 		f.Path = fault.At("replace")
 		if f.Code == fault.TooMany && req.Piece.Count > 1 {
-			f.Path = fault.At("count")
+			f.Path, f.Given = fault.At("count"), strconv.Itoa(req.Piece.Count)
 		}
 		if one {
 			k := slices.IndexFunc(req.Replace, func(p panel.Panel) bool { return p.ID == panels[n].ID })

@@ -91,8 +91,9 @@ const (
 )
 
 // PiecesAnswer is the plan for the pieces in hand. Uses[0] is the cloth still
-// to buy (zero when nothing is), Uses[k] the k-th piece in hand; further lengths
-// to buy, when a bolt is too short, come last.
+// to buy (zero when nothing is, and when it begins where it serves for nothing),
+// Uses[k] the k-th piece in hand; further lengths to buy, when a bolt is too short,
+// come last.
 type PiecesAnswer struct {
 	Enough Enough
 	Short  length.Length // wanting, for any start of the new cloth
@@ -137,8 +138,11 @@ func YardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*Yar
 func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
 	job := req.Job()
 	stop := func() bool { return ctx.Err() != nil || hurry() }
-	r := plan.Solve(job, req.Effort, stop)
-	if err := ctx.Err(); err != nil {
+	r, err := plan.Solve(job, req.Effort, stop)
+	if ctx.Err() != nil {
+		return nil, ctx.Err()
+	}
+	if err != nil {
 		return nil, err
 	}
 	if err := sound(job, r.Cut...); err != nil {
@@ -178,7 +182,10 @@ func sound(job plan.Job, layouts ...plan.Layout) error {
 
 // inHand plans the pieces in hand and what is still to buy.
 func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() bool) (*PiecesAnswer, error) {
-	h := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
+	h, err := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
+	if err != nil {
+		return nil, err
+	}
 	out := &PiecesAnswer{Enough: EnoughYes, Short: h.Short, Least: h.Least}
 	var bought []PieceUse
 	for _, b := range h.Buy {
@@ -206,8 +213,11 @@ func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() b
 		return out, nil // the caller sees that the context has ended
 	}
 	var layouts []plan.Layout
-	for _, u := range out.Uses {
+	for k, u := range out.Uses {
 		layouts = append(layouts, u.Layout)
+		if k > 0 && k <= len(req.Pieces) && u.Layout.Length > u.Length {
+			return nil, fmt.Errorf("%w: %s is cut from a piece of %s", ErrUnsound, u.Layout.Length, u.Length)
+		}
 	}
 	job.Bolt = 0 // a piece in hand may be longer than a bolt
 	return out, sound(job, layouts...)

@@ -2113,7 +2113,15 @@ type CuttingListCovered struct {
 type CuttingListDerived struct {
 	Across Quantity `json:"across"`
 	Along  Quantity `json:"along"`
-	How    string   `json:"how"`
+
+	// How How the cut size came about, across and along, each as a sum in the units
+	// asked for. The size is rounded up, as in `across` and `along`, and each
+	// term to the nearest; what that makes out is the last term, `rounding`. So
+	// the terms add up to the size as they are printed.
+	//
+	//
+	// Example: across 59 cm = back width 56 cm + 2 × seam 1.5 cm; along 85.5 cm = back height 78 cm + pull 6 cm (top) + seam 1.5 cm (bottom)
+	How string `json:"how"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -2168,8 +2176,11 @@ type CuttingListFrame struct {
 
 // CuttingListLoosened defines model for CuttingListLoosened.
 type CuttingListLoosened struct {
-	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	Instead MatchHow `json:"instead"`
+
+	// Off How far from the place wished for the motif now lies. The panel, with those that run on from it, has no nearer place between the selvedges. Left out when no such place is on the panel, and when the wish itself is kept and only its twin given up.
+	Off *Quantity `json:"off,omitempty"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -2177,7 +2188,7 @@ type CuttingListLoosened struct {
 	Panel PanelId `json:"panel"`
 	Why   string  `json:"why"`
 
-	// Wished `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	// Wished `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	Wished MatchHow `json:"wished"`
 }
 
@@ -2897,7 +2908,7 @@ type FoamCutLayersPart string
 
 // FoamGroup defines model for FoamGroup.
 type FoamGroup struct {
-	// Bound No nesting of these pieces takes fewer sheets.
+	// Bound No nesting of these pieces takes fewer sheets, whichever are bought of those on sale in this foam and thickness.
 	Bound int `json:"bound"`
 	Buy   []struct {
 		Count int `json:"count"`
@@ -2915,7 +2926,7 @@ type FoamGroup struct {
 	Foam   PanelId `json:"foam"`
 	Pieces int     `json:"pieces"`
 
-	// Proven True when no nesting of these pieces costs less, or takes less foam where there are no prices.
+	// Proven True when no nesting of these pieces costs less, or takes less foam where there are no prices, whichever sheets are bought of those on sale in this foam and thickness.
 	Proven    bool     `json:"proven"`
 	Sheets    int      `json:"sheets"`
 	Thickness Quantity `json:"thickness"`
@@ -2954,7 +2965,7 @@ type FoamItem struct {
 	// Shape The finished shape, 20 mm to 4 m each way, seen from above with the front below.
 	Shape FoamShape `json:"shape"`
 
-	// Thickness Finished, 3 mm to 1 m.
+	// Thickness Finished, 3 mm to 1 m. A core or a top is glued up of at most 6 layers, none of them under 10 mm (common practice, no source); what needs more or thinner ones is refused.
 	Thickness Length `json:"thickness"`
 
 	// Top A softer layer above a firm core. The core makes up the rest of the thickness.
@@ -4459,7 +4470,7 @@ type Match struct {
 	// From For `runs-on`, the panel whose pattern continues.
 	From *PanelId `json:"from,omitempty"`
 
-	// How `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	// How `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	How MatchHow `json:"how"`
 
 	// Motif Which motif; left out, any of them.
@@ -4468,7 +4479,7 @@ type Match struct {
 	// Offset For `runs-on`, moves this panel along the seam from middle on middle; to the right or downwards, or the other way when negative; at most 100 m.
 	Offset *Length `json:"offset,omitempty"`
 
-	// Point For `anchor`, from the top left of the finished size and inside it.
+	// Point For `anchor`, from the top left of the finished size and inside it. With `across` and `along` a motif is wished there and not in the middle; each heeds its own direction only.
 	Point *struct {
 		// Across A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 		//
@@ -4488,7 +4499,7 @@ type Match struct {
 // MatchEdge For `runs-on`, the edge of that panel to which this one is sewn, middle to middle.
 type MatchEdge string
 
-// MatchHow `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+// MatchHow `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 type MatchHow string
 
 // Money defines model for Money.
@@ -4506,10 +4517,10 @@ type Money struct {
 
 // Motif defines model for Motif.
 type Motif struct {
-	// Across Of the motif's centre from the left selvedge, at most 10 m; 0 when left out.
+	// Across Of the motif's centre from the left selvedge, at most 10 m; 0 when left out. Only with `widthRepeat`, since a pattern without one runs right across. Where one motif stands in the width, the usable width is the width repeat.
 	Across *Length `json:"across,omitempty"`
 
-	// Along Of the motif's centre from the origin of the repeat, at most 10 m; 0 when left out.
+	// Along Of the motif's centre from the origin of the repeat, at most 10 m; 0 when left out. Only with `lengthRepeat`.
 	Along *Length `json:"along,omitempty"`
 
 	// Name Printable text, without control characters.
@@ -4644,7 +4655,9 @@ type OtherPlacement struct {
 type Panel struct {
 	// Allow What is added outside the finished edge; one length for all four sides, or by side.
 	Allow *Allow `json:"allow,omitempty"`
-	Count *int   `json:"count,omitempty"`
+
+	// Count How many are cut alike. All panels of a plan together are at most 2000.
+	Count *int `json:"count,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -4740,7 +4753,7 @@ type PiecesAnswer struct {
 	// Least New cloth without which no plan can do. When it is more than 0, the pieces are proved not to be enough.
 	Least Quantity `json:"least"`
 
-	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy. When that is more than a bolt, its other lengths follow after the last piece in hand.
+	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy. When that is more than a bolt, its other lengths follow after the last piece in hand. With `startsAt`, piece 0 begins there, and may serve for nothing.
 	Lengths []PieceUse `json:"lengths"`
 
 	// Order What is still to buy, as the cloth is sold.
@@ -5235,8 +5248,11 @@ type PleatsAnswer struct {
 	// SnipDepth How deep each snip is cut from the edge of the cloth.
 	SnipDepth *Quantity `json:"snipDepth,omitempty"`
 
-	// Spacing From one to the next along the finished edge; 0 for one alone.
-	Spacing  Quantity          `json:"spacing"`
+	// Spacing From one to the next along the finished edge. Left out for one alone, and
+	// for a single pair, whose two folds meet on the centre line; the middle two
+	// of several pairs meet there too. 0 at a sharp corner, where all lie at one
+	// point.
+	Spacing  *Quantity         `json:"spacing,omitempty"`
 	Style    PleatsAnswerStyle `json:"style"`
 	Warnings []string          `json:"warnings"`
 }
@@ -5312,7 +5328,10 @@ type PleatsRequest struct {
 	// Margin How far a snip stops short of the edge line, 1 mm to 20 cm; 12 mm where left out (common practice, no source).
 	Margin *Length `json:"margin,omitempty"`
 
-	// MaxDepth The deepest a fold may lie, where count is left out, 1 mm to 1 m; 20 mm where left out (common practice, no source).
+	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice, no source), unless count is given or there are buttons. It is kept,
+	// except that a warning says so where count, the buttons or the most that an
+	// edge has make the folds deeper, or where marks read off a tape, in whole
+	// millimetres or sixteenths of an inch, do.
 	MaxDepth *Length `json:"maxDepth,omitempty"`
 
 	// Name Printable text, without control characters.
@@ -6129,7 +6148,7 @@ type YardageAnswer struct {
 	InputDigest string        `json:"inputDigest"`
 	Joins       []JoinedPanel `json:"joins"`
 
-	// Lengths The lengths that the plan is cut from; more than one only when the job is longer than a bolt.
+	// Lengths The lengths that the plan is cut from; more than one only when the job is longer than a bolt. With `startsAt` the first begins there, and may then serve for nothing.
 	Lengths []CutLength `json:"lengths"`
 
 	// Needed The length of the plan below, begun at `start`.
@@ -6234,7 +6253,10 @@ type YardageRequest struct {
 	// Effort The budget of the search, counted in units of work and not in seconds.
 	Effort *Effort `json:"effort,omitempty"`
 
-	// Panels The cutting list; all copies together at most 2000, with the parts of joined panels 6000, and end to end 100 km.
+	// Panels The cutting list. One plan takes at most 2000 copies of all panels
+	// together, with the parts of joined panels 6000, and end to end 100 km.
+	// More is refused with `too-many`, here as in a cutting list and a job,
+	// and says how many plans would do.
 	Panels []Panel `json:"panels"`
 
 	// Pieces Lengths of the same cloth already in hand, 10 mm to 1 km each.

@@ -191,6 +191,7 @@ func wrongLinks() []badRequest {
 			"#/panels/3/match/point missing", "#/panels/3/turn not-allowed"}},
 		{"anchor outside", seat, `{"how": "anchor", "point": {"across": "61 cm", "along": "-1 cm"}}`, []string{
 			"#/panels/1/match/point/across too-large", "#/panels/1/match/point/along too-small"}},
+		{"across outside", `{"how": "centred", "motif": "heron"}`, `{"how": "across", "point": {"across": "-1 cm", "along": "0 cm"}}`, one("#/panels/0/match/point/across too-small")},
 		{"half a point", seat, `{"how": "anchor", "point": {"across": "1 cm"}}`, one("#/panels/1/match/point/along missing")},
 		{"point at the corner on centred", `"motif": "heron"`, `"point": {"across": "0 cm", "along": "0 cm"}`, one("#/panels/0/match/point not-allowed")},
 		{"strays under free", free, `"match": {"how": "free", "edge": "top", "offset": "0 cm", "from": "IB", "motif": "heron", "tolerance": "1 mm"}`, []string{
@@ -231,7 +232,7 @@ func wrongOnCloth() []badRequest {
 		{"start without repeat", "", `{"cloth":{"width":"1 m","startsAt":"0 cm"},"panels":[` + panels(1) + `]}`, one("#/cloth/startsAt needs-pattern")},
 		{"start past the repeat", `"oneWay": true`, `"startsAt": "64 cm"`, one("#/cloth/startsAt too-large")},
 		{"drop without width repeat", `"widthRepeat": "68.5 cm", `, ``, []string{
-			"#/cloth/pattern/drop needs-pattern", "#/panels/2/match/how needs-pattern"}},
+			"#/cloth/pattern/drop needs-pattern", "#/cloth/pattern/motifs/0/across needs-pattern", "#/panels/2/match/how needs-pattern"}},
 		{"motif twice", `"name": "sedge"`, `"name": "heron"`, one("#/cloth/pattern/motifs/1/name duplicate")},
 		{"motif far off", `"along": "32 cm"`, `"along": "11 m"`, one("#/cloth/pattern/motifs/1/along too-large")},
 		// what follows from a fault is not a fault of its own

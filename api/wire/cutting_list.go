@@ -17,7 +17,7 @@ func CuttingListIn(w *gen.CuttingListRequest) (service.CuttingListRequest, fault
 	var t translator
 	root := fault.Path{}
 	req := service.CuttingListRequest{Piece: furniture.Piece{
-		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif),
+		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif), Shop: t.shop,
 		Measures: make(map[string]length.Length), Options: value(w.Options),
 	}}
 	if w.Count != nil {
@@ -61,7 +61,7 @@ func CuttingListIn(w *gen.CuttingListRequest) (service.CuttingListRequest, fault
 func CuttingListOut(ans *service.CuttingListAnswer, digest string) gen.CuttingListAnswer {
 	w := answerWriter{units: ans.Request.Piece.Units}
 	g := gen.CuttingListAnswer{
-		Covers: []gen.CuttingListCovered{}, Derived: []gen.CuttingListDerived{}, Loosened: []gen.CuttingListLoosened{},
+		Covers: []gen.CuttingListCovered{}, Derived: []gen.CuttingListDerived{},
 		Runs: []gen.CuttingListRun{}, Buttoned: []gen.CuttingListButtoned{}, Fillings: []gen.CuttingListFilling{},
 		Frames: []gen.CuttingListFrame{}, Assumed: []gen.CuttingListAssumed{},
 		Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
@@ -83,15 +83,26 @@ func CuttingListOut(ans *service.CuttingListAnswer, digest string) gen.CuttingLi
 			Panel: p.ID, Across: w.quantity(cut.Across, length.Up), Along: w.quantity(cut.Along, length.Up), How: p.How,
 		})
 	}
-	for _, l := range ans.Loosened {
-		g.Loosened = append(g.Loosened, gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: l.Why})
-	}
+	g.Loosened = w.loosened(ans.Loosened)
 	for _, m := range ans.List.Assumed {
 		g.Assumed = append(g.Assumed, gen.CuttingListAssumed{Measure: m.ID, Name: m.Name, Taken: w.quantity(m.Typical, length.Nearest)})
 	}
 	w.needs(&g, ans.List)
 	g.Fire = w.fireStacks(ans)
 	return g
+}
+
+// loosened are the wishes that a cloth cannot keep. The list is never null.
+func (w answerWriter) loosened(list []service.Loosened) []gen.CuttingListLoosened {
+	out := make([]gen.CuttingListLoosened, len(list))
+	for i, l := range list {
+		out[i] = gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: l.Why}
+		if l.Moved {
+			off := w.quantity(l.Off, length.Nearest)
+			out[i].Off = &off
+		}
+	}
+	return out
 }
 
 // fireStacks are the layers in the form in which /v1/fire-check takes them.

@@ -23,7 +23,6 @@ func EstimateIn(w *gen.EstimateRequest) (service.EstimateRequest, fault.List) {
 		Piece: furniture.Piece{
 			Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Measures: make(map[string]length.Length), Options: value(w.Options),
 		},
-		Width: t.shop.Length(practice.UsualCloth), Shop: t.shop,
 	}
 	if w.Count != nil {
 		req.Piece.Count = *w.Count
@@ -36,9 +35,8 @@ func EstimateIn(w *gen.EstimateRequest) (service.EstimateRequest, fault.List) {
 	req.Patterned = map[gen.EstimateRequestPattern]service.Patterned{
 		gen.EstimateRequestPatternPlain: service.Plain, gen.EstimateRequestPatternSmall: service.SmallPattern, gen.EstimateRequestPatternLarge: service.LargePattern,
 	}[value(w.Pattern)]
-	if w.ClothWidth != nil {
-		req.Width = lengthFrom(*w.ClothWidth)
-	}
+	t.own(practice.UsualCloth, w.ClothWidth)
+	req.Shop = t.shop
 	if w.Cloth != nil {
 		at := root.Field("cloth")
 		req.Cloth = &service.CompareCloth{Cloth: t.cloth(w.Cloth, at), Sold: t.sold(w.Cloth, at)}

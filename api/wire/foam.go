@@ -24,7 +24,7 @@ func FoamIn(w *gen.FoamRequest) (service.FoamRequest, fault.List) {
 	root := fault.Path{}
 	req := service.FoamRequest{Units: unitsFrom(value(w.Units))}
 	t.own(practice.FoamKerf, w.Kerf)
-	req.Shop, req.Kerf = t.shop, t.shop.Length(practice.FoamKerf)
+	req.Shop = t.shop
 	if w.Currency != nil {
 		req.Currency = t.currency(*w.Currency, root)
 	}

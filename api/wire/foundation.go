@@ -15,6 +15,7 @@ func FoundationIn(w *gen.FoundationRequest) (service.FoundationRequest, fault.Li
 	var t translator
 	root := fault.Path{}
 	req := service.FoundationRequest{Units: unitsFrom(value(w.Units))}
+	req.Shop = t.shop
 	if value(w.Build) == gen.FoundationRequestBuildModern {
 		req.Build = foundation.Modern
 	}

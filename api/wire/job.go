@@ -21,7 +21,7 @@ type jobReader struct {
 func JobIn(w *gen.JobRequest) (job.Request, fault.List) {
 	t := jobReader{cloths: make(map[string]int)}
 	root := fault.Path{}
-	req := job.Request{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections)}
+	req := job.Request{Name: value(w.Name), Units: unitsFrom(value(w.Units)), Effort: effortFrom(value(w.Effort)), Hide: hidden(w.Sections), Shop: t.shop}
 	for i := range w.Cloths {
 		c := &w.Cloths[i]
 		if _, twice := t.cloths[c.Id]; !twice {

@@ -77,8 +77,13 @@ func (t *translator) match(w *gen.Match, at fault.Path) panel.Match {
 	}
 	if w.Point != nil {
 		m.Point = panel.Point{Across: lengthFrom(w.Point.Across), Along: lengthFrom(w.Point.Along)}
+		m.AtPoint = m.How != panel.Anchor
 	}
-	t.belongs(at.Field("point"), w.Point != nil, m.How == panel.Anchor, true, "point", "anchor")
+	if w.Point == nil {
+		t.belongs(at.Field("point"), false, m.How == panel.Anchor, true, "point", "anchor")
+	} else {
+		t.belongs(at.Field("point"), true, m.HasPoint(), false, "point", "anchor, across and along")
+	}
 	t.belongs(at.Field("edge"), w.Edge != nil, m.How == panel.RunsOn, true, "edge", "runs-on")
 	t.belongs(at.Field("offset"), w.Offset != nil, m.How == panel.RunsOn, false, "offset", "runs-on")
 	return m
@@ -160,7 +165,10 @@ func wireMatch(m panel.Match) *gen.Match {
 		set(&g.From, m.From)
 		set(&g.Edge, [...]gen.MatchEdge{gen.MatchEdgeBottom, gen.MatchEdgeTop, gen.MatchEdgeLeft, gen.MatchEdgeRight}[m.Edge])
 		set(&g.Offset, text(m.Offset))
-	case panel.Anchor:
+	case panel.Anchor, panel.Across, panel.Along:
+		if !m.HasPoint() {
+			break
+		}
 		g.Point = &struct {
 			Across gen.Length `json:"across"`
 			Along  gen.Length `json:"along"`

@@ -17,7 +17,7 @@ func PleatsIn(w *gen.PleatsRequest) (service.PleatsRequest, fault.List) {
 		From: t.edgeFrom(&w.From, root.Field("from")), Style: pleat.Style(value(w.Style)), Count: value(w.Count),
 		MaxDepth: t.positive(w.MaxDepth, root.Field("maxDepth")), Away: value(w.Lie) == gen.PleatsRequestLieAway,
 		Over: t.positive(w.Over, root.Field("over")), Face: t.positive(w.Face, root.Field("face")),
-		Margin: t.positive(w.Margin, root.Field("margin")),
+		Margin: t.positive(w.Margin, root.Field("margin")), Shop: t.shop,
 	}
 	return req, t.shape
 }
@@ -73,10 +73,14 @@ func PleatsOut(ans *service.PleatsAnswer, digest string) gen.PleatsAnswer {
 		Kind: gen.PleatsAnswerKind(ans.Kind()), Style: gen.PleatsAnswerStyle(r.Style), Closed: r.Closed,
 		Excess: w.quantity(r.Excess, length.Nearest), Absorbed: w.quantity(r.Absorbed(), length.Nearest),
 		Cloth: w.quantity(r.Cloth, length.Up), Finished: w.quantity(r.Finished, length.Nearest),
-		Count: len(r.Marks), Spacing: w.quantity(r.Spacing, length.Nearest), Remainder: ans.Remainder,
+		Count: len(r.Marks), Remainder: ans.Remainder,
 		Marks: make([]gen.PleatsMark, len(r.Marks)),
 		Notes: append([]string{}, ans.Notes...), Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
 		Engine: service.EngineVersion, InputDigest: digest,
+	}
+	if r.Spaced {
+		d := w.quantity(r.Spacing, length.Nearest)
+		g.Spacing = &d
 	}
 	if r.SnipDepth > 0 {
 		d := w.quantity(r.SnipDepth, length.Down)

@@ -27,7 +27,9 @@ func wireUnits(s length.System) *gen.Units {
 // takes 0 for left out, and a field that is left out where 0 means something.
 type translator struct {
 	shape fault.List
-	shop  practice.Set // what the workroom goes by, and before it what the request gives
+	// shop is what the workroom goes by, and before it what the request gives. It is
+	// the one place where figures other than those of the table come in.
+	shop practice.Set
 }
 
 // own takes a figure of the request, where it is given, before that of the

@@ -16,7 +16,7 @@ func ReliefIn(w *gen.ReliefCutsRequest) (service.ReliefRequest, fault.List) {
 	root := fault.Path{}
 	req := service.ReliefRequest{Units: unitsFrom(value(w.Units)), ID: value(w.Panel.Id), Name: value(w.Panel.Name)}
 	req.Size = panel.Size{Across: lengthFrom(w.Panel.Size.Across), Along: lengthFrom(w.Panel.Size.Along)}
-	req.Allow = sidesFrom(w.Panel.Allow)
+	req.Allow, req.Shop = sidesFrom(w.Panel.Allow), t.shop
 	req.Loose = value(w.Weave) == gen.ReliefCutsRequestWeaveLoose
 	if s := w.Stretch; s != nil {
 		req.Least, _ = formats.Share(value(s.Least))

@@ -13,6 +13,7 @@ func WaddingIn(w *gen.WaddingRequest) (service.WaddingRequest, fault.List) {
 	var t translator
 	root := fault.Path{}
 	req := service.WaddingRequest{Units: unitsFrom(value(w.Units))}
+	req.Shop = t.shop
 	for i := range w.Items {
 		req.Items = append(req.Items, t.waddingItem(&w.Items[i], root.Field("items").Index(i)))
 	}

@@ -17,6 +17,7 @@ func YardageIn(w *gen.YardageRequest) (service.YardageRequest, fault.List) {
 	var t translator
 	root := fault.Path{}
 	req := service.YardageRequest{
+		Shop:   t.shop,
 		Units:  unitsFrom(value(w.Units)),
 		Effort: effortFrom(value(w.Effort)),
 		Cloth:  t.cloth(&w.Cloth, root.Field("cloth")),

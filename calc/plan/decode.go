@@ -1,5 +1,7 @@
 package plan
 
+import "github.com/bridletie/bridletie/calc/length"
+
 // genes are what the search varies: the order in which items are laid, the way
 // in which each group lies, and how waste counts against height.
 type genes struct {
@@ -47,7 +49,7 @@ type decoder struct {
 
 // newDecoder has one open-ended strip that counts.
 func newDecoder(m *model) *decoder {
-	return &decoder{m: m, bins: []strip{{W: m.W, paid: true}},
+	return &decoder{m: m, bins: []strip{{W: m.W, limit: noEnd, paid: true}},
 		states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items))}
 }
 
@@ -114,6 +116,18 @@ func (d *decoder) layNext(k int, lay []int8, upper int64) bool {
 	d.commit(k, sp)
 	b := &d.bins[sp.bin]
 	return !b.paid || b.top <= upper
+}
+
+// leastLimit is how long the shortest length is that counts, when one is that can
+// take any item.
+func (d *decoder) leastLimit() int64 {
+	least := noEnd
+	for b := range d.bins {
+		if d.bins[b].paid {
+			least = min(least, d.bins[b].limit)
+		}
+	}
+	return least
 }
 
 // total is the length that counts.
@@ -215,12 +229,12 @@ func (m *model) patternY(l *lay, ph phase, x int64, knowX bool) int64 {
 }
 
 // columnOf is the column i for which x is nearest to origin + i*H.
-func columnOf(x, origin, h int64) int64 { return floorDiv(x-origin+h/2, h) }
+func columnOf(x, origin, h int64) int64 { return length.FloorDiv(x-origin+h/2, h) }
 
 // settleSigma fixes where in the repeat a strip begins. With a single strip the
 // phases settled before were counted from its start.
 func (d *decoder) settleSigma(s *strip, sigma int64) {
-	s.sigma, s.sigmaSet = mod(sigma, d.m.grid.V), true
+	s.sigma, s.sigmaSet = length.Mod(sigma, d.m.grid.V), true
 	if d.many {
 		return
 	}

@@ -32,7 +32,11 @@ func ExampleSolve() {
 			Match: panel.Match{How: panel.Centred},
 		}},
 	}
-	r := plan.Solve(job, plan.Normal, nil)
+	r, err := plan.Solve(job, plan.Normal, nil)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	fmt.Println("needed", r.Needed().Text(length.Metric, length.Up), "from", r.Cut[0].Start.Text(length.Metric, length.Nearest))
 	fmt.Println("any start", r.AnyStart[0].Text(length.Metric, length.Up), "by rows", r.Rows.Text(length.Metric, length.Up))
 	fmt.Println("proven", r.Proven, "flaws", len(verify.Check(job, r.Cut...)))
@@ -48,7 +52,7 @@ func ExampleSolve() {
 //	BRIDLETIE_CHAIR=16 go test ./calc/plan -run TestProgress -v
 func TestProgress(t *testing.T) {
 	n, _ := strconv.Atoi(os.Getenv("BRIDLETIE_CHAIR"))
-	r := plan.Solve(chairJob(uint64(n)), plan.Normal, nil)
+	r := solve(t, chairJob(uint64(n)), plan.Normal, nil)
 	for k, s := range r.Progress {
 		t.Logf("%10d  plan %-12v bound %v", s.Work, s.Plan, s.Bound)
 		if k > 0 && (s.Plan > r.Progress[k-1].Plan || s.Bound < r.Progress[k-1].Bound || s.Work < r.Progress[k-1].Work) {

@@ -1,13 +1,38 @@
 package plan
 
 import (
-	"slices"
 	"strings"
 
+	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
+
+// Sound returns nil when some plan of the job is right, and else what is wrong, as
+// a fault.List with pointers into the job: under "cloth" and "panels". Fields that
+// contradict themselves or one another come first; only where there are none is it
+// asked whether any plan keeps the wishes.
+func Sound(job Job) error {
+	l := fieldFaults(job)
+	if l.Len() == 0 {
+		l = Faults(job, fault.Path{})
+	}
+	return l.Err()
+}
+
+// fieldFaults are what is wrong with the fields, each by itself and with one another.
+func fieldFaults(job Job) fault.List {
+	at := fault.At("panels")
+	l := job.Cloth.Faults(fault.At("cloth"))
+	l.Append(cloth.Sold{Bolt: job.Bolt}.Faults(fault.At("cloth")))
+	if len(job.Panels) == 0 {
+		l.Add(at, fault.TooFew, "", "the cutting list is empty", "one panel or more")
+	}
+	l.Append(panel.ListFaults(job.Panels, at))
+	l.Append(panel.ClothFaults(job.Panels, job.Cloth, job.Bolt, at))
+	return l
+}
 
 // Faults are the wishes of a job that no plan can keep: a panel wider than the
 // cloth however it may lie, or longer than the bolt, a motif that would push
@@ -30,6 +55,10 @@ func Faults(job Job, at fault.Path) fault.List {
 			l.Add(where.Field("size").Field("across"), fault.WiderThanCloth, p.Size.Across.String(),
 				"cut "+show(cut.Across)+" wide, "+p.ID+" does not fit the cloth of "+show(job.Cloth.Width)+", nor do the parts of a join",
 				"a join of sides or halves, a quarter turn if the cloth allows it, or a wider cloth")
+		case tooLong:
+			l.Add(where.Field("size").Field("along"), fault.LongerThanBolt, p.Size.Along.String(),
+				"a bolt has "+show(job.Bolt)+", and in no way in which "+p.ID+" and the panels tied to it may lie do all of them fit it",
+				"a longer bolt, another turn, or leave out the tie")
 		case noPlace:
 			l.Add(where.Field("match"), fault.NoPlace, "",
 				why(job, f),
@@ -50,25 +79,6 @@ func why(job Job, f buildFault) string {
 		return "the wishes of the panels tied to " + p.ID + " by runs-on or pair contradict each other"
 	}
 	return "no motif that " + p.ID + " may carry stands far enough from both selvedges for a panel cut " + show(p.Cut().Across) + " wide"
-}
-
-// Unkept is a panel, by its index, whose wish about the pattern no plan can keep.
-type Unkept struct {
-	Panel int
-	Why   string
-}
-
-// UnkeptWishes are the wishes of a job that no plan can keep, in the order of the
-// panels, one a panel. The fields themselves must be sound.
-func UnkeptWishes(job Job) []Unkept {
-	var list []Unkept
-	for _, f := range impossible(job) {
-		if f.kind != tooWide && !slices.ContainsFunc(list, func(u Unkept) bool { return u.Panel == f.panel }) {
-			list = append(list, Unkept{f.panel, why(job, f)})
-		}
-	}
-	slices.SortFunc(list, func(a, b Unkept) int { return a.Panel - b.Panel })
-	return list
 }
 
 // widest says how wide a panel may be cut and still have a motif that it may

@@ -40,7 +40,7 @@ func FuzzSolve(f *testing.F) {
 		if !plan.Possible(job) {
 			return
 		}
-		r := plan.Solve(job, plan.Quick, nil)
+		r := solve(t, job, plan.Quick, nil)
 		for _, flaw := range verify.Check(job, r.Cut...) {
 			t.Errorf("%s", flaw)
 		}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
@@ -27,6 +28,7 @@ type model struct {
 	whole    *model // when halved, the model in whole units
 	touching bool   // the exact search tries only places of contact, however few units there are
 
+	salt int64       // stirred into the seed of the search
 	stop func() bool // polled by the bounds; nil never ends them early
 }
 
@@ -93,6 +95,7 @@ const (
 	noPlace   buildKind = iota // no admissible place across the width
 	conflicts                  // wishes tied together contradict each other
 	tooWide                    // wider than the cloth however it may lie
+	tooLong                    // longer than a bolt in every way in which those tied to it fit one
 )
 
 // builder carries the state of reducing a Job.
@@ -110,8 +113,10 @@ func buildModel(job Job, cross bool) (*model, []buildFault) {
 // buildModelIn reduces a job into an empty model, which says how.
 func buildModelIn(job Job, m *model) (*model, []buildFault) {
 	b := &builder{job: job, m: m}
+	m.salt = job.Salt
 	b.scale()
 	b.addGroups()
+	b.holdToBolt()
 	if len(b.faults) > 0 {
 		return nil, b.faults
 	}
@@ -162,7 +167,7 @@ func (b *builder) scale() {
 		m.grid.D = m.grid.V / drop.Den * drop.Num
 	}
 	if c.StartKnown && m.grid.V > 0 {
-		m.fixed, m.sigma = true, mod(b.units(c.StartsAt), m.grid.V)
+		m.fixed, m.sigma = true, length.Mod(b.units(c.StartsAt), m.grid.V)
 	}
 }
 
@@ -177,11 +182,31 @@ func (m *model) floorLength(u int64) length.Length {
 	if m.num%m.den == 0 {
 		return length.Length(u * (m.num / m.den))
 	}
-	return length.Length(floorDiv(u*m.num, m.den))
+	return length.Length(length.FloorDiv(u*m.num, m.den))
 }
+
+// floorUnits is a length in model units, rounded down.
+func (m *model) floorUnits(l length.Length) int64 { return length.FloorDiv(int64(l)*m.den, m.num) }
 
 // ceilLength is a number of model units in nanometres, rounded up.
 func (m *model) ceilLength(u int64) length.Length { return -m.floorLength(-u) }
+
+// holdToBolt wants a way of lying for every group in which a bolt takes it.
+func (b *builder) holdToBolt() {
+	if b.job.Bolt == 0 || len(b.faults) > 0 {
+		return
+	}
+	m := b.m
+	limit := m.floorUnits(b.job.Bolt)
+	for g := range m.groups {
+		if m.wayWithin(&m.groups[g], limit) >= 0 {
+			continue
+		}
+		items := m.groups[g].items
+		longest := slices.MaxFunc(items, func(j, k int) int { return cmp.Compare(m.leastHeight(j), m.leastHeight(k)) })
+		b.faults = append(b.faults, buildFault{m.items[longest].panel, tooLong})
+	}
+}
 
 func abs(a int64) int64 {
 	if a < 0 {
@@ -249,7 +274,7 @@ func (m *model) listColumns(it *item) {
 			l.columns(m.grid.H, ph, 0, m.W-l.w, func(x, _ int64) {
 				c := column{x: x}
 				if l.consY {
-					c.row = mod(m.patternY(l, ph, x, true), m.grid.V) // for a phase along of 0 while that is open
+					c.row = length.Mod(m.patternY(l, ph, x, true), m.grid.V) // for a phase along of 0 while that is open
 				}
 				it.cols[o][a] = append(it.cols[o][a], c)
 			})

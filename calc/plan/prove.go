@@ -1,5 +1,7 @@
 package plan
 
+import "github.com/bridletie/bridletie/calc/length"
+
 // maxSigmas bounds the starts of the repeat that a proof tries one by one.
 const maxSigmas = 6000
 
@@ -157,7 +159,7 @@ func (m *model) startsToTry(first int64) []int64 {
 	if m.turnsOver() {
 		v /= 2
 	}
-	out := []int64{mod(first, v)}
+	out := []int64{length.Mod(first, v)}
 	if v <= maxResidues {
 		for s := range v {
 			if s != out[0] {
@@ -201,7 +203,7 @@ func (m *model) restingStarts() []int64 {
 			}
 			for _, r := range m.rowsOf(l, gl) {
 				for _, y := range sums {
-					set = append(set, mod(r+l.tol-y, v))
+					set = append(set, length.Mod(r+l.tol-y, v))
 				}
 			}
 			if set = sortedUnique(set); len(set) > maxSigmas {
@@ -218,11 +220,11 @@ func (m *model) rowsOf(l *lay, gl *groupLay) []int64 {
 	var out []int64
 	for _, a := range gl.alts {
 		if !l.consX || !gl.xFixed {
-			out = append(out, mod(m.patternY(l, a, 0, false), m.grid.V))
+			out = append(out, length.Mod(m.patternY(l, a, 0, false), m.grid.V))
 			continue
 		}
 		l.columns(m.grid.H, a, 0, m.W-l.w, func(from, _ int64) {
-			out = append(out, mod(m.patternY(l, a, from, true), m.grid.V))
+			out = append(out, length.Mod(m.patternY(l, a, from, true), m.grid.V))
 		})
 	}
 	return sortedUnique(out)

@@ -71,7 +71,7 @@ func solveAll(jobs []plan.Job, effort plan.Effort, each func(k int, r plan.Resul
 		wg.Go(func() {
 			for k := range next {
 				began := time.Now()
-				r := plan.Solve(jobs[k], effort, nil)
+				r, _ := plan.Solve(jobs[k], effort, nil) // of a job that is not sound it is empty, and does not pass
 				spent := time.Since(began)
 				mu.Lock()
 				each(k, r, spent)
@@ -97,7 +97,9 @@ func TestChairs(t *testing.T) {
 	jobs := chairs(max(min(jobsToTry(t, 10_000)/100, 300), 5))
 	var sum tally
 	solveAll(jobs, plan.Normal, func(k int, r plan.Result, spent time.Duration) {
-		proveResult(t, k, jobs[k], r)
+		for _, wrong := range resultHolds(jobs[k], r) {
+			t.Errorf("job %d: %s", k, wrong)
+		}
 		sum.add(jobs[k], r, boundGap(r), spent)
 	})
 	t.Log(sum.row("chairs", "normal"))

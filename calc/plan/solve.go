@@ -2,19 +2,24 @@ package plan
 
 import (
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// Solve finds a plan for a job that has no Faults. stop is polled now and then;
-// once it reports true the search ends with the best plan so far, which then
-// depends on the clock: callers that promise equal answers must drop it. A nil
-// stop never ends early.
-func Solve(job Job, effort Effort, stop func() bool) Result {
+// Solve finds a plan. A job that is not sound is refused with the error of Sound,
+// and the Result is then empty. stop is polled now and then; once it reports true
+// the search ends with the best plan so far, which then depends on the clock:
+// callers that promise equal answers must drop it. A nil stop never ends early.
+func Solve(job Job, effort Effort, stop func() bool) (Result, error) {
 	if stop == nil {
 		stop = func() bool { return false }
 	}
+	ways, err := soundModels(job)
+	if err != nil {
+		return Result{}, err
+	}
 	var best *Result
-	for _, m := range models(job) {
+	for _, m := range ways {
 		r := solveModel(job, m, effort, stop)
 		if best == nil {
 			best = &r
@@ -22,10 +27,19 @@ func Solve(job Job, effort Effort, stop func() bool) Result {
 			best = better(best, &r)
 		}
 	}
-	if best == nil {
-		return Result{}
+	return *best, nil
+}
+
+// soundModels are the models of a job, at least one, or the error of Sound.
+func soundModels(job Job) ([]*model, error) {
+	if l := fieldFaults(job); l.Len() > 0 {
+		return nil, l
 	}
-	return *best
+	ways := models(job)
+	if len(ways) == 0 {
+		return nil, Faults(job, fault.Path{})
+	}
+	return ways, nil
 }
 
 // better is the result that needs the smaller order, with what both prove.

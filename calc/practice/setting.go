@@ -1,10 +1,3 @@
-// Package practice holds the trade constants: what a workroom does unless it is
-// told otherwise. Each is one row of one table, a [Setting] with a name, a
-// default, the range in which it is believed, and its source; the rows lie in
-// files by subject. A formula reads them from a [Set], which holds the defaults
-// or a workroom's own figures in their place. A [Book] is the rows that an
-// operation takes in its request, and a [Used] keeps account of which of them an
-// answer went by.
 package practice
 
 import (
@@ -55,12 +48,15 @@ type Setting struct {
 	at   int            // its place in the table
 }
 
-// The keys by which formulas ask a [Set]. Each is declared once, with its row.
-type (
-	LengthKey struct{ *Setting }
-	NumberKey struct{ *Setting }
-	CountKey  struct{ *Setting }
-)
+// LengthKey is that by which a formula asks a [Set] for a length. It is declared
+// once, with its row.
+type LengthKey struct{ *Setting }
+
+// NumberKey is the same for a number.
+type NumberKey struct{ *Setting }
+
+// CountKey is the same for a whole number.
+type CountKey struct{ *Setting }
 
 // table is all rows, in the order of the files and in them as they are declared.
 // It is filled while the program is loaded and never changed.
@@ -103,12 +99,19 @@ func Table() []Setting {
 
 // Find is the setting of that name.
 func Find(name string) (Setting, bool) {
-	for _, row := range table {
-		if row.Name == name {
-			return *row, true
-		}
+	if row := find(name); row != nil {
+		return *row, true
 	}
 	return Setting{}, false
+}
+
+func find(name string) *Setting {
+	for _, row := range table {
+		if row.Name == name {
+			return row
+		}
+	}
+	return nil
 }
 
 // Given is a value to use instead of the default.

@@ -69,6 +69,17 @@ func sizeText(across, along length.Length, sys length.System) string {
 	return tape(across, sys) + " × " + tape(along, sys) + " " + tapeUnit(sys)
 }
 
+// cutText is the size of what is cut, rounded up: it must be enough.
+func cutText(s panel.Size, sys length.System) string {
+	step := length.Millimetre
+	if sys == length.Imperial {
+		step = length.Inch / 16
+	}
+	across, _ := length.RoundUpTo(s.Across, step)
+	along, _ := length.RoundUpTo(s.Along, step)
+	return sizeText(across, along, sys)
+}
+
 // taped is a length that is read off a tape, with its unit.
 func taped(l length.Length, sys length.System) string { return tape(l, sys) + " " + tapeUnit(sys) }
 
@@ -123,8 +134,14 @@ func wishText(p panel.Panel, sys length.System) string {
 	switch p.Match.How {
 	case panel.Across:
 		text = m + " on the middle line down"
+		if p.Match.HasPoint() {
+			text = m + " " + tape(p.Match.Point.Across, sys) + " " + tapeUnit(sys) + " across"
+		}
 	case panel.Along:
 		text = m + " on the middle line across"
+		if p.Match.HasPoint() {
+			text = m + " " + tape(p.Match.Point.Along, sys) + " " + tapeUnit(sys) + " down"
+		}
 	case panel.Centred:
 		text = m + " in the middle"
 	case panel.Anchor:
