@@ -46,6 +46,7 @@ var layers = []layer{
 	// calc itself is its documentation, whose example goes through several packages.
 	{dir: "calc", use: []string{"calc/..."}},
 	{dir: "calc/length", std: pure},
+	{dir: "calc/note", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/fault", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/geom", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/cloth", std: pure, own: []string{"calc/length", "calc/fault"}},
@@ -54,9 +55,9 @@ var layers = []layer{
 	// verify knows the job and the layouts, and nothing of how a plan is found.
 	{dir: "calc/verify", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel", "calc/layout"}},
 	// plan searches with numbers seeded from the job. It does not ask the verifier what will pass: only its tests do.
-	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/layout"},
+	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel", "calc/layout"},
 		use: []string{"calc/verify"}},
-	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel", "calc/practice"}},
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},

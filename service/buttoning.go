@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -91,8 +92,8 @@ type ButtoningAnswer struct {
 	Joined  buttoning.Joined
 	Buttons ButtonsAnswer
 
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // ButtonsAnswer is what the buttons take.
@@ -129,8 +130,8 @@ func Buttoning(ctx context.Context, req ButtoningRequest) (*ButtoningAnswer, err
 		return nil, ErrUnsound
 	}
 	a.buttons()
-	a.Warnings = buttoningWarnings(a)
-	a.Cautions = buttoningCautions(req)
+	a.Warnings = note.Listed(buttoningWarnings(a), note.Most)
+	a.Cautions = note.Listed(buttoningCautions(req), note.Most)
 	return a, ctx.Err()
 }
 
@@ -351,6 +352,6 @@ func (a ButtoningAnswer) CoveredFrom(free []panel.Size) (*ButtoningAnswer, []pan
 		free = free[1:]
 	}
 	a.buttons()
-	a.Warnings = buttoningWarnings(&a)
+	a.Warnings = note.Listed(buttoningWarnings(&a), note.Most)
 	return &a, free
 }

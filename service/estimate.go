@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
@@ -58,7 +59,7 @@ type Range[T any] struct{ Low, Likely, High T }
 // of it, in percent.
 type Narrower struct {
 	Measure string // "" for the cloth
-	Name    string
+	Name    note.Note
 	Percent int
 }
 
@@ -69,8 +70,8 @@ type EstimateAnswer struct {
 	Hours    Range[decimal.Decimal]
 	Price    *Range[money.Money] // nil when nothing is priced
 	Narrow   []Narrower          // the most helpful first
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // Estimate runs the engine at three corners of what is likely: measures that were
@@ -87,7 +88,7 @@ func Estimate(ctx context.Context, req EstimateRequest, workers int) (*EstimateA
 	if req.Band != nil || req.Labour != nil {
 		ans.Price = e.price(ans.Hours)
 	}
-	ans.Warnings, ans.Cautions = estimateNotes(ans)
+	ans.Warnings, ans.Cautions = note.Listed(estimateWarnings(ans), note.Most), note.Listed([]note.Note{note.New(note.FireRules)}, note.Most)
 	return ans, nil
 }
 

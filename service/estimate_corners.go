@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
@@ -44,7 +45,7 @@ func (e *estimator) corners(workers int) {
 	}
 	if e.req.Cloth == nil && e.req.Patterned != Plain {
 		runs = append(runs, asked{piece: -1}, asked{piece: 1})
-		candidates = append(candidates, furniture.Measure{Name: "the cloth, once it is chosen"})
+		candidates = append(candidates, furniture.Measure{})
 	}
 	SideBySide(workers, len(runs), func(i int) { runs[i].result = e.run(runs[i]) }, nil)
 	low, likely, high := runs[0].result.order, runs[1].result.order, runs[2].result.order
@@ -54,7 +55,11 @@ func (e *estimator) corners(workers int) {
 		a, b := runs[3+2*i].result.order, runs[4+2*i].result.order
 		left := max(a, b, likely) - min(a, b, likely)
 		if percent := int((spread - left) * 100 / max(spread, 1)); percent > 0 {
-			e.narrow = append(e.narrow, Narrower{m.ID, m.Name, percent})
+			name := note.New(note.NarrowByChoice)
+			if m.ID != "" {
+				name = note.New(note.NarrowMeasure, note.Name("measure", m.Name))
+			}
+			e.narrow = append(e.narrow, Narrower{m.ID, name, percent})
 		}
 	}
 	slices.SortStableFunc(e.narrow, func(a, b Narrower) int { return cmp.Compare(b.Percent, a.Percent) })

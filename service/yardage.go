@@ -9,6 +9,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -58,8 +59,8 @@ type YardageAnswer struct {
 	// Hurried says that the search was ended by the clock: another machine, or
 	// another moment, may find another plan for the same request.
 	Hurried  bool
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // CutLength is one length to cut from.
@@ -69,7 +70,7 @@ type CutLength struct{ Needed, Start, Order length.Length }
 type Offcut struct {
 	Piece     int
 	Rect      plan.Rect
-	WouldMake []string
+	WouldMake []note.Note
 }
 
 // Joined is a panel made up of parts, with its seams from the left edge of the
@@ -167,8 +168,8 @@ func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*Yar
 		}
 	}
 	a.Hurried = hurry()
-	a.Warnings = yardageWarnings(a)
-	a.Cautions = yardageCautions(req)
+	a.Warnings = note.Listed(yardageWarnings(a), note.Most)
+	a.Cautions = note.Listed(yardageCautions(req), note.Most)
 	return a, ctx.Err()
 }
 

@@ -143,7 +143,7 @@ func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k)
 func JobOut(ans *job.Answer, digest string) gen.JobAnswer {
 	h := ans.Request.Hide
 	g := gen.JobAnswer{
-		Title: ans.Title(), Warnings: wireJobNotes(ans.Warnings), Cautions: wireJobNotes(ans.Cautions),
+		Title: ans.Title(), Warnings: wireNotes(ans.Request.Units, ans.Warnings), Cautions: wireNotes(ans.Request.Units, ans.Cautions),
 		Work:   gen.Work{Used: ans.Work.Used, Budget: ans.Work.Budget},
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
@@ -181,12 +181,4 @@ func JobOut(ans *job.Answer, digest string) gen.JobAnswer {
 	}
 	wireJobBench(&g, ans, digest)
 	return g
-}
-
-func wireJobNotes(notes []job.Note) []gen.JobNote {
-	list := make([]gen.JobNote, len(notes))
-	for i, n := range notes {
-		list[i] = gen.JobNote{Text: n.Text, From: n.From}
-	}
-	return list
 }

@@ -225,7 +225,7 @@ func wireJobCloth(ans *job.Answer, p *job.Plan, digest string) gen.JobClothAnswe
 	g.Plan, g.Fault = wireJobPart(p.Plan, digest, YardageOut)
 	if p.Plan.Fault.Len() == 0 {
 		order, panels, piping, buttons := w.quantity(p.Order, length.Up), w.quantity(p.ForPanels, length.Up), w.quantity(p.ForPiping, length.Up), w.quantity(p.ForButtons, length.Up)
-		why := ans.Why(p)
+		why := wireNote(w.units, ans.Why(p))
 		g.Order, g.ForPanels, g.ForPiping, g.ForButtons, g.Why = &order, &panels, &piping, &buttons, &why
 	}
 	loosened := w.loosened(p.Loosened)

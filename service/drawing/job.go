@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/job"
@@ -130,7 +131,7 @@ func jobPlan(ans *job.Answer, p *job.Plan, a *service.YardageAnswer) *service.Ya
 	q := *a
 	q.Warnings, q.Cautions = nil, nil
 	if p.Order != a.Order {
-		q.Warnings = []string{"The job orders " + p.Order.Text(ans.Request.Units, length.Up) + " of this cloth: " + ans.Why(p) + "."}
+		q.Warnings = []note.Note{note.New(note.JobOrders, note.Length("order", p.Order, length.Up), note.Why("why", ans.Why(p)))}
 	}
 	return &q
 }
@@ -140,7 +141,7 @@ func jobPiping(a *service.PipingAnswer) *service.PipingAnswer {
 	q := *a
 	q.Warnings, q.Cautions = nil, nil
 	if w := q.Plan(); a.Request.HasCloth && w != nil && w.Cloth > 0 {
-		q.Warnings = []string{"These strips are cut from the length that the job orders for the panels; do not buy cloth for them as well."}
+		q.Warnings = []note.Note{note.New(note.PipingInOrder)}
 	}
 	return &q
 }

@@ -26,8 +26,10 @@ func JobText(ans *job.Answer) string {
 	p.money()
 	p.parts()
 	p.bench()
-	p.notes("LOOK OUT", ans.Warnings)
-	p.notes("BEFORE YOU CUT", ans.Cautions)
+	p.line("")
+	p.line(strings.Repeat("=", pageCells))
+	p.line("LOOK OUT")
+	p.noteLines(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 
@@ -106,7 +108,7 @@ func (p *jobPage) loosened(list []service.Loosened) {
 		p.section("NOT TO BE KEPT ON THIS CLOTH")
 	}
 	for _, l := range list {
-		p.para("  - ", clean(l.Panel)+": "+apart(l.Why))
+		p.para("  - ", clean(l.Panel)+": "+apart(l.Why.Text(p.sys)))
 	}
 }
 
@@ -132,18 +134,5 @@ func (p *jobPage) bench() {
 				p.part(FireText(quietFire(y, ans, f.Pieces)))
 			}
 		}
-	}
-}
-
-// notes are warnings or cautions, each with the parts that say so.
-func (p *jobPage) notes(title string, notes []job.Note) {
-	if len(notes) == 0 {
-		return
-	}
-	p.line("")
-	p.line(strings.Repeat("=", pageCells))
-	p.line(title)
-	for _, n := range notes {
-		p.para("  - ", apart(n.Text)+" ["+jobFrom(n.From)+"]")
 	}
 }
