@@ -24,25 +24,10 @@ const (
 	MaxVary       = 100 * length.Millimetre
 )
 
-// ButtoningFaults are everything wrong with the request; pointers are those of
-// the wire form.
+// ButtoningFaults are everything wrong with the request; see PrepareButtoning.
 func ButtoningFaults(req ButtoningRequest) fault.List {
-	l := ButtoningFieldFaults(req)
-	if l.Len() > 0 {
-		return l
-	}
-	root := fault.Path{}
-	if req.Groove != nil {
-		l.Between(root.Field("groove"), "the groove", *req.Groove, 0, req.Depth)
-	}
-	g, ok := buttoning.GridFor(req.Panel, req.Grid)
-	if !ok {
-		l.Add(root.Field("grid"), fault.NoPlace, "", "no such diamonds fit on the panel between its margins, or they would be smaller than 2 cm or larger than 2 m",
-			"other diamonds, fewer or more rows and columns, or smaller margins")
-		return l
-	}
-	req.gridFaults(&l, req.work(g))
-	return l
+	_, wrong := PrepareButtoning(req)
+	return wrong
 }
 
 // gridFaults are what shows once the grid is known.

@@ -31,7 +31,8 @@ type CuttingListAnswer struct {
 	Cautions []string
 }
 
-// CuttingList makes the cutting list. The request must have no faults.
+// CuttingList makes the cutting list, whether the request has faults or not; see
+// PrepareCuttingList.
 func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 	if req.Piece.Kind == "" {
 		return writtenList(req)

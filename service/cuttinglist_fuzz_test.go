@@ -99,7 +99,10 @@ func provePiece(t *testing.T, p furniture.Piece, c cloth.Cloth) {
 			t.Fatalf("cover %d: %+v", cover, l.Faults())
 		}
 		job, polls := plan.Job{Cloth: from, Panels: panels}, 0
-		got := plan.Solve(job, plan.Quick, func() bool { polls++; return polls > mostPolls })
+		got, err := plan.Solve(job, plan.Quick, func() bool { polls++; return polls > mostPolls })
+		if err != nil {
+			t.Fatalf("cover %d: %v", cover, err)
+		}
 		for _, f := range verify.Check(job, got.Cut...) {
 			t.Errorf("cover %d: %s", cover, f)
 		}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
 )
@@ -119,11 +120,28 @@ func (a *PipingAnswer) Plan() *PipingWay {
 	return &a.Ways[a.Shown]
 }
 
-// Piping answers a request that has no faults. Every plan is put to piping.Check
-// before it is answered.
+// Piping answers a request; what is wrong with it is the error. Every plan is put to
+// piping.Check before it is answered.
 func Piping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
+	return unless(PreparePiping(req))(ctx)
+}
+
+// PreparePiping lists the runs one by one, and says everything wrong with the
+// request; pointers are those of the wire form.
+func PreparePiping(req PipingRequest) (Ready[PipingAnswer], fault.List) {
+	l := PipingFieldFaults(req)
+	if l.Len() > 0 {
+		return nil, l
+	}
 	a := &PipingAnswer{Request: req, Exact: piping.StripWidth(req.Cord, req.Thickness, req.Seam, req.Double)}
 	a.Job, a.Of = req.job()
+	req.placeFaults(&l, a.Job)
+	return a.complete, l
+}
+
+// complete cuts the runs in every way.
+func (a *PipingAnswer) complete(ctx context.Context) (*PipingAnswer, error) {
+	req := a.Request
 	a.Cord = a.Job.CordLength()
 	if req.Double {
 		a.Cord *= 2
@@ -234,8 +252,8 @@ func (req PipingRequest) compare(v, w *PipingWay) int {
 // panels. It shows the way that needs the least new cloth of those that keep all
 // wishes, or that cover all runs when none does; out of the offcuts before any
 // other that needs no more.
-func ThriftyPiping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
-	ans, err := Piping(ctx, req)
+func ThriftyPiping(ctx context.Context, ready Ready[PipingAnswer]) (*PipingAnswer, error) {
+	ans, err := ready(ctx)
 	if err != nil {
 		return nil, err
 	}

@@ -36,28 +36,26 @@ const (
 	MaxPipingStretch     = 500 // thousandths
 )
 
-// PipingFaults are everything wrong with the request; pointers are those of the
-// wire form.
+// PipingFaults are everything wrong with the request; see PreparePiping.
 func PipingFaults(req PipingRequest) fault.List {
-	l := PipingFieldFaults(req)
-	if l.Len() > 0 {
-		return l
-	}
-	root := fault.Path{}
-	j, _ := req.job()
+	_, wrong := PreparePiping(req)
+	return wrong
+}
+
+// placeFaults are what shows once the runs are laid out.
+func (req PipingRequest) placeFaults(l *fault.List, j piping.Job) {
 	var strips length.Length
 	for _, r := range j.Rects {
 		strips += j.MostIn(r)
 	}
 	if strips > piping.MaxStrips {
-		l.Add(root.Field("offcuts"), fault.TooMany, "", "the offcuts would give more than 20000 strips of this width", "fewer offcuts, or only the larger")
+		l.Add(fault.At("offcuts"), fault.TooMany, "", "the offcuts would give more than 20000 strips of this width", "fewer offcuts, or only the larger")
 	}
 	for i, r := range req.Runs {
 		if len(piping.KeepClear(r.Run, req.Corner)) == 0 {
-			l.Add(root.Field("runs").Index(i), fault.NoPlace, "", "a closed run has to be closed somewhere, and no place is left where a join may fall", "a place without corner and not in noJoin")
+			l.Add(fault.At("runs").Index(i), fault.NoPlace, "", "a closed run has to be closed somewhere, and no place is left where a join may fall", "a place without corner and not in noJoin")
 		}
 	}
-	return l
 }
 
 // PipingFieldFaults are what is wrong with the fields, each by itself and with

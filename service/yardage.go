@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
@@ -114,9 +115,9 @@ var ErrUnsound = errors.New("service: the plan failed its check")
 // ErrHurried says that there was no plan yet when the search was hurried.
 var ErrHurried = errors.New("service: hurried before there was a plan")
 
-// Yardage answers a request that has no faults. Every plan is put to verify.Check
-// before it is answered. It returns the context's error when the context ends
-// before the answer is complete.
+// Yardage answers a request; what is wrong with it is the error. Every plan is put
+// to verify.Check before it is answered. It returns the context's error when the
+// context ends before the answer is complete.
 func Yardage(ctx context.Context, req YardageRequest) (*YardageAnswer, error) {
 	return YardageBy(ctx, req, func() bool { return false })
 }
@@ -125,17 +126,48 @@ func Yardage(ctx context.Context, req YardageRequest) (*YardageAnswer, error) {
 // best plan that was found so far. That plan is checked like any other, and the
 // answer says that it was hurried. Once true, hurry stays so.
 func YardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
-	a, err := yardageBy(ctx, req, hurry)
+	ready, wrong := PrepareYardage(req)
+	if wrong.Len() > 0 {
+		return nil, wrong
+	}
+	return ready.AnswerBy(ctx, hurry)
+}
+
+// YardageReady is a request without faults, ready to be planned once.
+type YardageReady struct {
+	req      YardageRequest
+	prepared *plan.Prepared
+}
+
+// PrepareYardage makes a request ready, or says everything wrong with it; pointers
+// are those of the wire form. Whether the pattern lets the wishes be kept at all is
+// asked only when nothing else is wrong.
+func PrepareYardage(req YardageRequest) (*YardageReady, fault.List) {
+	if l := YardageFieldFaults(req); l.Len() > 0 {
+		return nil, l
+	}
+	prepared, wrong := plan.Prepare(req.Job())
+	return &YardageReady{req, prepared}, wrong
+}
+
+// Answer is what Yardage returns.
+func (r *YardageReady) Answer(ctx context.Context) (*YardageAnswer, error) {
+	return r.AnswerBy(ctx, func() bool { return false })
+}
+
+// AnswerBy is what YardageBy returns.
+func (r *YardageReady) AnswerBy(ctx context.Context, hurry func() bool) (*YardageAnswer, error) {
+	a, err := r.answerBy(ctx, hurry)
 	if errors.Is(err, ErrUnsound) && hurry() { // it was ended before everything had its place
 		return nil, ErrHurried
 	}
 	return a, err
 }
 
-func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
-	job := req.Job()
+func (ready *YardageReady) answerBy(ctx context.Context, hurry func() bool) (*YardageAnswer, error) {
+	req, job := ready.req, ready.req.Job()
 	stop := func() bool { return ctx.Err() != nil || hurry() }
-	r := plan.Solve(job, req.Effort, stop)
+	r := ready.prepared.Solve(req.Effort, stop)
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
@@ -176,7 +208,10 @@ func sound(job plan.Job, layouts ...plan.Layout) error {
 
 // inHand plans the pieces in hand and what is still to buy.
 func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() bool) (*PiecesAnswer, error) {
-	h := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
+	h, err := plan.SolvePieces(job, req.Pieces, req.Effort, stop)
+	if err != nil {
+		return nil, err
+	}
 	out := &PiecesAnswer{Enough: EnoughYes, Short: h.Short, Least: h.Least}
 	var bought []PieceUse
 	for _, b := range h.Buy {

@@ -1,12 +1,14 @@
 package plan_test
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"strconv"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
@@ -32,7 +34,11 @@ func ExampleSolve() {
 			Match: panel.Match{How: panel.Centred},
 		}},
 	}
-	r := plan.Solve(job, plan.Normal, nil)
+	r, err := plan.Solve(job, plan.Normal, nil)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	fmt.Println("needed", r.Needed().Text(length.Metric, length.Up), "from", r.Cut[0].Start.Text(length.Metric, length.Nearest))
 	fmt.Println("any start", r.AnyStart[0].Text(length.Metric, length.Up), "by rows", r.Rows.Text(length.Metric, length.Up))
 	fmt.Println("proven", r.Proven, "flaws", len(verify.Check(job, r.Cut...)))
@@ -42,13 +48,37 @@ func ExampleSolve() {
 	// proven true flaws 0
 }
 
+// What is wrong with a job is one error that lists all of it; the engine gives no
+// plan with it.
+func ExampleSound() {
+	job := plan.Job{
+		Cloth: cloth.Cloth{Width: 140 * length.Centimetre},
+		Panels: []panel.Panel{
+			{ID: "SEAT", Count: 0, Size: panel.Size{Across: 60 * length.Centimetre, Along: 55 * length.Centimetre}},
+			{ID: "BACK", Count: 1, Size: panel.Size{Across: 150 * length.Centimetre, Along: 70 * length.Centimetre}},
+		},
+	}
+	var wrong fault.List
+	if errors.As(plan.Sound(job), &wrong) {
+		for _, f := range wrong.Faults() {
+			fmt.Println(f.Pointer(), f.Code)
+		}
+	}
+	_, err := plan.Solve(job, plan.Normal, nil)
+	fmt.Println("a plan:", err == nil)
+	// Output:
+	// #/panels/0/count too-small
+	// #/panels/1/size/across wider-than-cloth
+	// a plan: false
+}
+
 // TestProgress prints how the search for one of the chair jobs went, bound and
 // plan against work, for tuning on evidence:
 //
 //	BRIDLETIE_CHAIR=16 go test ./calc/plan -run TestProgress -v
 func TestProgress(t *testing.T) {
 	n, _ := strconv.Atoi(os.Getenv("BRIDLETIE_CHAIR"))
-	r := plan.Solve(chairJob(uint64(n)), plan.Normal, nil)
+	r := solve(chairJob(uint64(n)), plan.Normal, nil)
 	for k, s := range r.Progress {
 		t.Logf("%10d  plan %-12v bound %v", s.Work, s.Plan, s.Bound)
 		if k > 0 && (s.Plan > r.Progress[k-1].Plan || s.Bound < r.Progress[k-1].Bound || s.Work < r.Progress[k-1].Work) {

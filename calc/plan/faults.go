@@ -9,21 +9,17 @@ import (
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
-// Faults are the wishes of a job that no plan can keep: a panel wider than the
-// cloth however it may lie, or longer than the bolt, a motif that would push
-// its panel off the cloth wherever it lies, wishes tied together that
-// contradict each other. The fields themselves must be sound. at is the path of
-// the job; panels are under "panels".
-func Faults(job Job, at fault.Path) fault.List {
+// unkeptFaults are the reasons why no way of laying a job is possible.
+func unkeptFaults(job Job, unkept []buildFault) fault.List {
 	var l fault.List
 	seen := make(map[buildFault]bool)
-	for _, f := range impossible(job) {
+	for _, f := range unkept {
 		if seen[f] {
 			continue
 		}
 		seen[f] = true
 		p := job.Panels[f.panel]
-		where := at.Field("panels").Index(f.panel)
+		where := fault.At("panels").Index(f.panel)
 		cut := p.Cut()
 		switch f.kind {
 		case tooWide:
@@ -62,7 +58,8 @@ type Unkept struct {
 // panels, one a panel. The fields themselves must be sound.
 func UnkeptWishes(job Job) []Unkept {
 	var list []Unkept
-	for _, f := range impossible(job) {
+	_, unkept := models(job)
+	for _, f := range unkept {
 		if f.kind != tooWide && !slices.ContainsFunc(list, func(u Unkept) bool { return u.Panel == f.panel }) {
 			list = append(list, Unkept{f.panel, why(job, f)})
 		}

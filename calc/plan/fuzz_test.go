@@ -37,10 +37,10 @@ func FuzzSolve(f *testing.F) {
 			}
 		}
 		keepWishes(&job)
-		if !plan.Possible(job) {
+		if plan.Sound(job) != nil {
 			return
 		}
-		r := plan.Solve(job, plan.Quick, nil)
+		r := solve(job, plan.Quick, nil)
 		for _, flaw := range verify.Check(job, r.Cut...) {
 			t.Errorf("%s", flaw)
 		}

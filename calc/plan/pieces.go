@@ -31,13 +31,18 @@ type Use struct {
 }
 
 // SolvePieces cuts as much of the job as it can from the pieces and the rest
-// from new cloth, so that little new cloth is needed. stop is as for Solve.
-func SolvePieces(job Job, pieces []length.Length, effort Effort, stop func() bool) InHand {
+// from new cloth, so that little new cloth is needed. stop and the error are as for
+// Solve.
+func SolvePieces(job Job, pieces []length.Length, effort Effort, stop func() bool) (InHand, error) {
 	if stop == nil {
 		stop = func() bool { return false }
 	}
+	p, wrong := Prepare(job)
+	if wrong.Len() > 0 {
+		return InHand{}, wrong
+	}
 	var best *InHand
-	for _, m := range models(job) {
+	for _, m := range p.models {
 		for _, smallFirst := range []bool{false, true} {
 			h := piecesIn(job, m, orderOf(pieces, smallFirst), pieces, effort, stop)
 			if best != nil {
@@ -52,10 +57,7 @@ func SolvePieces(job Job, pieces []length.Length, effort Effort, stop func() boo
 			}
 		}
 	}
-	if best == nil {
-		return InHand{}
-	}
-	return *best
+	return *best, nil
 }
 
 // lessThan prefers little new cloth, then pieces that serve wherever they begin.

@@ -128,7 +128,10 @@ func TestPlainIsOptimal(t *testing.T) {
 		turns := n%3 == 2
 		job, s := smallJob(r, most, turns)
 		want := length.Length(s.least()) * length.Centimetre
-		got := Solve(job, Normal, nil)
+		got, err := Solve(job, Normal, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
 		if faults := verify.Check(job, got.Cut...); len(faults) > 0 {
 			t.Fatalf("job %d, %+v: %v", n, *s, faults)
 		}

@@ -71,7 +71,7 @@ func solveAll(jobs []plan.Job, effort plan.Effort, each func(k int, r plan.Resul
 		wg.Go(func() {
 			for k := range next {
 				began := time.Now()
-				r := plan.Solve(jobs[k], effort, nil)
+				r := solve(jobs[k], effort, nil)
 				spent := time.Since(began)
 				mu.Lock()
 				each(k, r, spent)

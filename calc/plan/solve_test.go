@@ -31,11 +31,11 @@ func TestRandomJobsPassCheck(t *testing.T) {
 	n := jobsToTry(t, 10_000)
 	for k := range n {
 		job := randomJob(uint64(k))
-		if !plan.Possible(job) {
+		if plan.Sound(job) != nil {
 			continue
 		}
 		solved++
-		r := plan.Solve(job, plan.Quick, nil)
+		r := solve(job, plan.Quick, nil)
 		proveResult(t, k, job, r)
 		if t.Failed() {
 			return
@@ -88,10 +88,10 @@ func TestRandomJobsOverBolts(t *testing.T) {
 			job.Bolt = max(job.Bolt, p.Cut().Along, p.Cut().Across)
 		}
 		job.Bolt += job.Cloth.Pattern.LengthRepeat * length.Length(k%2)
-		if !plan.Possible(job) {
+		if plan.Sound(job) != nil {
 			continue
 		}
-		r := plan.Solve(job, plan.Quick, nil)
+		r := solve(job, plan.Quick, nil)
 		for _, f := range verify.Check(job, r.Cut...) {
 			t.Fatalf("job %d: %s", k, f)
 		}
@@ -119,7 +119,7 @@ func TestRandomJobsFromPieces(t *testing.T) {
 	enough, short := 0, 0
 	for k := range jobsToTry(t, 1_000) {
 		job := randomJob(uint64(k))
-		if !plan.Possible(job) {
+		if plan.Sound(job) != nil {
 			continue
 		}
 		pieces := []length.Length{2500 * length.Millimetre, length.Length(1000+k%3000) * length.Millimetre}
@@ -131,7 +131,7 @@ func TestRandomJobsFromPieces(t *testing.T) {
 				job.Bolt = max(job.Bolt, p.Cut().Along, p.Cut().Across)
 			}
 		}
-		h := plan.SolvePieces(job, pieces, plan.Quick, nil)
+		h := solvePieces(job, pieces, plan.Quick, nil)
 		var layouts []plan.Layout
 		bought := length.Length(0)
 		for _, b := range h.Buy {
@@ -172,7 +172,7 @@ func TestRandomJobsFromPieces(t *testing.T) {
 func TestEveryStart(t *testing.T) {
 	for n := range uint64(12) {
 		job := chairJob(n)
-		r := plan.Solve(job, plan.Quick, nil)
+		r := solve(job, plan.Quick, nil)
 		v, longest := job.Cloth.Pattern.LengthRepeat, length.Length(0)
 		for start := length.Length(0); start < v; start += v / 400 {
 			l := r.AtStart(job, start)
@@ -196,7 +196,7 @@ func TestSolveStops(t *testing.T) {
 	for _, n := range []uint64{4, 10, 55} {
 		for _, after := range []int{0, 50, 2000} {
 			job, polls := chairJob(n), 0
-			r := plan.Solve(job, plan.Thorough, func() bool { polls++; return polls > after })
+			r := solve(job, plan.Thorough, func() bool { polls++; return polls > after })
 			if r.Work.Used > r.Work.Budget/20 {
 				t.Errorf("job %d, halt after %d polls: %d of %d units of work were still used", n, after, r.Work.Used, r.Work.Budget)
 			}
@@ -216,7 +216,7 @@ func TestTinyRepeats(t *testing.T) {
 	for k := range job.Panels {
 		job.Panels[k].Match = panel.Match{How: panel.Centred}
 	}
-	r := plan.Solve(job, plan.Quick, nil)
+	r := solve(job, plan.Quick, nil)
 	for _, f := range verify.Check(job, r.Cut...) {
 		t.Error(f)
 	}

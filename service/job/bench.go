@@ -155,18 +155,14 @@ func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
 	if len(req.Items) == 0 {
 		return nil, nil
 	}
-	part := &Part[service.FoamAnswer]{}
-	if l := service.FoamFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.At("foam"))
+	part := &Part[service.FoamAnswer]{Fault: itemPlaced(service.FoamFaults(req), "items", of, fault.At("foam"))}
+	if part.Fault.Len() > 0 {
 		return part, nil
 	}
-	ans, err := service.Foam(ctx, req)
-	if err != nil {
-		return nil, err
-	}
 	j.foamNotes = notes
-	part.Answer = ans
-	return part, nil
+	var err error
+	part.Answer, err = service.Foam(ctx, req)
+	return part, err
 }
 
 // waddingRequest gathers what is wrapped and lined.
@@ -219,13 +215,8 @@ func (j *jobber) wadding(ctx context.Context) (*Part[service.WaddingAnswer], err
 		return nil, nil
 	}
 	part := &Part[service.WaddingAnswer]{}
-	if l := service.WaddingFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.At("wadding"))
-		return part, nil
-	}
-	ans, err := service.Wadding(ctx, req)
-	part.Answer = ans
-	return part, err
+	ready, wrong := service.PrepareWadding(req)
+	return part, part.answer(ctx, ready, itemPlaced(wrong, "items", of, fault.At("wadding")))
 }
 
 // foundationRequest gathers the frames of one build.
@@ -288,11 +279,6 @@ func (j *jobber) foundation(ctx context.Context, b Build) (*Founded, error) {
 		return nil, nil
 	}
 	out := &Founded{Build: b, notes: notes}
-	if l := service.FoundationFaults(req); l.Len() > 0 {
-		out.Foundation.Fault = itemPlaced(l, "frames", of, fault.At("foundation"))
-		return out, nil
-	}
-	ans, err := service.Foundation(ctx, req)
-	out.Foundation.Answer = ans
-	return out, err
+	ready, wrong := service.PrepareFoundation(req)
+	return out, out.Foundation.answer(ctx, ready, itemPlaced(wrong, "frames", of, fault.At("foundation")))
 }

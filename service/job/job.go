@@ -1,6 +1,8 @@
 package job
 
 import (
+	"context"
+
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foam"
@@ -124,6 +126,14 @@ type Part[A any] struct {
 
 // OK reports whether the part is answered.
 func (p Part[A]) OK() bool { return p.Answer != nil }
+
+// answer fills the part in where nothing is wrong.
+func (p *Part[A]) answer(ctx context.Context, ready service.Ready[A], wrong fault.List) (err error) {
+	if p.Fault = wrong; wrong.Len() == 0 {
+		p.Answer, err = ready(ctx)
+	}
+	return err
+}
 
 // Plan is what is cut from one cloth.
 type Plan struct {

@@ -27,16 +27,16 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 	if ans := out.plan.Plan.Answer; ans != nil && ans.Pieces == nil {
 		out.strips(&req, ans.Offcuts)
 	}
-	l := service.PipingFaults(req)
+	ready, l := service.PreparePiping(req)
 	for len(req.Offcuts) > 0 && slices.ContainsFunc(l.Faults(), func(f fault.Fault) bool { return f.Path.Is(fault.At("offcuts")) }) {
 		req.Offcuts = req.Offcuts[:len(req.Offcuts)/2] // the largest come first
-		l = service.PipingFaults(req)
+		ready, l = service.PreparePiping(req)
 	}
 	if l.Len() > 0 {
 		out.piped = []Piped{{Cloth: c, Piping: Part[service.PipingAnswer]{Fault: j.pipingPlaced(l, c)}}}
 		return nil
 	}
-	all, err := service.ThriftyPiping(ctx, req)
+	all, err := service.ThriftyPiping(ctx, ready)
 	if err != nil {
 		return err
 	}
@@ -71,7 +71,7 @@ func (j *jobber) pipedApart(ctx context.Context, req service.PipingRequest, all 
 	if err != nil {
 		return nil, err
 	}
-	fromCloth, err := service.ThriftyPiping(ctx, rest)
+	fromCloth, err := service.ThriftyPiping(ctx, func(ctx context.Context) (*service.PipingAnswer, error) { return service.Piping(ctx, rest) })
 	if err != nil {
 		return nil, err
 	}
