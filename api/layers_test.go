@@ -45,8 +45,9 @@ var layers = []layer{
 	{dir: "", std: []string{"embed"}},
 	{dir: "calc/length", std: pure},
 	{dir: "calc/fault", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/geom", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/cloth", std: pure, own: []string{"calc/length", "calc/fault"}},
-	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
+	{dir: "calc/panel", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/cloth"}},
 	{dir: "calc/layout", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel"}},
 	// verify knows the job and the layouts, and nothing of how a plan is found.
 	{dir: "calc/verify", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel", "calc/layout"}},
@@ -57,21 +58,21 @@ var layers = []layer{
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
-	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar"}, ext: []string{"github.com/shopspring/decimal"}},
-	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel"}},
-	{dir: "calc/piping", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/costing", std: pure, own: []string{"calc/fault", "calc/money", "calc/calendar", "calc/practice"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "calc/buttoning", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/piping", std: pure, own: []string{"calc/length", "calc/geom", "calc/practice"}},
 	{dir: "calc/repeat", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth"}},
-	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel"}},
-	{dir: "calc/pleat", std: pure, own: []string{"calc/length"}},
+	{dir: "calc/relief", std: pure, own: []string{"calc/length", "calc/geom", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/pleat", std: pure, own: []string{"calc/length", "calc/geom", "calc/practice"}},
 	{dir: "calc/practice", std: pure, own: []string{"calc/length", "calc/fault"}},
-	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
-	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/fault", "calc/panel", "calc/practice"}},
+	{dir: "calc/wadding", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/panel", "calc/practice"}},
+	{dir: "calc/foundation", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/panel", "calc/practice"}},
 	// fire reads its rules, which are embedded in the program as text, with the JSON decoder; no file is opened.
 	{dir: "calc/fire", std: with(pure, "embed", "encoding/json", "regexp"), own: []string{"calc/length", "calc/calendar"}},
 	// sheet draws its random changes from numbers seeded by the job.
 	{dir: "calc/sheet", std: with(pure, "math/rand/v2"), own: []string{"calc/length"}},
 	// foam nests its layers on sheets.
-	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/fault", "calc/sheet", "calc/money"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/sheet", "calc/money", "calc/practice"}, ext: []string{"github.com/shopspring/decimal"}},
 	// service does independent parts side by side.
 	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
 	// what is bought, and the job sheet made up of all answers, stand on the single answers.

@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // ButtoningRequest asks how a panel is buttoned in diamonds.
@@ -20,17 +21,16 @@ type ButtoningRequest struct {
 	Grid    buttoning.Wish
 	Vary    length.Length  // how far the diamond's width and height may be changed for the aim
 	Depth   length.Length  // of the wells
-	Groove  *length.Length // of the pleats midway; nil: half the depth
+	Groove  *length.Length // of the pleats midway; nil: the usual part of the depth
 	Model   buttoning.Model
-	Amount  length.Length // of the rule of thumb
-	Eased   bool          // the edge is eased, not pleated
+	Eased   bool // the edge is eased, not pleated
 	Cloth   cloth.Cloth
 	Sizes   []MotifSize
 	Lies    buttoning.Shift // where the first motif lies when nothing is aimed at
 	Aim     *ButtoningAim
 	Join    bool // vandyked joins are allowed
-	Seam    length.Length
 	Buttons ButtonWish
+	Shop    practice.Set // what the workroom goes by: the rule of thumb, the seam of a join, the twine
 }
 
 // MotifSize is how large a motif is on the cloth.
@@ -66,12 +66,15 @@ type MotifPlace struct {
 
 // ButtonWish is what the buttons are to be.
 type ButtonWish struct {
-	Button  buttoning.Button
+	Lines   int     // the size of their moulds
 	Motif   *string // the motif that every button carries; nil for none
 	Offcuts []panel.Size
 	Tufts   bool // tufts behind, not washers
-	Through length.Length
-	Tie     length.Length
+}
+
+// Button is the button that the request asks for.
+func (req ButtoningRequest) Button() buttoning.Button {
+	return buttoning.Button{Lines: req.Buttons.Lines, Cloth: req.Shop.Length(practice.ButtonCloth)}
 }
 
 // ButtoningAnswer is how the panel is buttoned.
@@ -141,7 +144,7 @@ func (a *ButtoningAnswer) complete(ctx context.Context) (*ButtoningAnswer, error
 	}
 	p := req.Cloth.Pattern
 	a.Sizes = motifSizes(req)
-	a.Motifs = a.Work.Map(p, a.Shift, a.Sizes, buttoning.Cover{Button: req.Buttons.Button.Covered() / 2})
+	a.Motifs = a.Work.Map(p, a.Shift, a.Sizes, buttoning.Cover{Button: req.Button().Covered() / 2})
 	if p.WidthRepeat > 0 {
 		a.Skew = buttoning.Skew(p, a.Shift, req.aimed())
 	}
@@ -155,9 +158,14 @@ func (a *ButtoningAnswer) complete(ctx context.Context) (*ButtoningAnswer, error
 	return a, ctx.Err()
 }
 
+// spread is how a model allows for the wells.
+func (req ButtoningRequest) spread(m buttoning.Model) buttoning.Spread {
+	return buttoning.Spread{Model: m, Depth: req.Depth, Amount: req.Shop.Length(practice.ButtoningAmount)}
+}
+
 // work spreads a grid out as the request wants it.
 func (req ButtoningRequest) work(g buttoning.Grid) buttoning.Work {
-	w := buttoning.NewWork(g, buttoning.Spread{Model: req.Model, Depth: req.Depth, Amount: req.Amount})
+	w := buttoning.NewWork(g, req.spread(req.Model), req.Shop)
 	w.Allow, w.Eased = req.Panel.Allow, req.Eased
 	if req.Groove != nil {
 		w.Groove = *req.Groove
@@ -224,7 +232,7 @@ func (req ButtoningRequest) varied(d panel.Size) []panel.Size {
 	if req.Vary <= 0 {
 		return out
 	}
-	step := buttoning.Tape(req.Vary / 4)
+	step := (req.Vary / 4).Round(length.Millimetre, length.Nearest)
 	if step < length.Millimetre {
 		step = length.Millimetre
 	}
@@ -305,21 +313,21 @@ func (req ButtoningRequest) unfit(w buttoning.Work) bool {
 // not without the joins that are not wanted. Whether it can does not depend on
 // how the pattern lies.
 func (req ButtoningRequest) madeUp(w buttoning.Work, s buttoning.Shift) (buttoning.Joined, bool) {
-	j, ok := w.Joined(req.Cloth.Width, req.Seam, req.Cloth.Pattern, s)
+	j, ok := w.Joined(req.Cloth.Width, req.Shop.Length(practice.PanelJoin), req.Cloth.Pattern, s)
 	if ok && len(j.Joins) > 0 && !req.Join {
 		j, ok = w.InOne(req.Cloth.Width, req.Cloth.Pattern, s)
 	}
 	return j, ok
 }
 
-// motifSizes are the extents of the motifs: those given, else a quarter of the
-// repeats (common practice, no source).
+// motifSizes are the extents of the motifs: those given, else the usual part of
+// the repeats.
 func motifSizes(req ButtoningRequest) []panel.Size {
 	p := req.Cloth.Pattern
 	motifs := p.Principal()
-	sizes := make([]panel.Size, len(motifs))
+	sizes, share := make([]panel.Size, len(motifs)), req.Shop.Number(practice.MotifShare)
 	for k := range motifs {
-		sizes[k] = panel.Size{Across: p.WidthRepeat / 4, Along: p.LengthRepeat / 4}
+		sizes[k] = panel.Size{Across: practice.Part(p.WidthRepeat, share), Along: practice.Part(p.LengthRepeat, share)}
 		for _, s := range req.Sizes {
 			if s.Motif == motifs[k].Name {
 				sizes[k] = s.Size
@@ -332,8 +340,8 @@ func motifSizes(req ButtoningRequest) []panel.Size {
 // buttons works out what the buttons take.
 func (a *ButtoningAnswer) buttons() {
 	req, wish := a.Request, a.Request.Buttons
-	b := ButtonsAnswer{Count: a.Work.Buttons(), Circle: wish.Button.Circle()}
-	b.Twine = buttoning.Twine(req.Depth, wish.Through, wish.Tie)
+	b := ButtonsAnswer{Count: a.Work.Buttons(), Circle: req.Button().Circle(req.Shop)}
+	b.Twine = buttoning.Twine(req.Depth, req.Shop)
 	if wish.Motif != nil {
 		k, _ := req.Cloth.Pattern.Find(*wish.Motif)
 		if c, ok := buttoning.CentredFor(b.Count, k, b.Circle, req.Cloth.Width, req.Cloth.Pattern); ok {

@@ -7,21 +7,18 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // The limits of what is believed of a buttoned panel.
 const (
-	MinButtoned   = 50 * length.Millimetre
-	MaxButtoned   = 10 * length.Metre
-	MaxCrown      = length.Metre
-	MaxWellDepth  = 300 * length.Millimetre
-	MaxRuleAmount = 300 * length.Millimetre
-	MaxThickness  = 10 * length.Millimetre
-	MaxThrough    = length.Metre
-	MaxTie        = 2 * length.Metre
-	MinOffcut     = 10 * length.Millimetre
-	MaxOffcut     = 10 * length.Metre
-	MaxVary       = 100 * length.Millimetre
+	MinButtoned  = 50 * length.Millimetre
+	MaxButtoned  = 10 * length.Metre
+	MaxCrown     = length.Metre
+	MaxWellDepth = 300 * length.Millimetre
+	MinOffcut    = 10 * length.Millimetre
+	MaxOffcut    = 10 * length.Metre
+	MaxVary      = 100 * length.Millimetre
 )
 
 // ButtoningFaults are everything wrong with the request; see PrepareButtoning.
@@ -65,8 +62,8 @@ func ButtoningFieldFaults(req ButtoningRequest) fault.List {
 	if req.Groove != nil {
 		l.Between(root.Field("groove"), "the groove", *req.Groove, 0, MaxWellDepth)
 	}
-	l.Between(root.Field("allowance").Field("amount"), "the amount", req.Amount, 0, MaxRuleAmount)
-	l.Between(root.Field("joinSeam"), "the seam of a join", req.Seam, 0, panel.MaxJoinSeam)
+	req.Shop.Check(&l, root.Field("allowance").Field("amount"), "the amount", practice.ButtoningAmount)
+	req.Shop.Check(&l, root.Field("joinSeam"), "the seam of a join", practice.PanelJoin)
 	req.patternFaults(&l, root)
 	req.buttonFaults(&l, root.Field("buttons"))
 	return l
@@ -155,9 +152,9 @@ func (req ButtoningRequest) knows(l *fault.List, at fault.Path, motif string) {
 
 func (req ButtoningRequest) buttonFaults(l *fault.List, at fault.Path) {
 	b := req.Buttons
-	l.Between(at.Field("thickness"), "the thickness of the cloth", b.Button.Cloth, 0, MaxThickness)
-	l.Between(at.Field("through"), "the depth behind the wells", b.Through, 0, MaxThrough)
-	l.Between(at.Field("tie"), "the tie", b.Tie, 0, MaxTie)
+	req.Shop.Check(l, at.Field("thickness"), "the thickness of the cloth", practice.ButtonCloth)
+	req.Shop.Check(l, at.Field("through"), "the depth behind the wells", practice.ButtonThrough)
+	req.Shop.Check(l, at.Field("tie"), "the tie", practice.ButtonTie)
 	if b.Motif != nil {
 		if req.Cloth.Pattern.LengthRepeat == 0 {
 			l.Add(at.Field("motif"), fault.NeedsPattern, *b.Motif, "buttons that carry a motif need a pattern that repeats along the cloth", "give pattern.lengthRepeat, or leave motif out")

@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // buttoningWarnings are what the caller should know about this answer.
@@ -17,7 +18,7 @@ func buttoningWarnings(a *ButtoningAnswer) []string {
 	if narrow := min(a.Work.Diamond().Across, a.Work.Diamond().Along); req.Depth > narrow {
 		out = append(out, "the wells are deeper than a diamond is across, "+text(narrow)+": try it on a scrap over the same stuffing first")
 	}
-	if least := 3 * length.Inch; min(a.Work.Edges.Side, a.Work.Edges.Top, a.Work.Edges.Bottom) < least {
+	if least := req.Shop.Length(practice.ButtoningEdge); min(a.Work.Edges.Side, a.Work.Edges.Top, a.Work.Edges.Bottom) < least {
 		out = append(out, "some buttons stand nearer to the edge than "+text(least)+", which a printed rule asks for: see that the stuffing there can take a well")
 	}
 	if a.Found != nil && !a.Found.Complete {
@@ -26,7 +27,7 @@ func buttoningWarnings(a *ButtoningAnswer) []string {
 	if a.Found != nil && !req.Aim.OneSide && !a.Found.Mirrored {
 		out = append(out, "with these motifs no shift makes left and right agree; the shift is the best of all")
 	}
-	if a.Skew > length.Millimetre {
+	if a.Skew > req.Shop.Length(practice.ButtoningSkew) {
 		out = append(out, "left and right do not agree: the mirror image of a motif is "+text(a.Skew)+" off")
 	}
 	for i, p := range a.Joined.Parts {
@@ -39,7 +40,7 @@ func buttoningWarnings(a *ButtoningAnswer) []string {
 
 func buttonWarnings(a *ButtoningAnswer) []string {
 	wish, out := a.Request.Buttons, []string{}
-	if wish.Button.TooThick() {
+	if a.Request.Button().TooThick(a.Request.Shop) {
 		out = append(out, "this cloth is thick for buttons of that size: the circle would fill the shell. Take a larger button or a thinner cloth")
 	}
 	switch {
@@ -87,7 +88,7 @@ func (a *ButtoningAnswer) Allowances() (across, along AllowanceBeside) {
 
 func (a *ButtoningAnswer) beside(chord length.Length) AllowanceBeside {
 	over := func(m buttoning.Model) length.Length {
-		return buttoning.Spread{Model: m, Depth: a.Request.Depth, Amount: a.Request.Amount}.Over(chord)
+		return a.Request.spread(m).Over(chord)
 	}
 	b := AllowanceBeside{Chord: chord, Arc: over(buttoning.ByArc), Rule: over(buttoning.ByAmount), TwiceDepth: over(buttoning.ByTwiceDepth)}
 	b.RuleDepth = buttoning.DepthFor(chord, b.Rule)

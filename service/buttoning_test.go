@@ -12,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -23,9 +24,8 @@ func chairBack() service.ButtoningRequest {
 			Edges: buttoning.Edges{Side: 8 * cm, Top: 9 * cm, Bottom: 12 * cm},
 			Allow: panel.Sides{Top: 6 * cm, Bottom: 10 * cm, Left: 3 * cm, Right: 3 * cm},
 		},
-		Grid:   buttoning.Wish{How: buttoning.Spacing, Width: 13 * cm, Height: 19 * cm},
-		Depth:  3 * cm,
-		Amount: buttoning.UsualAmount,
+		Grid:  buttoning.Wish{How: buttoning.Spacing, Width: 13 * cm, Height: 19 * cm},
+		Depth: 3 * cm,
 		Cloth: cloth.Cloth{Width: 137 * cm, Pattern: cloth.Pattern{
 			LengthRepeat: 64 * cm, WidthRepeat: 685 * cm / 10, Drop: cloth.Half(),
 			Motifs: []cloth.Motif{{Name: "heron", Across: 342 * cm / 10}, {Name: "sedge", Along: 32 * cm}},
@@ -33,8 +33,8 @@ func chairBack() service.ButtoningRequest {
 		Sizes:   []service.MotifSize{{Motif: "heron", Size: panel.Size{Across: 8 * cm, Along: 12 * cm}}},
 		Aim:     &service.ButtoningAim{Motifs: []string{"heron"}},
 		Join:    true,
-		Seam:    15 * length.Millimetre,
-		Buttons: service.ButtonWish{Button: buttoning.Button{Lines: 28}, Through: 5 * cm, Tie: 40 * cm},
+		Shop:    practice.Defaults().With(practice.ButtonCloth.Give(0)),
+		Buttons: service.ButtonWish{Lines: 28},
 	}
 }
 

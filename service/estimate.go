@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Size is how large a piece looks to someone without a tape.
@@ -43,6 +44,7 @@ type EstimateRequest struct {
 	Band      *PriceBand    // nil when nothing is known of prices
 	Labour    *LabourRate   // nil when the work is not to be priced
 	Tax       decimal.Decimal
+	Shop      practice.Set // what the workroom goes by
 }
 
 // PriceBand is from what to what the cloth may cost.
@@ -73,20 +75,9 @@ type EstimateAnswer struct {
 	Cautions []string
 }
 
-// spread is how far measures that were not taken may be out, and work may take
-// longer or less long, in percent (common practice, no source).
-const (
-	spreadMeasure  = 7
-	spreadHoursOff = 15
-	spreadHoursOn  = 25
-	smallPercent   = 88
-	largePercent   = 115
-)
-
 // Estimate runs the engine at three corners of what is likely: measures that were
-// not taken are 7 % below, at and 7 % above what is usual for the size, and a
-// cloth that is not chosen has the smaller, the usual and the larger repeat of
-// its class. What is wrong with the request is the error.
+// not taken are below, at and above what is usual for the size, and a cloth that is
+// not chosen has the smaller, the usual and the larger repeat of its class. What is wrong with the request is the error.
 func Estimate(ctx context.Context, req EstimateRequest, workers int) (*EstimateAnswer, error) {
 	ready, wrong := PrepareEstimate(req, workers)
 	return unless(ready, wrong)(ctx)
@@ -129,11 +120,11 @@ func (r EstimateRequest) clothAt(corner int) (cloth.Cloth, cloth.Sold) {
 		return r.Cloth.Cloth, r.Cloth.Sold
 	}
 	k := cloth.Cloth{Width: r.Width, OneWay: true}
-	if p := repeats(r.Patterned)[corner+1]; p.along > 0 {
+	if p := r.repeats()[corner+1]; p.along > 0 {
 		k.Pattern = cloth.Pattern{LengthRepeat: p.along, WidthRepeat: min(p.across, r.Width/2), Drop: p.drop}
 		k.Pattern.Motifs = []cloth.Motif{{Name: "motif", Across: k.Pattern.WidthRepeat / 2}}
 	}
-	return k, cloth.Sold{Step: 10 * length.Centimetre}
+	return k, cloth.Sold{Step: r.Shop.Length(practice.ClothSoldBy)}
 }
 
 // standIn is a pattern that stands for its class.
@@ -142,21 +133,25 @@ type standIn struct {
 	drop          cloth.Drop
 }
 
-// repeats are the smaller, the usual and the larger repeat of each class (common
-// practice, no source).
-func repeats(p Patterned) [3]standIn {
-	const cm = length.Centimetre
-	half := cloth.Half()
-	switch p {
+// repeats are the smaller, the usual and the larger repeat of the class; none of
+// plain cloths.
+func (r EstimateRequest) repeats() (out [3]standIn) {
+	rows := practice.MediumRepeats
+	switch r.Patterned {
 	case Plain:
-		return [3]standIn{}
+		return out
 	case SmallPattern:
-		return [3]standIn{{8 * cm, 7 * cm, cloth.Drop{}}, {12 * cm, 14 * cm, cloth.Drop{}}, {18 * cm, 14 * cm, half}}
+		rows = practice.SmallRepeats
 	case LargePattern:
-		return [3]standIn{{46 * cm, 34 * cm, cloth.Drop{}}, {64 * cm, 68 * cm, half}, {76 * cm, 68 * cm, half}}
-	default:
-		return [3]standIn{{24 * cm, 23 * cm, cloth.Drop{}}, {32 * cm, 34 * cm, cloth.Drop{}}, {45 * cm, 45 * cm, half}}
+		rows = practice.LargeRepeats
 	}
+	for i, row := range rows {
+		out[i] = standIn{along: r.Shop.Length(row.Along), across: r.Shop.Length(row.Across)}
+		if den := r.Shop.Count(row.Drop); den > 1 {
+			out[i].drop = cloth.Drop{Num: 1, Den: den}
+		}
+	}
+	return out
 }
 
 // pieceAt is the piece at a corner; a measure named in usual is at its usual
@@ -166,11 +161,13 @@ func (r EstimateRequest) pieceAt(corner int, usual string) furniture.Piece {
 	percent := length.Length(100)
 	switch r.Size {
 	case Small:
-		percent = smallPercent
+		percent = length.Length(r.Shop.Count(practice.EstimateSmall))
 	case Large:
-		percent = largePercent
+		percent = length.Length(r.Shop.Count(practice.EstimateLarge))
 	}
+	spread := length.Length(r.Shop.Count(practice.EstimateMeasure))
 	p := r.Piece
+	p.Shop = r.Shop
 	p.Measures = make(map[string]length.Length, len(k.Measures))
 	for _, m := range k.Measures {
 		if taken, ok := r.Piece.Measures[m.ID]; ok {
@@ -179,7 +176,7 @@ func (r EstimateRequest) pieceAt(corner int, usual string) furniture.Piece {
 		}
 		l := m.Typical * percent / 100
 		if m.ID != usual {
-			l = l * (100 + length.Length(corner)*spreadMeasure) / 100
+			l = l * (100 + length.Length(corner)*spread) / 100
 		}
 		l -= l % (5 * length.Millimetre)
 		p.Measures[m.ID] = min(max(l, m.Least), m.Most)

@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // estimator is an estimate while it is made.
@@ -108,24 +109,17 @@ func area(list furniture.List) float64 {
 
 // hours are those of the example preset for a new cover.
 func (e *estimator) hours() Range[decimal.Decimal] {
-	preset, _ := costing.FindPreset("re-cover")
-	sum := decimal.Decimal{}
-	for _, l := range preset.Hours(workOf(e.req.pieceAt(0, "").List(), e.req.Piece.Count), decimal.Decimal{}, "") {
+	u, sum := e.req.Shop, decimal.Decimal{}
+	table := costing.Timetable{Preset: "re-cover", Shop: u}
+	for _, l := range table.Labour(workOf(e.req.pieceAt(0, "").List(), e.req.Piece.Count, u), decimal.Decimal{}, "") {
 		sum = sum.Add(l.Hours)
 	}
 	part := func(percent int64) decimal.Decimal { return sum.Mul(decimal.New(percent, -2)).Round(1) }
-	return Range[decimal.Decimal]{part(100 - spreadHoursOff), part(100), part(100 + spreadHoursOn)}
+	return Range[decimal.Decimal]{part(100 - u.Count(practice.EstimateHoursOff)), part(100), part(100 + u.Count(practice.EstimateHoursOn))}
 }
 
-// Buttons stand about this far apart where nothing is said (common practice, no
-// source).
-const (
-	buttonAcross = 110 * length.Millimetre
-	buttonAlong  = 160 * length.Millimetre
-)
-
-// workOf counts what hours are reckoned by.
-func workOf(list furniture.List, pieces int) costing.Work {
+// workOf counts what hours are reckoned by. Buttons stand as far apart as is usual.
+func workOf(list furniture.List, pieces int, shop practice.Set) costing.Work {
 	w := costing.Work{Pieces: pieces}
 	for _, p := range list.Panels {
 		w.Panels += p.Count
@@ -139,7 +133,7 @@ func workOf(list furniture.List, pieces int) costing.Work {
 		w.Frames += f.Count
 	}
 	for _, b := range list.Buttons {
-		w.Buttons += pieces * int(b.Size.Across/buttonAcross) * int(b.Size.Along/buttonAlong)
+		w.Buttons += pieces * int(b.Size.Across/shop.Length(practice.UsualDiamondWidth)) * int(b.Size.Along/shop.Length(practice.UsualDiamondHeight))
 	}
 	piping := length.Length(0)
 	for _, r := range list.Runs {

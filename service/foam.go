@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
@@ -26,9 +27,6 @@ type FoamAnswer struct {
 	Warnings []string
 	Cautions []string
 }
-
-// leastFoamOffcut is the least side of an offcut that is listed.
-const leastFoamOffcut = 50 * length.Millimetre
 
 // FoamFaults are everything wrong with the request.
 func FoamFaults(req FoamRequest) fault.List { return foam.Faults(&req.Job) }
@@ -53,7 +51,7 @@ func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
 		}
 		left := make([][]sheet.Offcut, len(g.Nest.Sheets))
 		for i, s := range g.Nest.Sheets {
-			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], req.Kerf, leastFoamOffcut)
+			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], req.Kerf, req.Shop.Length(practice.FoamOffcut))
 		}
 		a.Offcuts = append(a.Offcuts, left)
 	}
@@ -70,12 +68,13 @@ func foamDefaults(req FoamRequest) []string {
 		byPlace = byPlace || it.Over == nil && it.Fit == foam.ByPlace
 		tight = tight || it.Over == nil && it.Fit == foam.Tight
 	}
+	over, soft := req.Shop.Length(practice.FoamOverTight).String(), req.Shop.Length(practice.FoamOverSoft).String()
 	out := []string{}
 	if byPlace {
-		out = append(out, "Over-cut by place: a seat 12 mm over the finished width and depth, a back or scatter cushion 25 mm, an arm or a pad nothing (common practice, no source).")
+		out = append(out, "Over-cut by place: a seat "+over+" over the finished width and depth, a back or scatter cushion "+soft+", an arm or a pad nothing (common practice, no source).")
 	}
 	if tight {
-		out = append(out, "Over-cut of a tight cushion: 12 mm over the finished width and depth (common practice, no source).")
+		out = append(out, "Over-cut of a tight cushion: "+over+" over the finished width and depth (common practice, no source).")
 	}
 	return out
 }
@@ -101,8 +100,8 @@ func foamWarnings(a *FoamAnswer) []string {
 			say(it.ID, fmt.Sprintf("the stock makes %s, %s %s than wanted",
 				c.Thickness.Text(req.Units, length.Nearest), off.Text(req.Units, length.Nearest), way))
 		}
-		for _, w := range foam.Concerns(it.Place, c.Thickness, req.Foams[it.Foam]) {
-			say(it.ID, fmt.Sprintf("the foam is %s for its place: %s", w, concernText(w, it.Place, req.Foams[it.Foam])))
+		for _, w := range foam.Concerns(it.Place, c.Thickness, req.Foams[it.Foam], req.Shop) {
+			say(it.ID, fmt.Sprintf("the foam is %s for its place: %s", w, concernText(w, it.Place, req.Foams[it.Foam], req.Shop)))
 		}
 	}
 	const most, named = 100, 4
@@ -122,24 +121,32 @@ func foamWarnings(a *FoamAnswer) []string {
 }
 
 // concernText is the figure behind a concern.
-func concernText(c foam.Concern, p foam.Place, f foam.Foam) string {
+func concernText(c foam.Concern, p foam.Place, f foam.Foam, shop practice.Set) string {
+	thick := func(p foam.Place) string { return shop.Length(foam.Thin(p)).String() }
+	dense := func(least, most practice.NumberKey) string {
+		return practice.Decimal(shop.Number(least)) + " to " + practice.Decimal(shop.Number(most)) + " kg/m³"
+	}
+	ofAny := "polyurethane foam has " + dense(practice.FoamLightest, practice.FoamDensest) + " (" + shop.Source(*practice.FoamDensest.Setting) + ")"
+	ofSeat := "a seat has " + dense(practice.FoamLightSeat, practice.FoamDenseSeat) + " (common practice, no source)"
 	switch c {
 	case foam.TooThin:
-		return "a seat is 75 mm or more, a back or scatter cushion 50 mm, a pad 25 mm, an arm 10 mm (common practice, no source)"
+		return "a seat is " + thick(foam.Seat) + " or more, a back or scatter cushion " + thick(foam.Back) + ", a pad " + thick(foam.Pad) +
+			", an arm " + thick(foam.Arm) + " (common practice, no source)"
 	case foam.TooSoft:
-		return fmt.Sprintf("%d N at %d %%, where a seat has 133 to 178 N at 25 %% (common practice, no source)", f.Hardness, f.At)
+		return fmt.Sprintf("%d N at %d %%, where a seat has %d to %d N at 25 %% (common practice, no source)",
+			f.Hardness, f.At, shop.Count(practice.FoamSoftSeat), shop.Count(practice.FoamHardSeat))
 	case foam.TooHard:
-		return fmt.Sprintf("%d N at 25 %%, where a back has 89 N or less (common practice, no source)", f.Hardness)
+		return fmt.Sprintf("%d N at 25 %%, where a back has %d N or less (common practice, no source)", f.Hardness, shop.Count(practice.FoamHardestBack))
 	case foam.TooDense:
-		if f.Density > 100_000 {
-			return "polyurethane foam has 15 to 100 kg/m³ (Standards New Zealand, Touchstone, May 2009)"
+		if f.Density > shop.Density(practice.FoamDensest) {
+			return ofAny
 		}
-		return "a seat has 28.8 to 51.3 kg/m³ (common practice, no source)"
+		return ofSeat
 	}
 	if p != foam.Seat && p != foam.Pad {
-		return "polyurethane foam has 15 to 100 kg/m³ (Standards New Zealand, Touchstone, May 2009)"
+		return ofAny
 	}
-	return "a seat has 28.8 to 51.3 kg/m³ (common practice, no source)"
+	return ofSeat
 }
 
 func foamCautions() []string {

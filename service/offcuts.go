@@ -6,27 +6,20 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 const (
-	// leastOffcut is the shorter side below which a remnant is not worth naming:
-	// it still takes the cover of a small button (common practice, no source).
-	leastOffcut = 50 * length.Millimetre
-	maxOffcuts  = 12
+	maxOffcuts = 12
 	// maxOffcutsInAll is what an answer may hold.
 	maxOffcutsInAll = 200
-	// pipingStrip is the width of a straight piping strip for cord of 4 to 6 mm
-	// (common practice, no source).
-	pipingStrip = 45 * length.Millimetre
-	// shortStrip is the least length of a strip that is worth joining.
-	shortStrip = 300 * length.Millimetre
-	maxUses    = 6
+	maxUses         = 6
 )
 
 // offcutsOf are the rectangles left over in one layout and what they would make.
 func offcutsOf(req YardageRequest, piece int, l plan.Layout) []Offcut {
 	var out []Offcut
-	for _, r := range plan.Offcuts(l, req.Cloth.Width, leastOffcut, maxOffcuts) {
+	for _, r := range plan.Offcuts(l, req.Cloth.Width, req.Shop.Length(practice.OffcutLeast), maxOffcuts) {
 		out = append(out, Offcut{Piece: piece, Rect: r, WouldMake: usesOf(req, r)})
 	}
 	return out
@@ -47,14 +40,15 @@ func usesOf(req YardageRequest, r plan.Rect) []string {
 			out = append(out, "another "+p.Title())
 		}
 	}
-	if long := max(r.Across, r.Along); long >= shortStrip {
-		strips := min(r.Across, r.Along) / pipingStrip
+	least, strip, short := req.Shop.Length(practice.OffcutLeast), req.Shop.Length(practice.OffcutStrip), req.Shop.Length(practice.PipingLeast)
+	if long := max(r.Across, r.Along); long >= short {
+		strips := min(r.Across, r.Along) / strip
 		out = append(out, fmt.Sprintf("straight piping, %d × %s", strips, long.Text(req.Units, length.Down)))
-		if n, l := biasStrips(r); n > 0 {
+		if n, l := biasStrips(r, strip, short); n > 0 {
 			out = append(out, fmt.Sprintf("bias piping, %d × %s or more", n, l.Text(req.Units, length.Down)))
 		}
 	}
-	return append(out, fmt.Sprintf("covers of small buttons, %d", (r.Across/leastOffcut)*(r.Along/leastOffcut)))
+	return append(out, fmt.Sprintf("covers of small buttons, %d", (r.Across/least)*(r.Along/least)))
 }
 
 // biasStrips are how many whole strips at 45 degrees, of full length, a remnant
@@ -62,13 +56,13 @@ func usesOf(req YardageRequest, r plan.Rect) []string {
 // shorter side b is b*sqrt(2) - w long on its shorter edge and takes w*sqrt(2) of
 // the longer side, the end triangles being lost (derived here). Whole
 // micrometres, rounded down.
-func biasStrips(r plan.Rect) (n int64, long length.Length) {
+func biasStrips(r plan.Rect, strip, least length.Length) (n int64, long length.Length) {
 	const root2 = 1_414_214 // the square root of 2 in millionths, rounded up
 	short, far := min(r.Across, r.Along), max(r.Across, r.Along)
-	long = short/root2*2_000_000 - pipingStrip // short*sqrt(2), as 2*short/sqrt(2)
-	if long < shortStrip {
+	long = short/root2*2_000_000 - strip // short*sqrt(2), as 2*short/sqrt(2)
+	if long < least {
 		return 0, 0
 	}
-	step := pipingStrip / 1_000_000 * root2
+	step := strip / 1_000_000 * root2
 	return int64((far - short) / step), long
 }

@@ -9,25 +9,20 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
-// PipingRequest asks for the strips of the piping of a piece. What a request
-// leaves out has its usual value already.
+// PipingRequest asks for the strips of the piping of a piece.
 type PipingRequest struct {
-	Units     length.System
-	Cord      length.Length
-	Double    bool
-	Thickness length.Length
-	Seam      length.Length
-	Width     length.Length // of the strips; 0: worked out
-	Step      length.Length // of widths that are worked out
-	Cut       piping.Cut
-	Angle     int
-	OneLean   bool
-	Least     length.Length
-	Stretch   int // in thousandths; 0: the usual, by the angle
-
-	JoinSeam, Overlap, Ends, Corner length.Length
+	Units   length.System
+	Cord    length.Length
+	Double  bool
+	Width   length.Length // of the strips; 0: worked out
+	Cut     piping.Cut
+	Angle   int
+	OneLean bool
+	Stretch int          // in thousandths; 0: the usual, by the angle
+	Shop    practice.Set // what the workroom goes by: seams, the least piece, overlaps
 
 	HasCloth bool
 	Cloth    cloth.Cloth
@@ -133,7 +128,7 @@ func PreparePiping(req PipingRequest) (Ready[PipingAnswer], fault.List) {
 	if l.Len() > 0 {
 		return nil, l
 	}
-	a := &PipingAnswer{Request: req, Exact: piping.StripWidth(req.Cord, req.Thickness, req.Seam, req.Double)}
+	a := &PipingAnswer{Request: req, Exact: req.exactWidth()}
 	a.Job, a.Of = req.job()
 	req.placeFaults(&l, a.Job)
 	return a.complete, l
@@ -160,7 +155,7 @@ func (a *PipingAnswer) complete(ctx context.Context) (*PipingAnswer, error) {
 		w := PipingWay{Plan: p, Order: order, Because: req.because(p)}
 		w.Keeps = p.Possible && len(w.Because) == 0
 		if p.Tube != nil {
-			w.Square = piping.SquareTube(a.Total, a.Job.Width, req.JoinSeam).Across
+			w.Square = piping.SquareTube(a.Total, a.Job.Width, a.Job.JoinSeam).Across
 		}
 		a.Ways = append(a.Ways, w)
 	}
@@ -171,8 +166,10 @@ func (a *PipingAnswer) complete(ctx context.Context) (*PipingAnswer, error) {
 
 // job is the request as calc takes it, each copy of a run by itself.
 func (req PipingRequest) job() (piping.Job, []PipingCopy) {
+	u := req.Shop
 	j := piping.Job{
-		Shape: req.Shape(), JoinSeam: req.JoinSeam, Overlap: req.Overlap, Ends: req.Ends, Margin: req.Corner, OneLean: req.OneLean,
+		Shape: req.Shape(), JoinSeam: u.Length(practice.PipingJoin), Overlap: u.Length(practice.PipingOverlap), Ends: u.Length(practice.PipingEnds),
+		Margin: u.Length(practice.PipingCorner), OneLean: req.OneLean,
 	}
 	j.RadiusBias, j.RadiusStraight = req.LeastRadius()
 	if req.HasCloth {
@@ -193,7 +190,7 @@ func (req PipingRequest) job() (piping.Job, []PipingCopy) {
 
 // Shape is how the strips are cut.
 func (req PipingRequest) Shape() piping.Shape {
-	return piping.Shape{Cut: req.Cut, Angle: req.Angle, Width: req.StripWidth(), Least: req.Least}
+	return piping.Shape{Cut: req.Cut, Angle: req.Angle, Width: req.StripWidth(), Least: req.Shop.Length(practice.PipingLeast)}
 }
 
 // StripWidth is how wide the strips are cut.
@@ -201,21 +198,35 @@ func (req PipingRequest) StripWidth() length.Length {
 	if req.Width > 0 {
 		return req.Width
 	}
-	return piping.PracticalWidth(piping.StripWidth(req.Cord, req.Thickness, req.Seam, req.Double), req.Step)
+	return piping.PracticalWidth(req.exactWidth(), req.Shop.Length(PipingStep(req.Units)))
+}
+
+// exactWidth is what cord, cloth and seams take.
+func (req PipingRequest) exactWidth() length.Length {
+	return piping.StripWidth(req.Cord, req.Shop.Length(practice.PipingCloth), req.Shop.Length(practice.PipingSeam), req.Double)
+}
+
+// PipingStep is the setting of the multiples in which strips are cut wide.
+func PipingStep(units length.System) practice.LengthKey {
+	if units == length.Imperial {
+		return practice.PipingStepInch
+	}
+	return practice.PipingStep
 }
 
 // LeastRadius is the tightest curve that the piping takes, cut at the angle of
 // the request and cut straight. A stretch that is given is that of the cut asked
 // for.
 func (req PipingRequest) LeastRadius() (bias, straight length.Length) {
-	give, stiff := piping.StretchAt(req.Angle), piping.StretchStraight
+	give, stiff := piping.StretchAt(req.Angle, req.Shop), piping.StretchStraight(req.Shop)
 	switch {
 	case req.Stretch > 0 && req.Cut == piping.Bias:
 		give = req.Stretch
 	case req.Stretch > 0:
 		stiff = req.Stretch
 	}
-	return piping.LeastRadius(req.Cord, req.Thickness, give), piping.LeastRadius(req.Cord, req.Thickness, stiff)
+	thick := req.Shop.Length(practice.PipingCloth)
+	return piping.LeastRadius(req.Cord, thick, give), piping.LeastRadius(req.Cord, thick, stiff)
 }
 
 // choose is the way to be shown: the one asked for; or the first that keeps all

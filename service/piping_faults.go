@@ -7,23 +7,15 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // The limits of what is believed of piping.
 const (
 	MinPipingCord        = length.Millimetre
 	MaxPipingCord        = 60 * length.Millimetre
-	MaxPipingThickness   = 10 * length.Millimetre
-	MinPipingSeam        = length.Millimetre
-	MaxPipingSeam        = 10 * length.Centimetre
 	MinPipingStrip       = 5 * length.Millimetre
 	MaxPipingStrip       = 50 * length.Centimetre
-	MinPipingStripStep   = length.Millimetre / 10
-	MaxPipingStripStep   = 10 * length.Centimetre
-	MinPipingLeast       = length.Centimetre
-	MaxPipingLeast       = 5 * length.Metre
-	MaxPipingJoinSeam    = 5 * length.Centimetre
-	MaxPipingSpare       = 50 * length.Centimetre // an overlap, an end, what is kept clear beside a corner
 	MinPipingRun         = length.Centimetre
 	MaxPipingRun         = 1000 * length.Metre
 	MaxPipingAllRuns     = 100_000 * length.Metre
@@ -52,7 +44,7 @@ func (req PipingRequest) placeFaults(l *fault.List, j piping.Job) {
 		l.Add(fault.At("offcuts"), fault.TooMany, "", "the offcuts would give more than 20000 strips of this width", "fewer offcuts, or only the larger")
 	}
 	for i, r := range req.Runs {
-		if len(piping.KeepClear(r.Run, req.Corner)) == 0 {
+		if len(piping.KeepClear(r.Run, j.Margin)) == 0 {
 			l.Add(fault.At("runs").Index(i), fault.NoPlace, "", "a closed run has to be closed somewhere, and no place is left where a join may fall", "a place without corner and not in noJoin")
 		}
 	}
@@ -73,10 +65,10 @@ func PipingFieldFaults(req PipingRequest) fault.List {
 	l.Between(root.Field("cord").Field("diameter"), "the cord", req.Cord, MinPipingCord, MaxPipingCord)
 	pipingStripFaults(&l, req, root.Field("strip"))
 	joins := root.Field("joins")
-	l.Between(joins.Field("seam"), "the allowance of a join", req.JoinSeam, 0, MaxPipingJoinSeam)
-	l.Between(joins.Field("overlap"), "an overlap", req.Overlap, 0, MaxPipingSpare)
-	l.Between(joins.Field("ends"), "what is added at an end", req.Ends, 0, MaxPipingSpare)
-	l.Between(joins.Field("corner"), "what is kept clear beside a corner", req.Corner, 0, MaxPipingSpare)
+	req.Shop.Check(&l, joins.Field("seam"), "the allowance of a join", practice.PipingJoin)
+	req.Shop.Check(&l, joins.Field("overlap"), "an overlap", practice.PipingOverlap)
+	req.Shop.Check(&l, joins.Field("ends"), "what is added at an end", practice.PipingEnds)
+	req.Shop.Check(&l, joins.Field("corner"), "what is kept clear beside a corner", practice.PipingCorner)
 	pipingOffcutFaults(&l, req.Offcuts, root.Field("offcuts"))
 	pipedRunFaults(&l, req.Runs, root.Field("runs"))
 	if req.Way != nil {
@@ -86,10 +78,10 @@ func PipingFieldFaults(req PipingRequest) fault.List {
 }
 
 func pipingStripFaults(l *fault.List, req PipingRequest, at fault.Path) {
-	l.Between(at.Field("thickness"), "the cloth's thickness", req.Thickness, 0, MaxPipingThickness)
-	l.Between(at.Field("seam"), "the seam allowance", req.Seam, MinPipingSeam, MaxPipingSeam)
-	l.Between(at.Field("step"), "the step of widths", req.Step, MinPipingStripStep, MaxPipingStripStep)
-	l.Between(at.Field("leastPiece"), "the shortest piece", req.Least, MinPipingLeast, MaxPipingLeast)
+	req.Shop.Check(l, at.Field("thickness"), "the cloth's thickness", practice.PipingCloth)
+	req.Shop.Check(l, at.Field("seam"), "the seam allowance", practice.PipingSeam)
+	req.Shop.Check(l, at.Field("step"), "the step of widths", PipingStep(req.Units))
+	req.Shop.Check(l, at.Field("leastPiece"), "the shortest piece", practice.PipingLeast)
 	if req.Width != 0 {
 		l.Between(at.Field("width"), "the width of a strip", req.Width, MinPipingStrip, MaxPipingStrip)
 	} else if w := req.StripWidth(); l.Len() == 0 && w > MaxPipingStrip {

@@ -10,15 +10,14 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
 
 // pipingRequest asks for a cushion and two facings from new cloth.
 func pipingRequest() service.PipingRequest {
 	return service.PipingRequest{
-		Cord: 4 * length.Millimetre, Thickness: piping.UsualThickness, Seam: piping.UsualSeam, Step: piping.UsualStep,
-		Angle: piping.TrueBias, Least: piping.UsualLeast, JoinSeam: piping.UsualJoinSeam, Overlap: piping.UsualOverlap,
-		Ends: piping.UsualEnds, Corner: piping.UsualCorner, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
+		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
 		Runs: []service.PipingRun{
 			{Count: 2, Run: piping.Run{Length: 232 * length.Centimetre, Closed: true, MaxJoins: 4}},
 			{Count: 2, Run: piping.Run{Length: length.Metre, MaxJoins: 4}},
@@ -87,7 +86,10 @@ func TestPipingWarns(t *testing.T) {
 		{"tighter than strips at this angle", func(r *service.PipingRequest) { r.Runs[1].Radius = 2 * length.Centimetre }},
 		{"a curve wants strips on the bias", func(r *service.PipingRequest) { r.Runs[1].Curved, r.Cut = true, piping.Along }},
 		{"longer than a bolt", func(r *service.PipingRequest) { r.Sold.Bolt = 10 * length.Centimetre }},
-		{"no way is possible", func(r *service.PipingRequest) { r.Cloth.Width = 3 * length.Centimetre; r.Least = length.Metre }},
+		{"no way is possible", func(r *service.PipingRequest) {
+			r.Cloth.Width = 3 * length.Centimetre
+			r.Shop = r.Shop.With(practice.PipingLeast.Give(length.Metre))
+		}},
 		{"uncovered", func(r *service.PipingRequest) {
 			r.HasCloth = false
 			r.Offcuts = []service.PipingOffcut{{Rect: piping.Rect{Across: 60 * length.Centimetre, Along: 60 * length.Centimetre}}}

@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/pleat"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // PleatsRequest asks how the fullness of an edge is laid away.
@@ -34,16 +35,16 @@ func (a *PleatsAnswer) Kind() string {
 }
 
 // pleatStep is the step in which shares are taken, as marks are read off a tape.
-func pleatStep(sys length.System) length.Length {
+func pleatStep(sys length.System, shop practice.Set) length.Length {
 	if sys == length.Imperial {
-		return length.Inch / 16
+		return shop.Length(practice.PleatStepInch)
 	}
-	return length.Millimetre
+	return shop.Length(practice.PleatStep)
 }
 
 // Pleats answers a request that has no faults.
 func Pleats(req PleatsRequest) *PleatsAnswer {
-	req.Step = pleatStep(req.Units)
+	req.Step = pleatStep(req.Units, req.Shop)
 	r := pleat.Plan(req.Job)
 	a := &PleatsAnswer{Request: req, Result: r, Warnings: []string{}, Cautions: pleatsCautions(r)}
 	a.Remainder = remainderText(r, req.Units)
@@ -122,10 +123,10 @@ func pleatsWarnings(req PleatsRequest, r pleat.Result) []string {
 	for _, m := range r.Marks {
 		deepest, wide = max(deepest, m.Depth), max(wide, m.Take)
 	}
-	const shallow = 3 * length.Millimetre
+	shallow := req.Shop.Length(practice.PleatShallow)
 	switch r.Style {
 	case pleat.Snips:
-		if wide > 10*length.Millimetre {
+		if wide > req.Shop.Length(practice.SnipOpening) {
 			out = append(out, "each snip opens by "+text(wide)+": more snips would open less and show less")
 		}
 		return out
@@ -144,7 +145,7 @@ func pleatsWarnings(req PleatsRequest, r pleat.Result) []string {
 		out = append(out, fmt.Sprintf("the folds are %s deep and only %s apart, so that they lie over one another: spread them further or make them more and shallower", text(deepest), text(r.Spacing)))
 	}
 	if deepest < shallow {
-		out = append(out, "the folds are less than 3 mm deep: so little may be eased in without a fold, by pull or by steam where the cloth bears it")
+		out = append(out, "the folds are less than "+shallow.String()+" deep: so little may be eased in without a fold, by pull or by steam where the cloth bears it")
 	}
 	return out
 }

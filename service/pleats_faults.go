@@ -114,10 +114,7 @@ func pleatsTogether(l *fault.List, req PleatsRequest) {
 	if req.Style != pleat.AnyStyle {
 		l.Add(root.Field("style"), fault.NotAllowed, string(req.Style), "the cloth is too short at this edge, which is snipped and not folded", "leave style out")
 	}
-	margin := req.Margin
-	if margin == 0 {
-		margin = pleat.DefaultMargin
-	}
+	margin := req.SnipMargin()
 	from := root.Field("from").Field("turnOver")
 	switch {
 	case req.TurnOver == 0:

@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 )
 
@@ -101,7 +102,7 @@ func reliefWarnings(req ReliefRequest, o relief.Obstacle, c relief.Cut) []string
 		}
 		out = append(out, say)
 	}
-	const thin = 6 * length.Millimetre
+	thin := req.Shop.Length(practice.ReliefPatch)
 	if c.Whole && c.Margin() < thin {
 		out = append(out, fmt.Sprintf("%s: at the wrong pull only %s is kept beside the end of the cut: stiffen the place behind with a patch before cutting", o.ID, c.Margin().Text(req.Units, length.Down)))
 	}

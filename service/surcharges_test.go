@@ -210,12 +210,12 @@ nothing or more than its own length.
 `
 
 func writeBands(t *testing.T, out *strings.Builder) {
-	out.WriteString("## Whole pieces beside their bands\n\nYards of plain cloth. The bands are of low confidence or from memory; they decide nothing.\n\n| row | piece | band | planned | rows by hand | a row for every panel | |\n|---|---|---|---|---|---|---|\n")
+	out.WriteString("## Whole pieces beside their bands\n\nYards of plain cloth. The bands are of low confidence or from memory; they decide nothing.\n\n| piece | band | planned | rows by hand | a row for every panel | |\n|---|---|---|---|---|---|\n")
 	for _, b := range bands() {
 		l := b.layOut(t)
-		fmt.Fprintf(out, "| %s, %s | %s | %s | %.2f | %.2f | %.2f | %s |\n", b.id, b.conf, b.what, b.text(), yards(l.order), yards(l.rows), yards(l.apart), b.reason(l))
+		fmt.Fprintf(out, "| %s (%s) | %s | %.2f | %.2f | %.2f | %s |\n", b.what, b.conf, b.text(), yards(l.order), yards(l.rows), yards(l.apart), b.reason(l))
 	}
-	out.WriteString("\n\"A row for every panel\" lets only copies of one panel lie side by side, as when a chart is made up piece by piece (row Y10: inside back 1½ yd, arms 2 × 1, seat 1, outside back 1½, the rest 1).\n\n")
+	out.WriteString("\n\"A row for every panel\" lets only copies of one panel lie side by side, as when a chart is made up piece by piece (inside back 1½ yd, arms 2 × 1, seat 1, outside back 1½, the rest 1).\n\n")
 }
 
 // writeItems takes a club armchair apart.
@@ -294,7 +294,7 @@ func pipingCloth(t *testing.T, list furniture.List) length.Length {
 // writeWidths sets other widths of plain cloth beside a published table (made for
 // garments).
 func writeWidths(t *testing.T, out *strings.Builder) {
-	out.WriteString("## Other widths of plain cloth\n\nTimes what 54 in cloth takes, mean over the same pieces; published means of a 12-row table for garments (row Y24).\n\n| width | by area | published | planned | least | most |\n|---|---|---|---|---|---|\n")
+	out.WriteString("## Other widths of plain cloth\n\nTimes what 54 in cloth takes, mean over the same pieces; published means of a 12-row table for garments.\n\n| width | by area | published | planned | least | most |\n|---|---|---|---|---|---|\n")
 	for _, row := range []struct {
 		inches    length.Length
 		published float64

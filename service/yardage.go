@@ -12,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/calc/verify"
 )
@@ -24,6 +25,7 @@ type YardageRequest struct {
 	Pieces []length.Length // of the same cloth, in hand
 	Panels []panel.Panel
 	Effort plan.Effort
+	Shop   practice.Set // what the workroom goes by
 	// Obstacles are what each panel must pass, by its index; for the drawing only.
 	Obstacles map[int][]relief.Obstacle
 }
@@ -35,7 +37,7 @@ func (r YardageRequest) ReliefCuts(i int) []relief.Cut {
 		return nil
 	}
 	p := r.Panels[i]
-	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i]})
+	return relief.Cuts(relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: r.Obstacles[i], Shop: r.Shop})
 }
 
 // Job is what is planned.

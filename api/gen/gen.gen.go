@@ -4652,6 +4652,9 @@ type CuttingListLoosened struct {
 	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
 	Instead MatchHow `json:"instead"`
 
+	// Off How far from the place wished for the motif now lies. The panel, with those that run on from it, has no nearer place between the selvedges. Left out when no such place is on the panel, and when the wish itself is kept and only its twin given up.
+	Off *Quantity `json:"off,omitempty"`
+
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
@@ -6949,7 +6952,7 @@ type Match struct {
 	// Offset For `runs-on`, moves this panel along the seam from middle on middle; to the right or downwards, or the other way when negative; at most 100 m.
 	Offset *Length `json:"offset,omitempty"`
 
-	// Point For `anchor`, from the top left of the finished size and inside it.
+	// Point For `anchor`, from the top left of the finished size and inside it. With `across` and `along` a motif is wished there and not in the middle; each heeds its own direction only.
 	Point *struct {
 		// Across A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 		//

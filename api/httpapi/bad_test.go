@@ -191,6 +191,7 @@ func wrongLinks() []badRequest {
 			"#/panels/3/match/point missing", "#/panels/3/turn not-allowed"}},
 		{"anchor outside", seat, `{"how": "anchor", "point": {"across": "61 cm", "along": "-1 cm"}}`, []string{
 			"#/panels/1/match/point/across too-large", "#/panels/1/match/point/along too-small"}},
+		{"across outside", `{"how": "centred", "motif": "heron"}`, `{"how": "across", "point": {"across": "-1 cm", "along": "0 cm"}}`, one("#/panels/0/match/point/across too-small")},
 		{"half a point", seat, `{"how": "anchor", "point": {"across": "1 cm"}}`, one("#/panels/1/match/point/along missing")},
 		{"point at the corner on centred", `"motif": "heron"`, `"point": {"across": "0 cm", "along": "0 cm"}`, one("#/panels/0/match/point not-allowed")},
 		{"strays under free", free, `"match": {"how": "free", "edge": "top", "offset": "0 cm", "from": "IB", "motif": "heron", "tolerance": "1 mm"}`, []string{

@@ -7,14 +7,11 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/fault"
-	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
-
-// defaultCoverThickness is that of the cloth over the buttons when none is given.
-const defaultCoverThickness = length.Millimetre / 2
 
 // AnswerButtoning reads a request body and answers it, as AnswerYardage does.
 func (s *Server) AnswerButtoning(ctx context.Context, body []byte) (*service.ButtoningAnswer, *Problem) {
@@ -45,13 +42,11 @@ func buttoningFromWire(w *gen.ButtoningRequest) (service.ButtoningRequest, fault
 		Grid:    t.buttonGrid(&w.Grid, root.Field("grid")),
 		Vary:    lengthFrom(value(w.Grid.Vary)),
 		Depth:   lengthFrom(w.Depth),
-		Amount:  buttoning.UsualAmount,
 		Eased:   value(w.Edge) == gen.ButtoningRequestEdgeEased,
 		Cloth:   t.cloth(&w.Cloth, root.Field("cloth")),
 		Join:    value(w.Join) != gen.ButtoningRequestJoinNever,
-		Seam:    defaultJoinSeam,
 		Aim:     t.buttoningAim(w.Aim, root.Field("aim")),
-		Buttons: buttonWish(&w.Buttons),
+		Buttons: t.buttonWish(&w.Buttons),
 	}
 	if w.Groove != nil {
 		groove := lengthFrom(*w.Groove)
@@ -59,19 +54,16 @@ func buttoningFromWire(w *gen.ButtoningRequest) (service.ButtoningRequest, fault
 	}
 	if a := w.Allowance; a != nil {
 		req.Model = modelFrom(value(a.How))
-		if a.Amount != nil {
-			req.Amount = lengthFrom(*a.Amount)
-		}
+		t.own(practice.ButtoningAmount, a.Amount)
 	}
-	if w.JoinSeam != nil {
-		req.Seam = lengthFrom(*w.JoinSeam)
-	}
+	t.own(practice.PanelJoin, w.JoinSeam)
 	if w.Lies != nil {
 		req.Lies = buttoning.Shift{X: lengthFrom(value(w.Lies.Across)), Y: lengthFrom(value(w.Lies.Along))}
 	}
 	for _, m := range value(w.MotifSizes) {
 		req.Sizes = append(req.Sizes, service.MotifSize{Motif: m.Motif, Size: panel.Size{Across: lengthFrom(m.Across), Along: lengthFrom(m.Along)}})
 	}
+	req.Shop = t.shop
 	return req, t.shape
 }
 
@@ -103,7 +95,7 @@ func (t *translator) buttonGrid(w *gen.ButtoningGrid, at fault.Path) buttoning.W
 	g := buttoning.Wish{
 		Rows: value(w.Rows), Columns: value(w.Columns),
 		Width: lengthFrom(value(w.Width)), Height: lengthFrom(value(w.Height)),
-		Buttons: value(w.Buttons), Ratio: buttoning.PleasingRatio(),
+		Buttons: value(w.Buttons), Ratio: buttoning.PleasingRatio(t.shop),
 		Short: value(w.FirstRow) == gen.ButtoningGridFirstRowShort,
 	}
 	switch w.How {
@@ -149,21 +141,11 @@ func (t *translator) buttoningAim(w *gen.ButtoningAim, at fault.Path) *service.B
 	return a
 }
 
-func buttonWish(w *gen.ButtoningButtons) service.ButtonWish {
-	b := service.ButtonWish{
-		Button: buttoning.Button{Lines: w.Lines, Cloth: defaultCoverThickness},
-		Motif:  w.Motif, Tufts: value(w.Behind) == gen.ButtoningButtonsBehindTufts,
-		Through: buttoning.UsualThrough, Tie: buttoning.UsualTie,
-	}
-	if w.Thickness != nil {
-		b.Button.Cloth = lengthFrom(*w.Thickness)
-	}
-	if w.Through != nil {
-		b.Through = lengthFrom(*w.Through)
-	}
-	if w.Tie != nil {
-		b.Tie = lengthFrom(*w.Tie)
-	}
+func (t *translator) buttonWish(w *gen.ButtoningButtons) service.ButtonWish {
+	b := service.ButtonWish{Lines: w.Lines, Motif: w.Motif, Tufts: value(w.Behind) == gen.ButtoningButtonsBehindTufts}
+	t.own(practice.ButtonCloth, w.Thickness)
+	t.own(practice.ButtonThrough, w.Through)
+	t.own(practice.ButtonTie, w.Tie)
 	for _, o := range value(w.Offcuts) {
 		b.Offcuts = append(b.Offcuts, panel.Size{Across: lengthFrom(o.Across), Along: lengthFrom(o.Along)})
 	}

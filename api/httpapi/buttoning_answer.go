@@ -107,7 +107,9 @@ func rowsToWire(rows []buttoning.Row) []gen.ButtoningRow {
 	return list
 }
 
-func wholeMM(l length.Length) int { return int(buttoning.Tape(l) / length.Millimetre) }
+func wholeMM(l length.Length) int {
+	return int(l.Round(length.Millimetre, length.Nearest) / length.Millimetre)
+}
 
 func (w buttoningWriter) pleats() []gen.ButtoningPleats {
 	list := []gen.ButtoningPleats{}
@@ -184,10 +186,10 @@ func toMillionth(x float64) float64 {
 }
 
 func (w buttoningWriter) buttons() gen.ButtoningButtonsAnswer {
-	b, wish := w.ans.Buttons, w.ans.Request.Buttons
+	b, wish, button := w.ans.Buttons, w.ans.Request.Buttons, w.ans.Request.Button()
 	g := gen.ButtoningButtonsAnswer{
-		Count: b.Count, Lines: wish.Button.Lines, InHand: b.InHand,
-		Mould: w.quantity(wish.Button.Diameter(), length.Nearest), Covered: w.quantity(wish.Button.Covered(), length.Nearest), Circle: w.quantity(b.Circle, length.Up),
+		Count: b.Count, Lines: wish.Lines, InHand: b.InHand,
+		Mould: w.quantity(button.Diameter(), length.Nearest), Covered: w.quantity(button.Covered(), length.Nearest), Circle: w.quantity(b.Circle, length.Up),
 		Offcuts: []gen.ButtoningNest{},
 	}
 	for _, n := range b.Offcuts {

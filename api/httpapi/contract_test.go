@@ -112,14 +112,14 @@ func TestPlanFaultKindsAreTheContract(t *testing.T) {
 	}
 	declared := declaredKinds(t)
 	if want := append(have, string(verify.FlawBadJob), string(verify.FlawOutOfRange), string(verify.FlawUnknownPanel)); !equal(declared, want) {
-		t.Errorf("calc/plan declares %q, this test knows %q", declared, want)
+		t.Errorf("calc/verify declares %q, this test knows %q", declared, want)
 	}
 }
 
-// declaredKinds are the constants of type FlawKind in the source of calc/plan.
+// declaredKinds are the constants of type FlawKind in the source of calc/verify.
 func declaredKinds(t *testing.T) []string {
 	t.Helper()
-	file, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", "calc", "plan", "check.go"), nil, 0)
+	file, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", "calc", "verify", "check.go"), nil, 0)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,12 +11,9 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
-
-// defaultClothWidth is that of a cloth that is not chosen: the usual 54 in,
-// traded as 137 cm.
-const defaultClothWidth = 137 * length.Centimetre
 
 // estimateFromWire translates a request, as requestFromWire does.
 func estimateFromWire(w *gen.EstimateRequest) (service.EstimateRequest, fault.List) {
@@ -26,7 +23,7 @@ func estimateFromWire(w *gen.EstimateRequest) (service.EstimateRequest, fault.Li
 		Piece: furniture.Piece{
 			Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Measures: make(map[string]length.Length), Options: value(w.Options),
 		},
-		Width: defaultClothWidth,
+		Width: t.shop.Length(practice.UsualCloth), Shop: t.shop,
 	}
 	if w.Count != nil {
 		req.Piece.Count = *w.Count

@@ -11,8 +11,10 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foam"
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
@@ -46,7 +48,8 @@ func foamFromWire(w *gen.FoamRequest) (service.FoamRequest, fault.List) {
 	var t translator
 	root := fault.Path{}
 	req := service.FoamRequest{Units: unitsFrom(value(w.Units))}
-	req.Kerf = lengthFrom(value(w.Kerf))
+	t.own(practice.FoamKerf, w.Kerf)
+	req.Shop, req.Kerf = t.shop, t.shop.Length(practice.FoamKerf)
 	if w.Currency != nil {
 		req.Currency = t.currency(*w.Currency, root)
 	}
@@ -202,7 +205,7 @@ func (t *translator) foamShape(w *gen.FoamShape, at fault.Path) foam.Shape {
 		s.Ears = foam.EarRight
 	}
 	for _, p := range value(w.Points) {
-		s.Points = append(s.Points, foam.Point{X: fromMM(p.XMm), Y: fromMM(p.YMm)})
+		s.Points = append(s.Points, geom.Point{Across: fromMM(p.XMm), Along: fromMM(p.YMm)})
 	}
 	if !known { // its measures mean nothing
 		s.Form = foam.NoForm

@@ -1,7 +1,6 @@
 package httpapi
 
 import (
-	"math"
 	"strings"
 
 	"github.com/bridletie/bridletie/api/gen"
@@ -75,9 +74,6 @@ func (w foundationWriter) frame(f *foundation.Frame, b *foundation.Built) gen.Fo
 // dashed is a name as the contract has it.
 func dashed(name string) string { return strings.ReplaceAll(name, " ", "-") }
 
-// coordinate is a place in millimetres to six decimals.
-func coordinate(mm float64) gen.Coordinate { return math.Round(mm*1e6) / 1e6 }
-
 func (w foundationWriter) webbing(b *foundation.Webbing) gen.FoundationWebbing {
 	g := gen.FoundationWebbing{
 		Width: w.near(b.Width), Elastic: b.Elastic, UnderSprings: b.WebsUnderSprings, Across: b.Across, Along: b.Along,
@@ -87,7 +83,7 @@ func (w foundationWriter) webbing(b *foundation.Webbing) gen.FoundationWebbing {
 	for i, one := range b.Webs {
 		web := gen.FoundationWeb{
 			Way: gen.FoundationWebWayAcross, Number: one.Number, Span: w.up(one.Span), Cut: w.up(one.Cut), Over: []int{},
-			X1Mm: coordinate(one.From.X), Y1Mm: coordinate(one.From.Y), X2Mm: coordinate(one.To.X), Y2Mm: coordinate(one.To.Y),
+			X1Mm: one.From.Across.MM(), Y1Mm: one.From.Along.MM(), X2Mm: one.To.Across.MM(), Y2Mm: one.To.Along.MM(),
 		}
 		if one.Way == foundation.Along {
 			web.Way = gen.FoundationWebWayAlong
@@ -105,7 +101,7 @@ func (w foundationWriter) springs(b *foundation.Built) *gen.FoundationSprings {
 		Strands: b.Lashing.Strands, Cord: w.up(b.Lashing.Cord),
 	}
 	for i, p := range b.Grid.Centres {
-		g.Centres[i] = gen.FoundationPoint{XMm: coordinate(p.X), YMm: coordinate(p.Y)}
+		g.Centres[i] = gen.FoundationPoint{XMm: p.Across.MM(), YMm: p.Along.MM()}
 	}
 	return g
 }

@@ -12,7 +12,7 @@ import (
 func wireCuttingList(ans *service.CuttingListAnswer, digest string) gen.CuttingListAnswer {
 	w := answerWriter{units: ans.Request.Piece.Units}
 	g := gen.CuttingListAnswer{
-		Covers: []gen.CuttingListCovered{}, Derived: []gen.CuttingListDerived{}, Loosened: []gen.CuttingListLoosened{},
+		Covers: []gen.CuttingListCovered{}, Derived: []gen.CuttingListDerived{},
 		Runs: []gen.CuttingListRun{}, Buttoned: []gen.CuttingListButtoned{}, Fillings: []gen.CuttingListFilling{},
 		Frames: []gen.CuttingListFrame{}, Assumed: []gen.CuttingListAssumed{},
 		Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
@@ -34,15 +34,26 @@ func wireCuttingList(ans *service.CuttingListAnswer, digest string) gen.CuttingL
 			Panel: p.ID, Across: w.quantity(cut.Across, length.Up), Along: w.quantity(cut.Along, length.Up), How: p.How,
 		})
 	}
-	for _, l := range ans.Loosened {
-		g.Loosened = append(g.Loosened, gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: l.Why})
-	}
+	g.Loosened = w.loosened(ans.Loosened)
 	for _, m := range ans.List.Assumed {
 		g.Assumed = append(g.Assumed, gen.CuttingListAssumed{Measure: m.ID, Name: m.Name, Taken: w.quantity(m.Typical, length.Nearest)})
 	}
 	w.needs(&g, ans.List)
 	g.Fire = w.fireStacks(ans)
 	return g
+}
+
+// loosened are the wishes that a cloth cannot keep. The list is never null.
+func (w answerWriter) loosened(list []service.Loosened) []gen.CuttingListLoosened {
+	out := make([]gen.CuttingListLoosened, len(list))
+	for i, l := range list {
+		out[i] = gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: l.Why}
+		if l.Moved {
+			off := w.quantity(l.Off, length.Nearest)
+			out[i].Off = &off
+		}
+	}
+	return out
 }
 
 // fireStacks are the layers in the form in which /v1/fire-check takes them.
@@ -145,7 +156,10 @@ func wireMatch(m panel.Match) *gen.Match {
 		set(&g.From, m.From)
 		set(&g.Edge, [...]gen.MatchEdge{gen.MatchEdgeBottom, gen.MatchEdgeTop, gen.MatchEdgeLeft, gen.MatchEdgeRight}[m.Edge])
 		set(&g.Offset, text(m.Offset))
-	case panel.Anchor:
+	case panel.Anchor, panel.Across, panel.Along:
+		if !m.HasPoint() {
+			break
+		}
 		g.Point = &struct {
 			Across gen.Length `json:"across"`
 			Along  gen.Length `json:"along"`

@@ -91,7 +91,9 @@ func TestCuttingListGoesToYardage(t *testing.T) {
 func TestPanelsComeBackAsTheyWere(t *testing.T) {
 	c := newClient(t, options())
 	sent := `[{"allow":{"bottom":"20 mm","left":"5 mm","top":"10 mm"},"count":2,"id":"A","join":"halves","joinSeam":"12 mm","match":{"how":"anchor","motif":"heron","point":{"across":"100 mm","along":"200 mm"},"tolerance":"3 mm"},"name":"one","size":{"across":"300 mm","along":"400 mm"},"turn":"half"},` +
-		`{"count":2,"id":"B","match":{"edge":"left","from":"A","how":"runs-on","offset":"7 mm"},"pair":"B","pairAs":"same","size":{"across":"300 mm","along":"400 mm"},"turn":"quarter"}]`
+		`{"count":2,"id":"B","match":{"edge":"left","from":"A","how":"runs-on","offset":"7 mm"},"pair":"B","pairAs":"same","size":{"across":"300 mm","along":"400 mm"},"turn":"quarter"},` +
+		`{"count":1,"id":"C","match":{"how":"across","point":{"across":"0 mm","along":"0 mm"}},"size":{"across":"300 mm","along":"400 mm"}},` +
+		`{"count":1,"id":"D","match":{"how":"along"},"size":{"across":"300 mm","along":"400 mm"}}]`
 	w := c.postCuttingList(`{"kind":"carver","drop":["SEAT","IB","OB","PAD"],"replace":` + sent + `}`)
 	var answer struct {
 		Covers []struct {

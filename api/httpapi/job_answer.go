@@ -131,10 +131,7 @@ func wireJobCloth(ans *job.Answer, p *job.Plan, digest string) gen.JobClothAnswe
 		why := ans.Why(p)
 		g.Order, g.ForPanels, g.ForPiping, g.ForButtons, g.Why = &order, &panels, &piping, &buttons, &why
 	}
-	loosened := make([]gen.CuttingListLoosened, len(p.Loosened))
-	for i, l := range p.Loosened {
-		loosened[i] = gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: l.Why}
-	}
+	loosened := w.loosened(p.Loosened)
 	g.Loosened = &loosened
 	if y := p.Plan.Answer; y != nil {
 		list := make([]gen.Panel, len(y.Request.Panels))

@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
@@ -173,14 +174,8 @@ func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) job.Covers
 	return job.Covers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
 }
 
-// The usual buttoning of a job (common practice, no source).
-const (
-	usualDiamondWide = "11 cm"
-	usualDiamondTall = "16 cm"
-	usualButtonEdge  = "8 cm"
-	usualWells       = "30 mm"
-	usualButtonLines = 28
-)
+// usual is the workroom's figure as the wire has it.
+func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k).String() }
 
 // chart reads how a piece is buttoned, as /v1/buttoning does, with what is usual
 // for what is left out.
@@ -188,12 +183,12 @@ func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningR
 	if w == nil {
 		w = &gen.JobButtoning{}
 	}
-	wide, tall, edge := usualDiamondWide, usualDiamondTall, usualButtonEdge
+	wide, tall, edge := t.usual(practice.UsualDiamondWidth), t.usual(practice.UsualDiamondHeight), t.usual(practice.UsualButtonEdge)
 	full := gen.ButtoningRequest{
 		Panel:     gen.ButtoningPanel{Crown: w.Crown, Margins: w.Margins},
 		Grid:      gen.ButtoningGrid{How: gen.ButtoningGridHowSpacing, Width: &wide, Height: &tall},
-		Depth:     usualWells,
-		Buttons:   gen.ButtoningButtons{Lines: usualButtonLines},
+		Depth:     t.usual(practice.UsualWells),
+		Buttons:   gen.ButtoningButtons{Lines: int(t.shop.Count(practice.UsualButton))},
 		Groove:    w.Groove,
 		Allowance: w.Allowance, Edge: (*gen.ButtoningRequestEdge)(w.Edge), MotifSizes: w.MotifSizes, Lies: w.Lies, Aim: w.Aim,
 		Join: (*gen.ButtoningRequestJoin)(w.Join), JoinSeam: w.JoinSeam,
@@ -219,7 +214,7 @@ func (t *jobReader) jobPiping(w *gen.JobPiping, req *job.Request) {
 	if w == nil {
 		w = &gen.JobPiping{}
 	}
-	full := gen.PipingRequest{Units: wireUnits(req.Units), Cord: gen.PipingCord{Diameter: "4 mm"}, Strip: w.Strip, Joins: w.Joins}
+	full := gen.PipingRequest{Units: wireUnits(req.Units), Cord: gen.PipingCord{Diameter: t.usual(practice.UsualCord)}, Strip: w.Strip, Joins: w.Joins}
 	if w.Cord != nil {
 		full.Cord = *w.Cord
 	}
@@ -246,7 +241,7 @@ func wireUnits(s length.System) *gen.Units {
 
 func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 	if w == nil {
-		req.Foam = job.UsualFoam()
+		req.Foam = job.UsualFoam(t.shop)
 		return
 	}
 	at := fault.At("foam")

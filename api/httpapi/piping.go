@@ -6,8 +6,8 @@ import (
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
-	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
 )
@@ -30,32 +30,29 @@ func (h handlers) Piping(ctx context.Context, _ gen.PipingRequestObject) (gen.Pi
 // VisitPipingResponse sends the answer.
 func (r reply) VisitPipingResponse(w http.ResponseWriter) error { return r.write(w) }
 
-// pipingFromWire translates a request, as requestFromWire does. What is left out
-// gets its usual value here, so that 0 means nothing where it is given.
+// pipingFromWire translates a request, as requestFromWire does.
 func pipingFromWire(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 	var t translator
 	root := fault.Path{}
 	strip, joins := value(w.Strip), value(w.Joins)
 	req := service.PipingRequest{
-		Units:     unitsFrom(value(w.Units)),
-		Cord:      lengthFrom(w.Cord.Diameter),
-		Double:    value(w.Cord.Double),
-		Thickness: pipingLength(strip.Thickness, piping.UsualThickness),
-		Seam:      pipingLength(strip.Seam, piping.UsualSeam),
-		Width:     t.positive(strip.Width, root.Field("strip").Field("width")),
-		Step:      pipingLength(strip.Step, piping.UsualStep),
-		Angle:     piping.TrueBias,
-		OneLean:   value(strip.SameWay),
-		Least:     pipingLength(strip.LeastPiece, piping.UsualLeast),
-		JoinSeam:  pipingLength(joins.Seam, piping.UsualJoinSeam),
-		Overlap:   pipingLength(joins.Overlap, piping.UsualOverlap),
-		Ends:      pipingLength(joins.Ends, piping.UsualEnds),
-		Corner:    pipingLength(joins.Corner, piping.UsualCorner),
-		HasCloth:  w.Cloth != nil,
+		Units:    unitsFrom(value(w.Units)),
+		Cord:     lengthFrom(w.Cord.Diameter),
+		Double:   value(w.Cord.Double),
+		Width:    t.positive(strip.Width, root.Field("strip").Field("width")),
+		Angle:    piping.TrueBias,
+		OneLean:  value(strip.SameWay),
+		HasCloth: w.Cloth != nil,
 	}
-	if req.Units == length.Imperial && strip.Step == nil {
-		req.Step = piping.UsualStepInch
-	}
+	t.own(practice.PipingCloth, strip.Thickness)
+	t.own(practice.PipingSeam, strip.Seam)
+	t.own(service.PipingStep(req.Units), strip.Step)
+	t.own(practice.PipingLeast, strip.LeastPiece)
+	t.own(practice.PipingJoin, joins.Seam)
+	t.own(practice.PipingOverlap, joins.Overlap)
+	t.own(practice.PipingEnds, joins.Ends)
+	t.own(practice.PipingCorner, joins.Corner)
+	req.Shop = t.shop
 	if w.Cloth != nil {
 		req.Cloth, req.Sold = t.cloth(w.Cloth, root.Field("cloth")), t.sold(w.Cloth, root.Field("cloth"))
 		if strip.SameWay == nil {
@@ -78,14 +75,6 @@ func pipingFromWire(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 		req.Way = &way
 	}
 	return req, t.shape
-}
-
-// pipingLength is a length, or the usual one when it is left out.
-func pipingLength(s *string, usual length.Length) length.Length {
-	if s == nil {
-		return usual
-	}
-	return lengthFrom(*s)
 }
 
 func (t *translator) pipingStrip(req *service.PipingRequest, w *gen.PipingStripWish, at fault.Path) {

@@ -80,7 +80,7 @@ func wirePipingStrip(number int, s piping.Strip) gen.PipingStrip {
 		g.Offcut = &s.Rect
 	}
 	for k, c := range s.Corners {
-		g.CornersMm[k] = gen.PipingPoint{XMm: c.X.MM(), YMm: c.Y.MM()}
+		g.CornersMm[k] = gen.PipingPoint{XMm: c.Across.MM(), YMm: c.Along.MM()}
 	}
 	return g
 }

@@ -7,17 +7,26 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
 )
 
-// defaultJoinSeam is the seam of a join when none is given.
-const defaultJoinSeam = 15 * length.Millimetre
-
 // translator turns the wire form into the domain's. It records the faults that
 // only the wire form can show: a field that is given as 0 where the domain
 // takes 0 for left out, and a field that is left out where 0 means something.
-type translator struct{ shape fault.List }
+type translator struct {
+	shape fault.List
+	shop  practice.Set // what the workroom goes by, and before it what the request gives
+}
+
+// own takes a figure of the request, where it is given, before that of the
+// workroom.
+func (t *translator) own(k practice.LengthKey, s *string) {
+	if s != nil {
+		t.shop = t.shop.With(k.Give(lengthFrom(*s)))
+	}
+}
 
 // requestFromWire translates a request whose strings are of their formats; one
 // that is not, or is left out, counts as 0.
@@ -138,7 +147,7 @@ func (t *translator) panel(w *gen.Panel, at fault.Path) panel.Panel {
 		Count:    1,
 		Size:     panel.Size{Across: lengthFrom(w.Size.Across), Along: lengthFrom(w.Size.Along)},
 		Allow:    sidesFrom(w.Allow),
-		JoinSeam: defaultJoinSeam,
+		JoinSeam: t.shop.Length(practice.PanelJoin),
 		Pair:     value(w.Pair),
 	}
 	if w.Count != nil {
@@ -201,8 +210,13 @@ func (t *translator) match(w *gen.Match, at fault.Path) panel.Match {
 	}
 	if w.Point != nil {
 		m.Point = panel.Point{Across: lengthFrom(w.Point.Across), Along: lengthFrom(w.Point.Along)}
+		m.AtPoint = m.How != panel.Anchor
 	}
-	t.belongs(at.Field("point"), w.Point != nil, m.How == panel.Anchor, true, "point", "anchor")
+	if w.Point == nil {
+		t.belongs(at.Field("point"), false, m.How == panel.Anchor, true, "point", "anchor")
+	} else {
+		t.belongs(at.Field("point"), true, m.HasPoint(), false, "point", "anchor, across and along")
+	}
 	t.belongs(at.Field("edge"), w.Edge != nil, m.How == panel.RunsOn, true, "edge", "runs-on")
 	t.belongs(at.Field("offset"), w.Offset != nil, m.How == panel.RunsOn, false, "offset", "runs-on")
 	return m

@@ -6,13 +6,8 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
-
-func BenchmarkArc(b *testing.B) {
-	for b.Loop() {
-		Arc(130*mm, 30*mm)
-	}
-}
 
 // benchmarkBest is a search and a map.
 func benchmarkBest(b *testing.B, w Work, p cloth.Pattern, symmetric bool) {
@@ -44,5 +39,5 @@ func BenchmarkSixtyBySixty(b *testing.B) {
 	if !ok {
 		b.Fatal("no grid")
 	}
-	benchmarkBest(b, NewWork(g, Spread{Depth: 35 * mm}), trellis(cloth.Half()), false)
+	benchmarkBest(b, NewWork(g, Spread{Depth: 35 * mm}, practice.Defaults()), trellis(cloth.Half()), false)
 }

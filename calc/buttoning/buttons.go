@@ -4,6 +4,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Line is the unit of button sizes, 1/40 in = 0.635 mm exactly. It is not the
@@ -22,18 +23,18 @@ func (b Button) Diameter() length.Length { return Line * length.Length(b.Lines) 
 // Covered is the diameter once it is covered: sizes are said before covering.
 func (b Button) Covered() length.Length { return b.Diameter() + 2*b.Cloth }
 
-// Circle is the diameter of the circle to cut, twice the mould's and four times
-// the thickness of the cloth, which bends twice on its way round the rim on
-// either side; rounded up to a millimetre. Twice to two and a half times the
-// mould is what printed advice spans.
-func (b Button) Circle() length.Length {
-	up, _ := length.RoundUpTo(2*b.Diameter()+4*b.Cloth, length.Millimetre)
-	return up
+// Circle is the diameter of the circle to cut: so many times the mould's and so
+// many times the thickness of the cloth, rounded up.
+func (b Button) Circle(shop practice.Set) length.Length {
+	disc := practice.Times(b.Diameter(), shop.Number(practice.ButtonDisc)) + practice.Times(b.Cloth, shop.Number(practice.ButtonTurn))
+	return disc.Round(shop.Length(practice.ButtonStep), length.Up)
 }
 
-// TooThick reports whether the circle is more than two and a half times the
-// mould: it would fill the shell before the back can be pressed on.
-func (b Button) TooThick() bool { return 2*b.Circle() > 5*b.Diameter() }
+// TooThick reports whether the circle would fill the shell before the back can
+// be pressed on.
+func (b Button) TooThick(shop practice.Set) bool {
+	return b.Circle(shop) > practice.Part(b.Diameter(), shop.Number(practice.ButtonFull))
+}
 
 // Nest is circles of one size in a rectangle, row on row; every other row is
 // moved by half a circle, so that the rows lie closer (hexagonal packing, whose
@@ -92,7 +93,7 @@ func nestRows(size panel.Size, circle length.Length, square bool) Nest {
 // hexPitch is √3/2 of a circle, rounded up to a micrometre: the least p with
 // 4p² ≥ 3c².
 func hexPitch(circle length.Length) length.Length {
-	c := int64((circle + length.Micrometre - 1) / length.Micrometre)
+	c := int64(length.CeilDiv(circle, length.Micrometre))
 	lo, hi := int64(0), c
 	for lo < hi {
 		mid := (lo + hi) / 2
@@ -153,7 +154,7 @@ func CentredFor(count, motif int, circle, width length.Length, p cloth.Pattern) 
 	c := Centred{Overlap: step > l.h || l.v < circle}
 	from := l.motifs[motif].Across
 	if l.h > 0 {
-		from = floorMod(from-circle/2, l.h) + circle/2
+		from = length.Mod(from-circle/2, l.h) + circle/2
 	}
 	for x := from; x >= circle/2 && x+circle/2 <= width; x += step {
 		at = append(at, x)
@@ -170,7 +171,7 @@ func CentredFor(count, motif int, circle, width length.Length, p cloth.Pattern) 
 	// repeat differ by the drop.
 	heights := make([]length.Length, len(at))
 	for n, x := range at {
-		heights[n] = floorMod(l.dropped(int64((x-from)/max(l.h, 1))), l.v)
+		heights[n] = length.Mod(l.dropped(int64((x-from)/max(l.h, 1))), l.v)
 	}
 	c.Length = window(heights, pitch, count) + circle
 	return c, true
@@ -202,12 +203,8 @@ func sortedLengths(list []length.Length) []length.Length {
 	return out
 }
 
-// The usual figures of the tie: common practice, no source.
-const (
-	UsualThrough = 50 * length.Millimetre
-	UsualTie     = 40 * length.Centimetre
-)
-
 // Twine is what one button takes: there and back through the depth left under
 // the well, and the tie.
-func Twine(depth, through, tie length.Length) length.Length { return 2*(depth+through) + tie }
+func Twine(depth length.Length, shop practice.Set) length.Length {
+	return 2*(depth+shop.Length(practice.ButtonThrough)) + shop.Length(practice.ButtonTie)
+}

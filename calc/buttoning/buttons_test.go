@@ -8,10 +8,11 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // A line is 1/40 in. A printed list of sizes agrees at all but 40, 45 and 80
-// lines, where it is rounded; the watchmaker's line is another (T15, T17).
+// lines, where it is rounded; the watchmaker's line is another.
 func TestLines(t *testing.T) {
 	for _, tc := range []struct {
 		lines int
@@ -26,20 +27,20 @@ func TestLines(t *testing.T) {
 	}
 }
 
-// T16 and T18 (common practice, no source): sizes are before covering; the circle
+// Common practice, no source: sizes are before covering; the circle
 // is twice to two and a half times the mould.
 func TestCircle(t *testing.T) {
 	for lines := 12; lines <= 100; lines++ {
 		for _, cloth := range []length.Length{0, mm / 2, mm, 2 * mm} {
 			b := Button{lines, cloth}
-			if c, d := b.Circle(), b.Diameter(); c < 2*d || c%mm != 0 || b.TooThick() != (c.MM() > 2.5*d.MM()) || b.Covered() != d+2*cloth {
-				t.Errorf("%+v: circle %v of %v, too thick %v", b, c, d, b.TooThick())
+			if c, d := b.Circle(practice.Defaults()), b.Diameter(); c < 2*d || c%mm != 0 || b.TooThick(practice.Defaults()) != (c.MM() > 2.5*d.MM()) || b.Covered() != d+2*cloth {
+				t.Errorf("%+v: circle %v of %v, too thick %v", b, c, d, b.TooThick(practice.Defaults()))
 			}
 		}
 	}
 }
 
-// Rows of a hexagonal packing stand √3/2 apart (M21): 1, 1.866, 2.732, 3.598,
+// Rows of a hexagonal packing stand √3/2 apart: 1, 1.866, 2.732, 3.598,
 // 4.464 diameters for one to five rows.
 func TestHexagonalRows(t *testing.T) {
 	c := 40 * mm
@@ -54,9 +55,8 @@ func TestHexagonalRows(t *testing.T) {
 	}
 }
 
-// Published best packings of unit circles in a square (M19, M20: the
-// published tables of circle packing in a square, to 4 figures): no nest holds more, and 1, 4, 9, 16 are
-// reached.
+// Published best packings of unit circles in a square, as the tables of circle
+// packing give them to 4 figures: no nest holds more, and 1, 4, 9, 16 are reached.
 func TestNestAgainstBestPackings(t *testing.T) {
 	sides := map[int]float64{1: 2, 2: 3.414, 3: 3.931, 4: 4, 5: 4.828, 6: 5.328, 7: 5.732, 8: 5.863, 9: 6, 10: 6.747, 12: 7.144, 16: 8, 20: 8.978}
 	c := 20 * mm
@@ -166,7 +166,7 @@ func TestCentredCircles(t *testing.T) {
 // A printed yardstick: about 60 cm of twine to a button (common practice, no
 // source).
 func TestTwine(t *testing.T) {
-	if got := Twine(4*cm, UsualThrough, UsualTie); got != 58*cm {
+	if got := Twine(4*cm, practice.Defaults()); got != 58*cm {
 		t.Error(got)
 	}
 }

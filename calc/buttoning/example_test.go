@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 const cm = length.Centimetre
@@ -17,7 +18,7 @@ func Example() {
 		Edges: buttoning.Edges{Side: 8 * cm, Top: 9 * cm, Bottom: 12 * cm},
 	}
 	grid, _ := buttoning.GridFor(p, buttoning.Wish{How: buttoning.Spacing, Width: 13 * cm, Height: 19 * cm})
-	work := buttoning.NewWork(grid, buttoning.Spread{Depth: 3 * cm})
+	work := buttoning.NewWork(grid, buttoning.Spread{Depth: 3 * cm}, practice.Defaults())
 	fmt.Println(grid.Buttons(), "buttons; on the cloth a diamond is", work.Cloth.Across, "×", work.Cloth.Along)
 	fmt.Println("first row on the work: ", work.OnWork()[0].Across)
 	fmt.Println("first row on the cloth:", work.OnCloth()[0].Across)
@@ -32,16 +33,13 @@ func Example() {
 		fmt.Println("a heron at", m.Work.X, m.Work.Y, "is shown:", m.Fate == buttoning.Shown)
 	}
 	// Output:
-	// 25 buttons; on the cloth a diamond is 146.618 mm × 201.966 mm
+	// 25 buttons; on the cloth a diamond is 146.618 mm × 201.967 mm
 	// first row on the work:  [-195 mm -65 mm 65 mm 195 mm]
 	// first row on the cloth: [-219.927 mm -73.309 mm 73.309 mm 219.927 mm]
 	// a heron at 0 mm -95 mm is shown: true
 }
 
-func ExampleArc() {
-	fmt.Println(buttoning.Arc(10*cm, 5*cm))
-	fmt.Println(buttoning.DepthFor(3*length.Inch, 3*length.Inch+buttoning.UsualAmount).Text(length.Imperial, length.Nearest))
-	// Output:
-	// 147.894 mm
-	// 1 9/16 in
+func ExampleDepthFor() {
+	fmt.Println(buttoning.DepthFor(3*length.Inch, 3*length.Inch+3*length.Inch/2).Text(length.Imperial, length.Nearest))
+	// Output: 1 9/16 in
 }

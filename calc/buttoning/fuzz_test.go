@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Whatever fits the limits is laid out, mapped and searched without failing, and
@@ -25,7 +26,7 @@ func FuzzWork(f *testing.F) {
 		if !ok {
 			return
 		}
-		w := NewWork(g, Spread{Model: Model(how % 3), Depth: in(depth, 0, 3e8), Amount: UsualAmount})
+		w := NewWork(g, Spread{Model: Model(how % 3), Depth: in(depth, 0, 3e8), Amount: 3 * length.Inch / 2}, practice.Defaults())
 		w.Allow = allRound(m / 4)
 		sum := length.Length(0)
 		for _, i := range w.IntervalsAcross() {

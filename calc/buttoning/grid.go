@@ -3,8 +3,10 @@ package buttoning
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // The limits of a grid.
@@ -29,7 +31,7 @@ type Edges struct{ Side, Top, Bottom length.Length }
 // Over is the finished size as a tape lies over the dome: the parabola over each
 // extent with the crown as its rise. A flat panel keeps its size.
 func (p Panel) Over() panel.Size {
-	return panel.Size{Across: Arc(p.Size.Across, p.Crown), Along: Arc(p.Size.Along, p.Crown)}
+	return panel.Size{Across: geom.Parabola(p.Size.Across, p.Crown), Along: geom.Parabola(p.Size.Along, p.Crown)}
 }
 
 // How says by what the grid is given.
@@ -46,10 +48,15 @@ const (
 // Ratio is height to width.
 type Ratio struct{ Num, Den int64 }
 
-// PleasingRatio is the height of a diamond for its width where none is wished:
-// common practice, no source. Printed diamonds of 3 × 5, 4 × 6 and 5 × 7 in
-// lie around it.
-func PleasingRatio() Ratio { return Ratio{3, 2} }
+// PleasingRatio is the height of a diamond for its width where none is wished.
+func PleasingRatio(shop practice.Set) Ratio {
+	num, den := shop.Number(practice.DiamondHeight), int64(practice.One)
+	a, b := num, den
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return Ratio{num / a, den / a}
+}
 
 // Wish is how the grid is given.
 type Wish struct {

@@ -134,7 +134,7 @@ func (f *fitter) part(from, to length.Length) Part {
 	p := Part{From: from, To: to, Fits: to-from <= f.width}
 	if h := f.pattern.WidthRepeat; h > 0 && p.Fits {
 		// The first motif is woven at Across from the selvedge, and lies at shift.X.
-		p.Selvedge = floorMod(f.pattern.Principal()[0].Across+from-f.shift.X, h)
+		p.Selvedge = length.Mod(f.pattern.Principal()[0].Across+from-f.shift.X, h)
 		if p.Fits = p.Selvedge+to-from <= f.width; !p.Fits {
 			p.Selvedge = 0
 		}

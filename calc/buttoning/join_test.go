@@ -7,6 +7,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // checkJoined knows nothing of how covers are made up: it names what is wrong
@@ -32,7 +33,7 @@ func checkJoined(t *rapid.T, w Work, width, seam length.Length, p cloth.Pattern,
 		}
 		if h := p.WidthRepeat; part.Fits && h > 0 {
 			// The first motif, counted from the selvedge and from the centre line.
-			if off := floorMod(p.Principal()[0].Across-part.Selvedge+part.From-s.X, h); off != 0 {
+			if off := length.Mod(p.Principal()[0].Across-part.Selvedge+part.From-s.X, h); off != 0 {
 				t.Errorf("part %d: the pattern is %v off", i, off)
 			}
 		}
@@ -91,7 +92,7 @@ func TestJoined(t *testing.T) {
 // A banquette of 240 cm from a cloth of 140 cm: three widths.
 func TestJoinedBanquette(t *testing.T) {
 	g, _ := GridFor(Panel{Size: sized(240*cm, 60*cm), Edges: Edges{8 * cm, 8 * cm, 8 * cm}}, Wish{Rows: 4, Columns: 15})
-	w := NewWork(g, Spread{Depth: 35 * mm})
+	w := NewWork(g, Spread{Depth: 35 * mm}, practice.Defaults())
 	w.Allow = allRound(6 * cm)
 	j, ok := w.Joined(140*cm, 15*mm, cloth.Pattern{}, Shift{})
 	if !ok || len(j.Parts) != 3 || j.Joins[0].K != -j.Joins[1].K-1 {

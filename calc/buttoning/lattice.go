@@ -40,10 +40,7 @@ func latticeOf(p cloth.Pattern) lattice {
 
 // dropped is by how much column i is lower, modulo v.
 func (l lattice) dropped(i int64) length.Length {
-	if i %= l.drop.Den; i < 0 {
-		i += l.drop.Den
-	}
-	return l.drops[i]
+	return l.drops[length.Mod(i, l.drop.Den)]
 }
 
 // offset is from (x, y) to the nearest place of motif k, and its square in
@@ -131,7 +128,7 @@ func (l lattice) skew(k int, s Shift) length.Length {
 		_, _, square := l.offset(k, s, -x, y)
 		worst = max(worst, square)
 	}
-	return length.Length(math.Ceil(math.Sqrt(worst) * 1000))
+	return length.RoundMM(math.Sqrt(worst)/1000, length.Nanometre, length.Up)
 }
 
 func has(list []length.Length, x length.Length) bool {

@@ -3,6 +3,7 @@ package buttoning
 import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Work is a grid with its depth: the places on the work and on the cloth.
@@ -18,10 +19,10 @@ type Work struct {
 }
 
 // NewWork spreads a grid out on the cloth.
-func NewWork(g Grid, s Spread) Work {
+func NewWork(g Grid, s Spread, shop practice.Set) Work {
 	d := g.Diamond()
 	return Work{
-		Grid: g, Spread: s, Groove: s.Depth / 2,
+		Grid: g, Spread: s, Groove: practice.Part(s.Depth, shop.Number(practice.ButtoningGroove)),
 		Cloth: panel.Size{Across: s.Over(d.Across), Along: s.Over(d.Along)},
 		Runs:  Edges{Side: s.Edge(g.Edges.Side), Top: s.Edge(g.Edges.Top), Bottom: s.Edge(g.Edges.Bottom)},
 	}
@@ -96,15 +97,6 @@ func (w Work) rows(along, across func(int) length.Length) []Row {
 		}
 	}
 	return rows
-}
-
-// Tape is a place to the nearest millimetre, halves away from the centre line.
-// Each place is rounded by itself, from the line, so that no error adds up.
-func Tape(l length.Length) length.Length {
-	if l < 0 {
-		return -Tape(-l)
-	}
-	return (l + length.Millimetre/2) / length.Millimetre * length.Millimetre
 }
 
 // Spot is a diamond or a button, by its row and its number in the row, both
@@ -255,10 +247,12 @@ func (w Work) alongAt(y length.Length) length.Length {
 // half becomes work, and beyond it, where a run becomes a margin.
 func shorten(at, half, work, run, margin length.Length) length.Length {
 	if at <= half {
-		return scale(at, work, half)
+		on, _ := length.Scale(at, int64(work), int64(half), length.Nearest)
+		return on
 	}
 	if at >= half+run || run <= 0 {
 		return work + margin
 	}
-	return work + scale(at-half, margin, run)
+	past, _ := length.Scale(at-half, int64(margin), int64(run), length.Nearest)
+	return work + past
 }

@@ -114,7 +114,7 @@ func (l lattice) columns(k int, s Shift, half length.Length) []column {
 		return []column{{}}
 	}
 	x0 := s.X + l.dx[k]
-	first := -half + floorMod(x0+half, l.h)
+	first := -half + length.Mod(x0+half, l.h)
 	var out []column
 	for x := first; x <= half; x += l.h {
 		out = append(out, column{int64((x - x0) / l.h), x})
@@ -129,7 +129,7 @@ func (l lattice) along(k int, s Shift, i int64, top, bottom length.Length) []len
 	}
 	y0 := s.Y + l.dy[k] + l.dropped(i)
 	var out []length.Length
-	for y := -top + floorMod(y0+top, l.v); y <= bottom; y += l.v {
+	for y := -top + length.Mod(y0+top, l.v); y <= bottom; y += l.v {
 		out = append(out, y)
 	}
 	return out

@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 func trellis(drop cloth.Drop) cloth.Pattern {
@@ -23,7 +24,7 @@ func bench(t testing.TB, rows, columns int) Work {
 	if !ok {
 		t.Fatal("no grid")
 	}
-	return NewWork(g, Spread{Depth: 35 * mm})
+	return NewWork(g, Spread{Depth: 35 * mm}, practice.Defaults())
 }
 
 func drawPattern(t *rapid.T) cloth.Pattern {

@@ -1,8 +1,7 @@
 package buttoning
 
 import (
-	"math"
-
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -32,7 +31,7 @@ type Pleats struct {
 // diamonds beside it has too much. Those middles are as far apart as two
 // neighbouring buttons, s on the work and s' on the cloth, and the surface
 // between them sinks to the groove g: the pleat takes up s' − L(s, g), L as for
-// ArcMM. It is a model, not a rule of the trade: no published source was found
+// geom.ParabolaMM. It is a model, not a rule of the trade: no published source was found
 // for the depth of a groove. A pleat to an edge takes up the whole difference of
 // one diamond, its width at the top and the bottom, its height at the sides.
 func (w Work) Pleats() []Pleats {
@@ -73,11 +72,7 @@ func countIf(there bool, n int) int {
 // negative, and nothing for wells of no depth.
 func (w Work) takeUp() length.Length {
 	d := w.Diamond()
-	s := hypotenuse(d.Across.MM()/2, d.Along.MM()/2)
-	over := hypotenuse(w.Cloth.Across.MM()/2, w.Cloth.Along.MM()/2)
-	um := math.Floor((over-ArcMM(s, w.Groove.MM()))*1000 + 0.5)
-	return max(length.Length(um)*length.Micrometre, 0)
+	s := geom.Hypot(d.Across.MM()/2, d.Along.MM()/2)
+	over := geom.Hypot(w.Cloth.Across.MM()/2, w.Cloth.Along.MM()/2)
+	return max(length.RoundMM(over-geom.ParabolaMM(s, w.Groove.MM()), length.Micrometre, length.Nearest), 0)
 }
-
-// hypotenuse keeps to plain operations, each rounded once.
-func hypotenuse(a, b float64) float64 { return math.Sqrt(float64(a*a) + float64(b*b)) }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -153,7 +154,7 @@ func (l lattice) stepsOf(repeat length.Length) int64 {
 	if repeat == 0 {
 		return 1
 	}
-	return int64((repeat + Step - 1) / Step)
+	return int64(length.CeilDiv(repeat, Step))
 }
 
 // at is the place of a step, from minus half the repeat on; odd steps of a
@@ -162,7 +163,7 @@ func at(n int64, repeat length.Length) length.Length {
 	if repeat == 0 {
 		return 0
 	}
-	return length.Length(n)*Step - repeat/2/Step*Step
+	return length.Length(n)*Step - (repeat/2).Round(Step, length.Down)
 }
 
 // strip is the shifts across that are looked at together: a run of steps, or
@@ -304,7 +305,7 @@ func (f *finder) bound(r region) float64 {
 	if r.x.fixed {
 		across = 0
 	}
-	slack := hypotenuse(across, float64(r.y.size())*half) + 0.01
+	slack := geom.Hypot(across, float64(r.y.size())*half) + 0.01
 	return f.gain(f.middle(r.x, r.y), slack)
 }
 

@@ -36,15 +36,15 @@ func (s Sold) Order(need length.Length) (length.Length, error) {
 		return 0, nil
 	}
 	const whole = int64(1_000_000)
-	grown, ok := scaleUp(int64(need), whole+int64(s.Flaw), whole)
+	grown, ok := length.Scale(need, whole+int64(s.Flaw), whole, length.Up)
 	if !ok {
 		return 0, ErrTooLong
 	}
-	grown, ok = scaleUp(grown, whole, whole-int64(s.Shrinkage))
+	grown, ok = length.Scale(grown, whole, whole-int64(s.Shrinkage), length.Up)
 	if !ok {
 		return 0, ErrTooLong
 	}
-	order := max(length.Length(grown), s.Minimum)
+	order := max(grown, s.Minimum)
 	if s.Step > 0 {
 		if order, ok = length.RoundUpTo(order, s.Step); !ok {
 			return 0, ErrTooLong

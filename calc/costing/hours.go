@@ -1,6 +1,10 @@
 package costing
 
-import "github.com/shopspring/decimal"
+import (
+	"github.com/shopspring/decimal"
+
+	"github.com/bridletie/bridletie/calc/practice"
+)
 
 // Work is how much there is of what hours are reckoned by.
 type Work struct {
@@ -30,69 +34,41 @@ type Preset struct {
 	Operations []Operation
 }
 
-// Presets are the examples that come with the service. They are invented (common
-// practice, no source): every shop has hours of its own.
-func Presets() []Preset {
-	h := func(hundredths int64) decimal.Decimal { return decimal.New(hundredths, -2) }
+// Presets are the examples that come with the service, with the hours of a shop
+// where it has its own.
+func Presets(shop practice.Set) []Preset {
 	return []Preset{
-		{
-			Name: "re-cover", About: "An example: old cover off, new cover on, the stuffing topped up. Replace it with your own hours.",
-			Operations: []Operation{
-				{Name: Strip, PerPiece: h(25), PerPanel: h(8)},
-				{Name: Stuffing, PerFrame: h(40)},
-				{Name: Cutting, PerPiece: h(30), PerPanel: h(7)},
-				{Name: Machining, PerCushion: h(60), PerPanel: h(4), PerMetre: h(8)},
-				{Name: Covering, PerPanel: h(30)},
-				{Name: Buttoning, PerButton: h(9)},
-				{Name: Trimming, PerPiece: h(25), PerPanel: h(3)},
-				{Name: Collection, PerPiece: h(50)},
-			},
-		},
-		{
-			Name: "rebuild", About: "An example: down to the frame and up again, with webbing, springs and new stuffing. Replace it with your own hours.",
-			Operations: []Operation{
-				{Name: Strip, PerPiece: h(50), PerPanel: h(12)},
-				{Name: FrameRepair, PerPiece: h(75)},
-				{Name: Foundation, PerFrame: h(220)},
-				{Name: Stuffing, PerFrame: h(260)},
-				{Name: Cutting, PerPiece: h(30), PerPanel: h(7)},
-				{Name: Machining, PerCushion: h(60), PerPanel: h(4), PerMetre: h(8)},
-				{Name: Covering, PerPanel: h(35)},
-				{Name: Buttoning, PerButton: h(9)},
-				{Name: Trimming, PerPiece: h(25), PerPanel: h(3)},
-				{Name: Collection, PerPiece: h(50)},
-			},
-		},
-		{
-			Name: "new-work", About: "An example: a new frame upholstered for the first time. Replace it with your own hours.",
-			Operations: []Operation{
-				{Name: Foundation, PerFrame: h(200)},
-				{Name: Stuffing, PerFrame: h(240)},
-				{Name: Cutting, PerPiece: h(30), PerPanel: h(7)},
-				{Name: Machining, PerCushion: h(60), PerPanel: h(4), PerMetre: h(8)},
-				{Name: Covering, PerPanel: h(32)},
-				{Name: Buttoning, PerButton: h(9)},
-				{Name: Trimming, PerPiece: h(25), PerPanel: h(3)},
-				{Name: Collection, PerPiece: h(50)},
-			},
-		},
+		{"re-cover", "An example: old cover off, new cover on, the stuffing topped up. Replace it with your own hours.", operations(practice.Recover, shop)},
+		{"rebuild", "An example: down to the frame and up again, with webbing, springs and new stuffing. Replace it with your own hours.", operations(practice.Rebuild, shop)},
+		{"new-work", "An example: a new frame upholstered for the first time. Replace it with your own hours.", operations(practice.NewWork, shop)},
 	}
 }
 
+func operations(rows []practice.Operation, shop practice.Set) []Operation {
+	h := func(k practice.NumberKey) decimal.Decimal {
+		if k.Setting == nil {
+			return decimal.Decimal{}
+		}
+		return decimal.New(shop.Number(k), -6)
+	}
+	out := make([]Operation, len(rows))
+	for i, o := range rows {
+		out[i] = Operation{
+			Name: o.Name, PerPiece: h(o.Piece), PerPanel: h(o.Panel), PerCushion: h(o.Cushion), PerFrame: h(o.Frame),
+			PerButton: h(o.Button), PerMetre: h(o.Metre),
+		}
+	}
+	return out
+}
+
 // FindPreset is the preset with that name.
-func FindPreset(name string) (Preset, bool) {
-	for _, p := range Presets() {
+func FindPreset(name string, shop practice.Set) (Preset, bool) {
+	for _, p := range Presets(shop) {
 		if p.Name == name {
 			return p, true
 		}
 	}
 	return Preset{}, false
-}
-
-// Hours are the operations that the work takes, at a rate for an hour, without
-// those that take no time.
-func (p Preset) Hours(w Work, rate decimal.Decimal, tax string) []Labour {
-	return Timetable{Preset: p.Name}.Labour(w, rate, tax)
 }
 
 // hours are those of one operation, to the hundredth.

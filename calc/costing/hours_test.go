@@ -8,11 +8,12 @@ import (
 	"pgregory.net/rapid"
 
 	"github.com/bridletie/bridletie/calc/costing"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 func TestPresetsSayThatTheyAreExamples(t *testing.T) {
-	for _, p := range costing.Presets() {
-		if got, ok := costing.FindPreset(p.Name); !ok || got.Name != p.Name {
+	for _, p := range costing.Presets(practice.Defaults()) {
+		if got, ok := costing.FindPreset(p.Name, practice.Defaults()); !ok || got.Name != p.Name {
 			t.Errorf("%s is not found", p.Name)
 		}
 		if p.About[:10] != "An example" || len(p.Operations) == 0 {
@@ -24,7 +25,7 @@ func TestPresetsSayThatTheyAreExamples(t *testing.T) {
 // More work never takes fewer hours.
 func TestMoreWorkTakesMoreHours(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := rapid.SampledFrom(costing.Presets()).Draw(t, "preset")
+		p := rapid.SampledFrom(costing.Presets(practice.Defaults())).Draw(t, "preset")
 		n := rapid.IntRange(0, 50)
 		a := costing.Work{Pieces: n.Draw(t, "pieces"), Panels: n.Draw(t, "panels"), Cushions: n.Draw(t, "cushions"), Frames: n.Draw(t, "frames"), Buttons: n.Draw(t, "buttons"), Piping: amount(t, "piping", 50, 3)}
 		b := a
@@ -32,7 +33,7 @@ func TestMoreWorkTakesMoreHours(t *testing.T) {
 		b.Panels += n.Draw(t, "more panels")
 		b.Buttons += n.Draw(t, "more buttons")
 		b.Piping = b.Piping.Add(amount(t, "more piping", 50, 3))
-		if sum(p.Hours(a, d("1"), "")).GreaterThan(sum(p.Hours(b, d("1"), ""))) {
+		if sum((costing.Timetable{Preset: p.Name}).Labour(a, d("1"), "")).GreaterThan(sum((costing.Timetable{Preset: p.Name}).Labour(b, d("1"), ""))) {
 			t.Fatalf("%+v takes longer than %+v", a, b)
 		}
 	})

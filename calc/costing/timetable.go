@@ -9,6 +9,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // The operations of the bench.
@@ -49,7 +50,8 @@ func Place(operation string) int {
 // Timetable is the hours of a shop: those of a preset, with lines of the shop's
 // own in their place.
 type Timetable struct {
-	Preset string // "": none, and Lines are all
+	Preset string       // "": none, and Lines are all
+	Shop   practice.Set // what the workroom goes by: the hours of the preset
 	// Lines stand in the place of the preset's lines of the same name; others are
 	// added. A line without hours takes an operation out.
 	Lines []Operation
@@ -58,7 +60,7 @@ type Timetable struct {
 // Operations are the operations of the timetable, in the order of the bench;
 // those that the bench does not know in the order in which they were given.
 func (t Timetable) Operations() []Operation {
-	preset, _ := FindPreset(t.Preset)
+	preset, _ := FindPreset(t.Preset, t.Shop)
 	out := slices.Clone(preset.Operations)
 	for _, o := range t.Lines {
 		if i := slices.IndexFunc(out, func(p Operation) bool { return p.Name == o.Name }); i >= 0 {
@@ -100,9 +102,9 @@ const (
 // Faults are what is wrong with the timetable; at is where it stands.
 func (t Timetable) Faults(at fault.Path) fault.List {
 	var c checker
-	if _, ok := FindPreset(t.Preset); !ok && t.Preset != "" {
+	if _, ok := FindPreset(t.Preset, t.Shop); !ok && t.Preset != "" {
 		var names []string
-		for _, p := range Presets() {
+		for _, p := range Presets(t.Shop) {
 			names = append(names, p.Name)
 		}
 		c.Add(at.Field("preset"), fault.NotOneOf, t.Preset, "there is no such example of hours", strings.Join(names, ", "))

@@ -1,6 +1,9 @@
 package foam
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
+)
 
 // Advice is what a published guide or common practice says of a place.
 type Advice struct {
@@ -31,30 +34,17 @@ func Advise(p Place, u Use) Advice {
 	return Advice{"A", "class A: backs and arms at home", bs3379}
 }
 
-// The limits beyond which a foam is warned of. Figures in pounds are of common
-// practice without a source: a seat 1.8 to 3.2 lb/ft³ and 30 to 40 lb, a back at
-// most 20 lb, both at 25 %. 100 kg/m³ and 15 kg/m³ are the range of polyurethane
-// foam (Standards New Zealand, Touchstone, May 2009). Thicknesses: common practice,
-// no source.
-const (
-	lightSeat    = 28_800  // g/m³, 1.8 lb/ft³
-	denseSeat    = 51_300  // 3.2 lb/ft³
-	lightestFoam = 15_000  // of any
-	densestFoam  = 100_000 // of any
-	softSeat     = 133     // N, 30 lbf
-	hardBack     = 89      // N, 20 lbf
-)
-
-func thin(p Place) length.Length {
+// Thin is the least thickness at a place.
+func Thin(p Place) practice.LengthKey {
 	switch p {
 	case Seat:
-		return 75 * length.Millimetre
+		return practice.FoamThinSeat
 	case Back, Scatter:
-		return 50 * length.Millimetre
+		return practice.FoamThinBack
 	case Pad:
-		return 25 * length.Millimetre
+		return practice.FoamThinPad
 	}
-	return 10 * length.Millimetre
+	return practice.FoamThinArm
 }
 
 // Concern is why a foam may not suit.
@@ -73,22 +63,22 @@ const (
 // at 40 % is not made into one at 25 %: it is only known to be the greater, so that
 // a seat too soft at 40 % is too soft at 25 %, while a back that is hard at 40 % may
 // not be at 25 %.
-func Concerns(p Place, thickness length.Length, core Foam) []Concern {
+func Concerns(p Place, thickness length.Length, core Foam, shop practice.Set) []Concern {
 	var out []Concern
 	seat := p == Seat || p == Pad
-	if thickness < thin(p) {
+	if thickness < shop.Length(Thin(p)) {
 		out = append(out, TooThin)
 	}
-	if seat && core.Hardness > 0 && core.Hardness < softSeat {
+	if seat && core.Hardness > 0 && core.Hardness < shop.Count(practice.FoamSoftSeat) {
 		out = append(out, TooSoft)
 	}
-	if p == Back && core.At == 25 && core.Hardness > hardBack {
+	if p == Back && core.At == 25 && core.Hardness > shop.Count(practice.FoamHardestBack) {
 		out = append(out, TooHard)
 	}
 	switch {
-	case core.Density > densestFoam, seat && core.Density > denseSeat:
+	case core.Density > shop.Density(practice.FoamDensest), seat && core.Density > shop.Density(practice.FoamDenseSeat):
 		out = append(out, TooDense)
-	case core.Density < lightestFoam, seat && core.Density < lightSeat:
+	case core.Density < shop.Density(practice.FoamLightest), seat && core.Density < shop.Density(practice.FoamLightSeat):
 		out = append(out, TooLight)
 	}
 	return out

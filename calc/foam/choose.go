@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
@@ -16,7 +17,22 @@ type choice struct {
 	count  int // layers
 }
 
-// foam finds the cheapest choice of a foam's sheets.
+// nests are what is known of the nestings of one foam.
+type nests struct {
+	known map[string]*sheet.Nester // by the sizes of the pieces
+	done  map[nestKey]sheet.Result
+}
+
+// nestKey is a group: the sizes of its pieces, and whichever sheets there are of
+// its thickness.
+type nestKey struct {
+	sizes     string
+	thickness length.Length
+}
+
+// foam finds the cheapest choice of a foam's sheets. Choices differ by the layers
+// that they make; whatever those are, they are nested on all sheets of their
+// thickness that are on sale.
 func (s *solver) foam(f int, wants []want) error {
 	if len(wants) == 0 {
 		return nil
@@ -27,11 +43,14 @@ func (s *solver) foam(f int, wants []want) error {
 		fits[i] = s.fitting(f, w.item)
 	}
 	var best *choice
-	known := make(map[string]*sheet.Nester)
+	known := nests{make(map[string]*sheet.Nester), make(map[nestKey]sheet.Result)}
 	tooMany := false
 	for set := uint(1); set < 1<<len(stock); set++ {
-		c, many := s.choose(f, stock, wants, fits, set, known)
+		c, many := s.layersFrom(f, stock, wants, fits, set)
 		tooMany = tooMany || many
+		if c != nil && !s.nestAll(c, best, &known) {
+			c = nil
+		}
 		if s.halt != nil && s.halt() {
 			return ErrHalted
 		}
@@ -54,9 +73,9 @@ func (s *solver) foam(f int, wants []want) error {
 	return nil
 }
 
-// choose answers with a set of sheets, or with nil where they do not make every
-// thickness.
-func (s *solver) choose(f int, stock []int, wants []want, fits []uint, set uint, known map[string]*sheet.Nester) (c *choice, tooMany bool) {
+// layersFrom are the layers that a set of sheets makes, nil where they do not make
+// every thickness, in groups that are not yet nested.
+func (s *solver) layersFrom(f int, stock []int, wants []want, fits []uint, set uint) (c *choice, tooMany bool) {
 	c = &choice{layers: make([][]Layer, len(wants))}
 	thick := s.thicknesses(f)
 	groups := make([]Group, len(thick))
@@ -93,28 +112,68 @@ func (s *solver) choose(f int, stock []int, wants []want, fits []uint, set uint,
 			continue
 		}
 		g.Foam, g.Thickness = f, thick[j]
-		for n, i := range stock {
-			if set>>n&1 == 1 && s.job.Stock[i].Thickness == thick[j] {
+		for _, i := range stock {
+			if s.job.Stock[i].Thickness == thick[j] {
 				g.Stock = append(g.Stock, i)
 				g.Kinds = append(g.Kinds, s.kind(i))
 			}
 		}
-		var ok bool
-		if g.Nest, ok = s.nest(g, known); !ok {
-			return nil, false
-		}
-		c.cost += g.Nest.Cost
-		c.sheets += len(g.Nest.Sheets)
 		c.groups = append(c.groups, *g)
 	}
 	return c, false
 }
 
-// nest nests a group. Like pieces share what has been searched for them.
-func (s *solver) nest(g *Group, known map[string]*sheet.Nester) (sheet.Result, bool) {
+// nestAll nests the groups of a choice; false where it is certain to cost more than
+// the best so far.
+func (s *solver) nestAll(c, best *choice, known *nests) bool {
+	ids := make([]string, len(c.groups))
+	for i := range c.groups {
+		ids[i] = sizesText(c.groups[i].Sizes)
+	}
+	if best != nil {
+		least := int64(0)
+		for i := range c.groups {
+			_, cost := s.nester(known, ids[i], &c.groups[i]).Bounds(c.groups[i].Kinds)
+			least += cost
+		}
+		if least > best.cost {
+			return false
+		}
+	}
+	for i := range c.groups {
+		g := &c.groups[i]
+		id := nestKey{ids[i], g.Thickness}
+		r, ok := known.done[id]
+		if !ok {
+			var err error
+			if r, err = s.nester(known, ids[i], g).Nest(g.Kinds); err != nil {
+				return false
+			}
+			known.done[id] = r
+		}
+		g.Nest = r
+		c.cost += r.Cost
+		c.sheets += len(r.Sheets)
+	}
+	return true
+}
+
+// nester is that of the sizes of a group. Like pieces share what has been searched
+// for them.
+func (s *solver) nester(known *nests, id string, g *Group) *sheet.Nester {
+	n := known.known[id]
+	if n == nil {
+		n = &sheet.Nester{Pieces: g.Sizes, Kerf: s.job.Kerf, Budget: s.job.Effort.budget(), Halt: s.halt}
+		known.known[id] = n
+	}
+	return n
+}
+
+// sizesText names sizes in their order.
+func sizesText(sizes []sheet.Piece) string {
 	var id strings.Builder
 	last, run := sheet.Piece{}, 0
-	for _, p := range g.Sizes {
+	for _, p := range sizes {
 		if p != last {
 			fmt.Fprint(&id, run, p)
 			last, run = p, 0
@@ -122,11 +181,5 @@ func (s *solver) nest(g *Group, known map[string]*sheet.Nester) (sheet.Result, b
 		run++
 	}
 	fmt.Fprint(&id, run)
-	n := known[id.String()]
-	if n == nil {
-		n = &sheet.Nester{Pieces: g.Sizes, Kerf: s.job.Kerf, Budget: s.job.Effort.budget(), Halt: s.halt}
-		known[id.String()] = n
-	}
-	r, err := n.Nest(g.Kinds)
-	return r, err == nil
+	return id.String()
 }

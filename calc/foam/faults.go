@@ -84,7 +84,7 @@ func itemFaults(l *fault.List, j *Job, it *Item, per map[int]int, at fault.Path)
 	}
 	before := l.Len()
 	shapeFaults(l, &it.Shape, at.Field("shape"))
-	if l.Len() == before && it.Shape.Form == Outline && it.over() > 0 && it.over() <= MaxOver && !soundOutline(it.Shape.Grown(it.over()/2).Points) {
+	if l.Len() == before && it.Shape.Form == Outline && it.over(j.Shop) > 0 && it.over(j.Shop) <= MaxOver && !soundOutline(it.Shape.Grown(it.over(j.Shop)/2).Points) {
 		l.Add(at.Field("shape").Field("points"), fault.NotAllowed, "", "with the over-cut the outline crosses itself", "a smaller over-cut, or an outline without narrow notches")
 	}
 }
@@ -146,7 +146,7 @@ func outlineFaults(l *fault.List, s *Shape, at fault.Path) {
 	}
 	lo, hi := corners(s.Points)
 	n := l.Len()
-	for _, d := range []length.Length{hi.X - lo.X, hi.Y - lo.Y} {
+	for _, d := range []length.Length{hi.Across - lo.Across, hi.Along - lo.Along} {
 		if l.Len() == n {
 			l.Between(at, "an outline", d, MinSide, MaxSide)
 		}
@@ -166,7 +166,7 @@ func Faults(j *Job) fault.List {
 	s := &solver{job: j}
 	for i := range j.Items {
 		it := &j.Items[i]
-		w, h := it.Shape.Grown(it.over() / 2).Bounds()
+		w, h := it.Shape.Grown(it.over(j.Shop) / 2).Bounds()
 		s.boxes = append(s.boxes, [2]length.Length{w, h})
 		for _, f := range it.foams() {
 			if s.fitting(f, i) == 0 {

@@ -8,6 +8,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Foam is a quality of foam.
@@ -60,23 +61,14 @@ const (
 	Flush
 )
 
-// The over-cuts, on the whole width. 12 mm is common practice, no source; 25 mm is
-// an inch over in all ways for soft foam, common practice, no source: half an inch
-// of seam all round, to which the foam is cut.
-const (
-	overTight = 12 * length.Millimetre
-	overSoft  = 25 * length.Millimetre
-)
-
-// Over is how much is added to the finished width, half of it on each side: tight
-// 12 mm, flush nothing, by place a seat 12 mm, a back or a scatter cushion 25 mm,
-// an arm or a pad, which is glued to its base, nothing.
-func (f Fit) Over(p Place) length.Length {
+// Over is how much is added to the finished width, half of it on each side: by
+// place nothing for an arm or a pad, which is glued to its base.
+func (f Fit) Over(p Place, shop practice.Set) length.Length {
 	switch {
 	case f == Tight, f == ByPlace && p == Seat:
-		return overTight
+		return shop.Length(practice.FoamOverTight)
 	case f == ByPlace && (p == Back || p == Scatter):
-		return overSoft
+		return shop.Length(practice.FoamOverSoft)
 	}
 	return 0
 }
@@ -110,11 +102,11 @@ type Item struct {
 }
 
 // over is what is added to the finished width.
-func (i *Item) over() length.Length {
+func (i *Item) over(shop practice.Set) length.Length {
 	if i.Over != nil {
 		return *i.Over
 	}
-	return i.Fit.Over(i.Place)
+	return i.Fit.Over(i.Place, shop)
 }
 
 // Wanted is how thick the foam is wanted, crown and all.
@@ -131,6 +123,7 @@ type Job struct {
 	// the least foam is bought.
 	Currency money.Currency
 	Effort   Effort
+	Shop     practice.Set // what the workroom goes by
 }
 
 // Effort is the budget of the search.

@@ -11,8 +11,10 @@ import (
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
@@ -78,8 +80,8 @@ func shapes() map[string]Shape {
 		"rounded":               {Form: Rounded, Across: 50 * cm, Along: 45 * cm, Radius: 6 * cm},
 		"circle":                {Form: Circle, Across: 40 * cm, Along: 40 * cm},
 		"d":                     {Form: DShape, Across: 44 * cm, Along: 46 * cm},
-		"outline":               {Form: Outline, Points: []Point{{0, 0}, {50 * cm, 5 * cm}, {60 * cm, 40 * cm}, {30 * cm, 30 * cm}, {5 * cm, 45 * cm}}},
-		"outline the other way": {Form: Outline, Points: []Point{{0, 0}, {0, 30 * cm}, {50 * cm, 40 * cm}, {60 * cm, 5 * cm}}},
+		"outline":               {Form: Outline, Points: []geom.Point{{}, {Across: 50 * cm, Along: 5 * cm}, {Across: 60 * cm, Along: 40 * cm}, {Across: 30 * cm, Along: 30 * cm}, {Across: 5 * cm, Along: 45 * cm}}},
+		"outline the other way": {Form: Outline, Points: []geom.Point{{}, {Along: 30 * cm}, {Across: 50 * cm, Along: 40 * cm}, {Across: 60 * cm, Along: 5 * cm}}},
 	}
 }
 
@@ -149,15 +151,34 @@ func TestGrownKeepsItsDistance(t *testing.T) {
 }
 
 func TestGrownOutline(t *testing.T) {
-	square := Shape{Form: Outline, Points: []Point{{0, 0}, {10 * cm, 0}, {10 * cm, 10 * cm}, {0, 10 * cm}}}
+	square := Shape{Form: Outline, Points: []geom.Point{{}, {Across: 10 * cm}, {Across: 10 * cm, Along: 10 * cm}, {Along: 10 * cm}}}
 	g := square.Grown(5 * mm)
-	if fmt.Sprint(g.Points) != fmt.Sprint([]Point{{-5 * mm, -5 * mm}, {105 * mm, -5 * mm}, {105 * mm, 105 * mm}, {-5 * mm, 105 * mm}}) {
+	if fmt.Sprint(g.Points) != fmt.Sprint([]geom.Point{{Across: -5 * mm, Along: -5 * mm}, {Across: 105 * mm, Along: -5 * mm}, {Across: 105 * mm, Along: 105 * mm}, {Across: -5 * mm, Along: 105 * mm}}) {
 		t.Errorf("%v", g.Points)
 	}
-	bow := []Point{{0, 0}, {10 * cm, 10 * cm}, {10 * cm, 0}, {0, 10 * cm}}
-	if soundOutline(bow) || !soundOutline(square.Points) || soundOutline([]Point{{0, 0}, {50 * cm, 1 * cm}, {50 * cm, 0}}) {
+	bow := []geom.Point{{}, {Across: 10 * cm, Along: 10 * cm}, {Across: 10 * cm}, {Along: 10 * cm}}
+	if soundOutline(bow) || !soundOutline(square.Points) || soundOutline([]geom.Point{{}, {Across: 50 * cm, Along: 1 * cm}, {Across: 50 * cm}}) {
 		t.Error("an outline is taken wrongly")
 	}
+}
+
+// An outline has the same area wherever it lies, on either side of where it is
+// measured from.
+func TestAreaDoesNotHangOnThePlace(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		um := func(name string) length.Length {
+			return length.Length(rapid.Int64Range(-1e6, 1e6).Draw(t, name)) * length.Micrometre
+		}
+		s := shapes()["outline"]
+		moved := Shape{Form: Outline}
+		dx, dy := um("across"), um("along")
+		for _, p := range s.Points {
+			moved.Points = append(moved.Points, geom.Point{Across: p.Across + dx, Along: p.Along + dy})
+		}
+		if got, want := moved.Area(), s.Area(); got != want {
+			t.Fatalf("moved by %v and %v it has %v, and %v where it was", dx, dy, got, want)
+		}
+	})
 }
 
 // Hand-worked laminations.
@@ -299,7 +320,7 @@ func TestBiggerNeverWeighsLess(t *testing.T) {
 			it.Thickness += more
 		case 1:
 			it.Over = &more
-			*it.Over += it.Fit.Over(it.Place)
+			*it.Over += it.Fit.Over(it.Place, practice.Defaults())
 		default:
 			it.Shape = it.Shape.Grown(more / 2)
 		}
@@ -366,9 +387,10 @@ func TestClassesOfUse(t *testing.T) {
 // lb/ft³, 30 and 20 lbf, the figures common practice names, without a source.
 func TestLimitsInPounds(t *testing.T) {
 	const perFoot, force = 0.45359237 / (0.3048 * 0.3048 * 0.3048) * 1000, 0.45359237 * 9.80665
+	usual := practice.Defaults()
 	for name, pair := range map[string][2]float64{
-		"light seat": {lightSeat, 1.8 * perFoot}, "dense seat": {denseSeat, 3.2 * perFoot},
-		"soft seat": {softSeat, 30 * force}, "hard back": {hardBack, 20 * force},
+		"light seat": {float64(usual.Density(practice.FoamLightSeat)), 1.8 * perFoot}, "dense seat": {float64(usual.Density(practice.FoamDenseSeat)), 3.2 * perFoot},
+		"soft seat": {float64(usual.Count(practice.FoamSoftSeat)), 30 * force}, "hard back": {float64(usual.Count(practice.FoamHardestBack)), 20 * force},
 	} {
 		if math.Abs(pair[0]-pair[1]) > pair[1]*0.005 {
 			t.Errorf("%s: %g, want %g", name, pair[0], pair[1])
@@ -392,7 +414,7 @@ func TestConcerns(t *testing.T) {
 		{Scatter, 60 * mm, Foam{Density: 14_999}, "[too light]"},
 		{Arm, 10 * mm, Foam{Density: 100_001}, "[too dense]"},
 	} {
-		if got := fmt.Sprint(Concerns(tc.place, tc.thick, tc.foam)); got != tc.want {
+		if got := fmt.Sprint(Concerns(tc.place, tc.thick, tc.foam, practice.Defaults())); got != tc.want {
 			t.Errorf("%+v: %s, want %s", tc, got, tc.want)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/big"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -33,9 +34,6 @@ const (
 	EarRight
 )
 
-// Point is a corner of an outline, X across and Y towards the front.
-type Point struct{ X, Y length.Length }
-
 // Shape is a form with its measures; which of them count depends on the form.
 type Shape struct {
 	Form          Form
@@ -45,7 +43,7 @@ type Shape struct {
 	EarAlong      length.Length
 	Ears          Ears
 	Radius        length.Length
-	Points        []Point
+	Points        []geom.Point // corners of an outline, along towards the front
 }
 
 // Grown is the shape with every edge moved outwards by d, with sharp corners kept
@@ -68,16 +66,11 @@ func (s Shape) Grown(d length.Length) Shape {
 		// A side of run r over h has the length l: moved out by d it meets the
 		// front, itself d further, at d(l+r)/h from where it was.
 		h, r := s.Along.MM(), (s.Across-s.Back).MM()/2
-		l := math.Hypot(h, r)
-		g.Across = s.Across + 2*upMicro(d.MM()*(l+r)/h)
-		g.Back = s.Back + 2*upMicro(d.MM()*(l-r)/h)
+		l := geom.Hypot(h, r)
+		g.Across = s.Across + 2*length.RoundMM(d.MM()*(l+r)/h, length.Micrometre, length.Up)
+		g.Back = s.Back + 2*length.RoundMM(d.MM()*(l-r)/h, length.Micrometre, length.Up)
 	}
 	return g
-}
-
-// upMicro is so many millimetres, rounded up to a micrometre.
-func upMicro(mm float64) length.Length {
-	return length.Length(math.Ceil(mm*1000-1e-6)) * length.Micrometre
 }
 
 // Bounds is the rectangle around the shape.
@@ -89,19 +82,19 @@ func (s Shape) Bounds() (across, along length.Length) {
 		return max(s.Across, s.Back), s.Along
 	case Outline:
 		lo, hi := corners(s.Points)
-		return hi.X - lo.X, hi.Y - lo.Y
+		return hi.Across - lo.Across, hi.Along - lo.Along
 	}
 	return s.Across, s.Along
 }
 
-func corners(pts []Point) (lo, hi Point) {
+func corners(pts []geom.Point) (lo, hi geom.Point) {
 	if len(pts) == 0 {
 		return
 	}
 	lo, hi = pts[0], pts[0]
 	for _, p := range pts {
-		lo = Point{min(lo.X, p.X), min(lo.Y, p.Y)}
-		hi = Point{max(hi.X, p.X), max(hi.Y, p.Y)}
+		lo = geom.Point{Across: min(lo.Across, p.Across), Along: min(lo.Along, p.Along)}
+		hi = geom.Point{Across: max(hi.Across, p.Across), Along: max(hi.Along, p.Along)}
 	}
 	return lo, hi
 }
@@ -111,7 +104,7 @@ func corners(pts []Point) (lo, hi Point) {
 type Area struct{ Plain, Pi int64 }
 
 // micro is a length in micrometres, rounded up.
-func micro(l length.Length) int64 { return int64((l + length.Micrometre - 1) / length.Micrometre) }
+func micro(l length.Length) int64 { return int64(length.CeilDiv(l, length.Micrometre)) }
 
 // Area is the area of the shape, its measures taken up to whole micrometres. A
 // rounded corner lacks (4-π)/4·r²; a D is a rectangle and half a circle.
@@ -140,7 +133,7 @@ func (s Shape) Area() Area {
 		twice := int64(0)
 		for i, p := range s.Points {
 			q := s.Points[(i+1)%len(s.Points)]
-			twice += micro(p.X)*micro(q.Y) - micro(q.X)*micro(p.Y)
+			twice += micro(p.Across)*micro(q.Along) - micro(q.Across)*micro(p.Along)
 		}
 		return Area{Plain: 4 * max(twice, -twice)}
 	}
@@ -220,7 +213,7 @@ func (s Shape) Path() [][2]float64 {
 	case Outline:
 		lo, _ := corners(s.Points)
 		for _, q := range s.Points {
-			p = append(p, [2]float64{(q.X - lo.X).MM(), (q.Y - lo.Y).MM()})
+			p = append(p, [2]float64{(q.Across - lo.Across).MM(), (q.Along - lo.Along).MM()})
 		}
 		return p
 	}
@@ -228,10 +221,4 @@ func (s Shape) Path() [][2]float64 {
 }
 
 // round6 keeps an arc's points to the nanometre, the same on every machine.
-func round6(mm float64) float64 {
-	l, err := length.FromMM(mm)
-	if err != nil {
-		return 0
-	}
-	return l.MM()
-}
+func round6(mm float64) float64 { return length.RoundMM(mm, length.Nanometre, length.Nearest).MM() }

@@ -62,7 +62,7 @@ type Group struct {
 type Result struct {
 	Cuts   []Cut
 	Groups []Group
-	Cost   int64 // in ten-thousandths where there are prices, else in cubic millimetres
+	Cost   int64 // in ten-thousandths where there are prices, else in thousandths of a cubic millimetre
 	Grams  int64 // of all items
 	Work   int64
 }
@@ -91,10 +91,10 @@ func Solve(job *Job, halt func() bool) (*Result, error) {
 	s := &solver{job: job, halt: halt, lists: make(map[key][]Lamination)}
 	for i := range job.Items {
 		it := &job.Items[i]
-		cut := it.Shape.Grown(it.over() / 2)
+		cut := it.Shape.Grown(it.over(s.job.Shop) / 2)
 		w, h := cut.Bounds()
 		s.boxes = append(s.boxes, [2]length.Length{w, h})
-		s.result.Cuts = append(s.result.Cuts, Cut{Over: it.over(), Shape: cut, Across: w, Along: h})
+		s.result.Cuts = append(s.result.Cuts, Cut{Over: it.over(s.job.Shop), Shape: cut, Across: w, Along: h})
 	}
 	wants, err := s.wants()
 	if err != nil {
@@ -178,14 +178,14 @@ func (s *solver) kind(i int) sheet.Kind {
 	return sheet.Kind{Across: k.Across, Along: k.Along, Trim: k.Trim, Cost: s.cost(i)}
 }
 
-// cost is that of a sheet: its price, or its volume in cubic millimetres.
+// cost is that of a sheet: its price, or its volume in thousandths of a cubic
+// millimetre; the largest sheet has 8·10^18 cubic micrometres, which an int64 holds.
 func (s *solver) cost(i int) int64 {
 	k := &s.job.Stock[i]
 	if s.job.Priced() {
 		return counted(k.Price)
 	}
-	const mm = length.Millimetre
-	return max(1, int64((k.Across/mm)*(k.Along/mm))*int64(k.Thickness/(mm/10))/10)
+	return max(1, micro(k.Across)*micro(k.Along)*micro(k.Thickness)/1_000_000)
 }
 
 // laminations are those of a choice of a foam's sheets, with the counts by

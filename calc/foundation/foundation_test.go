@@ -10,6 +10,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foundation"
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -71,7 +72,7 @@ func TestWebsFollowATrapezoid(t *testing.T) {
 		}
 	}
 	first := along[0] // from 300 + 70 + 20 at the back to 220 + 20 at the front: 150 aside over 400
-	if first.From.X != 390 || first.To.X != 240 || math.Abs(first.Span.MM()-math.Hypot(150, 400)) > 0.0011 {
+	if first.From.Across != 390*mm || first.To.Across != 240*mm || math.Abs(first.Span.MM()-math.Hypot(150, 400)) > 0.0011 {
 		t.Errorf("the first web is %+v", first)
 	}
 	if along[1].Span != 40*cm || along[2].Span != first.Span {
@@ -347,8 +348,8 @@ func TestTotalsAreSums(t *testing.T) {
 			n := length.Length(job.Frames[k].Count)
 			for _, web := range b.Webbing.Webs {
 				webbing += n * web.Cut
-				for _, p := range []foundation.Point{web.From, web.To} {
-					if p.X < -1e-6 || p.Y < -1e-6 || p.Y > max(job.Frames[k].Depth, job.Frames[k].Front).MM()+1e-6 {
+				for _, p := range []geom.Point{web.From, web.To} {
+					if p.Across < 0 || p.Along < 0 || p.Along > max(job.Frames[k].Depth, job.Frames[k].Front) {
 						t.Fatalf("%+v ends outside the frame", web)
 					}
 				}

@@ -12,6 +12,7 @@ package foundation
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -152,11 +153,8 @@ func (f Frame) isSprung(b Build) bool {
 	return f.Part != Arm
 }
 
-// up is a figure in millimetres as a length, rounded up to the micrometre; what
-// lies within a tenth of a nanometre above one is that one.
-func up(mm float64) length.Length {
-	return length.Length(math.Ceil(float64(mm*1e3)-1e-4)) * length.Micrometre
-}
+// up is a figure in millimetres as a length, rounded up to the micrometre.
+func up(mm float64) length.Length { return length.RoundMM(mm, length.Micrometre, length.Up) }
 
 // widthAt is how wide the frame is at y from the back, in millimetres.
 func (f Frame) widthAt(y float64) float64 {
@@ -196,7 +194,7 @@ func (f Frame) spanAt(x float64) (from, to float64) {
 // slant is the length of a side rail of a trapezoid.
 func (f Frame) slant() float64 {
 	d, off := f.Depth.MM(), (f.Front-f.Back).MM()/2
-	return math.Sqrt(float64(d*d) + float64(off*off))
+	return geom.Hypot(d, off)
 }
 
 // Perimeter is the length of the outline, rounded up to the micrometre where it

@@ -1,7 +1,6 @@
 package foundation_test
 
 import (
-	"math"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/fault"
@@ -146,13 +145,13 @@ func TestJohnsonWebsUnderSprings(t *testing.T) {
 		if web.Number != 1 {
 			continue
 		}
-		at := web.From.X
+		at := web.From.Across
 		if web.Way == foundation.Across {
-			at = web.From.Y
+			at = web.From.Along
 		}
-		edge := at - (7 * in / 4).MM()
-		if math.Abs(edge-(15*in/4).MM()) > 1e-6 {
-			t.Errorf("the first web begins %v mm from the edge, want 3 3/4 in", edge)
+		edge := at - 7*in/4
+		if edge != 15*in/4 {
+			t.Errorf("the first web begins %v from the edge, want 3 3/4 in", edge)
 		}
 	}
 }

@@ -3,13 +3,14 @@ package foundation
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Grid is where the springs stand.
 type Grid struct {
-	Centres   []Point
+	Centres   []geom.Point  // from the back left corner of the rectangle around the frame
 	Rows      []int         // springs in each row, from the back
 	Gap       length.Length // least between top coils, rounded down; 0 with one spring
 	Over      bool          // coils touch or stand over the edge
@@ -59,11 +60,12 @@ func (f Frame) grid(b Build, u practice.Set) Grid {
 		}
 	}
 	middle, alike := f.widest()/2, true
+	var centres []spot
 	for i, n := range g.Rows {
 		wide := f.widthAt(g.rows[i])
 		xs := spread(wide, first, n)
 		for _, x := range xs {
-			g.Centres = append(g.Centres, Point{middle + x - wide/2, g.rows[i]})
+			centres = append(centres, spot{middle + x - wide/2, g.rows[i]})
 		}
 		alike = alike && n == g.Rows[0] && f.widthAt(g.rows[i]) == f.widthAt(g.rows[0])
 		if i == 0 {
@@ -75,8 +77,11 @@ func (f Frame) grid(b Build, u practice.Set) Grid {
 	if !alike {
 		g.columns = nil
 	}
-	if nearest := g.nearest(); !math.IsInf(nearest, 1) {
-		g.Gap = down(nearest - coil.MM())
+	for _, c := range centres {
+		g.Centres = append(g.Centres, c.point())
+	}
+	if near := nearest(centres, g.Rows); !math.IsInf(near, 1) {
+		g.Gap = down(near - coil.MM())
 	}
 	g.Over = g.Over || g.Gap < 0
 	g.rowPitch = f.depth().MM() / float64(rows+1)
@@ -86,23 +91,22 @@ func (f Frame) grid(b Build, u practice.Set) Grid {
 
 // nearest is the least distance between two springs, which stand in one row or in
 // two neighbouring ones; infinite with one spring.
-func (g Grid) nearest() float64 {
+func nearest(centres []spot, rows []int) float64 {
 	least := math.Inf(1)
 	from := 0
-	for i, n := range g.Rows {
+	for i, n := range rows {
 		to := from + n
-		if i+1 < len(g.Rows) {
-			to += g.Rows[i+1]
+		if i+1 < len(rows) {
+			to += rows[i+1]
 		}
 		for a := from; a < from+n; a++ {
 			for b := a + 1; b < to; b++ {
-				dx, dy := g.Centres[b].X-g.Centres[a].X, g.Centres[b].Y-g.Centres[a].Y
-				least = min(least, float64(dx*dx)+float64(dy*dy))
+				least = min(least, centres[a].to(centres[b]))
 			}
 		}
 		from += n
 	}
-	return math.Sqrt(least)
+	return least
 }
 
 // rowWidth is the width by which the springs of row i are counted. On a
@@ -208,7 +212,7 @@ func (f Frame) lashing(g Grid, u practice.Set) Lashing {
 	if u.Count(practice.LashingWays) < 8 {
 		return l
 	}
-	pitch := math.Sqrt(float64(g.rowPitch*g.rowPitch) + float64(g.colPitch*g.colPitch))
+	pitch := geom.Hypot(g.rowPitch, g.colPitch)
 	for d := range rows + most - 1 {
 		m := min(d+1, rows, most, rows+most-1-d)
 		tie(2, up(pitch*float64(m+1)))

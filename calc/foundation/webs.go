@@ -3,6 +3,7 @@ package foundation
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -17,14 +18,27 @@ const (
 	Along
 )
 
-// Point is a place on the frame, in millimetres.
-type Point struct{ X, Y float64 }
+// spot is a place on the frame in millimetres, across from the left of the
+// rectangle around it and along from the back, before it is rounded.
+type spot struct{ x, y float64 }
 
-// Web is one web. Its ends are where it is folded on the rails.
+// point is the place to the nearest nanometre.
+func (s spot) point() geom.Point {
+	return geom.Point{
+		Across: length.RoundMM(s.x, length.Nanometre, length.Nearest),
+		Along:  length.RoundMM(s.y, length.Nanometre, length.Nearest),
+	}
+}
+
+// to is the distance to another place.
+func (s spot) to(o spot) float64 { return geom.Hypot(o.x-s.x, o.y-s.y) }
+
+// Web is one web. Its ends are where it is folded on the rails, from the back left
+// corner of the rectangle around the frame.
 type Web struct {
 	Way      Way
 	Number   int // from 1, from the back or from the left
-	From, To Point
+	From, To geom.Point
 	Span     length.Length // fold to fold
 	Cut      length.Length // with turnovers and hand-hold
 }
@@ -62,9 +76,7 @@ func even(span, web float64, n int) (middles []float64, gap float64) {
 }
 
 // down is a figure in millimetres as a length, rounded down to the micrometre.
-func down(mm float64) length.Length {
-	return length.Length(math.Floor(float64(mm*1e3)+1e-4)) * length.Micrometre
-}
+func down(mm float64) length.Length { return length.RoundMM(mm, length.Micrometre, length.Down) }
 
 // webbing lays the webs of a frame.
 func (f Frame) webbing(b Build, grid Grid, u practice.Set) Webbing {
@@ -101,10 +113,11 @@ func (f Frame) webbing(b Build, grid Grid, u practice.Set) Webbing {
 	middle := f.widest() / 2
 	for i, y := range rows {
 		half := max(f.widthAt(y)/2-inset, 0)
-		w.add(Web{Way: Across, Number: i + 1, From: Point{middle - half, y}, To: Point{middle + half, y}}, u)
+		w.add(Across, i+1, spot{middle - half, y}, spot{middle + half, y}, u)
 	}
 	for i := range w.Along {
-		w.add(f.alongWeb(i, front[i], back[i], inset), u)
+		from, to := f.alongWeb(front[i], back[i], inset)
+		w.add(Along, i+1, from, to, u)
 	}
 	w.TooManyAtTheBackRail = w.Along > 1 && w.GapBack < 0
 	return w
@@ -121,38 +134,32 @@ func (f Frame) endWidth() float64 {
 	return f.Front.MM()
 }
 
-// alongWeb is the web from its place on the back rail to that on the front rail:
-// on a trapezoid the webs fan as the sides do.
-func (f Frame) alongWeb(i int, front, back, inset float64) Web {
+// alongWeb is from where to where a web goes, from its place on the back rail to
+// that on the front rail: on a trapezoid the webs fan as the sides do.
+func (f Frame) alongWeb(front, back, inset float64) (from, to spot) {
 	middle := f.widest() / 2
 	x := front - f.Front.MM()/2
-	from, to := f.spanAt(x)
-	a := Point{middle + x, from}
-	b := Point{middle + x, to}
+	top, bottom := f.spanAt(x)
+	a, b := spot{middle + x, top}, spot{middle + x, bottom}
 	if f.Shape == Trapezoid {
-		a.X = middle + back - f.Back.MM()/2
+		a.x = middle + back - f.Back.MM()/2
 	}
-	dx, dy := b.X-a.X, b.Y-a.Y
-	long := math.Sqrt(float64(dx*dx) + float64(dy*dy))
+	long := a.to(b)
 	if long <= 2*inset {
-		return Web{Way: Along, Number: i + 1, From: a, To: a}
+		return a, a
 	}
-	t := inset / long
-	return Web{
-		Way: Along, Number: i + 1,
-		From: Point{a.X + float64(dx*t), a.Y + float64(dy*t)},
-		To:   Point{b.X - float64(dx*t), b.Y - float64(dy*t)},
-	}
+	dx, dy := float64((b.x-a.x)*(inset/long)), float64((b.y-a.y)*(inset/long))
+	return spot{a.x + dx, a.y + dy}, spot{b.x - dx, b.y - dy}
 }
 
 // add works out how long a web is cut: its span, less what elastic gives, two
 // turnovers and the hand-hold.
-func (w *Webbing) add(web Web, u practice.Set) {
-	dx, dy := web.To.X-web.From.X, web.To.Y-web.From.Y
-	web.Span = up(math.Sqrt(float64(dx*dx) + float64(dy*dy)))
+func (w *Webbing) add(way Way, number int, from, to spot, u practice.Set) {
+	web := Web{Way: way, Number: number, From: from.point(), To: to.point(), Span: up(from.to(to))}
 	rest := web.Span
 	if w.Elastic {
-		rest = up(web.Span.MM() * practice.One / float64(practice.One+u.Number(practice.ElasticStrain)))
+		slack, _ := length.Scale(web.Span, practice.One, practice.One+u.Number(practice.ElasticStrain), length.Up)
+		rest = slack.Round(length.Micrometre, length.Up)
 	}
 	web.Cut = rest + 2*u.Length(practice.WebTurnover) + u.Length(practice.WebHandHold)
 	w.Webs = append(w.Webs, web)

@@ -148,7 +148,7 @@ func (w Work) add(job Job, u practice.Set) Totals {
 	}
 	slices.SortFunc(t.Fixed, func(a, b Fixed) int { return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Size, a.Size)) })
 	if t.Gimp > 0 {
-		t.GimpOrder, _ = length.RoundUpTo(t.Gimp, u.Length(practice.GimpStep))
+		t.GimpOrder = t.Gimp.Round(u.Length(practice.GimpStep), length.Up)
 	}
 	return t
 }

@@ -10,7 +10,7 @@ func easyChairs() []Kind {
 				outsideWidth(52, 30, 90), outsideHeight(70, 35, 120),
 				tape("outside-depth", "side length", "Along the side of the seat, from the front edge to the outside back.", 56, 35, 90), skirtHeight(),
 			},
-			Options: []Option{backs2(), borders(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
+			Options: []Option{plainOrButtoned(), borders(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
 			build:   slipper,
 		},
 		{
@@ -22,7 +22,7 @@ func easyChairs() []Kind {
 				tape("outside-width", "outside curve", "Round the outside from arm front to arm front.", 170, 90, 280),
 				outsideHeight(66, 30, 110), armThickness(9, 3, 30), facingHeight(54, 20, 90), cushion(10, 4, 25), skirtHeight(),
 			},
-			Options: []Option{cushions(loose(), fixed()), makes(), backs2(), borders(), platforms(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
+			Options: []Option{cushions(loose(), fixed()), makes(), plainOrButtoned(), borders(), platforms(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
 			build:   tub,
 		},
 		{
@@ -54,7 +54,7 @@ func facingHeight(typical, least, most int) Measure {
 	return tape("facing-height", "arm front height", "Down the front of an arm, from its top to the underside of the rail.", typical, least, most)
 }
 
-func backs2() Option {
+func plainOrButtoned() Option {
 	o := backs()
 	o.Choices = o.Choices[:2]
 	return o

@@ -38,7 +38,7 @@ func others() []Kind {
 			Measures: []Measure{
 				seatWidth(240, 80, 600), seatDepth(48, 35, 80), seatRise(14, 5), backWidth(240, 80, 600), backHeight(50, 25, 120),
 			},
-			Options: []Option{backs2(), borders(), pipings(), flies()},
+			Options: []Option{plainOrButtoned(), borders(), pipings(), flies()},
 			build:   banquette,
 		},
 	}

@@ -39,7 +39,7 @@ func (a Allowances) over(shop practice.Set) practice.Set {
 	var given []practice.Given
 	for _, one := range a.each() {
 		if one.given != 0 {
-			given = append(given, one.row.Give(int64(one.given)))
+			given = append(given, one.row.Give(one.given))
 		}
 	}
 	return shop.With(given...)

@@ -57,7 +57,7 @@ func buttoned(a, b furniture.List) bool {
 // What a piece is given stands before what its workroom goes by, and that before
 // the table.
 func TestGivenBeforeShopBeforeTable(t *testing.T) {
-	shop := practice.Defaults().With(practice.CoverSeam.Give(int64(2*cm)), practice.CoverPull.Give(int64(5*cm)))
+	shop := practice.Defaults().With(practice.CoverSeam.Give(2*cm), practice.CoverPull.Give(5*cm))
 	p := furniture.Piece{Kind: "wing-chair", Count: 1, Shop: shop, Allow: furniture.Allowances{Pull: 7 * cm}}
 	ib := p.List().Panels[0].Allow
 	if ib.Top != 7*cm || ib.Left != 2*cm {

@@ -27,7 +27,7 @@ func settees() []Kind {
 				outsideWidth(68, 40, 110), outsideHeight(74, 30, 120),
 				tape("outside-depth", "side length", "Along the side, from the foot to the outside of the head end.", 160, 90, 230), cushion(12, 4, 25), skirtHeight(),
 			},
-			Options: []Option{backs2(), cushions(fixed(), loose()), platforms(), borders(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
+			Options: []Option{plainOrButtoned(), cushions(fixed(), loose()), platforms(), borders(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
 			build:   slipper,
 		},
 	}

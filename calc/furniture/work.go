@@ -84,9 +84,9 @@ func (s span) times(n int) span {
 	return span{length.Length(n) * s.l, strconv.Itoa(n) + " × " + s.words}
 }
 
-// grown is a span in millionths of itself; half a nanometre is dropped.
+// grown is a span in millionths of itself.
 func (s span) grown(millionths int64) span {
-	return span{s.l * length.Length(millionths) / practice.One, practice.Halves(millionths) + " × " + s.words}
+	return span{practice.Part(s.l, millionths), practice.Halves(millionths) + " × " + s.words}
 }
 
 // part is an nth of a span, to the millimetre below.
@@ -95,7 +95,7 @@ func (s span) part(n int) span {
 		return s
 	}
 	l := s.l / length.Length(n)
-	return span{l - l%length.Millimetre, s.words + " / " + strconv.Itoa(n)}
+	return span{l.Round(length.Millimetre, length.Down), s.words + " / " + strconv.Itoa(n)}
 }
 
 // is reports whether the option is chosen so.

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"math"
 
 	"github.com/bridletie/bridletie/calc/length"
 )
@@ -73,4 +74,16 @@ func ExampleFromMM() {
 	l, err := length.FromMM(25.4)
 	fmt.Println(l == length.Inch, err)
 	// Output: true <nil>
+}
+
+func ExampleLength_Round() {
+	l := 62374 * length.Micrometre
+	fmt.Println(l.Round(length.Millimetre, length.Nearest), l.Round(length.Millimetre, length.Up), l.Round(length.Centimetre, length.Down))
+	// Output: 62 mm 63 mm 60 mm
+}
+
+func ExampleRoundMM() {
+	diagonal := math.Sqrt(300*300 + 400*400)
+	fmt.Println(length.RoundMM(diagonal, length.Micrometre, length.Up))
+	// Output: 500 mm
 }

@@ -82,8 +82,7 @@ func (l Length) Text(sys System, r Rounding) string {
 	return metricText(l.steps(Millimetre, r))
 }
 
-// steps returns l in steps, rounded by r. Step is at least 2, so that the result
-// and its negation are both in range.
+// steps returns l in steps of at least 1, rounded by r.
 func (l Length) steps(step Length, r Rounding) Length {
 	q, rem := l/step, l%step
 	switch r {
@@ -96,7 +95,12 @@ func (l Length) steps(step Length, r Rounding) Length {
 			q--
 		}
 	default:
-		q += 2 * rem / step // -1, 0 or 1, since |rem| < step
+		switch { // half of step may be no whole number, and twice rem no Length
+		case rem > 0 && rem >= step-rem:
+			q++
+		case rem < 0 && -rem >= step+rem:
+			q--
+		}
 	}
 	return q
 }

@@ -60,7 +60,7 @@ func (s Sides) faults(l *fault.List, at fault.Path) {
 
 // faults wants the fields that the wish needs, in their ranges, and no others.
 func (m Match) faults(l *fault.List, at fault.Path, size Size) {
-	if m.How == Anchor {
+	if m.HasPoint() {
 		point := at.Field("point")
 		l.Between(point.Field("across"), "the point", m.Point.Across, 0, max(size.Across, 0))
 		l.Between(point.Field("along"), "the point", m.Point.Along, 0, max(size.Along, 0))
@@ -85,7 +85,7 @@ func (m Match) strays(l *fault.List, at fault.Path) {
 		}
 	}
 	refuse("motif", m.Motif != "" && (m.How == Free || m.How == RunsOn), "across, along, centred and anchor")
-	refuse("point", m.Point != Point{} && m.How != Anchor, "anchor")
+	refuse("point", (m.AtPoint || m.Point != Point{}) && !m.HasPoint(), "anchor, across and along")
 	refuse("from", m.From != "" && m.How != RunsOn, "runs-on")
 	refuse("offset", m.Offset != 0 && m.How != RunsOn, "runs-on")
 	refuse("tolerance", m.Tolerance != 0 && m.How == Free, "every wish but free")

@@ -88,6 +88,15 @@ func TestPanelFaults(t *testing.T) {
 			p.Match = panel.Match{Motif: "x", Point: panel.Point{Across: 1}, From: "IB", Offset: 1, Tolerance: 1}
 		}, []string{"#/match/motif not-allowed", "#/match/point not-allowed", "#/match/from not-allowed",
 			"#/match/offset not-allowed", "#/match/tolerance not-allowed"}},
+		{"across and along at a point", func(p *panel.Panel) {
+			p.Match = panel.Match{How: panel.Along, AtPoint: true, Point: panel.Point{Along: 66 * cm}}
+		}, nil},
+		{"across off the panel", func(p *panel.Panel) {
+			p.Match = panel.Match{How: panel.Across, AtPoint: true, Point: panel.Point{Across: -1, Along: 66*cm + 1}}
+		}, []string{"#/match/point/across too-small", "#/match/point/along too-large"}},
+		{"a point that says nothing", func(p *panel.Panel) {
+			p.Match = panel.Match{How: panel.Centred, AtPoint: true}
+		}, []string{"#/match/point not-allowed"}},
 		{"motif under runs-on", func(p *panel.Panel) {
 			p.Match = panel.Match{How: panel.RunsOn, From: "IB", Motif: "x"}
 		}, []string{"#/match/motif not-allowed"}},

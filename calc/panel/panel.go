@@ -6,13 +6,16 @@
 // the cut rectangle has the allowances around it.
 package panel
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/geom"
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // Size is an extent across and along.
 type Size struct{ Across, Along length.Length }
 
 // Point is a place measured from a top left corner.
-type Point struct{ Across, Along length.Length }
+type Point = geom.Point
 
 // Sides are amounts on the four sides.
 type Sides struct{ Top, Bottom, Left, Right length.Length }
@@ -45,7 +48,10 @@ const (
 type Match struct {
 	How   How
 	Motif string // by name; "" means any principal motif
-	Point Point  // for Anchor: from the top left of the finished size
+	Point Point  // for Anchor and, with AtPoint, Across and Along: from the top left of the finished size
+	// AtPoint says that Across and Along want the motif at Point, of which each
+	// heeds its own direction, and not in the middle.
+	AtPoint bool
 
 	// For RunsOn: this panel's facing edge is sewn to Edge of the panel From,
 	// middle on middle, then moved by Offset along the seam (to the right on
@@ -56,6 +62,11 @@ type Match struct {
 
 	// Tolerance is how far the pattern may be out, in either direction.
 	Tolerance length.Length
+}
+
+// HasPoint reports whether the wish is for a motif at Point.
+func (m Match) HasPoint() bool {
+	return m.How == Anchor || m.AtPoint && (m.How == Across || m.How == Along)
 }
 
 // Turn is how a panel lies, or how far it may be turned.
@@ -130,9 +141,9 @@ func (p Panel) VisualCentre() Point {
 }
 
 // Reference is the place, from the top left of the cut panel, where the wish
-// wants the motif: the anchor point, or else the visual centre.
+// wants the motif: its point, if it has one, or else the visual centre.
 func (p Panel) Reference() Point {
-	if p.Match.How == Anchor {
+	if p.Match.HasPoint() {
 		return Point{
 			Across: p.Allow.Left + p.Match.Point.Across,
 			Along:  p.Allow.Top + p.Match.Point.Along,

@@ -5,13 +5,18 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/calc/practice"
 )
+
+// usual is the table.
+var usual = practice.Defaults()
 
 // wingChair is the piping of a wing chair, out of offcuts and new cloth.
 func wingChair() piping.Job {
 	j := piping.Job{
 		Shape:    piping.Shape{Angle: piping.TrueBias, Width: 40 * mm, Least: 20 * cm},
-		JoinSeam: piping.UsualJoinSeam, Overlap: piping.UsualOverlap, Ends: piping.UsualEnds, Margin: piping.UsualCorner, Cloth: 137 * cm,
+		JoinSeam: usual.Length(practice.PipingJoin), Overlap: usual.Length(practice.PipingOverlap),
+		Ends: usual.Length(practice.PipingEnds), Margin: usual.Length(practice.PipingCorner), Cloth: 137 * cm,
 	}
 	for _, r := range [][2]length.Length{{263, 1480}, {278, 865}, {242, 525}, {262, 480}, {242, 475}, {315, 315}, {315, 315}, {717, 125}, {718, 90}, {687, 80}, {227, 235}, {228, 230}} {
 		j.Rects = append(j.Rects, piping.Rect{Across: r[0] * mm, Along: r[1] * mm})

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -58,8 +59,8 @@ func (c *checker) strips() {
 			in = c.job.Rects[s.Rect]
 		}
 		for _, q := range s.Corners {
-			if q.X < in.X-Tolerance || q.X > in.X+in.Across+Tolerance || q.Y < in.Y-Tolerance || q.Y > in.Y+in.Along+Tolerance {
-				c.add("strip %d: the corner %v, %v lies outside its rectangle", i, q.X, q.Y)
+			if q.Across < in.X-Tolerance || q.Across > in.X+in.Across+Tolerance || q.Along < in.Y-Tolerance || q.Along > in.Y+in.Along+Tolerance {
+				c.add("strip %d: the corner %v, %v lies outside its rectangle", i, q.Across, q.Along)
 			}
 		}
 		c.measured(i, s)
@@ -97,7 +98,9 @@ func (c *checker) measured(i int, s Strip) {
 
 type vector struct{ x, y float64 }
 
-func (checker) vector(a, b Point) vector { return vector{float64(b.X - a.X), float64(b.Y - a.Y)} }
+func (checker) vector(a, b geom.Point) vector {
+	return vector{float64(b.Across - a.Across), float64(b.Along - a.Along)}
+}
 
 func (v vector) size() float64          { return math.Sqrt(v.dot(v)) }
 func (v vector) cross(w vector) float64 { return v.x*w.y - v.y*w.x }
@@ -112,9 +115,9 @@ func (c *checker) apart() {
 	}
 	byRect := make(map[int][]tall)
 	for i, s := range c.plan.Strips {
-		t := tall{s, i, s.Corners[0].Y, s.Corners[0].Y}
+		t := tall{s, i, s.Corners[0].Along, s.Corners[0].Along}
 		for _, q := range s.Corners {
-			t.from, t.to = min(t.from, q.Y), max(t.to, q.Y)
+			t.from, t.to = min(t.from, q.Along), max(t.to, q.Along)
 		}
 		byRect[s.Rect] = append(byRect[s.Rect], t)
 	}
@@ -136,8 +139,8 @@ func (c *checker) apart() {
 
 // overlap reports whether two convex shapes of four corners share more than an
 // edge: no line along one of their sides has them apart.
-func overlap(a, b [4]Point) bool {
-	for _, sides := range [2][4]Point{a, b} {
+func overlap(a, b [4]geom.Point) bool {
+	for _, sides := range [2][4]geom.Point{a, b} {
 		for _, k := range [4]int{1, 0, 3, 2} { // the long sides part most strips
 			side := checker{}.vector(sides[k], sides[(k+1)%4])
 			size := side.size()
@@ -152,10 +155,10 @@ func overlap(a, b [4]Point) bool {
 	return true
 }
 
-func along(shape [4]Point, n vector) (from, to float64) {
+func along(shape [4]geom.Point, n vector) (from, to float64) {
 	from, to = math.Inf(1), math.Inf(-1)
 	for _, q := range shape {
-		d := n.dot(vector{float64(q.X), float64(q.Y)})
+		d := n.dot(vector{float64(q.Across), float64(q.Along)})
 		from, to = min(from, d), max(to, d)
 	}
 	return from, to
@@ -218,7 +221,7 @@ func (c *checker) covered(i int, l Laid) {
 	takes := c.job.Width
 	if cut == Bias {
 		extra += c.job.Width
-		takes = length.Length(math.Ceil(2*math.Sqrt2*float64(c.job.JoinSeam)/1000)) * length.Micrometre
+		takes = up(scaled(c.job.JoinSeam, 2*math.Sqrt2))
 	}
 	if len(l.Joins) != len(l.Pieces)-1 || len(l.Joins) > r.MaxJoins {
 		c.add("run %d: %d pieces with %d joins, at most %d are allowed", i, len(l.Pieces), len(l.Joins), r.MaxJoins)

@@ -5,12 +5,14 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Strips for a 4 mm cord out of an offcut of 26 by 48 cm.
 func ExampleInRect() {
-	exact := piping.StripWidth(4*length.Millimetre, piping.UsualThickness, piping.UsualSeam, false)
-	width := piping.PracticalWidth(exact, piping.UsualStep)
+	usual := practice.Defaults()
+	exact := piping.StripWidth(4*length.Millimetre, usual.Length(practice.PipingCloth), usual.Length(practice.PipingSeam), false)
+	width := piping.PracticalWidth(exact, usual.Length(practice.PipingStep))
 	shape := piping.Shape{Cut: piping.Bias, Angle: piping.TrueBias, Width: width, Least: 25 * length.Centimetre}
 	strips := piping.InRect(piping.Rect{Across: 26 * length.Centimetre, Along: 48 * length.Centimetre}, shape, piping.ToRight)
 	fmt.Println(exact, width, len(strips))
@@ -29,9 +31,10 @@ func ExampleInRect() {
 
 // A cushion's seam that may be joined once, but not on its front.
 func ExampleSolve() {
+	usual := practice.Defaults()
 	job := piping.Job{
 		Shape:    piping.Shape{Cut: piping.Bias, Angle: piping.TrueBias, Width: 40 * length.Millimetre, Least: 30 * length.Centimetre},
-		JoinSeam: piping.UsualJoinSeam, Overlap: piping.UsualOverlap, Margin: piping.UsualCorner,
+		JoinSeam: usual.Length(practice.PipingJoin), Overlap: usual.Length(practice.PipingOverlap), Margin: usual.Length(practice.PipingCorner),
 		Cloth: 137 * length.Centimetre,
 		Runs: []piping.Run{{Length: 2320 * length.Millimetre, Closed: true, MaxJoins: 1,
 			NoJoin: []piping.Span{{From: 0, To: 56 * length.Centimetre}}}},

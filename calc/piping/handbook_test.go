@@ -6,6 +6,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 const inch = length.Inch
@@ -28,10 +29,10 @@ func TestAreaRuleOfHandbooks(t *testing.T) {
 		side, strip, printed float64 // inches
 		within               float64
 	}{
-		{"B1, 20 in square: common practice, no source", 20, 2, 200, 0},
-		{"B3, Lewis, How Much Bias Binding, 2006", 36, 2, 648, 0},
-		{"B6, a 12 in square: common practice, no source", 12, 2, 72, 0},
-		{"B10, a 22 in square that loses 1/4 in each way: common practice, no source", 21.75, 3, 157.7, 0.05},
+		{"a 20 in square: common practice, no source", 20, 2, 200, 0},
+		{"Lewis, How Much Bias Binding, 2006", 36, 2, 648, 0},
+		{"a 12 in square: common practice, no source", 12, 2, 72, 0},
+		{"a 22 in square that loses 1/4 in each way: common practice, no source", 21.75, 3, 157.7, 0.05},
 	} {
 		side, strip := inches(tc.side), inches(tc.strip)
 		got := piping.AreaLength(side, side, strip)
@@ -58,7 +59,7 @@ func longOf(strips []piping.Strip) (sum length.Length) {
 	return sum
 }
 
-// B4: eight mats of 18 by 12 in with 2 in more for each: 496 in or 14 yd (Lewis,
+// Eight mats of 18 by 12 in with 2 in more for each: 496 in or 14 yd (Lewis,
 // How Much Bias Binding, 2006).
 func TestMats(t *testing.T) {
 	j := piping.Job{Shape: piping.Shape{Cut: piping.Across, Width: 2 * inch}, Overlap: 2 * inch}
@@ -73,15 +74,15 @@ func TestMats(t *testing.T) {
 	}
 }
 
-// The side of the square for a length: B7 and B8, by the area rule; 19 and 12 in
-// when rounded up to the inch. B9 turns it round for a width of cloth.
+// The side of the square for a length, by the area rule: 19 and 12 in when rounded
+// up to the inch. Turned round, it serves a width of cloth. Common practice, no source.
 func TestSquareOfHandbooks(t *testing.T) {
 	for _, tc := range []struct {
 		name                        string
 		long, strip, printed, whole float64
 	}{
-		{"B7, 100 in of 3 1/2 in: common practice, no source", 100, 3.5, 18.71, 19},
-		{"B8, 55 in of 2 1/2 in, printed 11.72 and so cut off: common practice, no source", 55, 2.5, 11.726, 12},
+		{"100 in of 3 1/2 in: common practice, no source", 100, 3.5, 18.71, 19},
+		{"55 in of 2 1/2 in, printed 11.72 and so cut off: common practice, no source", 55, 2.5, 11.726, 12},
 	} {
 		got := piping.AreaSquare(inches(tc.long), inches(tc.strip))
 		if d := math.Abs(float64(got)/float64(inch) - tc.printed); d > 0.005 {
@@ -92,11 +93,11 @@ func TestSquareOfHandbooks(t *testing.T) {
 		}
 	}
 	if got := piping.AreaLength(18*inch, 18*inch, 42*inch); math.Abs(float64(got)/float64(inch)-7.714) > 0.0005 {
-		t.Errorf("B9, an 18 in square of 42 in cloth: %v, want 7.714 in", got)
+		t.Errorf("an 18 in square of 42 in cloth: %v, want 7.714 in", got)
 	}
 }
 
-// B11: the published rule of the continuous way, n = sqrt(T/2w) rounded up and
+// The published rule of the continuous way, n = sqrt(T/2w) rounded up and
 // D = n*w*sqrt(2) + 1/2 in: 98 in of 1 in with seams of 1/4 in take 7 strips of a
 // square of 10.40 in. Common practice, no source.
 func TestSquareTubeOfHandbooks(t *testing.T) {
@@ -111,38 +112,38 @@ func TestSquareTubeOfHandbooks(t *testing.T) {
 }
 
 func TestLongestStripOfHandbooks(t *testing.T) {
-	// B13: 54 in cloth gives 76 in, printed without the fraction: common practice, no source.
+	// 54 in cloth gives 76 in, printed without the fraction: common practice, no source.
 	if got := piping.LongestStrip(54*inch, piping.TrueBias); got/inch != 76 || math.Abs(float64(got)/float64(inch)-76.37) > 0.005 {
 		t.Errorf("54 in cloth: %v", got)
 	}
-	// B14: one strip of 46 in wants a square of 32.53 in, the strip's own width left out.
+	// One strip of 46 in wants a square of 32.53 in, the strip's own width left out.
 	if got := piping.LongestStrip(inches(32.53), piping.TrueBias); math.Abs(float64(got)/float64(inch)-46) > 0.01 {
 		t.Errorf("a square of 32.53 in: %v, want 46 in", got)
 	}
 }
 
-// Widths: B15 is a band (small and medium cord 1 1/2 in, large or double 2 in), B16
-// the usual welt of upholstery, 5/32 in cord in a strip of 1 1/2 in, and B17 the
-// formula for it, 1.491 in. Common practice, no source.
+// Widths: small and medium cord take 1 1/2 in, large or double cord about 2 in. The
+// usual welt of upholstery is 5/32 in cord in a strip of 1 1/2 in; by its formula,
+// 1.491 in. Common practice, no source.
 func TestStripWidthOfHandbooks(t *testing.T) {
 	welt := piping.StripWidth(inches(5.0/32), 0, inch/2, false)
 	if math.Abs(float64(welt)/float64(inch)-1.491) > 0.0005 {
-		t.Errorf("B17: %v, want 1.491 in", welt)
+		t.Errorf("the usual welt: %v, want 1.491 in", welt)
 	}
-	if got := piping.PracticalWidth(welt, piping.UsualStepInch); got != inch*3/2 {
-		t.Errorf("B16: %v, want 1 1/2 in", got)
+	if got := piping.PracticalWidth(welt, usual.Length(practice.PipingStepInch)); got != inch*3/2 {
+		t.Errorf("the usual welt, as cut: %v, want 1 1/2 in", got)
 	}
 	double := piping.StripWidth(inches(5.0/32), length.Millimetre, inch*3/8, true)
 	if got := float64(double) / float64(inch); got < 1.75 || got > 2.25 {
-		t.Errorf("B15: double %v in, want about 2", got)
+		t.Errorf("double cord: %v in, want about 2", got)
 	}
 	large := piping.StripWidth(inches(5.0/16), 0, inch/2, false)
 	if got := float64(large) / float64(inch); got < 1.75 || got > 2.25 {
-		t.Errorf("B15: large cord %v in, want about 2", got)
+		t.Errorf("large cord: %v in, want about 2", got)
 	}
 }
 
-// B18: a strip of 5 cm, and 150 cm for the two ends of a bolster 23 cm across
+// A strip of 5 cm, and 150 cm for the two ends of a bolster 23 cm across
 // (Sew Fabulous): 144.5 cm of seam and what they overlap.
 func TestBolster(t *testing.T) {
 	end := length.Length(math.Round(math.Pi * 23 * float64(cm)))
@@ -154,7 +155,7 @@ func TestBolster(t *testing.T) {
 }
 
 // A full bias strip takes width*sqrt(2) of the roll, and the first the slant of
-// the cloth besides (derived here); TRADE's own figures for 137 cm cloth.
+// the cloth besides (derived here); figures for 137 cm cloth.
 func TestFullBiasStrips(t *testing.T) {
 	j := piping.Job{Shape: piping.Shape{Angle: piping.TrueBias, Width: 40 * mm, Least: 30 * cm}, JoinSeam: 6 * mm, Cloth: 137 * cm}
 	for n := 1; n <= 4; n++ {

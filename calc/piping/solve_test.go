@@ -148,13 +148,13 @@ func TestWidthAndRadiusGrow(t *testing.T) {
 				t.Errorf("%v is below %v", x, w)
 			}
 		}
-		if piping.LeastRadius(d, th, piping.StretchBias) > piping.LeastRadius(d, th, piping.StretchStraight) {
+		if piping.LeastRadius(d, th, piping.StretchAt(45, usual)) > piping.LeastRadius(d, th, piping.StretchStraight(usual)) {
 			t.Error("the bias takes a wider curve than the straight")
 		}
 	})
 	for degrees := 15; degrees < 45; degrees++ {
-		if piping.StretchAt(degrees) > piping.StretchAt(degrees+1) || piping.StretchAt(degrees) != piping.StretchAt(90-degrees) {
-			t.Errorf("the stretch at %d degrees is %d", degrees, piping.StretchAt(degrees))
+		if piping.StretchAt(degrees, usual) > piping.StretchAt(degrees+1, usual) || piping.StretchAt(degrees, usual) != piping.StretchAt(90-degrees, usual) {
+			t.Errorf("the stretch at %d degrees is %d", degrees, piping.StretchAt(degrees, usual))
 		}
 	}
 }
@@ -202,7 +202,7 @@ func TestCheckNamesWhatIsWrong(t *testing.T) {
 	}{
 		{"outside its rectangle", func(_ *piping.Job, p *piping.Plan) {
 			for k := range p.Strips[0].Corners {
-				p.Strips[0].Corners[k].X -= length.Metre
+				p.Strips[0].Corners[k].Across -= length.Metre
 			}
 		}},
 		{"share cloth", func(_ *piping.Job, p *piping.Plan) { p.Strips[1].Corners = p.Strips[0].Corners }},

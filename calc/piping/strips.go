@@ -3,6 +3,7 @@ package piping
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -31,15 +32,12 @@ const (
 // its corner nearest the beginning of the plan lies, at the left.
 type Rect struct{ X, Y, Across, Along length.Length }
 
-// Point is a place on the cloth.
-type Point struct{ X, Y length.Length }
-
 // Strip is one strip as it is cut.
 type Strip struct {
 	Rect    int // which rectangle it is cut from; -1 for new cloth
 	Lean    Lean
 	Long    length.Length // usable, between the slanted or square ends
-	Corners [4]Point      // in order round it, the first two at its beginning
+	Corners [4]geom.Point // in order round it, the first two at its beginning
 }
 
 // Shape is how strips are cut.
@@ -131,19 +129,20 @@ func (f *field) strip(c float64, long length.Length, lean Lean) Strip {
 	s := Strip{Lean: lean, Long: long}
 	end := begin + float64(s.Long)
 	far := float64(f.slope * f.width)
-	s.Corners = [4]Point{f.point(c, begin), f.point(c+f.width, begin+far), f.point(c+f.width, end+far), f.point(c, end)}
+	s.Corners = [4]geom.Point{f.point(c, begin), f.point(c+f.width, begin+far), f.point(c+f.width, end+far), f.point(c, end)}
 	return s
 }
 
 // point is the place at an offset across the strips and a way along them.
-func (f *field) point(t, u float64) Point {
+func (f *field) point(t, u float64) geom.Point {
 	x := float64(t*f.cos) + float64(u*f.sin)
 	y := float64(u*f.cos) - float64(t*f.sin)
-	p := Point{min(max(nearest(x), 0), f.at.Across), min(max(nearest(y), 0), f.at.Along)}
+	p := geom.Point{Across: rounded(x, length.Nanometre, length.Nearest), Along: rounded(y, length.Nanometre, length.Nearest)}
+	p.Across, p.Along = min(max(p.Across, 0), f.at.Across), min(max(p.Along, 0), f.at.Along)
 	if f.mirrored {
-		p.X = f.at.Across - p.X
+		p.Across = f.at.Across - p.Across
 	}
-	return Point{p.X + f.at.X, p.Y + f.at.Y}
+	return geom.Point{Across: p.Across + f.at.X, Along: p.Along + f.at.Y}
 }
 
 // biasStrips are the strips of a rectangle that lean one way.
@@ -167,17 +166,18 @@ func straightStrips(r Rect, s Shape) []Strip {
 	if long < s.Least || long <= 0 {
 		return nil
 	}
+	place := func(beside, on length.Length) geom.Point {
+		if s.Cut == Across {
+			beside, on = on, beside
+		}
+		return geom.Point{Across: r.X + beside, Along: r.Y + on}
+	}
 	out := make([]Strip, far/s.Width)
 	for k := range out {
 		at := length.Length(k) * s.Width
-		out[k] = Strip{Long: long, Corners: [4]Point{
-			{r.X + at, r.Y}, {r.X + at + s.Width, r.Y}, {r.X + at + s.Width, r.Y + long}, {r.X + at, r.Y + long},
+		out[k] = Strip{Long: long, Corners: [4]geom.Point{
+			place(at, 0), place(at+s.Width, 0), place(at+s.Width, long), place(at, long),
 		}}
-		if s.Cut == Across {
-			out[k].Corners = [4]Point{
-				{r.X, r.Y + at}, {r.X, r.Y + at + s.Width}, {r.X + long, r.Y + at + s.Width}, {r.X + long, r.Y + at},
-			}
-		}
 	}
 	return out
 }

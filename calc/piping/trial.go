@@ -1,8 +1,6 @@
 package piping
 
 import (
-	"math"
-
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -160,7 +158,7 @@ func (t *trial) place(strips []Strip, long length.Length) length.Length {
 	case Bias:
 		sin, cos := sinCos(t.shape.Angle)
 		slope := float64(float64(j.Cloth) / sin * cos)
-		roll = Rect{Across: j.Cloth, Along: length.Length(math.Ceil((slope+float64(float64(n)*float64(w)/sin))/1000)) * length.Micrometre}
+		roll = Rect{Across: j.Cloth, Along: up(slope + float64(float64(n)*float64(w)/sin))}
 		f := newField(roll, t.shape, t.newLean(), t.fell.ends)
 		for k := range strips {
 			strips[k] = f.strip(-float64(float64(k+1)*float64(w)), long, t.newLean())

@@ -1,10 +1,6 @@
 package piping
 
-import (
-	"math"
-
-	"github.com/bridletie/bridletie/calc/length"
-)
+import "github.com/bridletie/bridletie/calc/length"
 
 // The angles between a bias strip and the selvedge, in degrees.
 const (
@@ -42,18 +38,16 @@ func sinCos(degrees int) (sin, cos float64) {
 // than a micrometre: a length that comes out whole but for it stays whole.
 const slack = 0.01
 
-// down is a length in nanometres as a whole number of micrometres, not above it.
-func down(nm float64) length.Length {
-	return length.Length(math.Floor((nm+slack)/float64(length.Micrometre))) * length.Micrometre
+// rounded is a length in nanometres as a multiple of a step.
+func rounded(nm float64, step length.Length, r length.Rounding) length.Length {
+	return length.RoundMM(nm/float64(length.Millimetre), step, r)
 }
 
-// up is a length in nanometres as a whole number of micrometres, not below it.
-func up(nm float64) length.Length {
-	return length.Length(math.Ceil((nm-slack)/float64(length.Micrometre))) * length.Micrometre
-}
+// down is a length in nanometres, rounded down to the micrometre.
+func down(nm float64) length.Length { return rounded(nm, length.Micrometre, length.Down) }
 
-// nearest is a place in nanometres as a whole number of them.
-func nearest(nm float64) length.Length { return length.Length(math.Floor(nm + 0.5)) }
+// up is a length in nanometres, rounded up to the micrometre.
+func up(nm float64) length.Length { return rounded(nm, length.Micrometre, length.Up) }
 
 // scaled is a length times a factor, in nanometres.
 func scaled(l length.Length, by float64) float64 { return float64(float64(l) * by) }

@@ -3,6 +3,7 @@ package piping
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -73,7 +74,7 @@ func (s *solver) tube() *Plan {
 		return p
 	}
 	p.Possible, p.Tube, p.Cloth = true, &t, t.Along
-	p.Strips = []Strip{{Rect: -1, Long: t.Long(), Corners: [4]Point{{0, 0}, {t.Across, 0}, {t.Across, t.Along}, {0, t.Along}}}}
+	p.Strips = []Strip{{Rect: -1, Long: t.Long(), Corners: [4]geom.Point{{}, {Across: t.Across}, {Across: t.Across, Along: t.Along}, {Along: t.Along}}}}
 	p.Runs = make([]Laid, len(j.Runs))
 	var from length.Length
 	for _, i := range s.order[0] {

@@ -4,19 +4,7 @@ import (
 	"math"
 
 	"github.com/bridletie/bridletie/calc/length"
-)
-
-// Common practice, no source: what is taken when a request does not say.
-const (
-	UsualThickness = length.Millimetre      // of the cloth
-	UsualSeam      = 12 * length.Millimetre // allowance on each side of the strip
-	UsualJoinSeam  = 6 * length.Millimetre  // allowance where two strips are joined
-	UsualOverlap   = 40 * length.Millimetre // of a closed run at its closing
-	UsualEnds      = 25 * length.Millimetre // beyond each end of an open run
-	UsualCorner    = 50 * length.Millimetre // kept free of joins on each side of a corner
-	UsualLeast     = 30 * length.Centimetre // the shortest piece worth joining
-	UsualStep      = 5 * length.Millimetre  // of practical widths
-	UsualStepInch  = length.Inch / 4
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // StripWidth is how wide a strip is cut that goes round a cord and leaves a seam
@@ -29,7 +17,7 @@ func StripWidth(cord, thickness, seam length.Length, double bool) length.Length 
 	if double {
 		round = 2 * math.Pi
 	}
-	return length.Length(math.Ceil(scaled(cord+thickness, round))) + 2*seam
+	return rounded(scaled(cord+thickness, round), length.Nanometre, length.Up) + 2*seam
 }
 
 // PracticalWidth is the least multiple of step that is not below the width; the
@@ -41,20 +29,19 @@ func PracticalWidth(width, step length.Length) length.Length {
 	return width
 }
 
-// Stretch is how far cloth gives along a strip, in thousandths, common practice
-// without a source: on the straight 3 %, on the true bias 15 %.
-const (
-	StretchStraight = 30
-	StretchBias     = 150
-)
+// StretchStraight is how far cloth gives along a straight strip, in thousandths.
+func StretchStraight(shop practice.Set) int {
+	return int(shop.Number(practice.PipingGiveStraight) / (practice.One / 1000))
+}
 
 // StretchAt is how far cloth gives along a strip at an angle to the selvedge, in
 // thousandths: straight + (bias - straight) * sin(2a)^2, since a woven cloth gives
 // by the shearing of its threads, which is greatest at 45 degrees (derived here).
-func StretchAt(degrees int) int {
+func StretchAt(degrees int, shop practice.Set) int {
 	sin, cos := sinCos(degrees)
 	twice := float64(2 * float64(sin*cos))
-	return StretchStraight + int(float64((StretchBias-StretchStraight)*float64(twice*twice))+0.5)
+	straight, bias := StretchStraight(shop), int(shop.Number(practice.PipingGiveBias)/(practice.One/1000))
+	return straight + int(math.Floor(float64(float64(bias-straight)*float64(twice*twice))+0.5))
 }
 
 // LeastRadius is the tightest curve of a seam that piping goes round without

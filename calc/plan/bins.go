@@ -1,6 +1,10 @@
 package plan
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // bin is what is cut from one of several lengths.
 type bin struct {
@@ -12,23 +16,19 @@ type bin struct {
 // binBudget is the work for one try at laying a job over several lengths.
 func binBudget(e Effort, m *model) int64 { return min(budgetOf(e, m)/2, 40_000_000) }
 
-// packBins lays the items over several lengths, in the order given: limits of
-// 0 have no end, and only the used length of paid ones counts. It answers nil
-// when the items do not fit.
-func packBins(m *model, limits []int64, paid []bool, effort Effort, stop func() bool) ([]bin, int64) {
+// packBins lays the items over several lengths, in the order given, where only
+// the used length of paid ones counts. It answers nil when the items do not fit.
+func packBins(m *model, lengths []strip, effort Effort, stop func() bool) ([]bin, int64) {
 	s := newSearcher(m, binBudget(effort, m), bound{}, stop)
 	s.d.many = true
-	s.d.bins = make([]strip, len(limits))
-	for b := range s.d.bins {
-		s.d.bins[b] = strip{W: m.W, limit: limits[b], paid: paid[b]}
-	}
+	s.d.bins = lengths
 	s.run()
 	if s.best == nil {
 		return nil, s.d.work
 	}
 	// Lay the best once more, to have its phases.
 	s.d.decode(&s.best.genes, 1<<62)
-	out := make([]bin, len(limits))
+	out := make([]bin, len(lengths))
 	for _, k := range s.best.genes.order {
 		b := s.d.spots[k].bin
 		out[b].items = append(out[b].items, k)
@@ -99,32 +99,17 @@ func (s *searcher) rowBound(items []int32) bool {
 // splitOverBolts replaces the plan of one length by plans of several, none
 // longer than the bolt.
 func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Result) {
-	limit := m.boltLimit(job.Bolt)
 	for n := int(m.ceilLength(lowerBound(m, Quick).length)/max(job.Bolt, 1)) + 1; ; n = n + n/4 + 1 {
-		n = min(n, len(m.items))
-		limits, paid := make([]int64, n), make([]bool, n)
-		for b := range n {
-			limits[b], paid[b] = limit, true
-		}
-		if m.fixed { // nothing need be kept back where the start is known
-			limits[0] = floorDiv(int64(job.Bolt)*m.den, m.num)
-		}
-		bins, work := packBins(m, limits, paid, effort, stop)
+		n = min(n, m.mostLengths())
+		bins, work := packBins(m, m.newCloth(job.Bolt, n), effort, stop)
 		r.Work.Used += work
 		r.Work.Budget += binBudget(effort, m)
-		if bins == nil && n < len(m.items) {
+		if bins == nil && n < m.mostLengths() {
 			continue
 		}
 		r.Cut, r.AnyStart, r.Starts = nil, nil, nil
-		for b := range bins {
-			if len(bins[b].items) == 0 {
-				if m.fixed && b == 0 { // the cloth whose start is known serves for nothing
-					r.Cut, r.AnyStart = append(r.Cut, Layout{Start: job.Cloth.StartsAt}), append(r.AnyStart, 0)
-				}
-				continue
-			}
-			r.Cut = append(r.Cut, layoutOf(job, m, bins[b].plan.sigma, bins[b].plan.spots, bins[b].items))
-			r.AnyStart = append(r.AnyStart, m.ceilLength(bins[b].need))
+		for _, b := range boughtFrom(job, m, bins) {
+			r.Cut, r.AnyStart = append(r.Cut, b.Layout), append(r.AnyStart, b.Need)
 		}
 		if len(r.Cut) > 1 {
 			lb := lengthsBound(m, effort)
@@ -139,15 +124,75 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 	}
 }
 
+// newCloth is n lengths to buy, cut from bolts of that length; 0 for no end. The
+// first is the one that begins where the cloth is known to begin, if it is.
+func (m *model) newCloth(bolt length.Length, n int) []strip {
+	out := make([]strip, n)
+	for b := range out {
+		out[b] = strip{W: m.W, limit: noEnd, paid: true}
+		switch {
+		case bolt == 0:
+		case b == 0 && m.fixed: // nothing need be kept back where the start is known
+			out[b].limit = m.floorUnits(bolt)
+		default:
+			out[b].limit = m.boltLimit(bolt)
+		}
+	}
+	return out
+}
+
+// boughtFrom is what is cut from lengths of newCloth, those left out from which
+// nothing is. The cloth whose start is known stays the first: when it serves for
+// nothing, nothing of it is bought.
+func boughtFrom(job Job, m *model, bins []bin) []Bought {
+	var out []Bought
+	for b, o := range bins {
+		if len(o.items) == 0 {
+			continue
+		}
+		if m.fixed && b > 0 && len(out) == 0 {
+			out = append(out, Bought{Layout: Layout{Start: job.Cloth.StartsAt}})
+		}
+		out = append(out, Bought{layoutOf(job, m, o.plan.sigma, o.plan.spots, o.items), m.ceilLength(o.need)})
+	}
+	return out
+}
+
+// mostLengths is a number of new lengths over which every job can be laid that a
+// bolt takes: one for each item, beside one that begins where nothing fits it.
+func (m *model) mostLengths() int {
+	if m.fixed {
+		return len(m.items) + 1
+	}
+	return len(m.items)
+}
+
 // boltLimit is how much of a bolt is planned with: a repeat is kept back, so that
 // the plan holds wherever in it the bolt begins, unless some panel then would
 // not fit.
 func (m *model) boltLimit(bolt length.Length) int64 {
-	limit := floorDiv(int64(bolt)*m.den, m.num)
-	if v := m.grid.V; m.hasRows() && limit-v >= tallestBound(m) {
+	limit := m.floorUnits(bolt)
+	if v := m.grid.V; m.hasRows() && m.tooLongFor(limit-v) < 0 {
 		return limit - v
 	}
 	return limit
+}
+
+// wayWithin is the first way of lying in which no item of a group is longer than
+// limit; -1 for none.
+func (m *model) wayWithin(g *group, limit int64) int {
+	for o := range g.lay {
+		if !slices.ContainsFunc(g.items, func(k int) bool { return m.items[k].lay[o].h > limit }) {
+			return o
+		}
+	}
+	return -1
+}
+
+// tooLongFor is the first group that does not fit into limit however it lies; -1
+// when each does.
+func (m *model) tooLongFor(limit int64) int {
+	return slices.IndexFunc(m.groups, func(g group) bool { return m.wayWithin(&g, limit) < 0 })
 }
 
 // hasRows reports whether some item is bound to rows: of the cloth, or of the

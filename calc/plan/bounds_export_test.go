@@ -1,11 +1,23 @@
 package plan
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // modelsOf are the models of the ways in which a job can be laid.
 func modelsOf(job Job) []*model {
 	possible, _ := models(job)
 	return possible
+}
+
+// Possible reports whether every wish of a job can be kept, and Unkept says which
+// cannot, whatever else is wrong with the job.
+func Possible(job Job) bool { return len(modelsOf(job)) > 0 }
+
+func Unkept(job Job) fault.List {
+	_, unkept := models(job)
+	return unkeptFaults(job, unkept)
 }
 
 // BoundOf is the bound of a job before any search, why, and the plain ones:

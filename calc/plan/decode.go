@@ -47,7 +47,7 @@ type decoder struct {
 
 // newDecoder has one open-ended strip that counts.
 func newDecoder(m *model) *decoder {
-	return &decoder{m: m, bins: []strip{{W: m.W, paid: true}},
+	return &decoder{m: m, bins: []strip{{W: m.W, limit: noEnd, paid: true}},
 		states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items))}
 }
 
@@ -114,6 +114,18 @@ func (d *decoder) layNext(k int, lay []int8, upper int64) bool {
 	d.commit(k, sp)
 	b := &d.bins[sp.bin]
 	return !b.paid || b.top <= upper
+}
+
+// leastLimit is how long the shortest length is that counts, when one is that can
+// take any item.
+func (d *decoder) leastLimit() int64 {
+	least := noEnd
+	for b := range d.bins {
+		if d.bins[b].paid {
+			least = min(least, d.bins[b].limit)
+		}
+	}
+	return least
 }
 
 // total is the length that counts.

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"slices"
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
@@ -26,6 +25,10 @@ func unkeptFaults(job Job, unkept []buildFault) fault.List {
 			l.Add(where.Field("size").Field("across"), fault.WiderThanCloth, p.Size.Across.String(),
 				"cut "+show(cut.Across)+" wide, "+p.ID+" does not fit the cloth of "+show(job.Cloth.Width)+", nor do the parts of a join",
 				"a join of sides or halves, a quarter turn if the cloth allows it, or a wider cloth")
+		case tooLong:
+			l.Add(where.Field("size").Field("along"), fault.LongerThanBolt, p.Size.Along.String(),
+				"a bolt has "+show(job.Bolt)+", and in no way in which "+p.ID+" and the panels tied to it may lie do all of them fit it",
+				"a longer bolt, another turn, or leave out the tie")
 		case noPlace:
 			l.Add(where.Field("match"), fault.NoPlace, "",
 				why(job, f),
@@ -46,26 +49,6 @@ func why(job Job, f buildFault) string {
 		return "the wishes of the panels tied to " + p.ID + " by runs-on or pair contradict each other"
 	}
 	return "no motif that " + p.ID + " may carry stands far enough from both selvedges for a panel cut " + show(p.Cut().Across) + " wide"
-}
-
-// Unkept is a panel, by its index, whose wish about the pattern no plan can keep.
-type Unkept struct {
-	Panel int
-	Why   string
-}
-
-// UnkeptWishes are the wishes of a job that no plan can keep, in the order of the
-// panels, one a panel. The fields themselves must be sound.
-func UnkeptWishes(job Job) []Unkept {
-	var list []Unkept
-	_, unkept := models(job)
-	for _, f := range unkept {
-		if f.kind != tooWide && !slices.ContainsFunc(list, func(u Unkept) bool { return u.Panel == f.panel }) {
-			list = append(list, Unkept{f.panel, why(job, f)})
-		}
-	}
-	slices.SortFunc(list, func(a, b Unkept) int { return a.Panel - b.Panel })
-	return list
 }
 
 // widest says how wide a panel may be cut and still have a motif that it may

@@ -81,7 +81,7 @@ func (b *builder) turnsOf(ties []tie, joined bool) []panel.Turn {
 		wished = wished || p.Match.How != panel.Free
 	}
 	if b.m.cross {
-		if free {
+		if free && !joined {
 			return []panel.Turn{panel.Quarter, panel.Upright}
 		}
 		return []panel.Turn{panel.Quarter}
@@ -96,11 +96,12 @@ func (b *builder) turnsOf(ties []tie, joined bool) []panel.Turn {
 	return turns
 }
 
-// needsJoin reports whether some panel of the group is to be made up of parts.
+// needsJoin reports whether some panel of the group, upright, is to be made up of
+// parts.
 func (b *builder) needsJoin(ties []tie) bool {
 	for _, t := range ties {
 		p := b.job.Panels[t.panel]
-		if !b.m.cross && p.Join != panel.NoJoin && p.Cut().Across > b.job.Cloth.Width {
+		if p.Join != panel.NoJoin && p.Cut().Across > b.job.Cloth.Width {
 			return true
 		}
 	}
@@ -190,16 +191,24 @@ func (b *builder) limitPhases(items []item, gl *groupLay) *buildFault {
 		if !l.consX || m.W-l.w >= m.grid.H {
 			continue
 		}
-		lo := l.cx
-		if l.sx < 0 {
-			lo = -l.cx - (m.W - l.w)
-		}
-		gl.reach = meet(gl.reach, arc{mod(lo, m.grid.H), mod(lo, m.grid.H) + m.W - l.w}, m.grid.H)
+		gl.reach = meet(gl.reach, m.arcOf(l), m.grid.H)
 		if len(gl.reach) == 0 {
 			return &buildFault{items[k].panel, noPlace}
 		}
 	}
 	return nil
+}
+
+// arcOf is where the phase across of an item may lie that has less room than the
+// width repeat.
+func (m *model) arcOf(l *lay) arc {
+	room := m.W - l.w
+	lo := l.cx
+	if l.sx < 0 {
+		lo = -l.cx - room
+	}
+	lo = mod(lo, m.grid.H)
+	return arc{lo, lo + room}
 }
 
 // hasColumn reports whether an item may lie inside the width with phase x.

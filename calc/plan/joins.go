@@ -61,14 +61,14 @@ func (b *builder) sideSeams(t tie, gl *groupLay) []length.Length {
 	if middle <= 2*seam {
 		return nil
 	}
-	side := roundUpMM((cut-middle+1)/2 + seam)
+	side := ((cut-middle+1)/2 + seam).Round(length.Millimetre, length.Up)
 	if 2*side >= cut {
 		return nil
 	}
 	for parts := length.Length(1); parts <= maxSideParts; parts++ {
 		edges := make([]length.Length, 0, 2*parts)
 		for j := length.Length(1); j < parts; j++ {
-			edges = append(edges, roundUpMM(side*j/parts))
+			edges = append(edges, (side*j/parts).Round(length.Millimetre, length.Up))
 		}
 		edges = append(edges, side)
 		for j := len(edges) - 1; j >= 0; j-- {
@@ -130,10 +130,4 @@ func (b *builder) partsFit(t tie, gl *groupLay, edges []length.Length, cut, seam
 		}
 	}
 	return true
-}
-
-// roundUpMM is the next whole millimetre.
-func roundUpMM(l length.Length) length.Length {
-	const mm = length.Millimetre
-	return (l + mm - 1) / mm * mm
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
@@ -27,6 +28,7 @@ type model struct {
 	whole    *model // when halved, the model in whole units
 	touching bool   // the exact search tries only places of contact, however few units there are
 
+	salt uint64      // stirred into the seed of the search
 	stop func() bool // polled by the bounds; nil never ends them early
 }
 
@@ -93,6 +95,7 @@ const (
 	noPlace   buildKind = iota // no admissible place across the width
 	conflicts                  // wishes tied together contradict each other
 	tooWide                    // wider than the cloth however it may lie
+	tooLong                    // longer than a bolt in every way in which those tied to it fit one
 )
 
 // builder carries the state of reducing a Job.
@@ -110,8 +113,10 @@ func buildModel(job Job, cross bool) (*model, []buildFault) {
 // buildModelIn reduces a job into an empty model, which says how.
 func buildModelIn(job Job, m *model) (*model, []buildFault) {
 	b := &builder{job: job, m: m}
+	m.salt = job.Salt
 	b.scale()
 	b.addGroups()
+	b.holdToBolt()
 	if len(b.faults) > 0 {
 		return nil, b.faults
 	}
@@ -180,8 +185,28 @@ func (m *model) floorLength(u int64) length.Length {
 	return length.Length(floorDiv(u*m.num, m.den))
 }
 
+// floorUnits is a length in model units, rounded down.
+func (m *model) floorUnits(l length.Length) int64 { return floorDiv(int64(l)*m.den, m.num) }
+
 // ceilLength is a number of model units in nanometres, rounded up.
 func (m *model) ceilLength(u int64) length.Length { return -m.floorLength(-u) }
+
+// holdToBolt wants a way of lying for every group in which a bolt takes it.
+func (b *builder) holdToBolt() {
+	if b.job.Bolt == 0 || len(b.faults) > 0 {
+		return
+	}
+	m := b.m
+	limit := m.floorUnits(b.job.Bolt)
+	for g := range m.groups {
+		if m.wayWithin(&m.groups[g], limit) >= 0 {
+			continue
+		}
+		items := m.groups[g].items
+		longest := slices.MaxFunc(items, func(j, k int) int { return cmp.Compare(m.leastHeight(j), m.leastHeight(k)) })
+		b.faults = append(b.faults, buildFault{m.items[longest].panel, tooLong})
+	}
+}
 
 func abs(a int64) int64 {
 	if a < 0 {

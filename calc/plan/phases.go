@@ -128,7 +128,7 @@ func (b *builder) refineRow(c known, wantY int64) []known {
 // referenceFromCentre is the way from a panel's visual centre to the place
 // where its wish wants the motif, in panel axes.
 func (b *builder) referenceFromCentre(p panel.Panel) (int64, int64) {
-	if p.Match.How != panel.Anchor {
+	if !p.Match.HasPoint() {
 		return 0, 0
 	}
 	return b.units(p.Match.Point.Across) - b.halfUnits(p.Size.Across),

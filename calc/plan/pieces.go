@@ -1,15 +1,16 @@
 package plan
 
 import (
-	"slices"
-
 	"github.com/bridletie/bridletie/calc/length"
 )
 
 // InHand is the answer for pieces in hand.
 type InHand struct {
-	Uses  []Use         // one for each piece, in the order given
-	Buy   []Bought      // the cloth to buy; none when the pieces are enough, several when a bolt is too short
+	Uses []Use // one for each piece, in the order given
+	// Buy is the cloth to buy: none when the pieces are enough, several lengths when
+	// a bolt is too short. Cloth that begins at a known place comes first, with
+	// nothing on it when other lengths are bought and it serves for none.
+	Buy   []Bought
 	Short length.Length // what is to be bought in all, wherever in the repeat it begins
 	// Least is a length of new cloth below which no plan can go, wherever the
 	// pieces begin. When it is not 0, the pieces are proved not to be enough.
@@ -98,25 +99,23 @@ func orderOf(pieces []length.Length, smallFirst bool) []int {
 func piecesIn(job Job, m *model, order []int, pieces []length.Length, effort Effort, stop func() bool) InHand {
 	limits := make([]int64, 0, len(pieces)+1)
 	for _, k := range order {
-		limits = append(limits, floorDiv(int64(pieces[k])*m.den, m.num))
+		limits = append(limits, m.floorUnits(pieces[k]))
 	}
 	h := InHand{Uses: make([]Use, len(pieces)), Least: m.floorLength(m.leastToBuy(limits))}
 	bins := h.pack(job, m, limits, effort, stop)
-	for b, o := range bins {
-		if len(o.items) == 0 {
-			if b < len(pieces) {
-				h.Uses[order[b]].AnyStart = true
-			}
-			continue
+	if bins == nil {
+		return h
+	}
+	for b, o := range bins[:len(pieces)] {
+		u := Use{AnyStart: o.need <= limits[b]}
+		if len(o.items) > 0 {
+			u.Layout = layoutOf(job, m, o.plan.sigma, o.plan.spots, o.items)
 		}
-		l := layoutOf(job, m, o.plan.sigma, o.plan.spots, o.items)
-		if b < len(pieces) {
-			h.Uses[order[b]] = Use{Layout: l, AnyStart: o.need <= limits[b]}
-			continue
-		}
-		need := m.ceilLength(o.need)
-		h.Buy = append(h.Buy, Bought{l, need})
-		h.Short += need
+		h.Uses[order[b]] = u
+	}
+	h.Buy = boughtFrom(job, m, bins[len(pieces):])
+	for _, b := range h.Buy {
+		h.Short += b.Need
 	}
 	return h
 }
@@ -124,22 +123,18 @@ func piecesIn(job Job, m *model, order []int, pieces []length.Length, effort Eff
 // pack lays the items over the pieces and new cloth: one length without an end,
 // or as many bolts as it takes.
 func (h *InHand) pack(job Job, m *model, pieces []int64, effort Effort, stop func() bool) []bin {
-	fresh, limit := 1, int64(0)
-	if job.Bolt > 0 {
-		limit = m.boltLimit(job.Bolt)
-	}
-	for {
-		limits, paid := slices.Clone(pieces), make([]bool, len(pieces)+fresh)
-		for b := range fresh {
-			limits, paid[len(pieces)+b] = append(limits, limit), true
+	for fresh := 1; ; {
+		var lengths []strip
+		for _, p := range pieces {
+			lengths = append(lengths, strip{W: m.W, limit: p})
 		}
-		bins, work := packBins(m, limits, paid, effort, stop)
+		bins, work := packBins(m, append(lengths, m.newCloth(job.Bolt, fresh)...), effort, stop)
 		h.Work.Used += work
 		h.Work.Budget += binBudget(effort, m)
-		if bins != nil || fresh >= len(m.items) {
+		if bins != nil || fresh >= m.mostLengths() {
 			return bins
 		}
-		fresh = min(fresh+fresh/4+1, len(m.items))
+		fresh = min(fresh+fresh/4+1, m.mostLengths())
 	}
 }
 

@@ -133,7 +133,7 @@ func (q *query) fits(best *spot, k int, x int64) bool {
 	o := &q.s.holes[k]
 	target, m := q.rowAt(x)
 	y := upTo(o.y, target, m, q.l.tol)
-	if y+q.l.h > o.y+o.h || q.s.limit > 0 && y+q.l.h > q.s.limit {
+	if y+q.l.h > min(o.y+o.h, q.s.limit) {
 		return false
 	}
 	q.take(best, x, y, int16(k), 0)
@@ -245,7 +245,7 @@ func (q *query) tryRow(best *spot, j int, x, target, m int64) {
 		return
 	}
 	y = upTo(y, target, m, l.tol)
-	if q.s.limit > 0 && y+l.h > q.s.limit {
+	if y+l.h > q.s.limit {
 		return
 	}
 	cost := float64(y + l.h)

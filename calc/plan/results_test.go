@@ -97,7 +97,9 @@ func TestChairs(t *testing.T) {
 	jobs := chairs(max(min(jobsToTry(t, 10_000)/100, 300), 5))
 	var sum tally
 	solveAll(jobs, plan.Normal, func(k int, r plan.Result, spent time.Duration) {
-		proveResult(t, k, jobs[k], r)
+		for _, wrong := range resultHolds(jobs[k], r) {
+			t.Errorf("job %d: %s", k, wrong)
+		}
 		sum.add(jobs[k], r, boundGap(r), spent)
 	})
 	t.Log(sum.row("chairs", "normal"))

@@ -74,10 +74,10 @@ func (r *rower) into(k, n int) bool {
 	s.segs = append(s.segs, seg{w.cursor, w.y})
 	s.limit = w.y + w.height
 	if w.height == 0 {
-		s.limit = 0
+		s.limit = noEnd
 	}
 	sp := r.d.find(k, 0)
-	s.limit = 0
+	s.limit = noEnd
 	if !sp.found || sp.y >= never {
 		return false
 	}

@@ -65,6 +65,9 @@ func (m *model) seed() (uint64, uint64) {
 			add(l.w, l.h, l.cx, l.cy)
 		}
 	}
+	if m.salt != 0 {
+		add(int64(m.salt))
+	}
 	sum := h.Sum(nil)
 	return binary.LittleEndian.Uint64(sum[:8]), binary.LittleEndian.Uint64(sum[8:])
 }
@@ -186,9 +189,14 @@ func (s *searcher) constructions() []genes {
 			base.order = append(base.order, int32(k))
 		}
 	}
+	limit := s.d.leastLimit()
 	for g := range base.lay {
-		if len(m.groups[g].lay) > 1 && len(m.groups[g].items) == 1 {
+		switch gr := &m.groups[g]; {
+		case len(gr.lay) == 1:
+		case len(gr.items) == 1:
 			base.lay[g] = -1
+		default:
+			base.lay[g] = int8(max(m.wayWithin(gr, limit), 0))
 		}
 	}
 	bound := func(k int32) int64 {

@@ -7,13 +7,16 @@ type seg struct{ x, y int64 }
 // hole is a free rectangle below the skyline.
 type hole struct{ x, y, w, h int64 }
 
+// noEnd is the limit of a strip as long as it takes.
+const noEnd = int64(1) << 62
+
 // maxHoles bounds the list of holes; the smallest are forgotten first.
 const maxHoles = 160
 
 // strip is one length of cloth being filled from its start.
 type strip struct {
 	W        int64
-	limit    int64 // its length; 0 for no end
+	limit    int64 // its length, or noEnd
 	paid     bool  // its used length counts
 	segs     []seg
 	holes    []hole

@@ -22,9 +22,9 @@
 package pleat
 
 import (
-	"math"
-
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // How is what the excess is worked out from.
@@ -71,20 +71,14 @@ type Job struct {
 	From
 	Style    Style
 	Count    int           // 0 for as few as MaxDepth allows
-	MaxDepth length.Length // 0 for DefaultDepth
+	MaxDepth length.Length // 0 for the workroom's
 	Away     bool          // the folds of a fan point away from the centre
 	Over     length.Length // of the finished edge; 0 for all of it
 	Face     length.Length // of a box pleat; 0 for half of what it takes in
-	Margin   length.Length // of snips; 0 for DefaultMargin
-	Step     length.Length // shares are whole steps where they can be; 0 for a millimetre
+	Margin   length.Length // of snips; 0 for the workroom's
+	Step     length.Length // shares are whole steps where they can be; 0 for the workroom's
+	Shop     practice.Set  // what the workroom goes by
 }
-
-// What is taken where nothing is given. Common practice, no source.
-const (
-	DefaultDepth  = 20 * length.Millimetre
-	DefaultMargin = 12 * length.Millimetre
-	mostOpening   = 10 * length.Millimetre // of one snip
-)
 
 // MaxCount is how many pleats an edge has at most.
 const MaxCount = 400
@@ -138,12 +132,6 @@ func (r Result) Absorbed() length.Length {
 	return sum
 }
 
-// arc is radius·angle·π/180, to the nearest micrometre.
-func arc(radius length.Length, angle int) length.Length {
-	const per = float64(length.Micrometre)
-	return length.Length(math.Round(float64(radius)/per*float64(angle)*math.Pi/180)) * length.Micrometre
-}
-
 // Excess is what there is to lose, negative for what is short, and the length of
 // the finished edge.
 func (f From) Excess() (excess, finished length.Length) {
@@ -154,7 +142,7 @@ func (f From) Excess() (excess, finished length.Length) {
 		n := length.Length(f.Buttons)
 		return n * (f.Cloth - f.Finished), n * f.Finished
 	}
-	excess, finished = arc(f.TurnOver, f.Angle), arc(f.Radius, f.Angle)
+	excess, finished = geom.CircleArc(f.TurnOver, f.Angle), geom.CircleArc(f.Radius, f.Angle)
 	if f.Concave {
 		excess = -excess
 	}
@@ -166,7 +154,7 @@ func Plan(j Job) Result {
 	excess, finished := j.Excess()
 	r := Result{Excess: excess, Finished: finished, Cloth: finished + excess, Closed: j.How == RoundSeat && j.Angle == 360, Step: j.Step}
 	if r.Step == 0 {
-		r.Step = length.Millimetre
+		r.Step = j.Shop.Length(practice.PleatStep)
 	}
 	if excess < 0 {
 		r.Excess, r.Short = -excess, true
@@ -186,11 +174,7 @@ func Plan(j Job) Result {
 	}
 	switch {
 	case r.Short:
-		margin := j.Margin
-		if margin == 0 {
-			margin = DefaultMargin
-		}
-		r.SnipDepth = j.TurnOver - margin
+		r.SnipDepth = j.TurnOver - j.SnipMargin()
 	case r.Style == Darts:
 		r.DartLength = j.TurnOver
 	}
@@ -223,11 +207,11 @@ func (j Job) count(r Result) int {
 	}
 	most := j.MaxDepth
 	if most == 0 {
-		most = DefaultDepth
+		most = j.Shop.Length(practice.PleatDepth)
 	}
 	switch r.Style {
 	case Snips:
-		most = mostOpening
+		most = j.Shop.Length(practice.SnipOpening)
 	case Box, Inverted:
 		most *= 4
 	default:
@@ -253,7 +237,7 @@ func (r *Result) share(n int) []length.Length {
 	if r.Excess/each < r.Step || r.Excess%each == 0 && readable(r.Excess/each) {
 		r.Step = length.Nanometre
 	}
-	base := r.Excess / each / r.Step * r.Step
+	base := (r.Excess / each).Round(r.Step, length.Down)
 	rest := r.Excess - base*each
 	r.Rest = rest
 	takes := make([]length.Length, n)
@@ -278,4 +262,12 @@ func (r *Result) share(n int) []length.Length {
 		takes[n/2-1] += rest - rest/2
 	}
 	return takes
+}
+
+// SnipMargin is what is kept between the end of a snip and the edge line.
+func (j Job) SnipMargin() length.Length {
+	if j.Margin == 0 {
+		return j.Shop.Length(practice.SnipMargin)
+	}
+	return j.Margin
 }

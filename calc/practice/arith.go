@@ -1,7 +1,7 @@
 package practice
 
 import (
-	"math/bits"
+	"math"
 
 	"github.com/bridletie/bridletie/calc/length"
 )
@@ -9,14 +9,20 @@ import (
 // Times is a length by a number in millionths, both not negative, rounded up to
 // the nanometre. A result beyond the range of a length is the largest one.
 func Times(l length.Length, millionths int64) length.Length {
-	hi, lo := bits.Mul64(uint64(max(l, 0)), uint64(max(millionths, 0)))
-	lo, carry := bits.Add64(lo, One-1, 0)
-	hi += carry
-	if hi >= One/2 {
-		return 1<<63 - 1
+	return scaled(l, millionths, length.Up)
+}
+
+// Part is the same rounded down.
+func Part(l length.Length, millionths int64) length.Length {
+	return scaled(l, millionths, length.Down)
+}
+
+func scaled(l length.Length, millionths int64, r length.Rounding) length.Length {
+	out, ok := length.Scale(max(l, 0), max(millionths, 0), One, r)
+	if !ok {
+		return math.MaxInt64
 	}
-	n, _ := bits.Div64(hi, lo, One)
-	return length.Length(min(n, 1<<63-1))
+	return out
 }
 
 // Packs is how many packs of size hold need, after need has grown by a share in

@@ -18,7 +18,7 @@ import (
 var update = flag.Bool("update", false, "write the golden file anew")
 
 func ExampleSet_With() {
-	shop := practice.Defaults().With(practice.WebGap.Give(int64(40 * length.Millimetre)))
+	shop := practice.Defaults().With(practice.WebGap.Give(40 * length.Millimetre))
 	fmt.Println(practice.Defaults().Length(practice.WebGap), shop.Length(practice.WebGap))
 	// Output:
 	// 57.15 mm 40 mm
@@ -199,6 +199,9 @@ func TestTimesAndPacks(t *testing.T) {
 		got := int64(practice.Times(length.Length(l), n))
 		if got*practice.One < l*n || (got-1)*practice.One >= l*n && got > 0 {
 			t.Fatalf("%d by %d millionths is %d", l, n, got)
+		}
+		if down := int64(practice.Part(length.Length(l), n)); down != l*n/practice.One {
+			t.Fatalf("%d by %d millionths is %d, rounded down", l, n, down)
 		}
 	})
 }

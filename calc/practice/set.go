@@ -1,6 +1,9 @@
 package practice
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // Set is what a workroom goes by: a value for every setting of the table. The
 // zero Set holds the defaults. A Set is never changed, and a copy of one costs
@@ -36,6 +39,20 @@ func (s Set) With(list ...Given) Set {
 	return s
 }
 
+// Over is the set of base with what is given in this one in its place.
+func (s Set) Over(base Set) Set {
+	if s.values == nil {
+		return base
+	}
+	var list []Given
+	for i, row := range table {
+		if s.values.given[i] {
+			list = append(list, row.Give(s.values.of[i]))
+		}
+	}
+	return base.With(list...)
+}
+
 // copied are the values of the set, to be changed.
 func (s Set) copied() *values {
 	v := &values{of: make([]int64, len(table)), given: make([]bool, len(table))}
@@ -57,6 +74,11 @@ func (s Set) Number(k NumberKey) int64 { return s.read(k.Setting) }
 
 // Count is the value of a whole number.
 func (s Set) Count(k CountKey) int64 { return s.read(k.Setting) }
+
+// Check wants a length in the range of its row.
+func (s Set) Check(l *fault.List, at fault.Path, what string, k LengthKey) {
+	l.Between(at, what, s.Length(k), length.Length(k.Least), length.Length(k.Most))
+}
 
 // Value is the value of a setting, counted as its kind says.
 func (s Set) Value(row Setting) int64 { return s.read(&row) }

@@ -121,6 +121,9 @@ type Given struct {
 // Give is that value of the setting, to be put into a [Set].
 func (s Setting) Give(value int64) Given { return Given{s.Name, s.Kind, value} }
 
+// Give is that length.
+func (k LengthKey) Give(l length.Length) Given { return k.Setting.Give(int64(l)) }
+
 func (s Setting) limits() string { return "from " + s.text(s.Least) + " to " + s.text(s.Most) }
 
 // text is a value, exactly.

@@ -3,6 +3,7 @@ package relief
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
@@ -12,7 +13,7 @@ import (
 func (f *field) squareCorner() Cut {
 	stop := at{(f.faceU + f.keep + slack) / f.lo, (f.faceV + f.keep + slack) / f.lo}
 	c := Cut{Kind: None, NarrowTo: -1, Allowance: f.asksBoth(stop, at{f.faceU, f.faceV})}
-	if stop.u+leastCut > f.edgeU+2*hair || stop.v+leastCut > f.edgeV+2*hair {
+	if stop.u+f.leastCut > f.edgeU+2*hair || stop.v+f.leastCut > f.edgeV+2*hair {
 		return c
 	}
 	c.Kind, c.Whole = Diagonal, true
@@ -25,8 +26,8 @@ func (f *field) squareCorner() Cut {
 // asksBoth is the allowance at both edges of a corner with which there is room
 // for the stop and flaps from the faces reach; 0 where those given do.
 func (f *field) asksBoth(stop, face at) length.Length {
-	u := max(stop.u+leastCut, face.u/f.lo+f.need)
-	v := max(stop.v+leastCut, face.v/f.lo+f.need)
+	u := max(stop.u+f.leastCut, face.u/f.lo+f.need)
+	v := max(stop.v+f.leastCut, face.v/f.lo+f.need)
 	if asks(u, f.edgeU, f.halfU) == 0 && asks(v, f.edgeV, f.halfV) == 0 {
 		return 0
 	}
@@ -58,7 +59,7 @@ func (f *field) legCorner() Cut {
 	m := f.margin.MM() + slack
 	outU, outV := (f.halfU+f.keep+slack)/f.lo, (f.halfV+f.keep+slack)/f.lo
 	c := Cut{Kind: None, NarrowTo: -1, Allowance: f.asksBoth(at{outU, outV}, at{f.halfU, f.halfV})}
-	if outU+leastCut > f.edgeU+2*hair || outV+leastCut > f.edgeV+2*hair {
+	if outU+f.leastCut > f.edgeU+2*hair || outV+f.leastCut > f.edgeV+2*hair {
 		return c
 	}
 	c.Kind, c.Whole = Triangle, true
@@ -72,8 +73,8 @@ func (f *field) legCorner() Cut {
 	corner := min(f.edgeU-f.halfU/f.lo, f.edgeV-f.halfV/f.lo)
 	c.Flaps = []Flap{
 		{"triangle turned up", down(max(corner, 0)), f.o.Stuffing + f.o.EdgeThickness},
-		{"flap at the " + f.endName(), foldIn(fromV.u - f.faceU/f.lo), turnUnder},
-		{"flap at the side", foldIn(fromU.v - f.faceV/f.lo), turnUnder},
+		{"flap at the " + f.endName(), foldIn(fromV.u - f.faceU/f.lo), f.turn},
+		{"flap at the side", foldIn(fromU.v - f.faceV/f.lo), f.turn},
 	}
 	return c
 }
@@ -84,7 +85,7 @@ func foldIn(mm float64) length.Length { return down(max(mm, 0)) }
 // from there a fan over the quarter that faces inwards.
 func (f *field) roundCorner() (Cut, bool) {
 	r := f.width / 2
-	wander := math.Hypot(f.deltaU, f.deltaV) + slack
+	wander := geom.Hypot(f.deltaU, f.deltaV) + slack
 	if r-f.covered-wander < 0 {
 		return Cut{Kind: None, NarrowTo: -1}, false
 	}
@@ -94,7 +95,7 @@ func (f *field) roundCorner() (Cut, bool) {
 		if p.u >= c0.u || p.v >= c0.v {
 			return min(p.u-f.faceU, p.v-f.faceV, r)
 		}
-		return r - math.Hypot(p.u-c0.u, p.v-c0.v)
+		return r - geom.Hypot(p.u-c0.u, p.v-c0.v)
 	}
 	end := func(angle float64) at { // on the ring, on the slack cloth
 		sin, cos := math.Sincos(angle)
@@ -102,13 +103,13 @@ func (f *field) roundCorner() (Cut, bool) {
 	}
 	tip := end(math.Pi / 4)
 	c := Cut{Kind: None, NarrowTo: -1, Allowance: f.asksBoth(tip, at{f.faceU, f.faceV})}
-	if tip.u+leastCut > f.edgeU+2*hair || tip.v+leastCut > f.edgeV+2*hair {
+	if tip.u+f.leastCut > f.edgeU+2*hair || tip.v+f.leastCut > f.edgeV+2*hair {
 		return c, true
 	}
 	c.Whole = true
 	c.Flaps = f.cornerFlaps()
 	from := at{f.edgeU, f.edgeV}
-	if ring < leastArm {
+	if ring < f.leastArm {
 		c.Kind = Diagonal
 		c.Lines = append(c.Lines, f.line(from, tip))
 		c.Stops = append(c.Stops, f.stop(tip, clear))
@@ -119,10 +120,10 @@ func (f *field) roundCorner() (Cut, bool) {
 	if hub != from {
 		c.Lines = append(c.Lines, f.line(from, hub))
 	}
-	n := sectorsOf(r, math.Pi/2, 2, 8)
+	n := f.sectors(r, math.Pi/2, 2, 8)
 	for i := range n + 1 {
 		e := end(math.Pi / 2 * float64(i) / float64(n))
-		if e.u > f.edgeU || e.v > f.edgeV || math.Hypot(e.u-hub.u, e.v-hub.v) < leastSnip {
+		if e.u > f.edgeU || e.v > f.edgeV || geom.Hypot(e.u-hub.u, e.v-hub.v) < f.leastCut {
 			continue
 		}
 		c.Lines = append(c.Lines, f.line(hub, e))

@@ -1,6 +1,6 @@
 package relief
 
-import "github.com/bridletie/bridletie/calc/panel"
+import "github.com/bridletie/bridletie/calc/geom"
 
 // Crossing are the pairs of cuts, by their places in the list, of which a line
 // of the one crosses or touches a line of the other.
@@ -16,12 +16,12 @@ func Crossing(cuts []Cut) [][2]int {
 	return out
 }
 
-func cross(a, b [][]panel.Point) bool {
+func cross(a, b [][]geom.Point) bool {
 	for _, p := range a {
 		for _, q := range b {
 			for i := 1; i < len(p); i++ {
 				for k := 1; k < len(q); k++ {
-					if meet(p[i-1], p[i], q[k-1], q[k]) {
+					if geom.Meet(p[i-1], p[i], q[k-1], q[k]) {
 						return true
 					}
 				}
@@ -29,28 +29,4 @@ func cross(a, b [][]panel.Point) bool {
 		}
 	}
 	return false
-}
-
-// meet reports whether two segments have a point in common: neither lies wholly
-// on one side of the other, and their boxes overlap.
-func meet(a, b, c, d panel.Point) bool {
-	overlap := func(p, q, r, s int64) bool { return min(p, q) <= max(r, s) && min(r, s) <= max(p, q) }
-	if !overlap(int64(a.Across), int64(b.Across), int64(c.Across), int64(d.Across)) ||
-		!overlap(int64(a.Along), int64(b.Along), int64(c.Along), int64(d.Along)) {
-		return false
-	}
-	return side(a, b, c)*side(a, b, d) <= 0 && side(c, d, a)*side(c, d, b) <= 0
-}
-
-// side is on which side of the line from a to b the point p lies.
-func side(a, b, p panel.Point) int {
-	left := (b.Across - a.Across).MM() * (p.Along - a.Along).MM()
-	right := (b.Along - a.Along).MM() * (p.Across - a.Across).MM()
-	switch {
-	case left > right:
-		return 1
-	case left < right:
-		return -1
-	}
-	return 0
 }

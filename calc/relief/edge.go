@@ -3,13 +3,8 @@ package relief
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/panel"
-)
-
-const (
-	leastArm  = 4.0 // millimetres to each side, below which a cut has no arms
-	leastCut  = 1.0 // millimetres, below which there is no cut
-	leastSnip = 1.0
 )
 
 // squareEdge passes a square obstacle at an edge: a Y whose arms go to the inner
@@ -23,12 +18,12 @@ func (f *field) squareEdge() (Cut, bool) {
 	}
 	arm := f.width/2 - f.keep/f.cos - wander
 	stopV := (f.faceV + f.keep + slack) / f.lo
-	wants := max(stopV+leastCut, f.faceV/f.lo+f.need)
-	if arm >= leastArm {
+	wants := max(stopV+f.leastCut, f.faceV/f.lo+f.need)
+	if arm >= f.leastArm {
 		wants = max(stopV+arm/f.mid, wants)
 	}
 	c := Cut{Kind: None, Allowance: asks(wants, f.edgeV, f.halfV), NarrowTo: -1}
-	if stopV+leastCut > f.edgeV+2*hair {
+	if stopV+f.leastCut > f.edgeV+2*hair {
 		return c, true
 	}
 	c.Whole = true
@@ -40,7 +35,7 @@ func (f *field) squareEdge() (Cut, bool) {
 		return min(p.v-f.faceV, side)
 	}
 	side := down(max((f.width/2-f.deltaU)/f.mid, 0))
-	if arm < leastArm {
+	if arm < f.leastArm {
 		c.Kind = Straight
 		c.Lines = append(c.Lines, f.line(on(f.edgeV, 0), on(stopV, 0)))
 		c.Stops = append(c.Stops, f.stop(on(stopV, 0), clear))
@@ -61,7 +56,7 @@ func (f *field) squareEdge() (Cut, bool) {
 		c.Kind = Diagonal
 	}
 	one, other := f.sides()
-	c.Flaps = append(c.Flaps, Flap{one, side, turnUnder}, Flap{other, side, turnUnder})
+	c.Flaps = append(c.Flaps, Flap{one, side, f.turn}, Flap{other, side, f.turn})
 	return c, true
 }
 
@@ -73,15 +68,14 @@ func (f *field) sides() (one, other string) {
 	return "left flap", "right flap"
 }
 
-// sectorsOf is into how many parts a fan divides an arc of radius r and the
-// given angle: so many that no fold strays more than 2 mm from the round, by
-// the height r·(1 − cos(part/2)) of an arc above its chord; from least to most.
-func sectorsOf(r, angle float64, least, most int) int {
-	const stray = 2.0
-	if r <= stray {
+// sectors are into how many parts a fan divides an arc of radius r and the given
+// angle: so many that no fold strays too far from the round, by the height
+// r·(1 − cos(part/2)) of an arc above its chord; from least to most.
+func (f *field) sectors(r, angle float64, least, most int) int {
+	if r <= f.stray {
 		return least
 	}
-	part := 2 * math.Acos(1-stray/r)
+	part := 2 * math.Acos(1-f.stray/r)
 	return min(max(int(math.Ceil(angle/part)), least), most)
 }
 
@@ -89,7 +83,7 @@ func sectorsOf(r, angle float64, least, most int) int {
 // there a fan of snips towards the round.
 func (f *field) roundEdge() (Cut, bool) {
 	r := f.width / 2
-	wander := math.Hypot(f.deltaU, f.deltaV) + slack
+	wander := geom.Hypot(f.deltaU, f.deltaV) + slack
 	if r-f.covered-wander < 0 {
 		return Cut{Kind: None, NarrowTo: -1}, false
 	}
@@ -99,24 +93,24 @@ func (f *field) roundEdge() (Cut, bool) {
 		if p.v >= c0.v {
 			return r - math.Abs(p.u-c0.u)
 		}
-		return r - math.Hypot(p.u-c0.u, p.v-c0.v)
+		return r - geom.Hypot(p.u-c0.u, p.v-c0.v)
 	}
 	slackAt := func(p at) at { return at{p.u / f.mid, p.v / f.mid} }
 	tip := slackAt(at{c0.u, c0.v - ring})
-	wants := max(tip.v+leastCut, f.faceV/f.lo+f.need)
-	if ring >= leastArm {
+	wants := max(tip.v+f.leastCut, f.faceV/f.lo+f.need)
+	if ring >= f.leastArm {
 		wants = max(wants, c0.v/f.mid)
 	}
-	c := Cut{Kind: None, Allowance: asks(max(tip.v+leastCut, f.faceV/f.lo+f.need), f.edgeV, f.halfV), NarrowTo: -1}
-	if tip.v+leastCut > f.edgeV+2*hair {
+	c := Cut{Kind: None, Allowance: asks(max(tip.v+f.leastCut, f.faceV/f.lo+f.need), f.edgeV, f.halfV), NarrowTo: -1}
+	if tip.v+f.leastCut > f.edgeV+2*hair {
 		return c, true
 	}
 	c.Whole = true
 	hub := at{tip.u, min(wants, f.edgeV)}
 	one, other := f.sides()
 	sideFlap := down(max((r-f.deltaU)/f.mid, 0))
-	sides := []Flap{{one, sideFlap, turnUnder}, {other, sideFlap, turnUnder}}
-	if ring < leastArm {
+	sides := []Flap{{one, sideFlap, f.turn}, {other, sideFlap, f.turn}}
+	if ring < f.leastArm {
 		c.Kind = Straight
 		c.Lines = append(c.Lines, f.line(at{hub.u, f.edgeV}, tip))
 		c.Stops = append(c.Stops, f.stop(tip, clear))
@@ -127,11 +121,11 @@ func (f *field) roundEdge() (Cut, bool) {
 	if hub.v < f.edgeV {
 		c.Lines = append(c.Lines, f.line(at{hub.u, f.edgeV}, hub))
 	}
-	n := sectorsOf(r, math.Pi, 4, 12)
+	n := f.sectors(r, math.Pi, 4, 12)
 	for i := 1; i < n; i++ {
 		sin, cos := math.Sincos(math.Pi * (float64(i)/float64(n) - 0.5))
 		end := slackAt(at{c0.u + float64(ring*sin), c0.v - float64(ring*cos)})
-		if end.v > hub.v-leastSnip {
+		if end.v > hub.v-f.leastCut {
 			continue
 		}
 		c.Lines = append(c.Lines, f.line(hub, end))

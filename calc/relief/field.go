@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // slack is how much narrower openings are taken than they are, in millimetres.
@@ -40,6 +41,10 @@ type field struct {
 	signU      length.Length
 	signV      length.Length
 	transposed bool // u runs along
+
+	leastArm, leastCut float64 // shorter ones are not cut
+	stray              float64 // of the folds of a fan from the round
+	turn               length.Length
 }
 
 func newField(j Job, o Obstacle, most cloth.Share) *field {
@@ -49,10 +54,12 @@ func newField(j Job, o Obstacle, most cloth.Share) *field {
 		centre: panel.Panel{Size: j.Size, Allow: j.Allow}.VisualCentre(),
 		lo:     1 + float64(j.Least)/million, hi: 1 + float64(most)/million, cos: 1, signU: 1, signV: 1,
 	}
+	f.leastArm, f.leastCut, f.stray = j.Shop.Length(practice.ReliefArm).MM(), j.Shop.Length(practice.ReliefCut).MM(), j.Shop.Length(practice.ReliefStray).MM()
+	f.turn = j.Shop.Length(practice.ReliefTurn)
 	f.mid = (f.lo + f.hi) / 2
 	f.margin = o.Margin
 	if f.margin == 0 {
-		f.margin = MarginFor(o.Stuffing, j.Loose)
+		f.margin = MarginFor(o.Stuffing, j.Loose, j.Shop)
 	}
 	f.keep = f.covered + f.margin.MM()
 	f.place(j)
@@ -115,9 +122,8 @@ func (f *field) place(j Job) {
 
 // point is a place of the slack cloth from its top left corner, kept on it.
 func (f *field) point(p at) panel.Point {
-	u, _ := length.FromMM(p.u)
-	v, _ := length.FromMM(p.v)
-	u, v = f.signU*u, f.signV*v
+	u := f.signU * length.RoundMM(p.u, length.Nanometre, length.Nearest)
+	v := f.signV * length.RoundMM(p.v, length.Nanometre, length.Nearest)
 	if f.transposed {
 		u, v = v, u
 	}
@@ -137,16 +143,10 @@ func (f *field) line(ps ...at) []panel.Point {
 const hair = 1e-6
 
 // down is millimetres as a length, rounded down to the micrometre.
-func down(mm float64) length.Length {
-	l, _ := length.FromMM(math.Floor((mm+hair)*1000) / 1000)
-	return l
-}
+func down(mm float64) length.Length { return length.RoundMM(mm, length.Micrometre, length.Down) }
 
 // wholeUp is millimetres as a length, rounded up to the whole millimetre.
-func wholeUp(mm float64) length.Length {
-	l, _ := length.FromMM(math.Ceil(mm - hair))
-	return l
-}
+func wholeUp(mm float64) length.Length { return length.RoundMM(mm, length.Millimetre, length.Up) }
 
 // stop is the end of a cut on the slack cloth, with its least margin: clear is
 // how far a place of the pulled cloth is from what shows. It is least at one of

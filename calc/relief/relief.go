@@ -26,14 +26,14 @@
 // all the roundings together. Products are converted before they are added, so
 // that every machine gives the same places.
 //
-// The shapes of the cuts, and the margins taken where none is given, are common
-// practice without a source.
+// The shapes of the cuts are common practice without a source.
 package relief
 
 import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Edge is the edge at which an obstacle stands.
@@ -99,6 +99,7 @@ type Job struct {
 	Loose       bool // a loose weave
 	Least, Most cloth.Share
 	Obstacles   []Obstacle
+	Shop        practice.Set // what the workroom goes by
 }
 
 // Kind is the kind of a cut.
@@ -161,21 +162,16 @@ func (c Cut) Margin() length.Length {
 }
 
 // MarginFor is what is kept between the end of a cut and what must stay covered
-// where no margin is given: 12 mm, 5 mm more on a loose weave, and a tenth of
-// what the stuffing is higher than 50 mm, at most 13 mm for that. Common
-// practice, no source.
-func MarginFor(stuffing length.Length, loose bool) length.Length {
-	const most = 13 * length.Millimetre
-	m := 12 * length.Millimetre
+// where no margin is given: more on a loose weave, and more with what the
+// stuffing is higher than usual.
+func MarginFor(stuffing length.Length, loose bool, shop practice.Set) length.Length {
+	m := shop.Length(practice.ReliefMargin)
 	if loose {
-		m += 5 * length.Millimetre
+		m += shop.Length(practice.ReliefMarginLoose)
 	}
-	return m + min(max(stuffing-50*length.Millimetre, 0)/10, most)
+	higher := practice.Part(stuffing-shop.Length(practice.ReliefMarginFrom), shop.Number(practice.ReliefMarginShare))
+	return m + min(higher, shop.Length(practice.ReliefMarginMost))
 }
-
-// turnUnder is the narrowest flap at the side of an obstacle that can be turned
-// under. Common practice, no source.
-const turnUnder = 6 * length.Millimetre
 
 // Cuts are the cuts of a job that has no faults, in the order of its obstacles.
 func Cuts(j Job) []Cut {

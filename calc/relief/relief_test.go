@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 )
 
@@ -79,7 +80,7 @@ func staysCovered(t *rapid.T) {
 		}
 		want := o.Margin
 		if want == 0 {
-			want = relief.MarginFor(o.Stuffing, j.Loose)
+			want = relief.MarginFor(o.Stuffing, j.Loose, practice.Defaults())
 		}
 		thin := len(c.Stops) == 1 && (o.Corner == relief.NoCorner || o.Round)
 		if c.Whole && !thin && c.Margin()+length.Micrometre < want {
@@ -287,7 +288,7 @@ func TestMarginFor(t *testing.T) {
 		loose    bool
 		want     length.Length
 	}{{0, false, 12 * mm}, {50 * mm, false, 12 * mm}, {90 * mm, false, 16 * mm}, {90 * mm, true, 21 * mm}, {900 * mm, false, 25 * mm}} {
-		if got := relief.MarginFor(tc.stuffing, tc.loose); got != tc.want {
+		if got := relief.MarginFor(tc.stuffing, tc.loose, practice.Defaults()); got != tc.want {
 			t.Errorf("%v, %v: %v, want %v", tc.stuffing, tc.loose, got, tc.want)
 		}
 	}

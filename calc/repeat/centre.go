@@ -116,7 +116,7 @@ func WindowOf(c cloth.Cloth, motif int, size, finished Extent) Window {
 	if v := p.LengthRepeat; v > 0 {
 		d := p.Drop.Reduced()
 		den := d.Den
-		shifted := mod(part(int64(from)*den)+part(int64(v)*(mod64(columns, den)*d.Num%den)), part(int64(v)*den))
+		shifted := length.Mod(part(int64(from)*den)+part(int64(v)*(length.Mod(columns, den)*d.Num%den)), part(int64(v)*den))
 		w.AlongFrom = up(shifted, den)
 		if int64(shifted)%den != 0 && w.AlongRange > 0 {
 			w.AlongRange--
@@ -135,8 +135,6 @@ func rangeOf(finished, size length.Length) length.Length {
 	}
 	return r
 }
-
-func mod64(a, n int64) int64 { return (a%n + n) % n }
 
 // always reports whether the copies of the window cover every place: at any place
 // across at least n columns of the pattern are whole, n*H <= AcrossRange, and the

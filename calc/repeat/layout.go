@@ -77,17 +77,17 @@ func Lay(c cloth.Cloth, drops []Drop, s Seam) Layout {
 	}
 	items = w.order(best)
 	if c.StartKnown && out.Placed {
-		lead = mod(items[0].from-start, v) // the way may begin with a stretch
+		lead = length.Mod(items[0].from-start, v) // the way may begin with a stretch
 	}
 	at := lead
 	for i := range items {
 		it := &items[i]
 		if i > 0 {
-			at += mod(it.from-items[i-1].from-items[i-1].long, v)
+			at += length.Mod(it.from-items[i-1].from-items[i-1].long, v)
 		}
 		cut := it.cut
 		cut.From = up(at, den)
-		cut.Start = length.Length(int64(mod(start+at, v)) / den)
+		cut.Start = length.Length(int64(length.Mod(start+at, v)) / den)
 		if n := len(out.Cuts); n > 0 {
 			prev := &out.Cuts[n-1]
 			prev.Waste = max(0, cut.From-prev.From-drops[prev.Drop].Length)
@@ -119,7 +119,7 @@ func itemsOf(c cloth.Cloth, drops []Drop, s Seam, out *Layout) []item {
 			for k := range d.Widths {
 				it := item{cut: Cut{Drop: n, Copy: copied + 1, Width: k + 1}, long: part(int64(d.Length) * den)}
 				if v > 0 {
-					it.from = mod(firsts[n]-part(k)*step, v)
+					it.from = length.Mod(firsts[n]-part(k)*step, v)
 				}
 				items = append(items, it)
 				out.Plain += d.Length
@@ -154,7 +154,7 @@ func firstsOf(p cloth.Pattern, drops []Drop, den int64, v part) (firsts []part, 
 // startFor is where in the repeat a width begins whose motif falls at the place.
 func startFor(p cloth.Pattern, pl Place, den int64, v part) part {
 	along := p.Principal()[pl.Motif].Along
-	return mod(part(int64(along-pl.FromTop)*den), v)
+	return length.Mod(part(int64(along-pl.FromTop)*den), v)
 }
 
 // lineUp lays the drops end to end, where no length repeat asks for more.
@@ -169,15 +169,7 @@ func lineUp(out *Layout, items []item, den int64) {
 	out.AnyStart = out.Length
 }
 
-// mod is a modulo v, from 0 to less than v.
-func mod(a, v part) part {
-	if a %= v; a < 0 {
-		a += v
-	}
-	return a
-}
-
 // up is a length in whole nanometres that is enough.
 func up(a part, den int64) length.Length {
-	return length.Length((int64(a) + den - 1) / den)
+	return length.Length(length.CeilDiv(int64(a), den))
 }

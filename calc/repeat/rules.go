@@ -50,10 +50,10 @@ func KindOf(c cloth.Cloth, d Drop, s Seam) Kind {
 	whole, long, step := part(int64(v)*den), part(int64(d.Length)*den), stepOf(c.Pattern, s)
 	k.Repeats = int64((d.Length + v - 1) / v)
 	k.Alike = length.Length(k.Repeats) * v
-	next := long + mod(-step-long, whole)
+	next := long + length.Mod(-step-long, whole)
 	k.Next = up(next, den)
 	k.Starts = startsOf(d, step, whole)
-	off := mod(-long-step, whole) // begun so much later, the width would match
+	off := length.Mod(-long-step, whole) // begun so much later, the width would match
 	if 2*off > whole {
 		off -= whole
 	}
@@ -65,7 +65,7 @@ func KindOf(c cloth.Cloth, d Drop, s Seam) Kind {
 // startsOf is how many different starts the widths of a drop have.
 func startsOf(d Drop, step, v part) int {
 	n := 1
-	for at := mod(-step, v); n < d.Widths && at != 0; at = mod(at-step, v) {
+	for at := length.Mod(-step, v); n < d.Widths && at != 0; at = length.Mod(at-step, v) {
 		n++
 	}
 	return n
@@ -73,7 +73,7 @@ func startsOf(d Drop, step, v part) int {
 
 // orders is the waste of the two orders that suggest themselves.
 func orders(d Drop, starts int, step, v, long part, den int64) (inTurn, grouped length.Length) {
-	gap := func(from, to int) part { return mod(part(to)*-step-part(from)*-step-long, v) }
+	gap := func(from, to int) part { return length.Mod(part(to)*-step-part(from)*-step-long, v) }
 	var turn, group part
 	last := -1
 	for range d.Count {
@@ -131,9 +131,9 @@ func Printed(r Rule, c cloth.Cloth, drops []Drop, s Seam, layout length.Length) 
 	}
 	sum := part(0)
 	for i, d := range drops {
-		gap := mod(firsts[i]-at-sum, v)
+		gap := length.Mod(firsts[i]-at-sum, v)
 		if d.Widths > 1 {
-			gap = min(gap, mod(firsts[i]+turned-at-sum, v))
+			gap = min(gap, length.Mod(firsts[i]+turned-at-sum, v))
 		}
 		sum += gap + printedKind(r, d, v, half, den)
 	}
@@ -144,7 +144,7 @@ func Printed(r Rule, c cloth.Cloth, drops []Drop, s Seam, layout length.Length) 
 // parts of a nanometre.
 func printedKind(r Rule, d Drop, v, half part, den int64) part {
 	n, long := part(d.Count*d.Widths), part(int64(d.Length)*den)
-	cut := (long + v - 1) / v * v
+	cut := length.CeilDiv(long, v) * v
 	sum := n * cut
 	if d.Widths < 2 || half == 0 {
 		return sum

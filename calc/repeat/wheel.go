@@ -3,6 +3,8 @@ package repeat
 import (
 	"math"
 	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
 )
 
 // wheel is the length repeat as a circle: points where widths begin and end,
@@ -29,7 +31,7 @@ type route struct {
 func newWheel(items []item, v part) *wheel {
 	w := &wheel{v: v, items: items, least: make(map[int]route)}
 	for _, it := range items {
-		w.points = append(w.points, it.from, mod(it.from+it.long, v))
+		w.points = append(w.points, it.from, length.Mod(it.from+it.long, v))
 	}
 	slices.Sort(w.points)
 	w.points = slices.Compact(w.points)
@@ -37,7 +39,7 @@ func newWheel(items []item, v part) *wheel {
 	for i := range items {
 		it := &items[i]
 		it.begin, _ = slices.BinarySearch(w.points, it.from)
-		it.to, _ = slices.BinarySearch(w.points, mod(it.from+it.long, v))
+		it.to, _ = slices.BinarySearch(w.points, length.Mod(it.from+it.long, v))
 		w.surplus[it.begin]--
 		w.surplus[it.to]++
 		w.begins = append(w.begins, it.begin)
@@ -197,7 +199,7 @@ func (w *wheel) order(r route) []item {
 func (w *wheel) from(start part) route {
 	best, least := route{}, part(math.MaxInt64)
 	for _, a := range w.begins {
-		if d := mod(w.points[a]-start, w.v) + w.least[a].total; d < least {
+		if d := length.Mod(w.points[a]-start, w.v) + w.least[a].total; d < least {
 			best, least = w.least[a], d
 		}
 	}
@@ -211,7 +213,7 @@ func (w *wheel) anyStart() part {
 	for _, c := range w.begins {
 		least := part(math.MaxInt64)
 		for _, a := range w.begins {
-			d := mod(w.points[a]-w.points[c], w.v)
+			d := length.Mod(w.points[a]-w.points[c], w.v)
 			if d == 0 {
 				d = w.v
 			}

@@ -26,16 +26,16 @@ func countOf(list []block) (n int) {
 // likes lays pieces of one enlarged size in blocks. It keeps what it has worked out.
 type likes struct {
 	w, h  length.Length
-	steps int // left for layouts of more than two blocks
+	steps *int // left for layouts of more than two blocks
 	known map[[2]length.Length][]block
 }
 
-// likeSteps is how many ways to cut a rectangle are tried for one size, beyond
+// likeSteps is how many ways to cut a rectangle are tried in one search, beyond
 // those in two blocks.
 const likeSteps = 6000
 
-func newLikes(w, h length.Length) *likes {
-	return &likes{w: min(w, h), h: max(w, h), steps: likeSteps, known: make(map[[2]length.Length][]block)}
+func newLikes(w, h length.Length, steps *int) *likes {
+	return &likes{w: min(w, h), h: max(w, h), steps: steps, known: make(map[[2]length.Length][]block)}
 }
 
 // ways are the extents of a piece as it may lie: upright, and turned.
@@ -96,63 +96,79 @@ func (l *likes) full(w, h length.Length) []block {
 	if min(w, h) < l.w || max(w, h) < l.h {
 		return nil
 	}
+	if *l.steps <= 0 {
+		return l.two(w, h)
+	}
 	xs, ys := l.sums(w), l.sums(h)
 	w, h = xs[len(xs)-1], ys[len(ys)-1]
 	key := [2]length.Length{w, h}
-	if list, ok := l.known[key]; ok {
-		return list
+	best, ok := l.known[key]
+	if ok {
+		return best
 	}
-	best := l.two(w, h)
+	best = l.two(w, h)
+	if most := l.most(w, h); countOf(best) < most {
+		l.parted(xs, ys, func(parts ...rect) bool {
+			best = l.fuller(best, parts)
+			*l.steps--
+			return countOf(best) < most && *l.steps > 0
+		})
+	}
 	l.known[key] = best
-	most := l.most(w, h)
-	held := countOf(best)
-	// The parts of a cut or of a pinwheel, each with its corner.
-	try := func(parts ...rect) {
-		l.steps--
-		n := 0
-		for _, p := range parts {
-			n += l.most(p.w, p.h)
-		}
-		if n <= held {
-			return
-		}
-		n = 0
-		for _, p := range parts {
-			n += countOf(l.full(p.w, p.h))
-		}
-		if n <= held {
-			return
-		}
-		held, best = n, nil
-		for _, p := range parts {
-			for _, b := range l.full(p.w, p.h) {
-				b.x, b.y = b.x+p.x, b.y+p.y
-				best = append(best, b)
-			}
-		}
-	}
+	return best
+}
+
+// parted tries the ways to part a rectangle, with cuts at those places, as long as
+// it is to go on.
+func (l *likes) parted(xs, ys []length.Length, try func(parts ...rect) bool) {
+	w, h := xs[len(xs)-1], ys[len(ys)-1]
 	for _, x := range xs {
-		if x > 0 && 2*x <= w && held < most && l.steps > 0 {
-			try(rect{0, 0, x, h}, rect{x, 0, w - x, h})
+		if x > 0 && 2*x <= w && !try(rect{0, 0, x, h}, rect{x, 0, w - x, h}) {
+			return
 		}
 	}
 	for _, y := range ys {
-		if y > 0 && 2*y <= h && held < most && l.steps > 0 {
-			try(rect{0, 0, w, y}, rect{0, y, w, h - y})
+		if y > 0 && 2*y <= h && !try(rect{0, 0, w, y}, rect{0, y, w, h - y}) {
+			return
 		}
 	}
-	for i := range xs {
-		for j := 1; j < i; j++ {
-			for m := range ys {
-				for n := 1; n < m && held < most && l.steps > 0; n++ {
-					a, b, c, d := xs[j], xs[i], ys[n], ys[m]
-					try(rect{0, 0, a, d}, rect{a, 0, w - a, c}, rect{b, c, w - b, h - c}, rect{0, d, b, h - d}, rect{a, c, b - a, d - c})
+	for i, b := range xs {
+		for _, a := range xs[min(1, i):i] {
+			for m, d := range ys {
+				for _, c := range ys[min(1, m):m] {
+					if !try(rect{0, 0, a, d}, rect{a, 0, w - a, c}, rect{b, c, w - b, h - c}, rect{0, d, b, h - d}, rect{a, c, b - a, d - c}) {
+						return
+					}
 				}
 			}
 		}
 	}
-	l.known[key] = best
-	return best
+}
+
+// fuller is a layout of the parts of a rectangle, where it holds more than best.
+func (l *likes) fuller(best []block, parts []rect) []block {
+	held, n := countOf(best), 0
+	for _, p := range parts {
+		n += l.most(p.w, p.h)
+	}
+	if n <= held {
+		return best
+	}
+	n = 0
+	for _, p := range parts {
+		n += countOf(l.full(p.w, p.h))
+	}
+	if n <= held {
+		return best
+	}
+	var out []block
+	for _, p := range parts {
+		for _, b := range l.full(p.w, p.h) {
+			b.x, b.y = b.x+p.x, b.y+p.y
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
 // mostSums is how many lengths are looked at between the sides of a rectangle.

@@ -67,6 +67,9 @@ func TestNoWorseThanTwoBlocks(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 62))
 		w, h := 150+r.Int64N(750), 150+r.Int64N(750)
 		count := 1 + r.Int64N(40)
+		if r.IntN(5) == 0 {
+			w, h, count = 30+r.Int64N(200), 30+r.Int64N(200), 1+r.Int64N(400)
+		}
 		kerf := r.Int64N(2) * r.Int64N(6)
 		kinds := make([]Kind, 1+r.IntN(5)/2)
 		var takes, cost []int64

@@ -135,10 +135,12 @@ func (s *searcher) fillPlace(o *open, l *likes, run []int) int {
 	}
 	for _, f := range o.free {
 		s.work++
-		if min(f.w, f.h) < l.w || max(f.w, f.h) < l.h {
+		if l.most(f.w, f.h) < min(max(most, 1), len(run)) {
 			continue
 		}
+		steps := s.steps
 		list := l.full(f.w, f.h)
+		s.work += int64(steps - s.steps)
 		if n := min(countOf(list), len(run)); n > most || n > 0 && n == most && area(f.w, f.h) < area(at.w, at.h) {
 			best, at, most = list, f, n
 		}
@@ -159,7 +161,7 @@ func (s *searcher) like(piece int) *likes {
 	l := s.likes[s.alike[piece]]
 	if l == nil {
 		p := s.pieces[piece]
-		l = newLikes(p.Across+s.kerf, p.Along+s.kerf)
+		l = newLikes(p.Across+s.kerf, p.Along+s.kerf, &s.steps)
 		s.likes[s.alike[piece]] = l
 	}
 	return l

@@ -10,53 +10,59 @@ func (n *Nester) mixed(kinds []Kind) (Result, bool) {
 	if len(kinds) < 2 || slices.ContainsFunc(n.Pieces, func(p Piece) bool { return short(p) != size }) {
 		return Result{}, false
 	}
-	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf}
-	layouts := make([][]block, len(kinds))
+	var r Result
+	layouts, takes := make([][]block, len(kinds)), make([]int, len(kinds))
 	for k, kind := range kinds {
-		l := newLikes(size.Across+n.Kerf, size.Along+n.Kerf)
-		o := newOpen(k, kind, n.Kerf, 1)
-		layouts[k] = l.full(o.free[0].w, o.free[0].h)
-		s.work += int64(likeSteps - l.steps + 1)
+		steps := likeSteps
+		l := newLikes(size.Across+n.Kerf, size.Along+n.Kerf, &steps)
+		at := newOpen(k, kind, n.Kerf, 1).free[0]
+		layouts[k] = l.full(at.w, at.h)
+		takes[k] = countOf(layouts[k])
+		r.Work += int64(likeSteps - steps + 1)
 	}
-	// How so many pieces are cut at the least cost, on the fewest sheets: on one
-	// sheet of a kind, and as many fewer are.
-	type way struct {
-		cost         int64
-		sheets, kind int
+	left := make([]int, len(n.Pieces))
+	for i := range left {
+		left[i] = i
 	}
-	ways := make([]way, len(n.Pieces)+1)
-	for i := 1; i < len(ways); i++ {
-		ways[i].kind = -1
-		for k, kind := range kinds {
-			takes := countOf(layouts[k])
-			if takes == 0 {
-				continue
-			}
-			b := ways[max(0, i-takes)]
-			if w := (way{b.cost + kind.Cost, b.sheets + 1, k}); ways[i].kind < 0 || w.cost < ways[i].cost || w.cost == ways[i].cost && w.sheets < ways[i].sheets {
-				ways[i] = w
-			}
-		}
-	}
-	r := Result{Work: s.work}
-	for left := len(n.Pieces); left > 0; {
-		k := ways[left].kind
+	for _, k := range leastMixture(len(left), kinds, takes) {
 		o := newOpen(k, kinds[k], n.Kerf, 1)
-		list := layouts[k]
-		take := min(left, countOf(list))
-		if take < countOf(list) {
-			list = newLikes(size.Across+n.Kerf, size.Along+n.Kerf).some(o.free[0].w, o.free[0].h, take)
-		}
-		run := make([]int, take)
-		for i := range run {
-			run[i] = len(n.Pieces) - left + i
+		list, run := layouts[k], left[:min(len(left), takes[k])]
+		if len(run) < takes[k] {
+			list = newLikes(size.Across+n.Kerf, size.Along+n.Kerf, new(likeSteps)).some(o.free[0].w, o.free[0].h, len(run))
 		}
 		o.putBlocks(list, o.free[0], run)
 		r.Cost += kinds[k].Cost
 		r.Sheets = append(r.Sheets, o.sheet(kinds[k], n.Kerf, n.Pieces))
-		left -= take
+		left = left[len(run):]
 	}
 	return r, true
+}
+
+// leastMixture are the sheets of the least cost, and of those the fewest, for so
+// many pieces, where a sheet of each kind takes so many, and one of them takes any.
+func leastMixture(pieces int, kinds []Kind, takes []int) (list []int) {
+	type choice struct {
+		cost         int64
+		sheets, kind int
+	}
+	best := make([]choice, pieces+1) // by how many pieces are taken
+	for i := 1; i <= pieces; i++ {
+		best[i].kind = -1
+		for k, kind := range kinds {
+			if takes[k] == 0 {
+				continue
+			}
+			rest := best[max(0, i-takes[k])]
+			c := choice{rest.cost + kind.Cost, rest.sheets + 1, k}
+			if b := best[i]; b.kind < 0 || c.cost < b.cost || c.cost == b.cost && c.sheets < b.sheets {
+				best[i] = c
+			}
+		}
+	}
+	for i := pieces; i > 0; i = max(0, i-takes[best[i].kind]) {
+		list = append(list, best[i].kind)
+	}
+	return list
 }
 
 // short is a piece with its short side across.

@@ -3,7 +3,6 @@ package sheet
 import (
 	"cmp"
 	"math"
-	"math/rand/v2"
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
@@ -18,6 +17,26 @@ type Nester struct {
 	Halt   func() bool // asked now and then, when it is not nil; true ends the search early
 
 	known map[[2]Kind]Result
+	bound []bound
+}
+
+// bound is what is known of a choice of kinds.
+type bound struct {
+	kinds  []Kind
+	sheets int
+	cost   int64
+}
+
+// Bounds are the fewest sheets and the least cost of any nesting, as [Bounds] has them.
+func (n *Nester) Bounds(kinds []Kind) (sheets int, cost int64) {
+	for _, b := range n.bound {
+		if slices.Equal(b.kinds, kinds) {
+			return b.sheets, b.cost
+		}
+	}
+	sheets, cost = Bounds(n.Pieces, kinds, n.Kerf)
+	n.bound = append(n.bound, bound{slices.Clone(kinds), sheets, cost})
+	return sheets, cost
 }
 
 // Nest puts all pieces on sheets of the kinds at little cost, and then on few
@@ -40,7 +59,7 @@ func (n *Nester) Nest(kinds []Kind) (Result, error) {
 	}
 	least := Result{}
 	if len(kinds) > 1 {
-		least.Bound, least.CostBound = Bounds(n.Pieces, kinds, n.Kerf)
+		least.Bound, least.CostBound = n.Bounds(kinds)
 	}
 	best, found := n.mixed(kinds)
 	work := best.Work
@@ -118,6 +137,7 @@ type searcher struct {
 	ways   []way         // of each piece
 	alike  []int         // of each piece: the same number for those of one size
 	likes  []*likes      // by that number
+	steps  int           // left for full layouts of like pieces
 }
 
 // way is how a piece may be laid.
@@ -140,9 +160,9 @@ func (n *Nester) search(kinds []Kind) Result {
 		}
 		short = min(short, p.Across, p.Along)
 	}
-	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, short: short + n.Kerf}
+	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, short: short + n.Kerf, steps: int(min(likeSteps, n.Budget/4))}
 	s.sort()
-	s.least, s.cheap = Bounds(n.Pieces, kinds, n.Kerf)
+	s.least, s.cheap = n.Bounds(kinds)
 	best := s.improved(s.constructed())
 	r := Result{Work: s.work, Bound: s.least, CostBound: s.cheap}
 	for _, o := range best {
@@ -173,6 +193,9 @@ func (s *searcher) sort() {
 	}
 }
 
+// fewSizes is how many sizes of pieces are few.
+const fewSizes = 8
+
 // constructed is the best nesting of those that are made straight away: piece by
 // piece, each as it lies the tightest; in blocks of like pieces; and piece by piece,
 // all of them standing or all lying.
@@ -182,7 +205,8 @@ func (s *searcher) constructed() (best []*open) {
 			best = got
 		}
 	}
-	left := func() bool { return best == nil || s.work <= s.budget/2 && !s.done(best) }
+	most := s.budget / 2
+	left := func() bool { return best == nil || s.work <= most && !s.done(best) }
 	orders := s.orders()
 	each := func(make func(order []int)) {
 		for first := range s.kinds {
@@ -192,26 +216,27 @@ func (s *searcher) constructed() (best []*open) {
 			}
 		}
 	}
-	byPiece := func(order []int) {
+	piecewise := func(order []int) {
 		for by := range rules {
 			if left() {
 				one(s.lay(nil, order, by))
 			}
 		}
 	}
-	each(byPiece)
-	// Many alike are few blocks, of which one nesting is worth its work at any budget.
-	none, many := len(s.likes) == len(s.pieces), len(s.pieces) >= 4*len(s.likes)
+	each(piecewise)
+	// A few sizes are few blocks, of which one nesting is made at any budget.
+	some, few := len(s.likes) < len(s.pieces), len(s.likes) <= fewSizes
 	each(func(order []int) {
-		if !none && left() || many && !s.done(best) {
+		if some && left() || few && !s.done(best) {
 			one(s.inBlocks(nil, order))
 		}
-		many = false
+		few = false
 	})
+	most = s.budget / 4
 	for _, w := range [...]way{standing, lying} {
 		if left() {
 			s.lieAll(w)
-			each(byPiece)
+			each(piecewise)
 		}
 	}
 	return best
@@ -256,98 +281,6 @@ func together(list []*open) (sum float64) {
 		sum += float64(r * r)
 	}
 	return sum
-}
-
-// improved empties the weakest sheet and a few others and lays their pieces anew,
-// in another order and in other ways, and keeps what is not worse, until the budget
-// is used.
-func (s *searcher) improved(best []*open) []*open {
-	r := rand.New(rand.NewPCG(uint64(len(s.pieces)), uint64(len(best))))
-	noise := make([]float64, len(s.pieces))
-	for len(best) > 1 && s.work < s.budget && !s.done(best) {
-		if s.halt != nil && s.halt() {
-			break
-		}
-		keep, loose := s.emptied(best, r)
-		s.work += int64(len(loose))
-		inBlocks := len(s.likes) < len(s.pieces) && r.IntN(4) == 0
-		s.drawWays(loose, inBlocks, r)
-		for _, i := range loose {
-			p := s.pieces[i]
-			noise[i] = area(p.Across, p.Along) * (0.7 + float64(0.6*r.Float64()))
-		}
-		if inBlocks { // like pieces stay together
-			first := make(map[int]float64)
-			for _, i := range loose {
-				if v, ok := first[s.alike[i]]; ok {
-					noise[i] = v
-				}
-				first[s.alike[i]] = noise[i]
-			}
-		}
-		slices.SortFunc(loose, func(a, b int) int {
-			return cmp.Or(cmp.Compare(noise[b], noise[a]), cmp.Compare(s.alike[a], s.alike[b]), cmp.Compare(a, b))
-		})
-		s.use[0], s.use[len(s.use)-1] = s.use[len(s.use)-1], s.use[0]
-		var got []*open
-		if inBlocks {
-			got = s.inBlocks(keep, loose)
-		} else {
-			got = s.lay(keep, loose, rule(r.IntN(int(rules))))
-		}
-		if got = s.swapped(got); !s.better(best, got) {
-			best = got
-		}
-	}
-	return best
-}
-
-// emptied takes the weakest sheet and a few others out of a nesting: what is kept,
-// and the pieces of the others.
-func (s *searcher) emptied(best []*open, r *rand.Rand) (keep []*open, loose []int) {
-	weakest := 0
-	for n, o := range best {
-		if o.room/o.whole > best[weakest].room/best[weakest].whole {
-			weakest = n
-		}
-	}
-	out := map[int]bool{weakest: true}
-	for range 1 + r.IntN(4) {
-		out[r.IntN(len(best))] = true
-	}
-	for n, o := range best {
-		if !out[n] {
-			keep = append(keep, o.copied())
-			continue
-		}
-		for _, l := range o.laid {
-			loose = append(loose, l.piece)
-		}
-	}
-	return keep, loose
-}
-
-// drawWays draws in which ways pieces are laid: mostly as each lies the tightest,
-// else each size, or each piece, in a way of its own.
-func (s *searcher) drawWays(loose []int, inBlocks bool, r *rand.Rand) {
-	if inBlocks {
-		return
-	}
-	style := r.IntN(4)
-	of := make(map[int]way)
-	for _, i := range loose {
-		w := way(r.IntN(int(ways)))
-		switch {
-		case style < 2:
-			w %= standing
-		case style == 2:
-			if known, ok := of[s.alike[i]]; ok {
-				w = known
-			}
-			of[s.alike[i]] = w
-		}
-		s.ways[i] = w
-	}
 }
 
 func (o *open) copied() *open {

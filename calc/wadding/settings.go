@@ -2,7 +2,6 @@ package wadding
 
 import (
 	"math"
-	"math/bits"
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -54,12 +53,9 @@ func OuncesPerRunningYard(ounces int64, width length.Length) int64 {
 // ratio is v × num / den rounded to the nearest, for v, num and den not negative;
 // the largest number where that is too large.
 func ratio(v, num, den int64) int64 {
-	hi, lo := bits.Mul64(uint64(max(v, 0)), uint64(num))
-	lo, carry := bits.Add64(lo, uint64(den/2), 0)
-	hi += carry
-	if hi >= uint64(den) {
+	n, ok := length.Scale(length.Length(max(v, 0)), num, den, length.Nearest)
+	if !ok {
 		return math.MaxInt64
 	}
-	n, _ := bits.Div64(hi, lo, uint64(den))
-	return int64(min(n, math.MaxInt64))
+	return int64(n)
 }

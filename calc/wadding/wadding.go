@@ -7,6 +7,7 @@ package wadding
 import (
 	"math"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -94,35 +95,6 @@ type Item struct {
 	Place           Place
 }
 
-// Arc is the length of a parabola over a chord with a rise in its middle,
-// rounded up to the micrometre:
-//
-//	L = ∫ √(1 + (8 r x / a²)²) dx over the chord a, with rise r
-//
-// which is (a/2) √(1 + 16 h²) + (a / 8h) asinh 4h with h = r / a. It is summed
-// by Simpson's rule, so that every machine gives the same.
-func Arc(chord, rise length.Length) length.Length {
-	if rise <= 0 || chord <= 0 {
-		return max(chord, 0)
-	}
-	a, r := chord.MM(), rise.MM()
-	const n = 512 // even; the error is far below a micrometre within the limits
-	at := func(k int) float64 {
-		slope := 8 * r / a * (float64(k)/n - 0.5)
-		return math.Sqrt(1 + float64(slope*slope))
-	}
-	sum := at(0) + at(n)
-	for k := 1; k < n; k++ {
-		sum += at(k) * float64(2+2*(k%2))
-	}
-	return up(sum / (3 * n) * a)
-}
-
-// up is a figure in millimetres as a length, rounded up to the micrometre.
-func up(mm float64) length.Length {
-	return length.Length(math.Ceil(float64(mm*1e3)-1e-4)) * length.Micrometre
-}
-
 // Piece is one piece of sheet, cut Count times.
 type Piece struct {
 	Item int
@@ -141,7 +113,7 @@ func (it Item) sizes(overlap length.Length) (main, end panel.Size) {
 	case Back:
 		main = panel.Size{Across: w + 2*t, Along: d + t}
 	case Dome:
-		main = panel.Size{Across: Arc(w, it.Rise) + 2*t, Along: Arc(d, it.Rise) + 2*t}
+		main = panel.Size{Across: geom.Parabola(w, it.Rise) + 2*t, Along: geom.Parabola(d, it.Rise) + 2*t}
 	case Cushion:
 		main = panel.Size{Across: w, Along: 2*d + t + overlap}
 		if it.Wrap == AllRound {

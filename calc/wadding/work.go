@@ -108,7 +108,8 @@ func (w *Work) loose(m Material, job Job, u practice.Set) {
 		laid := Laid{Mass: mass}
 		if it.Kind != Seats {
 			laid.After = it.Thickness + it.Rise
-			laid.Before = up(laid.After.MM() * practice.One / float64(practice.One-l.Compression))
+			deep, _ := length.Scale(laid.After, practice.One, practice.One-l.Compression, length.Up)
+			laid.Before = deep.Round(length.Micrometre, length.Up)
 			laid.Lost = laid.Before - laid.After
 		}
 		w.Laid[k] = laid

@@ -12,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
 )
@@ -59,9 +60,7 @@ func answer(t testing.TB, req service.YardageRequest) *service.YardageAnswer {
 // pipingRequest asks for a cushion and two facings from new cloth.
 func pipingRequest() service.PipingRequest {
 	return service.PipingRequest{
-		Cord: 4 * length.Millimetre, Thickness: piping.UsualThickness, Seam: piping.UsualSeam, Step: piping.UsualStep,
-		Angle: piping.TrueBias, Least: piping.UsualLeast, JoinSeam: piping.UsualJoinSeam, Overlap: piping.UsualOverlap,
-		Ends: piping.UsualEnds, Corner: piping.UsualCorner, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
+		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
 		Runs: []service.PipingRun{
 			{Count: 2, Run: piping.Run{Length: 232 * length.Centimetre, Closed: true, MaxJoins: 4}},
 			{Count: 2, Run: piping.Run{Length: length.Metre, MaxJoins: 4}},
@@ -77,9 +76,8 @@ func chairBack() service.ButtoningRequest {
 			Edges: buttoning.Edges{Side: 8 * cm, Top: 9 * cm, Bottom: 12 * cm},
 			Allow: panel.Sides{Top: 6 * cm, Bottom: 10 * cm, Left: 3 * cm, Right: 3 * cm},
 		},
-		Grid:   buttoning.Wish{How: buttoning.Spacing, Width: 13 * cm, Height: 19 * cm},
-		Depth:  3 * cm,
-		Amount: buttoning.UsualAmount,
+		Grid:  buttoning.Wish{How: buttoning.Spacing, Width: 13 * cm, Height: 19 * cm},
+		Depth: 3 * cm,
 		Cloth: cloth.Cloth{Width: 137 * cm, Pattern: cloth.Pattern{
 			LengthRepeat: 64 * cm, WidthRepeat: 685 * cm / 10, Drop: cloth.Half(),
 			Motifs: []cloth.Motif{{Name: "heron", Across: 342 * cm / 10}, {Name: "sedge", Along: 32 * cm}},
@@ -87,8 +85,8 @@ func chairBack() service.ButtoningRequest {
 		Sizes:   []service.MotifSize{{Motif: "heron", Size: panel.Size{Across: 8 * cm, Along: 12 * cm}}},
 		Aim:     &service.ButtoningAim{Motifs: []string{"heron"}},
 		Join:    true,
-		Seam:    15 * length.Millimetre,
-		Buttons: service.ButtonWish{Button: buttoning.Button{Lines: 28}, Through: 5 * cm, Tie: 40 * cm},
+		Shop:    practice.Defaults().With(practice.ButtonCloth.Give(0)),
+		Buttons: service.ButtonWish{Lines: 28},
 	}
 }
 

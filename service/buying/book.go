@@ -7,6 +7,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // key is what makes an article another one. Two answers that have an
@@ -107,7 +108,7 @@ func (b *book) line(k key, e *entry) (Line, error) {
 	pieces := e.allPieces(&l)
 	terms := cloth.Sold{Flaw: k.flaw, Shrinkage: k.shrinkage}
 	if l.Price != nil {
-		sold, because := l.soldAs(*l.Price)
+		sold, because := l.soldAs(*l.Price, b.req.Shop)
 		if because == "" && sold.Pack > 0 && len(pieces) > 0 && slices.Max(pieces) > before(length.Length(sold.Pack), terms) {
 			because = "a pack is shorter than a length that is cut in one piece"
 		}
@@ -266,11 +267,19 @@ func (p *Price) fits(article string) bool {
 	return p.Article == article || strings.HasPrefix(article, p.Article+"/")
 }
 
-// What is sold loose is sold in these steps (common practice, no source).
-var looseStep = [...]int64{Count: 1, Length: int64(10 * length.Centimetre), Mass: 10_000}
+// loose is the multiple in which what is counted so is sold loose.
+func loose(m Measure, shop practice.Set) int64 {
+	switch m {
+	case Length:
+		return int64(shop.Length(practice.LooseLength))
+	case Mass:
+		return shop.Number(practice.LooseMass)
+	}
+	return shop.Count(practice.LooseCount)
+}
 
 // soldAs is how an article is sold by its price, or why the price cannot be used.
-func (l *Line) soldAs(p Price) (s Sold, because string) {
+func (l *Line) soldAs(p Price, shop practice.Set) (s Sold, because string) {
 	s = l.Sold
 	if p.Pack != nil {
 		if p.Pack.Measure != l.Measure {
@@ -297,7 +306,7 @@ func (l *Line) soldAs(p Price) (s Sold, because string) {
 		return s, "its price is by " + measured(of) + ", and it is bought by " + measured(l.Measure)
 	}
 	if p.Pack == nil && s.Pack > 1 { // priced and so sold by measure
-		s.Pack, s.Name, s.Step = 0, "", looseStep[l.Measure]
+		s.Pack, s.Name, s.Step = 0, "", loose(l.Measure, shop)
 	}
 	return s, ""
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -34,6 +35,7 @@ type Terms struct {
 	Step         decimal.Decimal // the total is rounded to a multiple; 0 for the smallest unit
 	Deposit      decimal.Decimal // in percent of the total
 	Validity     costing.Validity
+	Shop         practice.Set // what the workroom goes by: its hours
 }
 
 // Labour is the shop's hours and what one costs.
@@ -48,9 +50,11 @@ const DefaultPreset = "re-cover"
 // Table is the timetable of the terms, or that of the default preset.
 func (t Terms) Table() costing.Timetable {
 	if t.Labour == nil {
-		return costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset)}
+		return costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset), Shop: t.Shop}
 	}
-	return t.Labour.Hours
+	table := t.Labour.Hours
+	table.Shop = table.Shop.Over(t.Shop)
+	return table
 }
 
 // Operations are what the work takes by these terms, without a price where they

@@ -21,14 +21,13 @@ type DayTerms struct {
 	Weekends bool            // Saturdays and Sundays are worked too
 	Delivery *int            // working days until the cloth is there; nil: the usual
 	Glue     *int            // working days until glued frame joints may be loaded; nil: the usual
+	Shop     practice.Set    // what the workroom goes by
 }
 
-// The usual (common practice, no source), and the most, in working days.
+// The most, in working days.
 const (
-	UsualDelivery = 5
-	UsualGlue     = 1
-	MaxDelivery   = 120
-	MaxGlue       = 20
+	MaxDelivery = 120
+	MaxGlue     = 20
 )
 
 // DayPlan is the work in the order in which it is done, by working days.
@@ -87,9 +86,6 @@ func PlanDays(work []costing.Labour, terms DayTerms) *DayPlan {
 	return d.DayPlan
 }
 
-// usualPerDay is the working hours of a day (common practice, no source).
-func usualPerDay() decimal.Decimal { return decimal.New(7, 0) }
-
 // maxDays is how many days with work a plan lists.
 const maxDays = 1000
 
@@ -110,9 +106,9 @@ type dayPlanner struct {
 
 // usual fills in what is not said.
 func (d *dayPlanner) usual() {
-	d.PerDay, d.delivery, d.glue = d.terms.PerDay, UsualDelivery, UsualGlue
+	d.PerDay, d.delivery, d.glue = d.terms.PerDay, int(d.terms.Shop.Count(practice.DayDelivery)), int(d.terms.Shop.Count(practice.DayGlue))
 	if !d.PerDay.IsPositive() {
-		d.PerDay = usualPerDay()
+		d.PerDay = decimal.New(d.terms.Shop.Number(practice.DayHours), -6)
 		d.Defaults = append(d.Defaults, "A working day has "+d.PerDay.String()+" hours ("+practice.Common+").")
 	}
 	if d.terms.Delivery != nil {
@@ -137,7 +133,7 @@ func onCloth(operation string) bool {
 func (d *dayPlanner) wait(operation string) {
 	if d.glued > 0 {
 		if d.terms.Glue == nil {
-			d.Defaults = append(d.Defaults, "A glued frame is loaded on the next working day ("+practice.Common+").")
+			d.Defaults = append(d.Defaults, "A glued frame is loaded "+afterGlue(d.glue)+" ("+practice.Common+").")
 		}
 		d.until(Wait{For: "glue", Before: operation, From: d.glued, Until: d.glued + d.glue, Why: d.why[1]})
 		d.glued = 0
@@ -149,6 +145,14 @@ func (d *dayPlanner) wait(operation string) {
 		}
 		d.until(Wait{For: "cloth", Before: operation, From: 1, Until: 1 + d.delivery, Why: d.why[0]})
 	}
+}
+
+// afterGlue is when the glue has set.
+func afterGlue(n int) string {
+	if n == 1 {
+		return "on the next working day"
+	}
+	return service.Counted(n, "working day", "working days") + " later"
 }
 
 // until lets days pass, and says so when waiting was called for.

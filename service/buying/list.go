@@ -20,6 +20,7 @@ type Request struct {
 	Parts    []Part
 	Prices   []Price
 	Currency money.Currency // of the prices; a price that comes with an article in another is not used
+	Shop     practice.Set   // what the workroom goes by
 }
 
 // Part is one part of a job, such as a chair, with the answers that say

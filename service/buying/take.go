@@ -10,14 +10,8 @@ import (
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
-)
-
-// How articles are sold of which no answer says it (common practice, no source).
-const (
-	cordStep     = 50 * length.Centimetre
-	cordStepYard = length.Yard / 2
-	twineBall    = 100 * length.Metre
 )
 
 // exactMM is a length as it stands in the name of an article: "57.15mm".
@@ -164,13 +158,13 @@ func (b *book) piping(part string, o *Piping) {
 		return
 	}
 	req := &a.Request
-	step := cordStep
+	step := practice.CordSoldBy
 	if b.req.Units == length.Imperial {
-		step = cordStepYard
+		step = practice.CordByTheYard
 	}
 	cord := key{
 		group: Trimmings, article: "cord/piping/" + exactMM(req.Cord), name: "piping cord, " + b.thin(req.Cord),
-		measure: Length, sold: Sold{Step: int64(step)},
+		measure: Length, sold: Sold{Step: int64(b.req.Shop.Length(step))},
 	}
 	b.take(cord, part, "piping", int64(a.Cord))
 	if w := a.Plan(); w != nil && w.Cloth > 0 {
@@ -189,7 +183,7 @@ func (b *book) buttoning(part string, o *Buttoning) {
 		what = "buttoning the " + a.Request.Name
 	}
 	n := times * int64(a.Buttons.Count)
-	lines := strconv.Itoa(a.Request.Buttons.Button.Lines)
+	lines := strconv.Itoa(a.Request.Buttons.Lines)
 	each := Sold{Step: 1}
 	b.take(key{group: Trimmings, article: "buttons/" + lines + "-line", name: "buttons to cover, " + lines + " line", sold: each}, part, what, n)
 	behind := key{group: Trimmings, article: "washers", name: "washers behind the buttons", sold: each}
@@ -199,7 +193,7 @@ func (b *book) buttoning(part string, o *Buttoning) {
 	b.take(behind, part, what, n)
 	twine := key{
 		group: Trimmings, article: "twine/buttoning", name: "buttoning twine", measure: Length,
-		sold: Sold{Pack: int64(twineBall), Name: "ball"},
+		sold: Sold{Pack: int64(b.req.Shop.Length(practice.ButtonTwine)), Name: "ball"},
 	}
 	b.take(twine, part, what, n*int64(a.Buttons.Twine))
 	if o.Cloth == "" {

@@ -152,10 +152,7 @@ func buttoningFacts(ans *service.ButtoningAnswer) []fact {
 	if sys == length.Imperial {
 		step = length.Inch / 16
 	}
-	up := func(l length.Length) length.Length { // what is cut must be enough
-		l, _ = length.RoundUpTo(l, step)
-		return l
-	}
+	up := func(l length.Length) length.Length { return l.Round(step, length.Up) } // what is cut must be enough
 	return []fact{
 		{"BUTTONS", strconv.Itoa(w.Buttons()), strconv.Itoa(w.Rows) + " rows of " + rowCounts(w.Grid)},
 		{"DIAMOND ON THE WORK", sizeText(d.Across, d.Along, sys), "across and along"},

@@ -77,7 +77,7 @@ func (c chart) work() {
 	c.outline(bEdge)
 	c.centreLines()
 	c.pleats()
-	r := min(c.s.ans.Request.Buttons.Button.Covered().MM()/2, c.s.ans.Work.Diamond().Across.MM()/4)
+	r := min(c.s.ans.Request.Button().Covered().MM()/2, c.s.ans.Work.Diamond().Across.MM()/4)
 	for _, row := range c.rows {
 		for _, x := range row.Across {
 			c.s.add(Circle{c.at(x, row.Along), r, bButton})

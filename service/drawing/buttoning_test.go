@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -17,18 +18,17 @@ import (
 func buttoned(t testing.TB, size panel.Size, change func(*service.ButtoningRequest)) *service.ButtoningAnswer {
 	t.Helper()
 	req := service.ButtoningRequest{
-		Name:   "inside back",
-		Panel:  buttoning.Panel{Size: size, Edges: buttoning.Edges{Side: 8 * cm, Top: 8 * cm, Bottom: 8 * cm}, Allow: panel.Sides{Top: 6 * cm, Bottom: 9 * cm, Left: 4 * cm, Right: 3 * cm}},
-		Grid:   buttoning.Wish{How: buttoning.Spacing, Width: 13 * cm, Height: 19 * cm},
-		Depth:  3 * cm,
-		Amount: buttoning.UsualAmount,
+		Name:  "inside back",
+		Panel: buttoning.Panel{Size: size, Edges: buttoning.Edges{Side: 8 * cm, Top: 8 * cm, Bottom: 8 * cm}, Allow: panel.Sides{Top: 6 * cm, Bottom: 9 * cm, Left: 4 * cm, Right: 3 * cm}},
+		Grid:  buttoning.Wish{How: buttoning.Spacing, Width: 13 * cm, Height: 19 * cm},
+		Depth: 3 * cm,
 		Cloth: cloth.Cloth{Name: "Quayside trellis", Width: 140 * cm, Pattern: cloth.Pattern{
 			LengthRepeat: 32 * cm, WidthRepeat: 28 * cm, Motifs: []cloth.Motif{{Name: "crossing", Across: 14 * cm}},
 		}},
 		Aim:     &service.ButtoningAim{},
 		Join:    true,
-		Seam:    15 * length.Millimetre,
-		Buttons: service.ButtonWish{Button: buttoning.Button{Lines: 28, Cloth: length.Millimetre}, Through: 5 * cm, Tie: 40 * cm, Offcuts: []panel.Size{{Across: 20 * cm, Along: 9 * cm}}},
+		Shop:    practice.Defaults().With(practice.ButtonCloth.Give(length.Millimetre)),
+		Buttons: service.ButtonWish{Lines: 28, Offcuts: []panel.Size{{Across: 20 * cm, Along: 9 * cm}}},
 	}
 	if change != nil {
 		change(&req)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -133,7 +134,7 @@ func joinLines(ans *service.ButtoningAnswer) []string {
 		return nil
 	}
 	sys := ans.Request.Units
-	out := []string{"The widths are joined in a zigzag along the diamonds, so that the joins hide in the pleats. Places from the upright centre line, with seams of " + taped(ans.Request.Seam, sys) + ":"}
+	out := []string{"The widths are joined in a zigzag along the diamonds, so that the joins hide in the pleats. Places from the upright centre line, with seams of " + taped(ans.Request.Shop.Length(practice.PanelJoin), sys) + ":"}
 	for i, p := range parts {
 		text := strconv.Itoa(i+1) + ": from " + tape(p.From, sys) + " to " + tape(p.To, sys) + ", " + taped(p.To-p.From, sys) + " wide"
 		switch {
@@ -210,9 +211,9 @@ func figure(x float64) string {
 }
 
 func buttonLines(ans *service.ButtoningAnswer) []string {
-	sys, b, wish := ans.Request.Units, ans.Buttons, ans.Request.Buttons
+	sys, b, wish, button := ans.Request.Units, ans.Buttons, ans.Request.Buttons, ans.Request.Button()
 	up := func(l length.Length) string { return l.Text(sys, length.Up) }
-	out := []string{strconv.Itoa(b.Count) + " buttons of " + strconv.Itoa(wish.Button.Lines) + " lines, " + mmText(wish.Button.Diameter()) + ", covered " + mmText(wish.Button.Covered()) +
+	out := []string{strconv.Itoa(b.Count) + " buttons of " + strconv.Itoa(wish.Lines) + " lines, " + mmText(button.Diameter()) + ", covered " + mmText(button.Covered()) +
 		"; circles of " + mmText(b.Circle) + " to cover them."}
 	for i, n := range b.Offcuts {
 		out = append(out, "Offcut "+strconv.Itoa(i+1)+", "+sizeText(n.Piece.Across, n.Piece.Along, sys)+": "+nestText(n)+".")

@@ -62,10 +62,7 @@ func rounded(l length.Length, sys length.System) length.Length {
 	if sys == length.Imperial {
 		step = 4 * length.Foot
 	}
-	if up, ok := length.RoundUpTo(l, step); ok {
-		return up
-	}
-	return l
+	return l.Round(step, length.Up)
 }
 
 // axes are the two edges of the field, with the needed lengths and the repeats

@@ -9,6 +9,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/foam"
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/service"
@@ -35,7 +36,7 @@ func bench(t testing.TB, name string) *service.FoamAnswer {
 		{Form: foam.Rounded, Across: 480 * mm, Along: 480 * mm, Radius: 60 * mm},
 		{Form: foam.Circle, Across: 380 * mm, Along: 380 * mm},
 		{Form: foam.DShape, Across: 440 * mm, Along: 460 * mm},
-		{Form: foam.Outline, Points: []foam.Point{{}, {X: 500 * mm}, {X: 600 * mm, Y: 400 * mm}, {X: 100 * mm, Y: 300 * mm}}},
+		{Form: foam.Outline, Points: []geom.Point{{}, {Across: 500 * mm}, {Across: 600 * mm, Along: 400 * mm}, {Across: 100 * mm, Along: 300 * mm}}},
 	}
 	for i, s := range shapes {
 		it := foam.Item{ID: fmt.Sprintf("C%d", i+1), Name: name, Count: 1 + i%2, Shape: s, Thickness: 90 * mm}

@@ -1,6 +1,9 @@
 package drawing
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/geom"
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // Picture is a drawing in millimetres of the thing drawn, y downwards.
 type Picture struct {
@@ -67,6 +70,9 @@ func RGB(hex uint32) Ink { return Ink(hex&0xffffff | inkSet) }
 
 // Pt is a point.
 type Pt struct{ X, Y float64 }
+
+// ptOf is a place in millimetres.
+func ptOf(p geom.Point) Pt { return Pt{p.Across.MM(), p.Along.MM()} }
 
 // Shape is one of Rect, Line, Path, Circle, Text, Hatch and Group.
 type Shape interface{ shape() }

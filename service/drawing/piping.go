@@ -3,6 +3,7 @@ package drawing
 import (
 	"strconv"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/service"
@@ -186,7 +187,7 @@ func (s *pipingSheet) roll() {
 func (s *pipingSheet) cloth(r piping.Rect, of []int, x, y, f float64, drawn int) int {
 	w, h := r.Across.MM()*f, r.Along.MM()*f
 	s.waste(x, y, w, h, of)
-	at := func(p piping.Point) Pt { return Pt{x + (p.X-r.X).MM()*f, y + (p.Y-r.Y).MM()*f} }
+	at := func(p geom.Point) Pt { return Pt{x + (p.Across-r.X).MM()*f, y + (p.Along-r.Y).MM()*f} }
 	cuts := s.cuts(of)
 	for _, i := range of {
 		if drawn++; drawn > maxPipingStrips {
@@ -239,7 +240,7 @@ func (s *pipingSheet) stripNumber(i int, pts []Pt, f float64) {
 	}
 	m := partOf(partOf(pts[0], pts[3], 0.5), partOf(pts[1], pts[2], 0.5), 0.5)
 	dx, dy := partOf(pts[0], pts[1], 0.5), partOf(pts[3], pts[2], 0.5)
-	long := distance(dy.X-dx.X, dy.Y-dx.Y)
+	long := geom.Hypot(dy.X-dx.X, dy.Y-dx.Y)
 	if long <= 0 {
 		return
 	}

@@ -10,15 +10,15 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/piping"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
 
 // pipingRequest is the piping of a wing chair, out of a few offcuts and a cloth.
 func pipingRequest() service.PipingRequest {
 	r := service.PipingRequest{
-		Cord: 4 * pipedMM, Thickness: piping.UsualThickness, Seam: piping.UsualSeam, Step: piping.UsualStep,
-		Angle: piping.TrueBias, Least: 20 * cm, JoinSeam: piping.UsualJoinSeam, Overlap: piping.UsualOverlap,
-		Ends: piping.UsualEnds, Corner: piping.UsualCorner, HasCloth: true,
+		Cord: 4 * pipedMM, Angle: piping.TrueBias, HasCloth: true,
+		Shop:  practice.Defaults().With(practice.PipingLeast.Give(20*cm), practice.PipingStepInch.Give(5*pipedMM)),
 		Cloth: cloth.Cloth{Name: "Heron and sedge", Width: 137 * cm}, Sold: cloth.Sold{Step: 10 * cm},
 	}
 	for _, o := range [][2]length.Length{{26, 120}, {48, 26}, {90, 8}} {

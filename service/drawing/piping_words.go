@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,8 +9,6 @@ import (
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/service"
 )
-
-func distance(x, y float64) float64 { return math.Sqrt(float64(x*x) + float64(y*y)) }
 
 // pipingWays are the ways in words.
 var pipingWays = [...]string{

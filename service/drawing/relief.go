@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
-	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
 )
@@ -240,8 +239,6 @@ func reliefRound(from func(u, v float64) Pt, u, v, r float64) []Pt {
 	}
 	return pts
 }
-
-func reliefPt(p panel.Point) Pt { return Pt{p.Across.MM(), p.Along.MM()} }
 
 // hatchedPolygon are the strokes at 45 degrees that fill a convex polygon.
 func hatchedPolygon(pts []Pt, gap float64) []Polyline {

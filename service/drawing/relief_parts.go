@@ -62,7 +62,7 @@ func (s *reliefSheet) panel() {
 		items = append(items, Path{hatchedPolygon(pts, 16*k), cObstacleHatch}, Path{[]Polyline{{pts, true}}, cObstacle})
 	}
 	items = append(items, Rect{0, 0, w, h, cPanel})
-	items = append(items, reliefCross(reliefPt(r.Centre()), 30*k)...)
+	items = append(items, reliefCross(ptOf(r.Centre()), 30*k)...)
 	for i, c := range s.ans.Cuts {
 		items = append(items, cutShapes(c, func(p Pt) Pt { return p }, 9*k)...)
 		items = append(items, s.idLabel(r.Obstacles[i], reliefOutline(r, r.Obstacles[i])))
@@ -76,7 +76,7 @@ func (s *reliefSheet) panel() {
 
 // idLabel names an obstacle beside it, on the side of the panel's middle.
 func (s *reliefSheet) idLabel(o relief.Obstacle, pts []Pt) Shape {
-	mid := reliefPt(s.ans.Request.Centre())
+	mid := ptOf(s.ans.Request.Centre())
 	lo, hi := reliefBounds(pts)
 	size := smallSize * s.k
 	text := clean(o.ID)
@@ -113,13 +113,13 @@ func cutShapes(c service.ReliefCut, to func(Pt) Pt, ring float64) []Shape {
 	for _, line := range c.Lines {
 		var pts []Pt
 		for _, p := range line {
-			pts = append(pts, to(reliefPt(p)))
+			pts = append(pts, to(ptOf(p)))
 		}
 		path.Lines = append(path.Lines, Polyline{Pts: pts})
 	}
 	out := []Shape{path}
 	for _, st := range c.Stops {
-		out = append(out, Circle{to(reliefPt(st.At)), ring, cReliefStop})
+		out = append(out, Circle{to(ptOf(st.At)), ring, cReliefStop})
 	}
 	return out
 }
@@ -167,7 +167,7 @@ func (s *reliefSheet) detail(i, number int, b box) float64 {
 	all := append([]Pt{}, pts...)
 	for _, line := range c.Lines {
 		for _, p := range line {
-			all = append(all, reliefPt(p))
+			all = append(all, ptOf(p))
 		}
 	}
 	lo, hi := reliefBounds(all)

@@ -1,9 +1,9 @@
 package drawing
 
 import (
-	"math"
 	"strconv"
 
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
@@ -16,8 +16,8 @@ func (s *reliefSheet) stopLabels(c service.ReliefCut, _ int, line []panel.Point,
 		if st.At != end {
 			continue
 		}
-		a, b := to(reliefPt(line[len(line)-2])), to(reliefPt(end))
-		d := math.Hypot(b.X-a.X, b.Y-a.Y)
+		a, b := to(ptOf(line[len(line)-2])), to(ptOf(end))
+		d := geom.Hypot(b.X-a.X, b.Y-a.Y)
 		if d == 0 {
 			return nil
 		}
@@ -43,8 +43,8 @@ func (s *reliefSheet) stopDimension(i int, to func(Pt) Pt) []Shape {
 	}
 	lo, hi := reliefBounds(reliefOutline(r, o))
 	left, right, top, bottom := to(lo).X, to(hi).X, to(lo).Y, to(hi).Y
-	p := to(reliefPt(at))
-	end := to(reliefPt(panel.Point(cut)))
+	p := to(ptOf(at))
+	end := to(ptOf(panel.Point(cut)))
 	begin := to(Pt{0, 0})
 	atBottom := o.Corner == relief.BottomLeft || o.Corner == relief.BottomRight || o.Corner == relief.NoCorner && o.Edge == relief.BottomEdge
 	atRight := o.Corner == relief.TopRight || o.Corner == relief.BottomRight || o.Corner == relief.NoCorner && o.Edge == relief.RightEdge

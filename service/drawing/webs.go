@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/foundation"
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
 )
@@ -94,7 +95,7 @@ func (s *frameSheet) frame(f *foundation.Frame, b *foundation.Built, x float64) 
 		}
 		for _, w := range b.Webbing.Webs {
 			if w.Way == way {
-				items = append(items, Path{[]Polyline{strap(w.From, w.To, web)}, class})
+				items = append(items, Path{[]Polyline{strap(ptOf(w.From), ptOf(w.To), web)}, class})
 			}
 		}
 	}
@@ -119,9 +120,9 @@ func titleAt(f *foundation.Frame) float64 {
 }
 
 // strap is a web of that width between its ends.
-func strap(a, b foundation.Point, web float64) Polyline {
+func strap(a, b Pt, web float64) Polyline {
 	dx, dy := b.X-a.X, b.Y-a.Y
-	long := math.Sqrt(float64(dx*dx) + float64(dy*dy))
+	long := geom.Hypot(dx, dy)
 	if long == 0 {
 		return Polyline{}
 	}
@@ -138,26 +139,28 @@ func crossings(w *foundation.Webbing, web, line float64) []Shape {
 		if across.Way != foundation.Across {
 			continue
 		}
-		y := across.From.Y
+		left, right := ptOf(across.From), ptOf(across.To)
+		y := left.Y
 		for _, along := range w.Webs {
 			if along.Way != foundation.Along || !foundation.Over(across.Number, along.Number) {
 				continue
 			}
-			dx, dy := along.To.X-along.From.X, along.To.Y-along.From.Y
-			if dy <= 0 || y+web/2 < along.From.Y || y-web/2 > along.To.Y {
+			top, bottom := ptOf(along.From), ptOf(along.To)
+			dx, dy := bottom.X-top.X, bottom.Y-top.Y
+			if dy <= 0 || y+web/2 < top.Y || y-web/2 > bottom.Y {
 				continue
 			}
 			slope := math.Abs(dx / dy)
 			half := web / 2 * (math.Sqrt(1+float64(slope*slope)) + slope)
-			x := along.From.X + float64(dx/dy*(y-along.From.Y))
-			from, to := max(x-half-line, across.From.X), min(x+half+line, across.To.X)
+			x := top.X + float64(dx/dy*(y-top.Y))
+			from, to := max(x-half-line, left.X), min(x+half+line, right.X)
 			if from >= to {
 				continue
 			}
 			fill = append(fill, Polyline{Closed: true, Pts: []Pt{{from, y - web/2}, {to, y - web/2}, {to, y + web/2}, {from, y + web/2}}})
 			edges = append(edges, Polyline{Pts: []Pt{{from, y - web/2}, {to, y - web/2}}}, Polyline{Pts: []Pt{{from, y + web/2}, {to, y + web/2}}})
 			for _, end := range []float64{from, to} {
-				if end == across.From.X || end == across.To.X {
+				if end == left.X || end == right.X {
 					edges = append(edges, Polyline{Pts: []Pt{{end, y - web/2}, {end, y + web/2}}})
 				}
 			}
@@ -200,7 +203,7 @@ func (s *frameSheet) coils(b *foundation.Built) []Shape {
 	r := s.coil() / 2
 	var out []Shape
 	for _, p := range b.Grid.Centres {
-		c := Pt{p.X, p.Y}
+		c := ptOf(p)
 		out = append(out, Circle{c, r, cCoil}, Circle{c, r * 0.55, cCoilInner})
 	}
 	return out
@@ -224,10 +227,10 @@ func (s *frameSheet) webNumbers(w *foundation.Webbing, wide float64) []Shape {
 	for _, one := range w.Webs {
 		text := strconv.Itoa(one.Number)
 		if one.Way == foundation.Across {
-			out = append(out, Text{At: Pt{wide + 16*k, one.To.Y + size*0.35}, S: text, Size: size, Class: tQuiet})
+			out = append(out, Text{At: Pt{wide + 16*k, one.To.Along.MM() + size*0.35}, S: text, Size: size, Class: tQuiet})
 			continue
 		}
-		out = append(out, Text{At: Pt{one.From.X, -18 * k}, S: text, Size: size, Anchor: AtMiddle, Class: tQuiet})
+		out = append(out, Text{At: Pt{one.From.Across.MM(), -18 * k}, S: text, Size: size, Anchor: AtMiddle, Class: tQuiet})
 	}
 	return out
 }

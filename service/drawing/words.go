@@ -20,10 +20,10 @@ func tape(l length.Length, sys length.System) string {
 		sign, l = "-", -max(l, -1<<62)
 	}
 	if sys == length.Imperial {
-		n := uint64((l + length.Inch/32) / (length.Inch / 16))
+		n := uint64(l.Round(length.Inch/16, length.Nearest) / (length.Inch / 16))
 		return unlessZero(sign, n) + mixed(n/16, n%16)
 	}
-	n := uint64((l + length.Millimetre/2) / length.Millimetre)
+	n := uint64(l.Round(length.Millimetre, length.Nearest) / length.Millimetre)
 	text := strconv.FormatUint(n/10, 10)
 	if n%10 != 0 {
 		text += "." + strconv.FormatUint(n%10, 10)
@@ -93,16 +93,13 @@ func percent(part, whole length.Length) string {
 	if whole <= 0 || part <= 0 {
 		return "0 %"
 	}
-	hi, lo := bits.Mul64(uint64(part), 1000)
-	lo, carry := bits.Add64(lo, uint64(whole-1), 0)
-	hi += carry
-	if hi >= uint64(whole) {
+	n, ok := length.Scale(part, 1000, int64(whole), length.Up)
+	if !ok {
 		return "more than 1000 %"
 	}
-	n, _ := bits.Div64(hi, lo, uint64(whole))
-	text := strconv.FormatUint(n/10, 10)
+	text := strconv.FormatInt(int64(n/10), 10)
 	if n%10 != 0 {
-		text += "." + strconv.FormatUint(n%10, 10)
+		text += "." + strconv.FormatInt(int64(n%10), 10)
 	}
 	return text + " %"
 }
@@ -126,8 +123,14 @@ func wishText(p panel.Panel, sys length.System) string {
 	switch p.Match.How {
 	case panel.Across:
 		text = m + " on the middle line down"
+		if p.Match.HasPoint() {
+			text = m + " " + tape(p.Match.Point.Across, sys) + " " + tapeUnit(sys) + " across"
+		}
 	case panel.Along:
 		text = m + " on the middle line across"
+		if p.Match.HasPoint() {
+			text = m + " " + tape(p.Match.Point.Along, sys) + " " + tapeUnit(sys) + " down"
+		}
 	case panel.Centred:
 		text = m + " in the middle"
 	case panel.Anchor:

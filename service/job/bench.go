@@ -11,12 +11,10 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
 )
-
-// thinSeat is below what thickness a seat is a pad (common practice, no source).
-const thinSeat = 75 * length.Millimetre
 
 // foamed are the fillings of a piece that are new foam: all of a modern build, the
 // loose cushions of a traditional one.
@@ -53,7 +51,7 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []strin
 				it.Place, it.Foam = foam.Arm, j.req.Foam.Arm
 			default:
 				it.Foam = j.req.Foam.Seat
-				if !f.Loose && f.Thickness < thinSeat {
+				if !f.Loose && f.Thickness < j.req.Shop.Length(practice.FoamThinSeat) {
 					it.Place = foam.Pad
 				}
 			}
@@ -67,7 +65,7 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []strin
 		req.Stock = usualSheets(req.Job)
 	}
 	for k := range req.Items {
-		if n := glued(&req.Items[k], req.Stock); n > 1 {
+		if n := glued(&req.Items[k], req.Job); n > 1 {
 			notes = append(notes, req.Items[k].ID+" is longer than a sheet: it is cut in "+strconv.Itoa(n)+" parts and glued")
 		}
 	}
@@ -75,14 +73,15 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []strin
 }
 
 // usualSheets are sheets of the usual size in the thicknesses that the items want:
-// foam is cut to order, to 5 mm, or to as fine a step as leaves six thicknesses of
-// each foam (common practice, no source).
+// foam is cut to order, to the usual step, or to as fine a multiple of it as leaves
+// six thicknesses of each foam.
 func usualSheets(job foam.Job) []foam.Stock {
-	for _, step := range []length.Length{5, 10, 25, 50, 100, 1000} {
+	step := job.Shop.Length(practice.UsualFoamStep)
+	for _, times := range []length.Length{1, 2, 5, 10, 20, 200} {
 		var list []foam.Stock
 		per, most := make(map[int]int), 0
 		for _, it := range job.Items {
-			thick, ok := length.RoundUpTo(it.Thickness, step*length.Millimetre)
+			thick, ok := length.RoundUpTo(it.Thickness, times*step)
 			if !ok || slices.ContainsFunc(list, func(s foam.Stock) bool { return s.Foam == it.Foam && s.Thickness == thick }) {
 				continue
 			}
@@ -90,7 +89,7 @@ func usualSheets(job foam.Job) []foam.Stock {
 			most = max(most, per[it.Foam])
 			list = append(list, foam.Stock{
 				ID: job.Foams[it.Foam].ID + "-" + strconv.FormatInt(int64(thick/length.Millimetre), 10), Foam: it.Foam,
-				Across: 1200 * length.Millimetre, Along: 2 * length.Metre, Thickness: min(thick, foam.MaxSheet),
+				Across: job.Shop.Length(practice.UsualFoamAcross), Along: job.Shop.Length(practice.UsualFoamAlong), Thickness: min(thick, foam.MaxSheet),
 			})
 		}
 		if most <= foam.MaxStock {
@@ -106,10 +105,10 @@ const maxGlued = 10
 // glued cuts a pad that lies on no sheet into equal parts, side by side or else
 // one behind the other, and says into how many; 1 when it fits, or when no parts
 // do.
-func glued(it *foam.Item, stock []foam.Stock) int {
-	over := it.Fit.Over(it.Place)
+func glued(it *foam.Item, job foam.Job) int {
+	over := it.Fit.Over(it.Place, job.Shop)
 	fits := func(across, along length.Length) bool {
-		for _, s := range stock {
+		for _, s := range job.Stock {
 			a, b := s.Across-2*s.Trim, s.Along-2*s.Trim
 			w, h := across+over, along+over
 			if s.Foam == it.Foam && (w <= a && h <= b || w <= b && h <= a) {
@@ -139,11 +138,13 @@ func glued(it *foam.Item, stock []foam.Stock) int {
 }
 
 // nth is a part of a length, up to a whole millimetre.
-func nth(l, n length.Length) length.Length { return upToMM((l + n - 1) / n) }
+func nth(l, n length.Length) length.Length {
+	return length.CeilDiv(l, n).Round(length.Millimetre, length.Up)
+}
 
 // sections is in how many parts something is made that is longer than can be made
 // in one.
-func sections(l, most length.Length) length.Length { return max((l+most-1)/most, 1) }
+func sections(l, most length.Length) length.Length { return max(length.CeilDiv(l, most), 1) }
 
 func ordinal(n int) string {
 	return [...]string{2: "half", 3: "third", 4: "quarter", 5: "fifth", 6: "sixth", 7: "seventh", 8: "eighth", 9: "ninth", 10: "tenth"}[n]
@@ -167,7 +168,7 @@ func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
 
 // waddingRequest gathers what is wrapped and lined.
 func (j *jobber) waddingRequest() (req service.WaddingRequest, of []int) {
-	req = service.WaddingRequest{Units: j.req.Units, Job: wadding.Job{Given: j.req.Bench.Wadding}}
+	req = service.WaddingRequest{Units: j.req.Units, Job: wadding.Job{Shop: j.req.Shop, Given: j.req.Bench.Wadding}}
 	for i := range j.req.Pieces {
 		build := j.req.Pieces[i].Build
 		for _, f := range j.lists[i].List.Fillings {
@@ -221,7 +222,7 @@ func (j *jobber) wadding(ctx context.Context) (*Part[service.WaddingAnswer], err
 
 // foundationRequest gathers the frames of one build.
 func (j *jobber) foundationRequest(b Build) (req service.FoundationRequest, of []int, notes []string) {
-	req = service.FoundationRequest{Units: j.req.Units, Job: foundation.Job{Fixing: j.req.Bench.Fixing, Given: j.req.Bench.Foundation}}
+	req = service.FoundationRequest{Units: j.req.Units, Job: foundation.Job{Fixing: j.req.Bench.Fixing, Shop: j.req.Shop, Given: j.req.Bench.Foundation}}
 	if b == Modern {
 		req.Build = foundation.Modern
 	}

@@ -57,7 +57,7 @@ func (j *jobber) chart(b buttonedPanel, k cloth.Cloth) (service.Ready[service.Bu
 }
 
 func quarters(l length.Length, n int) length.Length {
-	return buttoning.Tape(l * length.Length(n) / 4)
+	return (l * length.Length(n) / 4).Round(length.Millimetre, length.Nearest)
 }
 
 // onlyAt reports whether there is a fault, and none but at one place.
@@ -127,8 +127,8 @@ func widths(p panel.Panel, ch *service.ButtoningAnswer, k cloth.Cloth) []panel.P
 			}
 		}
 		q.Size = panel.Size{
-			Across: upToMM(part.To-part.From) - q.Allow.Left - q.Allow.Right,
-			Along:  upToMM(cut.Along) - q.Allow.Top - q.Allow.Bottom,
+			Across: (part.To-part.From).Round(length.Millimetre, length.Up) - q.Allow.Left - q.Allow.Right,
+			Along:  cut.Along.Round(length.Millimetre, length.Up) - q.Allow.Top - q.Allow.Bottom,
 		}
 		if part.Fits && !k.Pattern.IsPlain() {
 			// The centre lines, from the top left of the finished part.
@@ -165,14 +165,6 @@ func runOn(out []panel.Panel, parts []buttoning.Part) {
 	}
 }
 
-// upToMM is a size as it is cut: up to a whole millimetre.
-func upToMM(l length.Length) length.Length {
-	if up, ok := length.RoundUpTo(l, length.Millimetre); ok {
-		return up
-	}
-	return l
-}
-
 // anchored is the wish for the motif that lies nearest to the middle of a panel,
 // when the first motif lies at the shift from the centre lines; free when none
 // lies on it.
@@ -202,10 +194,7 @@ func anchored(size panel.Size, origin panel.Point, s buttoning.Shift, p cloth.Pa
 }
 
 // tenths is a place to a tenth of a millimetre, which is as fine as it is laid.
-func tenths(l length.Length) length.Length {
-	const tenth = length.Millimetre / 10
-	return (l + tenth/2) / tenth * tenth
-}
+func tenths(l length.Length) length.Length { return l.Round(length.Millimetre/10, length.Nearest) }
 
 // nearMiddle moves a place by whole repeats as near as can be to the middle of an
 // extent; without a repeat, to the middle itself.

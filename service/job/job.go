@@ -37,6 +37,8 @@ type Request struct {
 	PresetSaid bool          // the terms name the example that hours begin from
 	Days       buying.DayTerms
 
+	Shop practice.Set // what the workroom goes by, in every part that has no figure of its own
+
 	MostPanels int // of one cloth, where that is less than usual; 0: the usual
 }
 
@@ -204,22 +206,27 @@ type Answer struct {
 	Work       plan.Work
 }
 
-// UsualFoam is the foam where nothing is said of it, without its sheets (common
-// practice, no source).
-func UsualFoam() Foam {
+// UsualFoam is the foam where nothing is said of it, without its sheets.
+func UsualFoam(shop practice.Set) Foam {
+	usual := func(id, name string, density practice.NumberKey, hardness practice.CountKey) foam.Foam {
+		return foam.Foam{
+			ID: id, Name: name + ", " + density.Text(shop.Number(density), length.Metric),
+			Density: shop.Density(density), Hardness: shop.Count(hardness), At: 25,
+		}
+	}
 	f := Foam{Usual: true, Seat: 0, Back: 1, Arm: 1}
 	f.Foams = []foam.Foam{
-		{ID: "SEAT", Name: "firm seat foam, 35 kg/m³", Density: 35_000, Hardness: 160, At: 25},
-		{ID: "BACK", Name: "soft back foam, 26 kg/m³", Density: 26_000, Hardness: 80, At: 25},
+		usual("SEAT", "firm seat foam", practice.UsualSeatDensity, practice.UsualSeatHardness),
+		usual("BACK", "soft back foam", practice.UsualBackDensity, practice.UsualBackHardness),
 	}
 	return f
 }
 
-// usualLining is the lining where none is named (common practice, no source).
-func usualLining() Cloth {
+// usualLining is the lining where none is named.
+func usualLining(shop practice.Set) Cloth {
 	return Cloth{
 		ID:    "LINING",
-		Cloth: cloth.Cloth{Name: "lining", Width: 140 * length.Centimetre},
-		Sold:  cloth.Sold{Step: 10 * length.Centimetre},
+		Cloth: cloth.Cloth{Name: "lining", Width: shop.Length(practice.UsualLining)},
+		Sold:  cloth.Sold{Step: shop.Length(practice.ClothSoldBy)},
 	}
 }

@@ -51,6 +51,7 @@ type buttonedPanel struct {
 // newJobber makes the cutting lists and deals them out to the cloths. The request
 // must have no faults of its own.
 func newJobber(req Request) *jobber {
+	req = req.ofShop()
 	j := &jobber{req: req, cloths: slices.Clone(req.Cloths)}
 	lining := -1
 	for i := range req.Pieces {
@@ -83,9 +84,10 @@ func newJobber(req Request) *jobber {
 
 // newLining is the usual lining with an id that no cloth has.
 func (j *jobber) newLining() Cloth {
-	l := usualLining()
+	l := usualLining(j.req.Shop)
+	id := l.ID
 	for n := 2; slices.ContainsFunc(j.cloths, func(c Cloth) bool { return c.ID == l.ID }); n++ {
-		l.ID = usualLining().ID + "-" + strconv.Itoa(n)
+		l.ID = id + "-" + strconv.Itoa(n)
 	}
 	return l
 }

@@ -20,7 +20,7 @@ const (
 // money works out what is bought, what it costs, and by which days it is done.
 func (j *jobber) money(ans *Answer) error {
 	var currency money.Currency
-	terms := buying.Terms{}
+	terms := buying.Terms{Shop: j.req.Shop}
 	if j.req.Terms != nil {
 		terms = *j.req.Terms
 		currency = terms.Currency
@@ -33,7 +33,7 @@ func (j *jobber) money(ans *Answer) error {
 			terms.Labour = &own
 		}
 	}
-	list, err := buying.OrderList(buying.Request{Units: j.req.Units, Parts: []buying.Part{j.orderPart(ans)}, Prices: j.req.Prices, Currency: currency})
+	list, err := buying.OrderList(buying.Request{Units: j.req.Units, Parts: []buying.Part{j.orderPart(ans)}, Prices: j.req.Prices, Currency: currency, Shop: j.req.Shop})
 	if err != nil {
 		return err
 	}
