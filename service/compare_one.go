@@ -224,7 +224,7 @@ func (c *comparer) sensitivity() []CompareTried {
 				k.Pattern.Motifs[m].Along %= at.Repeat
 			}
 		}
-		k.StartKnown, k.StartsAt = false, 0
+		k.StartsAt = nil
 		if at.Repeat == 0 {
 			k.Pattern.Drop = cloth.Drop{}
 		}

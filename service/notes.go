@@ -30,7 +30,7 @@ func yardageWarnings(a *YardageAnswer) []string {
 	if mirrorsInVain(req) {
 		out = append(out, notMirrored)
 	}
-	if a.Result.RowBound && !req.Cloth.StartKnown && a.AnyStart > a.Result.Needed() {
+	if a.Result.RowBound && req.Cloth.StartsAt == nil && a.AnyStart > a.Result.Needed() {
 		out = append(out, "the plan begins at its start in the repeat; the order covers cloth that begins elsewhere. Ask again with startsAt once the cloth is there")
 	}
 	return out
@@ -58,7 +58,7 @@ func checkWarnings(a *CheckAnswer) []string {
 	if mirrorsInVain(req) {
 		out = append(out, notMirrored)
 	}
-	if a.Engine.Result.RowBound && !req.Cloth.StartKnown {
+	if a.Engine.Result.RowBound && req.Cloth.StartsAt == nil {
 		out = append(out, "the order by hand is for cloth that begins where the plan begins; the engine's order covers cloth that begins elsewhere too")
 	}
 	return out

@@ -20,24 +20,22 @@ type PipingRequest struct {
 	Width   length.Length // of the strips; 0: worked out
 	Cut     piping.Cut
 	Angle   int
-	OneLean bool
+	OneLean *bool        // all strips lean the same way; nil: as the cloth wants it
 	Stretch int          // in thousandths; 0: the usual, by the angle
 	Shop    practice.Set // what the workroom goes by: seams, the least piece, overlaps
 
-	HasCloth bool
-	Cloth    cloth.Cloth
-	Sold     cloth.Sold
-	Offcuts  []PipingOffcut
-	Runs     []PipingRun
-	Way      *piping.Way // to be shown; nil: the cheapest
+	Cloth   cloth.Cloth
+	Sold    *cloth.Sold // nil: nothing is cut from new cloth
+	Offcuts []PipingOffcut
+	Runs    []PipingRun
+	Way     *piping.Way // to be shown; nil: the cheapest
 }
 
 // PipingOffcut is a rectangle in hand.
 type PipingOffcut struct {
-	Name   string
-	Piece  int
-	Placed bool // it has a place on the plan of its piece
-	Rect   piping.Rect
+	Name string
+	On   *int // the piece on whose plan it has its place; nil where it has none
+	Rect piping.Rect
 }
 
 // PipingRun is one or more runs alike.
@@ -148,7 +146,7 @@ func (a *PipingAnswer) complete(ctx context.Context) (*PipingAnswer, error) {
 		if flaws := piping.Check(a.Job, p); len(flaws) > 0 {
 			return nil, fmt.Errorf("%w: piping: %s", ErrUnsound, flaws[0])
 		}
-		order, err := req.Sold.Order(p.Cloth)
+		order, err := req.sold().Order(p.Cloth)
 		if err != nil {
 			return nil, err
 		}
@@ -169,10 +167,10 @@ func (req PipingRequest) job() (piping.Job, []PipingCopy) {
 	u := req.Shop
 	j := piping.Job{
 		Shape: req.Shape(), JoinSeam: u.Length(practice.PipingJoin), Overlap: u.Length(practice.PipingOverlap), Ends: u.Length(practice.PipingEnds),
-		Margin: u.Length(practice.PipingCorner), OneLean: req.OneLean,
+		Margin: u.Length(practice.PipingCorner), OneLean: req.oneLean(),
 	}
 	j.RadiusBias, j.RadiusStraight = req.LeastRadius()
-	if req.HasCloth {
+	if req.Sold != nil {
 		j.Cloth = req.Cloth.Width
 	}
 	for _, o := range req.Offcuts {
@@ -191,6 +189,22 @@ func (req PipingRequest) job() (piping.Job, []PipingCopy) {
 // Shape is how the strips are cut.
 func (req PipingRequest) Shape() piping.Shape {
 	return piping.Shape{Cut: req.Cut, Angle: req.Angle, Width: req.StripWidth(), Least: req.Shop.Length(practice.PipingLeast)}
+}
+
+// oneLean reports whether all strips lean the same way.
+func (req PipingRequest) oneLean() bool {
+	if req.OneLean == nil {
+		return req.Cloth.OneWay
+	}
+	return *req.OneLean
+}
+
+// sold is how new cloth is sold.
+func (req PipingRequest) sold() cloth.Sold {
+	if req.Sold == nil {
+		return cloth.Sold{}
+	}
+	return *req.Sold
 }
 
 // StripWidth is how wide the strips are cut.

@@ -73,11 +73,11 @@ func pipingWarnings(a *PipingAnswer) []string {
 	if p.Way == piping.FromRects && p.Short > 0 {
 		out = append(out, "the offcuts alone leave "+p.Short.Text(req.Units, length.Up)+" uncovered")
 	}
-	if p.Way != piping.Continuous && req.Cut == piping.Bias && req.Cloth.OneWay && !req.OneLean && leansBothWays(p) {
+	if p.Way != piping.Continuous && req.Cut == piping.Bias && req.Cloth.OneWay && !req.oneLean() && leansBothWays(p) {
 		out = append(out, "the cloth has a way up and the strips lean to both sides: where they meet a nap or a stripe shows it. Ask again with sameWay")
 	}
-	if req.Sold.Bolt > 0 && p.Order > req.Sold.Bolt {
-		out = append(out, "the cloth to buy is longer than a bolt of "+req.Sold.Bolt.Text(req.Units, length.Down)+": ask the supplier")
+	if sold := req.sold(); sold.Bolt > 0 && p.Order > sold.Bolt {
+		out = append(out, "the cloth to buy is longer than a bolt of "+sold.Bolt.Text(req.Units, length.Down)+": ask the supplier")
 	}
 	return append(out, pipingCurves(a)...)
 }

@@ -17,7 +17,7 @@ import (
 // pipingRequest asks for a cushion and two facings from new cloth.
 func pipingRequest() service.PipingRequest {
 	return service.PipingRequest{
-		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
+		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, Sold: &cloth.Sold{}, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
 		Runs: []service.PipingRun{
 			{Count: 2, Run: piping.Run{Length: 232 * length.Centimetre, Closed: true, MaxJoins: 4}},
 			{Count: 2, Run: piping.Run{Length: length.Metre, MaxJoins: 4}},
@@ -91,7 +91,7 @@ func TestPipingWarns(t *testing.T) {
 			r.Shop = r.Shop.With(practice.PipingLeast.Give(length.Metre))
 		}},
 		{"uncovered", func(r *service.PipingRequest) {
-			r.HasCloth = false
+			r.Sold = nil
 			r.Offcuts = []service.PipingOffcut{{Rect: piping.Rect{Across: 60 * length.Centimetre, Along: 60 * length.Centimetre}}}
 		}},
 	} {

@@ -225,7 +225,7 @@ func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() b
 		bought = append(bought, PieceUse{Length: order, Need: b.Need, Layout: b.Layout, AnyStart: true})
 	}
 	if len(bought) == 0 {
-		bought = []PieceUse{{Layout: plan.Layout{Start: req.Cloth.StartsAt}, AnyStart: true}}
+		bought = []PieceUse{{Layout: plan.Layout{Start: req.Cloth.Start()}, AnyStart: true}}
 	} else {
 		out.Enough = EnoughNo
 	}

@@ -83,8 +83,9 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fau
 		p.Runs = append(p.Runs, t.pipedRun(&(*w.Runs)[i], most, at.Field("runs").Index(i)))
 	}
 	p.Buttoning = t.chart(w.Buttoning, at.Field("buttoning"))
-	p.NoAim = value(w.Buttoning).Aim == nil
-	p.NoGrid = value(w.Buttoning).Grid == nil && value(w.Buttoning).Margins == nil
+	if b := value(w.Buttoning); b.Grid != nil || b.Margins != nil {
+		p.Diamonds = &job.Diamonds{Grid: p.Buttoning.Grid, Margins: p.Buttoning.Panel.Edges}
+	}
 	return p
 }
 
@@ -220,7 +221,7 @@ func (t *jobReader) jobPiping(w *gen.JobPiping, req *job.Request) {
 	}
 	one, shape := pipingFromWire(&full)
 	t.within(shape, fault.At("piping"))
-	req.Piping = job.Piping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
+	req.Piping = job.Piping{PipingRequest: one, Most: pipingMost(w.Joins)}
 }
 
 // pipingMost is how many joins a run may have that says nothing else.
@@ -241,7 +242,6 @@ func wireUnits(s length.System) *gen.Units {
 
 func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 	if w == nil {
-		req.Foam = job.UsualFoam(t.shop)
 		return
 	}
 	at := fault.At("foam")
@@ -255,7 +255,7 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 			ids[f.Id] = i
 		}
 	}
-	req.Foam = job.Foam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
+	req.Foam = &job.Foam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
 	req.Foam.Back = req.Foam.Seat
 	if w.Back != nil {
 		req.Foam.Back = t.foamID(*w.Back, ids, at.Field("back"))
@@ -315,5 +315,4 @@ func (t *jobReader) jobMoney(w *gen.JobRequest, req *job.Request) {
 	}
 	terms := t.jobTerms(w.Terms, root.Field("terms"))
 	req.Terms = &terms
-	req.PresetSaid = w.Terms.Labour != nil && w.Terms.Labour.Preset != nil
 }

@@ -103,11 +103,10 @@ func (t *translator) positive(s *string, at fault.Path) length.Length {
 
 func (t *translator) cloth(w *gen.Cloth, at fault.Path) cloth.Cloth {
 	c := cloth.Cloth{
-		Name:       value(w.Name),
-		Width:      lengthFrom(w.Width),
-		OneWay:     value(w.OneWay),
-		StartsAt:   lengthFrom(value(w.StartsAt)),
-		StartKnown: w.StartsAt != nil,
+		Name:     value(w.Name),
+		Width:    lengthFrom(w.Width),
+		OneWay:   value(w.OneWay),
+		StartsAt: mapped(w.StartsAt, lengthFrom),
 	}
 	switch value(w.Railroad) {
 	case gen.ClothRailroadAllowed:

@@ -60,7 +60,7 @@ func answer(t testing.TB, req service.YardageRequest) *service.YardageAnswer {
 // pipingRequest asks for a cushion and two facings from new cloth.
 func pipingRequest() service.PipingRequest {
 	return service.PipingRequest{
-		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
+		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, Sold: &cloth.Sold{}, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
 		Runs: []service.PipingRun{
 			{Count: 2, Run: piping.Run{Length: 232 * length.Centimetre, Closed: true, MaxJoins: 4}},
 			{Count: 2, Run: piping.Run{Length: length.Metre, MaxJoins: 4}},

@@ -32,7 +32,7 @@ func banquette(t testing.TB) *service.FireAnswer {
 		Layers: []fire.Layer{
 			{ID: "COVER", Role: "cover", Material: "woven-cloth", Supplier: "customer", FlameRetardant: "no"},
 			{ID: "WAD", Role: "wadding", Material: "polyester-fibre", Form: "sheet", Supplier: "workroom"},
-			{ID: "NEW", Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "workroom", FlameRetardant: "yes", FlameRetardantKind: "organophosphorus", FlameRetardantPPM: 1500, FlameRetardantKnown: true},
+			{ID: "NEW", Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "workroom", FlameRetardant: "yes", FlameRetardantKind: "organophosphorus", FlameRetardantPPM: new(int64(1500))},
 			{ID: "OLD", Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "retained"},
 			{ID: "GIMP", Role: "trim", Supplier: "workroom"},
 		},

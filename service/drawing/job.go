@@ -39,7 +39,7 @@ func JobDrawings(ans *job.Answer) []JobDrawing {
 		for _, p := range ans.Piping {
 			if y := p.Piping.Answer; y != nil {
 				name := "piping-" + ans.Cloths[p.Cloth].ID
-				if !y.Request.HasCloth {
+				if y.Request.Sold == nil {
 					name += "-offcuts"
 				}
 				d.add(name, PipingPicture(jobPiping(y)))
@@ -139,7 +139,7 @@ func jobPlan(ans *job.Answer, p *job.Plan, a *service.YardageAnswer) *service.Ya
 func jobPiping(a *service.PipingAnswer) *service.PipingAnswer {
 	q := *a
 	q.Warnings, q.Cautions = nil, nil
-	if w := q.Plan(); a.Request.HasCloth && w != nil && w.Cloth > 0 {
+	if w := q.Plan(); a.Request.Sold != nil && w != nil && w.Cloth > 0 {
 		q.Warnings = []string{"These strips are cut from the length that the job orders for the panels; do not buy cloth for them as well."}
 	}
 	return &q

@@ -17,9 +17,9 @@ import (
 // pipingRequest is the piping of a wing chair, out of a few offcuts and a cloth.
 func pipingRequest() service.PipingRequest {
 	r := service.PipingRequest{
-		Cord: 4 * pipedMM, Angle: piping.TrueBias, HasCloth: true,
+		Cord: 4 * pipedMM, Angle: piping.TrueBias,
 		Shop:  practice.Defaults().With(practice.PipingLeast.Give(20*cm), practice.PipingStepInch.Give(5*pipedMM)),
-		Cloth: cloth.Cloth{Name: "Heron and sedge", Width: 137 * cm}, Sold: cloth.Sold{Step: 10 * cm},
+		Cloth: cloth.Cloth{Name: "Heron and sedge", Width: 137 * cm}, Sold: &cloth.Sold{Step: 10 * cm},
 	}
 	for _, o := range [][2]length.Length{{26, 120}, {48, 26}, {90, 8}} {
 		r.Offcuts = append(r.Offcuts, service.PipingOffcut{Rect: piping.Rect{Across: o[0] * cm, Along: o[1] * cm}})
@@ -64,7 +64,7 @@ var pipingSamples = []struct {
 	}},
 	{"piping-tube", asked(piping.Continuous)},
 	{"piping-along", func(r *service.PipingRequest) { r.Cut = piping.Along; asked(piping.LongCuts)(r) }},
-	{"piping-none", func(r *service.PipingRequest) { r.HasCloth, r.Offcuts, r.Cloth = false, r.Offcuts[2:], cloth.Cloth{} }},
+	{"piping-none", func(r *service.PipingRequest) { r.Sold, r.Offcuts, r.Cloth = nil, r.Offcuts[2:], cloth.Cloth{} }},
 }
 
 func TestPipingGolden(t *testing.T) {

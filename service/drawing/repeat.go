@@ -58,7 +58,7 @@ func RepeatTitle(ans *service.RepeatAnswer) string {
 func repeatFacts(ans *service.RepeatAnswer) []fact {
 	sys := ans.Request.Units
 	start := "begin anywhere in the repeat"
-	if ans.Layout.Placed || ans.Request.Cloth.StartKnown {
+	if ans.Layout.Placed || ans.Request.Cloth.StartsAt != nil {
 		start = "begin " + taped(ans.Layout.Start, sys) + " into the repeat"
 	}
 	return []fact{

@@ -21,7 +21,7 @@ func curtains(t testing.TB, change func(*service.RepeatRequest)) *service.Repeat
 		}},
 		Sold: cloth.Sold{Step: 10 * cm},
 		Drops: []service.RepeatDrop{
-			{Name: "reading-room curtains", Length: 150 * cm, Count: 2, Widths: 2, Placed: true, Motif: "heron", FromTop: 40 * cm},
+			{Name: "reading-room curtains", Length: 150 * cm, Count: 2, Widths: 2, Place: &service.RepeatPlace{Motif: "heron", FromTop: 40 * cm}},
 			{Name: "pelmet", Length: 40 * cm, Count: 1, Widths: 1},
 		},
 		Centre: &service.RepeatCentre{Finished: 200 * cm},
@@ -60,7 +60,7 @@ func TestAnyRepeatIsDrawn(t *testing.T) {
 			q.Drops[0].Widths = 1 + r.IntN(30)
 			switch r.IntN(4) {
 			case 0:
-				q.Cloth.Pattern, q.Centre, q.Panel, q.Drops[0].Placed = cloth.Pattern{}, nil, nil, false
+				q.Cloth.Pattern, q.Centre, q.Panel, q.Drops[0].Place = cloth.Pattern{}, nil, nil, nil
 			case 1:
 				q.Cloth.Pattern.WidthRepeat, q.Cloth.Pattern.Drop, q.Centre = 0, cloth.Drop{}, nil
 			}

@@ -30,7 +30,7 @@ func (j *jobber) foamed(i int) []furniture.Filling {
 
 // foamRequest gathers what is cut from foam; of is the piece of each item.
 func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []string) {
-	req = j.req.Foam.FoamRequest
+	req = j.onSale.FoamRequest
 	req.Units, req.Items = j.req.Units, nil
 	if j.req.Effort == plan.Quick {
 		req.Effort = foam.Quick
@@ -46,11 +46,11 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []strin
 			}
 			switch f.Place {
 			case furniture.BackPlace:
-				it.Place, it.Foam = foam.Back, j.req.Foam.Back
+				it.Place, it.Foam = foam.Back, j.onSale.Back
 			case furniture.ArmPlace:
-				it.Place, it.Foam = foam.Arm, j.req.Foam.Arm
+				it.Place, it.Foam = foam.Arm, j.onSale.Arm
 			default:
-				it.Foam = j.req.Foam.Seat
+				it.Foam = j.onSale.Seat
 				if !f.Loose && f.Thickness < j.req.Shop.Length(practice.FoamThinSeat) {
 					it.Place = foam.Pad
 				}
@@ -61,7 +61,7 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []strin
 			req.Items, of = append(req.Items, it), append(of, i)
 		}
 	}
-	if j.req.Foam.Usual {
+	if j.req.Foam == nil {
 		req.Stock = usualSheets(req.Job)
 	}
 	for k := range req.Items {

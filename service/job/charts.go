@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
 )
@@ -33,27 +34,41 @@ func (j *jobber) charts(ctx context.Context, c int, out *clothJob) error {
 // the diamonds, they are as large as the panel allows, up to the usual.
 func (j *jobber) chart(b buttonedPanel, k cloth.Cloth) (service.Ready[service.ButtoningAnswer], fault.List) {
 	p := &j.req.Pieces[b.piece]
-	req := p.Buttoning
+	req := p.chart()
 	req.Units, req.Name, req.Cloth = j.req.Units, b.panel.Title(), k
 	req.Panel.Size, req.Panel.Allow = b.panel.Size, b.panel.Allow
-	if p.NoAim && req.Aim == nil && !k.Pattern.IsPlain() {
+	if req.Aim == nil && !k.Pattern.IsPlain() {
 		req.Aim = &service.ButtoningAim{}
 		if m := p.Piece.Motif; m != "" {
 			req.Aim.Motifs = []string{m}
 		}
 	}
+	usual := req
 	ready, l := service.PrepareButtoning(req)
-	for n := 3; n > 0 && p.NoGrid && onlyAt(l, fault.At("grid")); n-- {
-		grid, edges := p.Buttoning.Grid, p.Buttoning.Panel.Edges
+	for n := 3; n > 0 && p.Diamonds == nil && onlyAt(l, fault.At("grid")); n-- {
+		grid, edges := usual.Grid, usual.Panel.Edges
 		req.Grid.Width, req.Grid.Height = quarters(grid.Width, n), quarters(grid.Height, n)
 		req.Panel.Edges = buttoning.Edges{Side: quarters(edges.Side, n), Top: quarters(edges.Top, n), Bottom: quarters(edges.Bottom, n)}
 		ready, l = service.PrepareButtoning(req)
 	}
-	if p.NoAim && onlyAt(l, fault.At("aim").Field("how")) {
+	if p.Buttoning.Aim == nil && onlyAt(l, fault.At("aim").Field("how")) {
 		req.Aim = nil
 		ready, l = service.PrepareButtoning(req)
 	}
 	return ready, l
+}
+
+// chart is how the piece is buttoned, without panel and cloth.
+func (p *Piece) chart() service.ButtoningRequest {
+	req := p.Buttoning
+	if d := p.Diamonds; d != nil {
+		req.Grid, req.Panel.Edges = d.Grid, d.Margins
+		return req
+	}
+	edge := req.Shop.Length(practice.UsualButtonEdge)
+	req.Grid = buttoning.Wish{How: buttoning.Spacing, Width: req.Shop.Length(practice.UsualDiamondWidth), Height: req.Shop.Length(practice.UsualDiamondHeight)}
+	req.Panel.Edges = buttoning.Edges{Side: edge, Top: edge, Bottom: edge}
+	return req
 }
 
 func quarters(l length.Length, n int) length.Length {

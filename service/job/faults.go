@@ -118,7 +118,7 @@ func (p *Piece) fieldFaults(l *fault.List, req Request, at fault.Path) {
 	if len(p.Runs) > 0 {
 		l.Append(only(service.PipingFieldFaults(service.PipingRequest{Runs: p.Runs}), "runs").Below(at))
 	}
-	chart := p.Buttoning
+	chart := p.chart()
 	chart.Cloth = clothOf(req, p.Cloths.Top).Cloth
 	l.Append(only(service.ButtoningFieldFaults(chart), "grid", "depth", "groove", "allowance", "joinSeam", "motifSizes", "lies", "aim", "buttons").Below(at.Field("buttoning")))
 	l.Append(chartPanelFaults(chart).Below(at.Field("buttoning")))
@@ -179,16 +179,8 @@ func clothOf(req Request, i int) Cloth {
 func benchFaults(l *fault.List, req Request) {
 	root := fault.Path{}
 	l.Append(only(service.PipingFieldFaults(req.Piping.PipingRequest), "cord", "strip", "joins").Below(root.Field("piping")))
-	f := req.Foam.Job
-	f.Items = nil
-	l.Append(only(foam.FieldFaults(&f), "foams", "sheets", "kerf").Below(root.Field("foam")))
-	for _, which := range []struct {
-		name string
-		n    int
-	}{{"seat", req.Foam.Seat}, {"back", req.Foam.Back}, {"arm", req.Foam.Arm}} {
-		if !req.Foam.Usual && which.n >= 0 && which.n < len(f.Foams) && !slices.ContainsFunc(f.Stock, func(s foam.Stock) bool { return s.Foam == which.n }) {
-			l.Add(root.Field("foam").Field(which.name), fault.NotAllowed, f.Foams[which.n].ID, "no sheet of this foam is on sale", "a sheet of it, or another foam")
-		}
+	if f := req.Foam; f != nil {
+		foamFaults(l, *f, root.Field("foam"))
 	}
 	l.Append(wadding.Book().Faults(req.Bench.Wadding, root.Field("wadding").Field("settings")))
 	l.Append(foundation.Book().Faults(req.Bench.Foundation, root.Field("foundation").Field("settings")))
@@ -205,5 +197,20 @@ func benchFaults(l *fault.List, req Request) {
 			return !g.Path.Is(fault.At("layers")) && g.Code != fault.UnknownLayer
 		})
 		l.Append(fires.Below(root.Field("fire")))
+	}
+}
+
+// foamFaults are those of the foam on sale.
+func foamFaults(l *fault.List, of Foam, at fault.Path) {
+	f := of.Job
+	f.Items = nil
+	l.Append(only(foam.FieldFaults(&f), "foams", "sheets", "kerf").Below(at))
+	for _, which := range []struct {
+		name string
+		n    int
+	}{{"seat", of.Seat}, {"back", of.Back}, {"arm", of.Arm}} {
+		if which.n >= 0 && which.n < len(f.Foams) && !slices.ContainsFunc(f.Stock, func(s foam.Stock) bool { return s.Foam == which.n }) {
+			l.Add(at.Field(which.name), fault.NotAllowed, f.Foams[which.n].ID, "no sheet of this foam is on sale", "a sheet of it, or another foam")
+		}
 	}
 }

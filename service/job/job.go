@@ -3,6 +3,7 @@ package job
 import (
 	"context"
 
+	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foam"
@@ -28,14 +29,13 @@ type Request struct {
 	Pieces []Piece
 	Cloths []Cloth
 	Piping Piping
-	Foam   Foam
+	Foam   *Foam // nil: the usual, cut to any thickness
 	Bench  Bench
 	Fire   *service.FireRequest // its layers are what is known of those of the pieces
 
-	Prices     []buying.Price
-	Terms      *buying.Terms // nil: nothing is costed
-	PresetSaid bool          // the terms name the example that hours begin from
-	Days       buying.DayTerms
+	Prices []buying.Price
+	Terms  *buying.Terms // nil: nothing is costed
+	Days   buying.DayTerms
 
 	Shop practice.Set // what the workroom goes by, in every part that has no figure of its own
 
@@ -45,8 +45,7 @@ type Request struct {
 // Piping is how piping is cut, without cloth, offcuts and runs.
 type Piping struct {
 	service.PipingRequest
-	LeanSaid bool // OneLean is as it was asked for; else as the cloth wants it
-	Most     int  // joins in a run that says nothing else
+	Most int // joins in a run that says nothing else
 }
 
 // Sections are parts of the sheet.
@@ -68,9 +67,14 @@ type Piece struct {
 	Obstacles map[string][]relief.Obstacle
 	Cloths    Covers
 	Build     Build
-	Buttoning service.ButtoningRequest // without panel and cloth
-	NoAim     bool                     // nothing is said of what the diamonds are to show
-	NoGrid    bool                     // nor of the diamonds and their margins
+	Buttoning service.ButtoningRequest // without panel, cloth, diamonds and margins; without an aim it is as the cloth wants it
+	Diamonds  *Diamonds                // nil: the usual, as large as the panel allows
+}
+
+// Diamonds are the diamonds of a buttoned panel and the margins around them.
+type Diamonds struct {
+	Grid    buttoning.Wish
+	Margins buttoning.Edges
 }
 
 // Covers are indices of cloths of the job; -1 where none is named.
@@ -109,7 +113,6 @@ func (c Cloth) Name() string {
 type Foam struct {
 	service.FoamRequest
 	Seat, Back, Arm int // indices of foams
-	Usual           bool
 }
 
 // Bench are the settings of what lies beneath the cover.
@@ -206,15 +209,15 @@ type Answer struct {
 	Work       plan.Work
 }
 
-// UsualFoam is the foam where nothing is said of it, without its sheets.
-func UsualFoam(shop practice.Set) Foam {
+// usualFoam is the foam where nothing is said of it, without its sheets.
+func usualFoam(shop practice.Set) Foam {
 	usual := func(id, name string, density practice.NumberKey, hardness practice.CountKey) foam.Foam {
 		return foam.Foam{
 			ID: id, Name: name + ", " + density.Text(shop.Number(density), length.Metric),
 			Density: shop.Density(density), Hardness: shop.Count(hardness), At: 25,
 		}
 	}
-	f := Foam{Usual: true, Seat: 0, Back: 1, Arm: 1}
+	f := Foam{Seat: 0, Back: 1, Arm: 1}
 	f.Foams = []foam.Foam{
 		usual("SEAT", "firm seat foam", practice.UsualSeatDensity, practice.UsualSeatHardness),
 		usual("BACK", "soft back foam", practice.UsualBackDensity, practice.UsualBackHardness),

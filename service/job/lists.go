@@ -28,6 +28,7 @@ type jobber struct {
 	lists  []*service.CuttingListAnswer
 	work   []clothWork
 
+	onSale    Foam
 	foamNotes []string
 }
 
@@ -52,7 +53,11 @@ type buttonedPanel struct {
 // must have no faults of its own.
 func newJobber(req Request) *jobber {
 	req = req.ofShop()
-	j := &jobber{req: req, cloths: slices.Clone(req.Cloths)}
+	onSale := usualFoam(req.Shop)
+	if req.Foam != nil {
+		onSale = *req.Foam
+	}
+	j := &jobber{req: req, cloths: slices.Clone(req.Cloths), onSale: onSale}
 	lining := -1
 	for i := range req.Pieces {
 		p := &req.Pieces[i]

@@ -171,7 +171,7 @@ func (j *jobber) ownNotes(w *noteBook, a *Answer) {
 	for c := len(a.Request.Cloths); c < len(a.Cloths); c++ {
 		w.add("job", "no lining is named: it is taken as plain, "+a.Cloths[c].Cloth.Width.Text(units, length.Nearest)+" wide")
 	}
-	if a.Foam != nil && a.Request.Foam.Usual {
+	if a.Foam != nil && a.Request.Foam == nil {
 		w.add("job", "nothing is said of the foam on sale: usual foams are taken, cut to the thickness that is wanted (common practice, no source)")
 	}
 	w.add("foam", j.foamNotes...)

@@ -33,7 +33,7 @@ func (a *Answer) Why(p *Plan) string {
 		parts = append(parts, "nothing for the panels, which the pieces in hand hold")
 	case y.Pieces != nil:
 		parts = append(parts, text(p.ForPanels)+" for the panels besides the pieces in hand")
-	case c.Cloth.StartKnown:
+	case c.Cloth.StartsAt != nil:
 		parts = append(parts, text(p.ForPanels)+" for the panels, begun where the cloth begins")
 	case c.Cloth.Pattern.LengthRepeat > 0 && p.ForPanels > y.Result.Needed():
 		parts = append(parts, text(p.ForPanels)+" for the panels, "+text(p.ForPanels-y.Result.Needed())+" of it so that the cloth may begin anywhere in the repeat")
