@@ -15,7 +15,7 @@ var documents = []struct {
 	most int
 }{
 	{"README.md", 640},
-	{"DEVELOPERS.md", 240},
+	{"DEVELOPERS.md", 300},
 	{"deploy/README.md", 110},
 	{"deploy/SIZING.md", 70},
 	{"deploy/CHECKLIST.md", 100},

@@ -12,31 +12,67 @@ import (
 	"testing"
 
 	"github.com/getkin/kin-openapi/openapi3"
+
+	"github.com/bridletie/bridletie/api/httpapi"
 )
 
-// answered are the examples of answers in the contract: each is the answer to
-// the request with the same name, word for word.
-var answered = []struct{ path, request, answer string }{
-	{"/v1/yardage", "CarverPair", "CarverPairAnswer"},
-	{"/v1/yardage/check", "CheckRight", "CheckRightAnswer"},
-	{"/v1/yardage/check", "CheckWrong", "CheckWrongAnswer"},
-	{"/v1/yardage/compare", "CompareCarverPair", "CompareCarverPairAnswer"},
-	{"/v1/estimate", "EstimateWingChair", "EstimateWingChairAnswer"},
-	{"/v1/cutting-list", "CuttingListWingChair", "CuttingListWingChairAnswer"},
-	{"/v1/buttoning", "ButtoningStool", "ButtoningStoolAnswer"},
-	{"/v1/buttoning", "ButtoningInsideBack", "ButtoningInsideBackAnswer"},
-	{"/v1/piping", "PipingCushion", "PipingCushionAnswer"},
-	{"/v1/piping", "PipingOffcuts", "PipingOffcutsAnswer"},
-	{"/v1/repeat", "RepeatHalfDrop", "RepeatHalfDropAnswer"},
-	{"/v1/relief-cuts", "ReliefCarverSeat", "ReliefCarverSeatAnswer"},
-	{"/v1/pleats", "PleatsArmFront", "PleatsArmFrontAnswer"},
-	{"/v1/pleats", "PleatsSkirt", "PleatsSkirtAnswer"},
-	{"/v1/wadding", "WaddingCushions", "WaddingCushionsAnswer"},
-	{"/v1/foundation", "FoundationWingChair", "FoundationWingChairAnswer"},
-	{"/v1/fire-check", "FireArmchair", "FireArmchairAnswer"},
-	{"/v1/foam", "FoamSettee", "FoamSetteeAnswer"},
-	{"/v1/job", "JobStool", "JobStoolAnswer"},
-	{"/v1/batch", "BatchTwoLines", "BatchTwoLinesAnswer"},
+// shownExample is an example of an answer in the contract: it is the answer to the
+// request that is shown beside it under the same key.
+type shownExample struct{ path, media, request, answer string }
+
+// shown are the examples of all operations with a body, and what lacks the other half
+// of one.
+func shown(doc *openapi3.T) (list []shownExample, lacking []string) {
+	for _, path := range slices.Sorted(maps.Keys(doc.Paths.Map())) {
+		op := doc.Paths.Value(path).Post
+		if op == nil {
+			continue
+		}
+		for media, body := range op.RequestBody.Value.Content {
+			answers := maps.Clone(op.Responses.Value("200").Value.Content[media].Examples)
+			for _, key := range slices.Sorted(maps.Keys(body.Examples)) {
+				answer := answers[key]
+				if answer == nil {
+					lacking = append(lacking, path+": the request "+key+" has no answer")
+					continue
+				}
+				list = append(list, shownExample{path, media, shownName(body.Examples[key]), shownName(answer)})
+				delete(answers, key)
+			}
+			for _, key := range slices.Sorted(maps.Keys(answers)) {
+				lacking = append(lacking, path+": the answer "+key+" has no request")
+			}
+		}
+	}
+	return list, lacking
+}
+
+func shownName(e *openapi3.ExampleRef) string {
+	return strings.TrimPrefix(e.Ref, "#/components/examples/")
+}
+
+// Every answer that the contract shows has its request, so that it is held against
+// the service, and every operation of the table shows one.
+func TestEveryAnswerExampleIsHeld(t *testing.T) {
+	doc, err := openapi3.NewLoader().LoadFromData(readFile(t, filepath.Join(root, "openapi.yaml")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, lacking := shown(doc)
+	for _, what := range lacking {
+		t.Error(what)
+	}
+	for _, op := range httpapi.Operations() {
+		if !slices.ContainsFunc(list, func(e shownExample) bool { return e.path == op.Path }) {
+			t.Errorf("%s shows no answer", op.Path)
+		}
+	}
+	media := doc.Paths.Value("/v1/pleats").Post.Responses.Value("200").Value.Content["application/json"]
+	media.Examples["lost"] = media.Examples["skirt"]
+	delete(media.Examples, "armFront")
+	if _, lacking := shown(doc); len(lacking) != 2 {
+		t.Errorf("an answer without a request, and a request without an answer: %q", lacking)
+	}
 }
 
 // The answers that the contract shows are those that are given. The contract is
@@ -50,62 +86,69 @@ func TestContractShowsWhatIsAnswered(t *testing.T) {
 	}
 	server := serve(t)
 	fresh := text
-	for _, one := range answered {
-		if lines, ok := doc.Components.Examples[one.request].Value.Value.(string); ok {
-			got := post(t, server.URL+one.path, []byte(lines), http.Header{"Content-Type": {"application/x-ndjson"}})
-			if want := doc.Components.Examples[one.answer].Value.Value; !*update && string(got) != want {
-				t.Errorf("the answer to %s is\n%s\nand the contract shows as %s\n%s\nlook at it, then use -update", one.request, got, one.answer, want)
-			}
+	list, _ := shown(doc)
+	for _, one := range list {
+		request, want := doc.Components.Examples[one.request].Value.Value, doc.Components.Examples[one.answer].Value.Value
+		if lines, ok := request.(string); ok {
+			got := post(t, server.URL+one.path, []byte(lines), http.Header{"Content-Type": {one.media}})
+			one.hold(t, got, string(got) == want)
 			fresh = withLines(t, fresh, one.answer, got)
 			continue
 		}
-		request, err := json.Marshal(doc.Components.Examples[one.request].Value.Value)
-		if err != nil {
-			t.Fatal(err)
-		}
-		got := post(t, server.URL+one.path, request, http.Header{"Content-Type": {"application/json"}})
-		want, err := json.Marshal(doc.Components.Examples[one.answer].Value.Value)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !*update && !sameJSON(t, got, want) {
-			t.Errorf("the answer to %s is\n%s\nand the contract shows as %s\n%s\nlook at it, then use -update", one.request, got, one.answer, want)
-		}
+		got := post(t, server.URL+one.path, inJSON(t, request), http.Header{"Content-Type": {one.media}})
+		one.hold(t, got, sameJSON(t, got, inJSON(t, want)))
 		fresh = withExample(t, fresh, one.answer, got)
+	}
+	for _, op := range httpapi.Operations() {
+		if page := doc.Paths.Value(op.Path).Post.Responses.Value("200").Value.Content["text/plain"]; page != nil {
+			one := list[slices.IndexFunc(list, func(e shownExample) bool { return e.path == op.Path })]
+			got := string(post(t, server.URL+op.Path, inJSON(t, doc.Components.Examples[one.request].Value.Value),
+				http.Header{"Content-Type": {one.media}, "Accept": {"text/plain"}}))
+			begins, _ := page.Example.(string)
+			one.answer = "text/plain of " + op.Path
+			one.hold(t, []byte(got), begins != "" && strings.HasPrefix(got, begins))
+			fresh = withPage(t, fresh, op.Path, got)
+		}
 	}
 	if *update {
 		writeFile(t, file, fresh)
 	}
 }
 
-// Every answer in JSON of an operation with a body is among the examples that
-// are held against the service.
-func TestEveryAnswerExampleIsHeld(t *testing.T) {
-	doc, err := openapi3.NewLoader().LoadFromData(readFile(t, filepath.Join(root, "openapi.yaml")))
+// hold says what is wrong with an answer that is not the one shown.
+func (e shownExample) hold(t *testing.T, got []byte, same bool) {
+	t.Helper()
+	if !*update && !same {
+		t.Errorf("the answer to %s is\n%s\nand the contract shows another as %s: look at it, then use -update", e.request, got, e.answer)
+	}
+}
+
+func inJSON(t *testing.T, v any) []byte {
+	t.Helper()
+	text, err := json.Marshal(v)
 	if err != nil {
 		t.Fatal(err)
 	}
-	var shown, held []string
-	for path, item := range doc.Paths.Map() {
-		for _, op := range item.Operations() {
-			if op.RequestBody == nil {
-				continue
-			}
-			for _, media := range op.Responses.Value("200").Value.Content {
-				for _, e := range media.Examples {
-					shown = append(shown, path+" "+strings.TrimPrefix(e.Ref, "#/components/examples/"))
-				}
-			}
+	return text
+}
+
+// withPage is the contract with the first lines of another page of text.
+func withPage(t *testing.T, text []byte, path, page string) []byte {
+	t.Helper()
+	const lines = 6
+	from := bytes.Index(text, []byte("\n  "+path+":\n"))
+	block := regexp.MustCompile(`(?m)^            text/plain:\n              schema: .*\n              example: \|\n((?:                .*\n|\n)+)`)
+	at := block.FindSubmatchIndex(text[max(from, 0):])
+	if from < 0 || at == nil {
+		t.Fatalf("%s shows no page of text", path)
+	}
+	var body strings.Builder
+	for i, line := range strings.Split(page, "\n") {
+		if i < lines {
+			body.WriteString(strings.TrimRight("                "+line, " ") + "\n")
 		}
 	}
-	for _, one := range answered {
-		held = append(held, one.path+" "+one.answer)
-	}
-	slices.Sort(shown)
-	slices.Sort(held)
-	if !slices.Equal(shown, held) {
-		t.Errorf("the contract shows %q, held are %q", shown, held)
-	}
+	return slices.Concat(text[:from+at[2]], []byte(body.String()), text[from+at[3]:])
 }
 
 func sameJSON(t *testing.T, a, b []byte) bool {

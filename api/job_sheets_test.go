@@ -2,7 +2,6 @@ package api_test
 
 import (
 	"bytes"
-	"context"
 	"encoding/json"
 	"maps"
 	"net/http"
@@ -11,26 +10,15 @@ import (
 	"strings"
 	"testing"
 	"unicode/utf8"
-
-	"github.com/bridletie/bridletie/api/httpapi"
-	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // The job sheets of the demo jobs, as text and as JSON, are those in
 // testdata/sheets.
 func TestJobSheets(t *testing.T) {
-	s, err := httpapi.New(httpapi.DefaultOptions())
-	if err != nil {
-		t.Fatal(err)
-	}
 	server := serve(t)
 	for _, name := range []string{"wing-chair", "carver-pair", "settee", "banquette"} {
 		body := readFile(t, filepath.Join(root, "testdata", "jobs", name+"-job.json"))
-		ans, p := s.AnswerJob(context.Background(), body)
-		if p != nil {
-			t.Fatal(p.Readable())
-		}
-		text := drawing.JobText(ans)
+		text := string(post(t, server.URL+"/v1/job", body, http.Header{"Content-Type": {"application/json"}, "Accept": {"text/plain"}}))
 		for n, line := range strings.Split(text, "\n") {
 			if utf8.RuneCountInString(line) > 78 {
 				t.Errorf("%s: line %d is wider than a page: %s", name, n+1, line)

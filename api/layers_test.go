@@ -43,6 +43,8 @@ const (
 // clock, no context and no log, so that an answer depends on the request alone.
 var layers = []layer{
 	{dir: "", std: []string{"embed"}},
+	// calc itself is its documentation, whose example goes through several packages.
+	{dir: "calc", use: []string{"calc/..."}},
 	{dir: "calc/length", std: pure},
 	{dir: "calc/fault", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/geom", std: pure, own: []string{"calc/length"}},
@@ -87,13 +89,20 @@ var layers = []layer{
 	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time"), ext: []string{"github.com/maypok86/otter", "golang.org/x/time/rate"}},
 	{dir: "api/reuse", std: with(pure, "context", "sync"), ext: []string{"github.com/maypok86/otter"}},
 	{dir: "api/keyring", std: with(pure, "bufio", "crypto/rand", "crypto/sha256", "crypto/subtle", "encoding/base64", "encoding/hex", "io")},
-	{dir: "api/httpapi", std: []string{"..."}, own: []string{"", "calc/...", "service/...", "api/gen", "api/strictjson", "api/admit", "api/keyring", "api/reuse", "api/web"}, ext: []string{echo, kin, prometheus, otel + "/attribute", otel + "/codes", otel + "/propagation", otel + "/trace", "github.com/shopspring/decimal"}},
+	// formats reads the strings of the contract that are more than text.
+	{dir: "api/formats", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/calendar"}},
+	// contract says what is asked and in which form, not what is answered: it names methods, and sends nothing.
+	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "net/http", "net/url", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
+	// wire translates, and knows nothing of how a request comes or an answer is sent.
+	{dir: "api/wire", std: with(pure, "net/url"), own: []string{"calc/...", "service/...", "api/gen", "api/formats"}, ext: []string{"github.com/shopspring/decimal"}},
+	// httpapi asks the contract, not the validator, and leaves translation to wire.
+	{dir: "api/httpapi", std: []string{"..."}, own: []string{"calc/...", "service/...", "api/gen", "api/formats", "api/contract", "api/wire", "api/strictjson", "api/admit", "api/keyring", "api/reuse", "api/web"}, ext: []string{echo, prometheus, otel + "/attribute", otel + "/codes", otel + "/propagation", otel + "/trace"}},
 	// tracing is the one package that makes connections, where the operator says so.
 	{dir: "api/tracing", std: []string{"context", "fmt", "net/url", "time"}, ext: []string{otel}},
 	// the tests of what lies in deploy, and what lists licences, are a module of their own.
 	{dir: "deploy/check/...", std: []string{"..."}, ext: []string{"k8s.io", "sigs.k8s.io", "github.com/moby/buildkit"}},
 	{dir: "api", std: []string{"..."}, own: []string{"..."}},
-	{dir: "cmd/...", std: []string{"..."}, own: []string{"service/...", "api/httpapi", "api/admit", "api/keyring", "api/tracing"}, ext: []string{"golang.org/x/net/netutil"}},
+	{dir: "cmd/...", std: []string{"..."}, own: []string{"service", "api/httpapi", "api/admit", "api/keyring", "api/tracing"}, ext: []string{"golang.org/x/net/netutil"}},
 }
 
 // inTests is what a test may import on top of what its layer may.
@@ -198,17 +207,44 @@ func TestLayersRefuse(t *testing.T) {
 		{"service/drawing/x.go", echo + "/v4", false},
 		{"api/httpapi/x.go", echo + "/v4", true},
 		{"api/httpapi/x.go", echo + "er/v4", false},
-		{"api/httpapi/x.go", module, true},
+		{"api/httpapi/x.go", module, false},
+		{"api/httpapi/x.go", kin + "/openapi3", false},
+		{"api/httpapi/x_test.go", kin + "/openapi3", true},
+		{"api/httpapi/x.go", module + "/api/contract", true},
+		{"api/httpapi/x.go", module + "/api/wire", true},
 		{"api/httpapi/x.go", module + "/service/drawing", true},
 		{"api/httpapi/x.go", module + "/cmd/bridletie", false},
+		{"api/formats/x.go", module + "/calc/cloth", true},
+		{"api/formats/x.go", module + "/service", false},
+		{"api/formats/x.go", kin + "/openapi3", false},
+		{"api/contract/x.go", kin + "/openapi3", true},
+		{"api/contract/x.go", module + "/calc/fault", true},
+		{"api/contract/x.go", module + "/service", false},
+		{"api/contract/x.go", module + "/api/gen", false},
+		{"api/contract/x.go", module + "/api/wire", false},
+		{"api/contract/x.go", module + "/api/httpapi", false},
+		{"api/contract/x.go", echo + "/v4", false},
+		{"api/wire/x.go", module + "/api/gen", true},
+		{"api/wire/x.go", module + "/service", true},
+		{"api/wire/x.go", "net/http", false},
+		{"api/wire/x.go", "context", false},
+		{"api/wire/x.go", "encoding/json", false},
+		{"api/wire/x.go", echo + "/v4", false},
+		{"api/wire/x.go", kin + "/openapi3", false},
+		{"api/wire/x.go", module + "/api/contract", false},
+		{"api/wire/x.go", module + "/api/httpapi", false},
 		{"api/strictjson/x.go", "net/http", false},
 		{"api/strictjson/x.go", module + "/calc/length", false},
 		{"api/gen/x.go", module + "/service", false},
 		{"cmd/bridletie/x.go", "os/signal", true},
 		{"cmd/bridletie/x.go", echo + "/v4", false},
+		{"cmd/bridletie/x.go", module + "/service/drawing", false},
 		{"cmd/bridletie/x.go", module + "/calc/plan", false},
 		{"somewhere/x.go", "fmt", false},
 		{"calc/x.go", "fmt", false},
+		{"calc/x.go", module + "/calc/plan", false},
+		{"calc/x_test.go", module + "/calc/plan", true},
+		{"calc/x_test.go", module + "/service", false},
 		{"api/httpapi/deeper/x.go", "fmt", false},
 	} {
 		got := len(refused(goFile{tc.file, []string{tc.imports}})) == 0

@@ -26,7 +26,11 @@ func quoteSite(t *testing.T) (*web.Site, []byte) {
 	if !ok {
 		t.Fatal("the quote element is not served")
 	}
-	return site, f.Plain.Body
+	d, err := f.Open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return site, d.Plain.Body
 }
 
 func TestQuoteElementIsSmall(t *testing.T) {

@@ -40,7 +40,6 @@ type EstimateRequest struct {
 	Size      Size
 	Patterned Patterned
 	Cloth     *CompareCloth // nil when none is chosen; its price is that of Band
-	Width     length.Length // of the cloth, when none is chosen
 	Band      *PriceBand    // nil when nothing is known of prices
 	Labour    *LabourRate   // nil when the work is not to be priced
 	Tax       decimal.Decimal
@@ -119,9 +118,10 @@ func (r EstimateRequest) clothAt(corner int) (cloth.Cloth, cloth.Sold) {
 	if r.Cloth != nil {
 		return r.Cloth.Cloth, r.Cloth.Sold
 	}
-	k := cloth.Cloth{Width: r.Width, OneWay: true}
+	width := r.Shop.Length(practice.UsualCloth)
+	k := cloth.Cloth{Width: width, OneWay: true}
 	if p := r.repeats()[corner+1]; p.along > 0 {
-		k.Pattern = cloth.Pattern{LengthRepeat: p.along, WidthRepeat: min(p.across, r.Width/2), Drop: p.drop}
+		k.Pattern = cloth.Pattern{LengthRepeat: p.along, WidthRepeat: min(p.across, width/2), Drop: p.drop}
 		k.Pattern.Motifs = []cloth.Motif{{Name: "motif", Across: k.Pattern.WidthRepeat / 2}}
 	}
 	return k, cloth.Sold{Step: r.Shop.Length(practice.ClothSoldBy)}
@@ -178,7 +178,7 @@ func (r EstimateRequest) pieceAt(corner int, usual string) furniture.Piece {
 		if m.ID != usual {
 			l = l * (100 + length.Length(corner)*spread) / 100
 		}
-		l -= l % (5 * length.Millimetre)
+		l -= l % r.Shop.Length(practice.EstimateStep)
 		p.Measures[m.ID] = min(max(l, m.Least), m.Most)
 	}
 	return p

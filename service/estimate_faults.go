@@ -1,9 +1,9 @@
 package service
 
 import (
-	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // EstimateFaults are everything wrong with the request; see PrepareEstimate.
@@ -34,7 +34,7 @@ func EstimateFieldFaults(req EstimateRequest) fault.List {
 		l.Append(c.Faults(root.Field("cloth")))
 		l.Append(c.Sold.Faults(root.Field("cloth")))
 	} else {
-		l.Between(root.Field("clothWidth"), "the usable width", req.Width, cloth.MinWidth, cloth.MaxWidth)
+		req.Shop.Check(&l, root.Field("clothWidth"), "the usable width", practice.UsualCloth)
 	}
 	band, labour := req.Band, req.Labour
 	if band != nil && band.High.Cmp(band.Low.Money) < 0 {

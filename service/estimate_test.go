@@ -25,7 +25,7 @@ func estimate(t testing.TB, req service.EstimateRequest) *service.EstimateAnswer
 }
 
 func estimateOf(kind string) service.EstimateRequest {
-	return service.EstimateRequest{Piece: furniture.Piece{Kind: kind, Count: 1}, Width: 137 * cm}
+	return service.EstimateRequest{Piece: furniture.Piece{Kind: kind, Count: 1}}
 }
 
 // Every kind, size and class of pattern has an estimate whose figures are in

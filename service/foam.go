@@ -45,13 +45,14 @@ func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
 		return nil, err
 	}
 	a := &FoamAnswer{Request: req, Result: res}
+	kerf := req.Shop.Length(practice.FoamKerf)
 	for _, g := range res.Groups {
-		if flaws := sheet.Check(g.Sizes, g.Kinds, req.Kerf, g.Nest.Sheets); flaws != nil {
+		if flaws := sheet.Check(g.Sizes, g.Kinds, kerf, g.Nest.Sheets); flaws != nil {
 			return nil, fmt.Errorf("%w: foam: %s", ErrUnsound, flaws[0])
 		}
 		left := make([][]sheet.Offcut, len(g.Nest.Sheets))
 		for i, s := range g.Nest.Sheets {
-			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], req.Kerf, req.Shop.Length(practice.FoamOffcut))
+			left[i] = sheet.Offcuts(s, g.Kinds[s.Kind], kerf, req.Shop.Length(practice.FoamOffcut))
 		}
 		a.Offcuts = append(a.Offcuts, left)
 	}
@@ -71,10 +72,10 @@ func foamDefaults(req FoamRequest) []string {
 	over, soft := req.Shop.Length(practice.FoamOverTight).String(), req.Shop.Length(practice.FoamOverSoft).String()
 	out := []string{}
 	if byPlace {
-		out = append(out, "Over-cut by place: a seat "+over+" over the finished width and depth, a back or scatter cushion "+soft+", an arm or a pad nothing (common practice, no source).")
+		out = append(out, "Over-cut by place: a seat "+over+" over the finished width and depth, a back or scatter cushion "+soft+", an arm or a pad nothing ("+req.Shop.Basis(practice.FoamOverTight.Setting, practice.FoamOverSoft.Setting)+").")
 	}
 	if tight {
-		out = append(out, "Over-cut of a tight cushion: "+over+" over the finished width and depth (common practice, no source).")
+		out = append(out, "Over-cut of a tight cushion: "+over+" over the finished width and depth ("+req.Shop.Basis(practice.FoamOverTight.Setting)+").")
 	}
 	return out
 }
@@ -127,16 +128,16 @@ func concernText(c foam.Concern, p foam.Place, f foam.Foam, shop practice.Set) s
 		return practice.Decimal(shop.Number(least)) + " to " + practice.Decimal(shop.Number(most)) + " kg/m³"
 	}
 	ofAny := "polyurethane foam has " + dense(practice.FoamLightest, practice.FoamDensest) + " (" + shop.Source(*practice.FoamDensest.Setting) + ")"
-	ofSeat := "a seat has " + dense(practice.FoamLightSeat, practice.FoamDenseSeat) + " (common practice, no source)"
+	ofSeat := "a seat has " + dense(practice.FoamLightSeat, practice.FoamDenseSeat) + " (" + shop.Basis(practice.FoamLightSeat.Setting, practice.FoamDenseSeat.Setting) + ")"
 	switch c {
 	case foam.TooThin:
 		return "a seat is " + thick(foam.Seat) + " or more, a back or scatter cushion " + thick(foam.Back) + ", a pad " + thick(foam.Pad) +
-			", an arm " + thick(foam.Arm) + " (common practice, no source)"
+			", an arm " + thick(foam.Arm) + " (" + shop.Basis(practice.FoamThinSeat.Setting, practice.FoamThinBack.Setting, practice.FoamThinPad.Setting, practice.FoamThinArm.Setting) + ")"
 	case foam.TooSoft:
-		return fmt.Sprintf("%d N at %d %%, where a seat has %d to %d N at 25 %% (common practice, no source)",
-			f.Hardness, f.At, shop.Count(practice.FoamSoftSeat), shop.Count(practice.FoamHardSeat))
+		return fmt.Sprintf("%d N at %d %%, where a seat has %d to %d N at 25 %% (%s)",
+			f.Hardness, f.At, shop.Count(practice.FoamSoftSeat), shop.Count(practice.FoamHardSeat), shop.Basis(practice.FoamSoftSeat.Setting, practice.FoamHardSeat.Setting))
 	case foam.TooHard:
-		return fmt.Sprintf("%d N at 25 %%, where a back has %d N or less (common practice, no source)", f.Hardness, shop.Count(practice.FoamHardestBack))
+		return fmt.Sprintf("%d N at 25 %%, where a back has %d N or less (%s)", f.Hardness, shop.Count(practice.FoamHardestBack), shop.Basis(practice.FoamHardestBack.Setting))
 	case foam.TooDense:
 		if f.Density > shop.Density(practice.FoamDensest) {
 			return ofAny

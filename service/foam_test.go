@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/verify"
 )
 
@@ -19,7 +20,7 @@ func fiveSizes() FoamRequest {
 	req := FoamRequest{Job: foam.Job{
 		Foams: []foam.Foam{{ID: "F", Density: 33_000}},
 		Stock: []foam.Stock{{ID: "S", Across: 1200 * mm, Along: 2000 * mm, Thickness: 50 * mm, Trim: 4 * mm}},
-		Kerf:  3 * mm,
+		Shop:  practice.Defaults().With(practice.FoamKerf.Give(3 * mm)),
 	}}
 	for i := range length.Length(5) {
 		req.Items = append(req.Items, foam.Item{ID: string(rune('A' + i)), Count: 4, Thickness: 100 * mm,
@@ -33,6 +34,7 @@ func fiveSizes() FoamRequest {
 // long as what is usable and a kerf, and each layer a panel larger by a kerf.
 func TestPlanCheckerFindsSheetsRight(t *testing.T) {
 	req := fiveSizes()
+	kerf := req.Shop.Length(practice.FoamKerf)
 	a, err := Foam(context.Background(), req)
 	if err != nil {
 		t.Fatal(err)
@@ -41,19 +43,19 @@ func TestPlanCheckerFindsSheetsRight(t *testing.T) {
 	for _, g := range a.Result.Groups {
 		k := g.Kinds[0]
 		job := plan.Job{
-			Cloth: cloth.Cloth{Width: k.Across - 2*k.Trim + req.Kerf, Railroad: cloth.RailroadAllowed},
-			Bolt:  k.Along - 2*k.Trim + req.Kerf,
+			Cloth: cloth.Cloth{Width: k.Across - 2*k.Trim + kerf, Railroad: cloth.RailroadAllowed},
+			Bolt:  k.Along - 2*k.Trim + kerf,
 		}
 		for i, p := range g.Sizes {
 			job.Panels = append(job.Panels, panel.Panel{ID: "P" + string(rune('0'+i/10)) + string(rune('0'+i%10)), Count: 1, Turn: panel.Quarter,
-				Size: panel.Size{Across: p.Across + req.Kerf, Along: p.Along + req.Kerf}})
+				Size: panel.Size{Across: p.Across + kerf, Along: p.Along + kerf}})
 		}
 		var cut []plan.Layout
 		for _, s := range g.Nest.Sheets {
 			var l plan.Layout
 			for _, p := range s.Pieces {
 				pl := plan.Placement{Panel: p.Piece, Copy: 1, Part: 1, Parts: 1, X: p.X - k.Trim, Y: p.Y - k.Trim,
-					Across: p.Across + req.Kerf, Along: p.Along + req.Kerf}
+					Across: p.Across + kerf, Along: p.Along + kerf}
 				if p.Turned {
 					pl.Turn = panel.Quarter
 				}

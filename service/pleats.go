@@ -2,6 +2,7 @@ package service
 
 import (
 	"fmt"
+	"strconv"
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/pleat"
@@ -60,6 +61,8 @@ func remainderText(r pleat.Result, sys length.System) string {
 		return "There is nothing to share out."
 	case r.Rest == 0:
 		return "All take the same."
+	case r.Step == length.Nanometre:
+		return "All take the same, but for " + r.Rest.String() + " in all, which no tape shows."
 	}
 	out := r.Rest.String() + " is left over from equal shares in whole steps of " + pleatStepText(r.Step, sys) + ": "
 	if r.Pairs > 0 {
@@ -96,7 +99,7 @@ func pleatsNotes(req PleatsRequest, r pleat.Result) []string {
 	case pleat.Inverted:
 		out = append(out, "Bring the outer marks of each together on its middle mark.")
 	case pleat.Pairs:
-		out = append(out, "Bring the outer mark of each over to its inner mark, so that the folds point to the centre line.")
+		out = append(out, "Bring the outer mark of each over to its inner mark, so that the folds point to the centre line, where the middle two meet.")
 	default:
 		out = append(out, "Bring one mark of each over to the other, so that the folds point as the arrows show.")
 		if len(r.Marks)%2 == 1 {
@@ -119,11 +122,14 @@ func pleatsWarnings(req PleatsRequest, r pleat.Result) []string {
 	if len(r.Marks) == 0 {
 		return nil
 	}
-	deepest, wide := r.Marks[0].Depth, r.Marks[0].Take
+	deepest, wide := deepestFold(r), length.Length(0)
 	for _, m := range r.Marks {
-		deepest, wide = max(deepest, m.Depth), max(wide, m.Take)
+		wide = max(wide, m.Take)
 	}
 	shallow := req.Shop.Length(practice.PleatShallow)
+	if text := tooDeep(req, r, deepest); text != "" {
+		out = append(out, text)
+	}
 	switch r.Style {
 	case pleat.Snips:
 		if wide > req.Shop.Length(practice.SnipOpening) {
@@ -131,23 +137,76 @@ func pleatsWarnings(req PleatsRequest, r pleat.Result) []string {
 		}
 		return out
 	case pleat.Darts:
-		return nil
+		return out
 	case pleat.Box:
 		face := req.Face
 		if face == 0 {
 			face = wide / 2
 		}
-		if len(r.Marks) > 1 && face > r.Spacing {
+		if r.Spaced && face > r.Spacing {
 			out = append(out, "the faces of the pleats are "+text(face)+" wide and only "+text(r.Spacing)+" apart: they overlap")
 		}
 	}
-	if n := len(r.Marks); n > 1 && deepest > r.Spacing {
+	if r.Spaced && deepest > r.Spacing {
 		out = append(out, fmt.Sprintf("the folds are %s deep and only %s apart, so that they lie over one another: spread them further or make them more and shallower", text(deepest), text(r.Spacing)))
 	}
 	if deepest < shallow {
 		out = append(out, "the folds are less than "+shallow.String()+" deep: so little may be eased in without a fold, by pull or by steam where the cloth bears it")
 	}
 	return out
+}
+
+func deepestFold(r pleat.Result) length.Length {
+	var deepest length.Length
+	for _, m := range r.Marks {
+		deepest = max(deepest, m.Depth)
+	}
+	return deepest
+}
+
+// tooDeep says that folds lie deeper than they may, or would when they are marked
+// off a tape; "" when they do not.
+func tooDeep(req PleatsRequest, r pleat.Result, deepest length.Length) string {
+	limit := req.Limit()
+	if limit == 0 || r.Style == pleat.Snips {
+		return ""
+	}
+	if deepest > limit {
+		out := "the folds are " + deepest.Text(req.Units, length.Up) + " deep, deeper than the " + limit.Text(req.Units, length.Down) + " that they may be: "
+		if req.How == pleat.Buttons {
+			return out + "one runs from each button, and takes in what lies between two of them"
+		}
+		free := req.Job
+		free.MaxDepth, free.Count = limit, 0
+		most := pleat.Plan(free)
+		if deepestFold(most) > limit {
+			return out + "an edge has at most " + strconv.Itoa(pleat.MaxCount)
+		}
+		return out + strconv.Itoa(len(most.Marks)) + " would lie less deep"
+	}
+	step := pleatStep(req.Units, req.Shop)
+	if read := deepestRead(r, step); req.MaxDepth > 0 && read > limit {
+		return "marked off a tape in whole steps of " + pleatStepText(step, req.Units) + " a fold is " + read.Text(req.Units, length.Nearest) +
+			" deep, deeper than the " + limit.String() + " that it may be: mark it by the millimetres of the answer"
+	}
+	return ""
+}
+
+// deepestRead is the deepest fold as it reads off a tape in such steps, by its depth
+// and by its marks.
+func deepestRead(r pleat.Result, step length.Length) length.Length {
+	read := func(l length.Length) length.Length { return l.Round(step, length.Nearest) }
+	var deepest length.Length
+	for _, m := range r.Marks {
+		deepest = max(deepest, read(m.Depth))
+		for i := 1; i < len(m.On); i++ {
+			if len(m.On) == 6 && i == 3 { // across the face of a box pleat nothing is folded
+				continue
+			}
+			deepest = max(deepest, read(m.On[i])-read(m.On[i-1]))
+		}
+	}
+	return deepest
 }
 
 func pleatsCautions(r pleat.Result) []string {

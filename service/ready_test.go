@@ -56,9 +56,9 @@ func TestFaultsAreTheErrorOfAnAnswer(t *testing.T) {
 		"a frame that is made no times": refuses(service.FoundationFaults, service.Foundation, frames),
 		"a frame of 100 m":              refuses(service.FoundationFaults, service.Foundation, wide),
 		"a cushion of less than none":   refuses(service.WaddingFaults, service.Wadding, wraps),
-		"a cloth that is no width":      refuses(service.EstimateFaults, estimate, service.EstimateRequest{Piece: furniture.Piece{Kind: "footstool", Count: 1}}),
+		"a cloth that is no width":      refuses(service.EstimateFaults, estimate, service.EstimateRequest{Piece: furniture.Piece{Kind: "footstool", Count: 1}, Cloth: &service.CompareCloth{}}),
 		"a cloth too narrow for the piece": refuses(service.EstimateFaults, estimate,
-			service.EstimateRequest{Piece: furniture.Piece{Kind: "wing-chair", Count: 1}, Width: 2 * cm}),
+			service.EstimateRequest{Piece: furniture.Piece{Kind: "wing-chair", Count: 1}, Cloth: &service.CompareCloth{Cloth: cloth.Cloth{Width: 2 * cm}}}),
 	} {
 		t.Run(name, test)
 	}

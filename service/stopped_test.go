@@ -13,7 +13,7 @@ import (
 func TestEstimateEndsWhenItIsTold(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	e := estimator{req: EstimateRequest{Piece: furniture.Piece{Kind: "corner-settee", Count: 1}, Width: 137 * length.Centimetre}}
+	e := estimator{req: EstimateRequest{Piece: furniture.Piece{Kind: "corner-settee", Count: 1}}}
 	for i := range e.at {
 		e.at[i] = e.laid(i-1, i-1, "")
 	}

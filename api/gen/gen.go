@@ -1,5 +1,5 @@
-// Package gen is generated from openapi.yaml: wire types, routes and the strict
-// server interface. Change the spec, then run make generate.
+// Package gen is generated from openapi.yaml: wire types and routes. Change the
+// spec, then run make generate.
 package gen
 
 //go:generate go tool oapi-codegen -config config.yaml ../../openapi.yaml

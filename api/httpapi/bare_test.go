@@ -13,6 +13,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/service"
 )
@@ -24,16 +25,16 @@ var shortAnswers = []struct {
 	bare      func(answer []byte) echo.HandlerFunc
 	calc      echo.HandlerFunc
 }{
-	{"/v1/piping", "wing-chair-piping.json", bare[gen.PipingRequest, gen.PipingAnswer], calc(httpapi.PipingFromWire, service.PipingFaults,
+	{"/v1/piping", "wing-chair-piping.json", bare[gen.PipingRequest, gen.PipingAnswer], calc(wire.PipingIn, service.PipingFaults,
 		func(req service.PipingRequest) (*service.PipingAnswer, error) {
 			return service.Piping(context.Background(), req)
-		}, httpapi.WirePiping)},
-	{"/v1/repeat", "curtains-repeat.json", bare[gen.RepeatRequest, gen.RepeatAnswer], calc(httpapi.RepeatFromWire, service.RepeatFaults,
-		service.Repeat, httpapi.WireRepeat)},
-	{"/v1/foam", "settee-foam.json", bare[gen.FoamRequest, gen.FoamAnswer], calc(httpapi.FoamFromWire, service.FoamFaults,
+		}, wire.PipingOut)},
+	{"/v1/repeat", "curtains-repeat.json", bare[gen.RepeatRequest, gen.RepeatAnswer], calc(wire.RepeatIn, service.RepeatFaults,
+		service.Repeat, wire.RepeatOut)},
+	{"/v1/foam", "settee-foam.json", bare[gen.FoamRequest, gen.FoamAnswer], calc(wire.FoamIn, service.FoamFaults,
 		func(req service.FoamRequest) (*service.FoamAnswer, error) {
 			return service.Foam(context.Background(), req)
-		}, httpapi.WireFoam)},
+		}, wire.FoamOut)},
 }
 
 // calc is a bare handler that also calculates: it decodes the body, has the service
@@ -41,11 +42,11 @@ var shortAnswers = []struct {
 // it is its pipeline.
 func calc[W, R, A, O any](from func(*W) (R, fault.List), faults func(R) fault.List, answer func(R) (*A, error), to func(*A, string) O) echo.HandlerFunc {
 	return func(c echo.Context) error {
-		var wire W
-		if err := c.Bind(&wire); err != nil {
+		var body W
+		if err := c.Bind(&body); err != nil {
 			return err
 		}
-		req, _ := from(&wire)
+		req, _ := from(&body)
 		if list := faults(req); list.Len() > 0 {
 			return echo.ErrBadRequest
 		}

@@ -7,12 +7,14 @@ import (
 	"io"
 	"mime"
 	"net/http"
+	"net/url"
 	"runtime"
 	"strings"
 	"sync"
 	"time"
 
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/gen"
 )
 
@@ -47,12 +49,15 @@ func (o BatchOptions) validate() error {
 
 // batches is what the server keeps for answering lines.
 type batches struct {
-	most   int           // at the same time
-	lines  chan struct{} // one for each line worked on, whatever its batch; taken in the order of the lines
-	inside http.Handler  // the operations without the pipeline
+	most  int           // at the same time
+	lines chan struct{} // one for each line worked on, whatever its batch; taken in the order of the lines
 
 	mu    *sync.Mutex
 	under map[*admit.Account]int // way, of each client
+}
+
+func newBatches(o Options) batches {
+	return batches{most: o.Batch.AtOnce, mu: new(sync.Mutex), under: make(map[*admit.Account]int), lines: make(chan struct{}, o.Solves)}
 }
 
 // enter takes a place for a batch. A client alone may not have them all: who sends
@@ -79,15 +84,6 @@ func (b batches) leave(who *admit.Account) {
 	}
 }
 
-// Batch answers POST /v1/batch.
-func (h handlers) Batch(ctx context.Context, r gen.BatchRequestObject) (gen.BatchResponseObject, error) {
-	order := value(r.Params.Order)
-	if order != "" && !order.Valid() {
-		return nil, problem(invalidRequest, "order is kept or any")
-	}
-	return &lineAnswer{h: h, ctx: ctx, body: r.Body, run: LineRun{AnyOrder: order == gen.BatchParamsOrderAny, Lines: MaxBatchLines}}, nil
-}
-
 // linesProblem refuses a body that is not lines of JSON in UTF-8, or is said to be
 // too large.
 func linesProblem(r *http.Request) *Problem {
@@ -95,7 +91,7 @@ func linesProblem(r *http.Request) *Problem {
 	media, params, err := mime.ParseMediaType(strings.Join(r.Header.Values("Content-Type"), ","))
 	charset, has := params["charset"]
 	switch {
-	case err != nil || media != mediaLines || len(r.Header.Values("Content-Encoding")) > 0:
+	case err != nil || media != contract.Lines || len(r.Header.Values("Content-Encoding")) > 0:
 		return problem(unsupportedMediaType, send)
 	case len(params) > 1 || len(params) == 1 && !has || has && !strings.EqualFold(charset, "utf-8"):
 		return problem(unsupportedMediaType, send)
@@ -105,58 +101,80 @@ func linesProblem(r *http.Request) *Problem {
 	return nil
 }
 
-// lineAnswer is an answer that is sent line by line while the request is read.
-type lineAnswer struct {
-	h    handlers
-	ctx  context.Context //nolint:containedctx // of the request that it answers
-	body io.Reader
-	run  LineRun
-}
-
-// VisitBatchResponse reads lines and sends answers until there are no more.
-func (a *lineAnswer) VisitBatchResponse(w http.ResponseWriter) error {
-	s := a.h.Server
-	who, _ := a.ctx.Value(accountKey).(*admit.Account)
-	if !s.batches.enter(who) {
+// batch reads lines and sends answers until there are no more.
+func (s *Server) batch(x *exchange) error {
+	if p := linesProblem(x.r); p != nil {
+		return p
+	}
+	if err := x.arrive(); err != nil {
+		return err
+	}
+	order, p := orderOf(x.r.URL.Query())
+	if p != nil {
+		return p
+	}
+	if !s.batches.enter(x.caller.account) {
 		return retry("enough batches are being answered", heavyRetry)
 	}
-	defer s.batches.leave(who)
-	ctx, stop := context.WithTimeoutCause(a.ctx, s.opts.Batch.Time+s.opts.SolveTime, errBatchTime)
+	defer s.batches.leave(x.caller.account)
+	ctx, stop := context.WithTimeoutCause(x.r.Context(), s.opts.Batch.Time+s.opts.SolveTime, errBatchTime)
 	defer stop()
-	control := http.NewResponseController(w)
+	control := http.NewResponseController(x.w)
 	_ = control.EnableFullDuplex() // where it cannot be had, the whole body is read first
-	body := &patientBody{from: http.MaxBytesReader(w, io.NopCloser(a.body), MaxBatchBody), control: control, idle: s.opts.Batch.Idle}
+	body := &patientBody{from: http.MaxBytesReader(x.w, io.NopCloser(x.r.Body), MaxBatchBody), control: control, idle: s.opts.Batch.Idle}
 	wake := context.AfterFunc(ctx, body.stop)
 	defer wake()
-	sent := false
-	a.run.until = time.Now().Add(s.opts.Batch.Time)
-	a.run.draining = s.lingers()
-	a.run.Emit = func(line []byte) error {
-		_ = control.SetWriteDeadline(time.Now().Add(s.opts.Batch.Idle))
-		if !sent {
-			sent = true
-			w.Header().Set("Content-Type", mediaLines)
-			w.Header().Set("Cache-Control", "no-store")
-			w.Header().Set("Vary", "Accept")
-			w.WriteHeader(http.StatusOK)
-		}
-		if _, err := w.Write(line); err != nil {
-			return err
-		}
-		return ignoreUnsupported(control.Flush())
-	}
-	tally, err := s.AnswerLines(ctx, body, a.run)
+	tally, err := s.AnswerLines(ctx, body, LineRun{
+		AnyOrder: order == gen.BatchParamsOrderAny, Lines: MaxBatchLines,
+		until: time.Now().Add(s.opts.Batch.Time), draining: s.lingers(),
+		Emit: func(line []byte) error { return x.emit(line, control, s.opts.Batch.Idle) },
+	})
 	body.stop()
 	switch {
-	case err != nil && !sent:
+	case err != nil && x.w.code == 0:
 		return retry("the request ended before it was read", lightRetry)
 	case err != nil: // what was sent must not be taken for all
-		s.opts.Log.InfoContext(a.ctx, "batch broken off", "lines", tally.Answered+tally.Refused, "error", clipError(err))
+		s.opts.Log.InfoContext(x.r.Context(), "batch broken off", "lines", tally.Answered+tally.Refused, "error", clipError(err))
 		panic(http.ErrAbortHandler)
 	case tally.Answered+tally.Refused == 0:
 		return problem(invalidRequest, "there are no lines")
 	}
 	return nil
+}
+
+// emit sends a line within that time.
+func (x *exchange) emit(line []byte, control *http.ResponseController, within time.Duration) error {
+	_ = control.SetWriteDeadline(time.Now().Add(within))
+	x.linesBegin()
+	if _, err := x.w.Write(line); err != nil {
+		return err
+	}
+	return ignoreUnsupported(control.Flush())
+}
+
+// linesBegin sends the header of an answer in lines, unless it has been sent.
+func (x *exchange) linesBegin() {
+	if x.w.code != 0 {
+		return
+	}
+	h := x.w.Header()
+	h.Set("Content-Type", contract.Lines)
+	h.Set("Cache-Control", "no-store")
+	h.Set("Vary", "Accept")
+	x.w.WriteHeader(http.StatusOK)
+}
+
+// orderOf is the order in which the answers are wanted.
+func orderOf(query url.Values) (gen.BatchParamsOrder, *Problem) {
+	given := query["order"]
+	if len(given) > 1 {
+		return "", problem(invalidRequest, "a parameter of the query stands twice or cannot be read")
+	}
+	switch order := gen.BatchParamsOrder(strings.Join(given, "")); order {
+	case "", gen.BatchParamsOrderKept, gen.BatchParamsOrderAny:
+		return order, nil
+	}
+	return "", problem(invalidRequest, "order is kept or any")
 }
 
 // lingers says when a batch reads no more because the service is to stop.

@@ -2,7 +2,6 @@ package httpapi
 
 import (
 	"bytes"
-	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -12,13 +11,11 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 	"time"
 
-	"github.com/labstack/echo/v4"
-
 	"github.com/bridletie/bridletie/api/admit"
-	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/contract"
+	"github.com/bridletie/bridletie/api/formats"
 	"github.com/bridletie/bridletie/api/strictjson"
 	"github.com/bridletie/bridletie/calc/fault"
 )
@@ -26,8 +23,7 @@ import (
 // oneLine is a line that could be read.
 type oneLine struct {
 	id   string
-	path string
-	op   operation
+	row  *row
 	body []byte
 }
 
@@ -36,7 +32,10 @@ func (s *Server) answerLine(ctx context.Context, n int, text []byte) ([]byte, in
 	s.metrics.linesInFlight.Inc()
 	defer s.metrics.linesInFlight.Dec()
 	l, answer, p := s.answerCaught(ctx, n, text)
-	name := cmp.Or(l.op.id, "none")
+	name := "none"
+	if l.row != nil {
+		name = l.row.id
+	}
 	status := http.StatusOK
 	if p != nil {
 		status = p.Status
@@ -55,7 +54,7 @@ func (s *Server) answerCaught(ctx context.Context, n int, text []byte) (l oneLin
 			p = problem(internal, "line "+strconv.Itoa(n))
 		}
 	}()
-	if l, p = s.contract.readLine(text); p != nil {
+	if l, p = s.readLine(text); p != nil {
 		return oneLine{id: l.id}, nil, p
 	}
 	answer, p = s.answerInside(ctx, n, l)
@@ -63,9 +62,9 @@ func (s *Server) answerCaught(ctx context.Context, n int, text []byte) (l oneLin
 }
 
 // readLine reads what stands around the request of a line.
-func (c *contract) readLine(text []byte) (oneLine, *Problem) {
+func (s *Server) readLine(text []byte) (oneLine, *Problem) {
 	var l oneLine
-	doc, err := strictjson.Parse(text, strictjson.Limits{Depth: c.depth + 1, Values: maxCheckValues + 16})
+	doc, err := strictjson.Parse(text, strictjson.Limits{Depth: s.contract.Depth() + 1, Values: maxValues + 16})
 	if err != nil {
 		return l, malformed(err)
 	}
@@ -80,20 +79,14 @@ func (c *contract) readLine(text []byte) (oneLine, *Problem) {
 			faults.Add(root.Field(m.Name), fault.UnknownField, "", "a line has no such field", "id, operation or request")
 		}
 	}
-	if id := doc.Get("id"); id != nil {
-		if id.Kind == strictjson.String && isToken(id.Text, 64) {
-			l.id = id.Text
-		} else {
-			faults.Add(root.Field("id"), fault.NotAName, id.Text, "this is not an id", "1 to 64 letters, digits, dots, dashes or underscores")
-		}
-	}
-	c.readOperation(&l, doc.Get("operation"), &faults)
+	l.readID(doc.Get("id"), &faults)
+	s.readOperation(&l, doc.Get("operation"), &faults)
 	if doc.Get("request") == nil {
 		faults.Add(root.Field("request"), fault.Missing, "", "the request is missing", "the body that the operation takes")
 	}
 	if faults.Len() > 0 {
 		list := faults.Faults()
-		inPlace(doc, list)
+		contract.InPlace(doc, list)
 		return l, invalid(list)
 	}
 	var raw struct{ Request json.RawMessage }
@@ -104,8 +97,19 @@ func (c *contract) readLine(text []byte) (oneLine, *Problem) {
 	return l, nil
 }
 
+// readID reads what the answer to the line is named by, where there is one.
+func (l *oneLine) readID(given *strictjson.Value, faults *fault.List) {
+	switch {
+	case given == nil:
+	case given.Kind == strictjson.String && formats.IsToken(given.Text, 64):
+		l.id = given.Text
+	default:
+		faults.Add(fault.At("id"), fault.NotAName, given.Text, "this is not an id", "1 to 64 letters, digits, dots, dashes or underscores")
+	}
+}
+
 // readOperation finds the operation that a line names.
-func (c *contract) readOperation(l *oneLine, named *strictjson.Value, faults *fault.List) {
+func (s *Server) readOperation(l *oneLine, named *strictjson.Value, faults *fault.List) {
 	at := fault.At("operation")
 	switch {
 	case named == nil:
@@ -115,20 +119,20 @@ func (c *contract) readOperation(l *oneLine, named *strictjson.Value, faults *fa
 		faults.Add(at, fault.WrongType, named.Text, "this is not a path", "a path such as /v1/pleats")
 		return
 	}
-	op, ok := c.operations[http.MethodPost+" "+named.Text]
-	if !ok || op.body == nil {
-		faults.Add(at, fault.NotOneOf, named.Text, "no operation with a JSON body has this path", strings.Join(c.batchable(), ", "))
+	i := slices.IndexFunc(s.table, func(r *row) bool { return r.read != nil && r.path == named.Text })
+	if i < 0 {
+		faults.Add(at, fault.NotOneOf, named.Text, "no operation with a JSON body has this path", strings.Join(s.batchable(), ", "))
 		return
 	}
-	l.path, l.op = named.Text, op
+	l.row = s.table[i]
 }
 
 // batchable are the paths of the operations that a line may name, in order.
-func (c *contract) batchable() []string {
+func (s *Server) batchable() []string {
 	var list []string
-	for name, op := range c.operations {
-		if path, ok := strings.CutPrefix(name, http.MethodPost+" "); ok && op.body != nil {
-			list = append(list, path)
+	for _, r := range s.table {
+		if r.read != nil {
+			list = append(list, r.path)
 		}
 	}
 	slices.Sort(list)
@@ -139,28 +143,21 @@ func (c *contract) batchable() []string {
 func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []byte, p *Problem) {
 	ctx, end := step(ctx, "line")
 	defer end()
-	if p = s.mayAsk(ctx, l.op); p != nil {
+	if p = s.mayAsk(ctx, l.row); p != nil {
 		return nil, p
 	}
-	out := &insideAnswer{header: http.Header{}}
+	work := &lineWork{}
 	account, _ := ctx.Value(accountKey).(*admit.Account)
 	begun := time.Now()
-	defer func() { account.Charge(time.Since(begun) - out.waited) }()
-	in, p := s.contract.read(l.op, l.body)
+	defer func() { account.Charge(time.Since(begun) - work.waited) }()
+	q, p := s.read(l.row, l.body)
 	if p != nil {
 		return nil, p.under("request")
 	}
-	ctx = context.WithValue(ctx, mediaKey, mediaJSON)
-	ctx = context.WithValue(ctx, inputKey, in)
-	ctx = context.WithValue(ctx, insideKey, out)
-	r, err := http.NewRequestWithContext(ctx, http.MethodPost, l.path, http.NoBody)
-	if err == nil {
-		s.batches.inside.ServeHTTP(out, r)
-		err = out.err
-	}
+	answer, err := q.answer(context.WithValue(ctx, lineKey, work), s, contract.JSON)
 	switch {
-	case err == nil && out.status == http.StatusOK:
-		return bytes.TrimRight(out.body.Bytes(), "\n"), nil
+	case err == nil:
+		return bytes.TrimRight(answer, "\n"), nil
 	case errors.As(err, &p):
 		return nil, p
 	}
@@ -168,9 +165,12 @@ func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []b
 	return nil, problem(internal, "line "+strconv.Itoa(n))
 }
 
+// lineWork is the work on a line.
+type lineWork struct{ waited time.Duration } // for a turn, which nobody pays for
+
 // mayAsk is the problem of a line that its caller may not send: each counts as a
 // request of its own, and an operation that needs a key needs it here too.
-func (s *Server) mayAsk(ctx context.Context, op operation) *Problem {
+func (s *Server) mayAsk(ctx context.Context, op *row) *Problem {
 	who, ok := ctx.Value(callerKey).(caller)
 	switch {
 	case !ok: // no caller, but a file
@@ -183,44 +183,6 @@ func (s *Server) mayAsk(ctx context.Context, op operation) *Problem {
 	}
 	_, p := s.takeOne(who)
 	return p
-}
-
-// insideAnswer keeps what a handler answers.
-type insideAnswer struct {
-	header http.Header
-	status int
-	body   bytes.Buffer
-	err    error
-	waited time.Duration // for a turn, which nobody pays for
-}
-
-// Header is the header of the answer, which nobody reads.
-func (a *insideAnswer) Header() http.Header { return a.header }
-
-// WriteHeader keeps the status.
-func (a *insideAnswer) WriteHeader(status int) { a.status = status }
-
-// Write keeps the body.
-func (a *insideAnswer) Write(b []byte) (int, error) { return a.body.Write(b) }
-
-// newBatches makes what the server needs for lines: its operations again, without
-// the pipeline, which has seen the batch as a whole.
-func (s *Server) newBatches() batches {
-	e := echo.New()
-	e.HTTPErrorHandler = func(err error, c echo.Context) {
-		if out, ok := c.Request().Context().Value(insideKey).(*insideAnswer); ok {
-			out.err = err
-		}
-	}
-	e.Binder = boundBody{}
-	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
-	return batches{
-		most:   s.opts.Batch.AtOnce,
-		mu:     new(sync.Mutex),
-		under:  make(map[*admit.Account]int),
-		lines:  make(chan struct{}, s.opts.Solves),
-		inside: e,
-	}
 }
 
 // under is the problem of what stands in that field.

@@ -2,16 +2,14 @@ package httpapi
 
 import (
 	"fmt"
-	"net"
 	"net/netip"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
-	"github.com/labstack/echo/v4"
-
 	"github.com/bridletie/bridletie/api/admit"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/keyring"
 )
 
@@ -29,7 +27,7 @@ type Access struct {
 const DefaultClients = 65536
 
 // validate names what of the access makes no sense.
-func (a Access) validate(operations map[string]operation) error {
+func (a Access) validate(operations []*contract.Operation) error {
 	if len(a.KeyFor) > 0 && a.Keys == nil {
 		return fmt.Errorf("httpapi: operations need a key, and there are no keys")
 	}
@@ -40,7 +38,7 @@ func (a Access) validate(operations map[string]operation) error {
 		if id == "*" && len(a.KeyFor) == 1 {
 			continue
 		}
-		if !slices.ContainsFunc(sortedOperations(operations), func(op operation) bool { return op.id == id && op.public }) {
+		if !slices.ContainsFunc(operations, func(op *contract.Operation) bool { return op.ID == id && op.Public }) {
 			return fmt.Errorf("httpapi: there is no operation %.40q that could need a key", id)
 		}
 	}
@@ -95,20 +93,6 @@ func (c caller) class() string {
 	return "anonymous"
 }
 
-// extractor finds the address of a client: of the other end of the connection,
-// unless that is a proxy that is believed.
-func (a Access) extractor() echo.IPExtractor {
-	if len(a.Proxies) == 0 {
-		return echo.ExtractIPDirect()
-	}
-	trust := []echo.TrustOption{echo.TrustLoopback(false), echo.TrustLinkLocal(false), echo.TrustPrivateNet(false)}
-	for _, p := range a.Proxies {
-		p = p.Masked()
-		trust = append(trust, echo.TrustIPRange(&net.IPNet{IP: p.Addr().AsSlice(), Mask: net.CIDRMask(p.Bits(), p.Addr().BitLen())}))
-	}
-	return echo.ExtractIPFromXFFHeader(trust...)
-}
-
 // network is the part of an address that one client has: all of it, or the first
 // 64 bits of version 6, of which anybody has as many as he likes.
 func network(address string) string {
@@ -141,15 +125,14 @@ func cut(address string) string {
 
 // admitted finds out who calls, and whether they may. What costs nothing, such as
 // probes and the contract, is open to all.
-func (s *Server) admitted(next echo.HandlerFunc) echo.HandlerFunc {
-	return func(c echo.Context) error {
-		op := operationOf(c)
-		if !op.public {
-			return next(c)
+func (s *Server) admitted(next handler) handler {
+	return func(x *exchange) error {
+		if !x.row.says.Public {
+			return next(x)
 		}
-		who, denied := s.identify(c, op)
+		who, denied := s.identify(x)
 		if !who.account.None() {
-			if err := s.take(c, who); err != nil {
+			if err := s.take(x, who); err != nil {
 				return err
 			}
 		}
@@ -157,28 +140,28 @@ func (s *Server) admitted(next echo.HandlerFunc) echo.HandlerFunc {
 			s.gate.denied.Inc()
 			return denied
 		}
-		c.Set(keyCaller, who)
-		return next(c)
+		x.caller = who
+		return next(x)
 	}
 }
 
 // identify is who calls, and why they may not. Who sends a wrong key is never
 // taken for somebody without one, but pays from the account of his address.
-func (s *Server) identify(c echo.Context, op operation) (caller, error) {
-	anonymous := func() caller { return caller{account: s.callers.accounts.Of(network(c.RealIP()))} }
+func (s *Server) identify(x *exchange) (caller, error) {
+	anonymous := func() caller { return caller{account: s.callers.accounts.Of(network(x.address))} }
 	access := s.callers.access
 	if access.Keys == nil {
 		return anonymous(), nil
 	}
-	for name := range c.QueryParams() {
+	for name := range x.r.URL.Query() {
 		switch strings.ToLower(name) {
 		case "key", "apikey", "api_key", "api-key", "token", "access_token":
 			return anonymous(), noKey("a key in the address is seen by everybody: send it in Authorization")
 		}
 	}
-	given := c.Request().Header.Values("Authorization")
+	given := x.r.Header.Values("Authorization")
 	switch {
-	case len(given) == 0 && access.needsKey(op):
+	case len(given) == 0 && access.needsKey(x.row):
 		return anonymous(), noKey("this operation needs a key")
 	case len(given) == 0:
 		return anonymous(), nil
@@ -197,7 +180,7 @@ func (s *Server) identify(c echo.Context, op operation) (caller, error) {
 }
 
 // needsKey reports whether an operation is only for callers with a key.
-func (a Access) needsKey(op operation) bool {
+func (a Access) needsKey(op *row) bool {
 	return slices.Contains(a.KeyFor, op.id) || slices.Contains(a.KeyFor, "*")
 }
 
@@ -207,14 +190,14 @@ func noKey(detail string) *Problem {
 
 // take asks the caller's account for a request, and says in the answer what is
 // left (the IETF draft on RateLimit header fields).
-func (s *Server) take(c echo.Context, who caller) error {
+func (s *Server) take(x *exchange, who caller) error {
 	v, p := s.takeOne(who)
 	policies, rests := make([]string, len(v.Left)), make([]string, len(v.Left))
 	for i, l := range v.Left {
 		policies[i] = fmt.Sprintf("%q;q=%d;w=%d", l.Policy, l.Quota, int(admit.Window.Seconds()))
 		rests[i] = fmt.Sprintf("%q;r=%d;t=%d", l.Policy, l.Rest, l.Again)
 	}
-	h := c.Response().Header()
+	h := x.w.Header()
 	h.Set("RateLimit-Policy", strings.Join(policies, ", "))
 	h.Set("RateLimit", strings.Join(rests, ", "))
 	if p == nil {

@@ -7,8 +7,6 @@ import (
 	"net/url"
 	"slices"
 	"strings"
-
-	"github.com/labstack/echo/v4"
 )
 
 // What pages of other origins are told (the Fetch standard). Two hours is the
@@ -40,36 +38,43 @@ func checkOrigins(list []string) error {
 // cors lets pages of the listed origins call what needs no key and read every
 // answer, problems too: a page that may not read a 422 sees only that something
 // failed. A request with a key comes from a server, and is told nothing.
-func (s *Server) cors(next echo.HandlerFunc) echo.HandlerFunc {
+func (s *Server) cors(next handler) handler {
 	if len(s.opts.Origins) == 0 {
 		return next
 	}
 	open := s.opts.Origins[0] == anyOrigin
-	return func(c echo.Context) error {
-		r, answer := c.Request(), c.Response()
+	return func(x *exchange) error {
+		r := x.r
 		if !open { // also for a request without an origin: a cache must not keep its answer for one that has
-			answer.Before(func() { answer.Header().Add("Vary", "Origin") })
+			x.w.before = http.Header{"Vary": {"Origin"}}
 		}
 		origin, given := s.originOf(r)
 		if !given {
-			return next(c)
+			return next(x)
 		}
-		h := answer.Header()
+		h := x.w.Header()
 		h.Set("Access-Control-Allow-Origin", origin)
 		h.Set("Access-Control-Expose-Headers", corsExposed)
 		if wanted := r.Header.Get("Access-Control-Request-Method"); r.Method != http.MethodOptions || wanted == "" {
-			return next(c)
+			return next(x)
 		}
-		template, ok := s.contract.template(r.URL.Path)
+		template, ok := s.contract.Template(r.URL.Path)
 		if !ok {
-			return next(c)
+			return next(x)
 		}
-		c.Set(keyOperation, operation{id: "preflight"})
-		h.Set("Access-Control-Allow-Methods", strings.Join(s.contract.methods[template], ", "))
-		h.Set("Access-Control-Allow-Headers", corsHeaders)
-		h.Set("Access-Control-Max-Age", corsMaxAge)
-		return c.NoContent(http.StatusNoContent)
+		x.preflight(s.contract.Methods(template))
+		return nil
 	}
+}
+
+// preflight answers a page that asks whether it may call.
+func (x *exchange) preflight(methods []string) {
+	x.row = &row{id: "preflight"}
+	h := x.w.Header()
+	h.Set("Access-Control-Allow-Methods", strings.Join(methods, ", "))
+	h.Set("Access-Control-Allow-Headers", corsHeaders)
+	h.Set("Access-Control-Max-Age", corsMaxAge)
+	x.w.WriteHeader(http.StatusNoContent)
 }
 
 // originOf is what Access-Control-Allow-Origin says to a request; given is false

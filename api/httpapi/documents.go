@@ -1,75 +1,106 @@
 package httpapi
 
 import (
-	"context"
+	"encoding/json"
 	"net/http"
 	"strings"
+	"sync"
 
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/web"
+	"github.com/bridletie/bridletie/api/wire"
+	"github.com/bridletie/bridletie/calc/fire"
+	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/drawing"
 )
 
-// SpecYaml answers GET /openapi.yaml.
-func (h handlers) SpecYaml(ctx context.Context, _ gen.SpecYamlRequestObject) (gen.SpecYamlResponseObject, error) {
-	return serve(ctx, h.contract.yaml, "application/yaml"), nil
+// documentName is a document in one form.
+type documentName struct{ id, kind, media string } // of the operation, of the furniture where it has one
+
+// documents are all that the service has in its program and serves as it is. They
+// never change, so each is made once, when it is first asked for.
+type documents map[documentName]func() (web.Document, error)
+
+func newDocuments(c *contract.Contract, rules *fire.Set) documents {
+	d := make(documents)
+	d.packed("specYaml", "", "application/yaml", c.YAML)
+	d.packed("specJson", "", contract.JSON, c.JSON)
+	d.packed("fireRules", "", contract.JSON, func() ([]byte, error) { return inJSON(wire.FireRulesOut(rules)) })
+	d.packed("furniture", "", contract.JSON, func() ([]byte, error) {
+		list := gen.Furniture{Engine: service.EngineVersion}
+		for _, k := range furniture.Kinds() {
+			list.Kinds = append(list.Kinds, wire.FurnitureKindOut(k))
+		}
+		return inJSON(list)
+	})
+	for _, k := range furniture.Kinds() {
+		d.packed("furniturePicture", k.ID, contract.SVG, func() ([]byte, error) { return drawing.PieceSVG(k), nil })
+		guide := func() drawn { return drawing.MeasuringPicture(k, length.Metric) }
+		d.plain("furnitureKind", k.ID, contract.JSON, func() ([]byte, error) { return inJSON(wire.FurnitureKindOut(k)) })
+		d.plain("furnitureKind", k.ID, contract.SVG, func() ([]byte, error) { return guide().SVG(), nil })
+		d.plain("furnitureKind", k.ID, contract.PDF, func() ([]byte, error) { return guide().Printed() })
+	}
+	return d
 }
 
-// SpecJson answers GET /openapi.json.
-func (h handlers) SpecJson(ctx context.Context, _ gen.SpecJsonRequestObject) (gen.SpecJsonResponseObject, error) {
-	return serve(ctx, h.contract.json, "application/json"), nil
+// plain is a document that is sent as it is.
+func (d documents) plain(id, kind, media string, read func() ([]byte, error)) {
+	d[documentName{id, kind, media}] = sync.OnceValues(func() (web.Document, error) {
+		body, err := read()
+		return web.Document{Plain: web.NewForm(body)}, err
+	})
 }
 
-func ifNoneMatch(ctx context.Context) string {
-	condition, _ := ctx.Value(conditionKey).(string)
-	return condition
+// packed is a document that is kept compressed too.
+func (d documents) packed(id, kind, media string, read func() ([]byte, error)) {
+	d[documentName{id, kind, media}] = web.Packed(read)
 }
 
-// serve is a document as an answer to a request.
-func serve(ctx context.Context, d document, media string) served {
-	return served{d, media, ifNoneMatch(ctx), takesGzip(ctx)}
+// inJSON is a document with a line end.
+func inJSON(v any) ([]byte, error) {
+	body, err := json.Marshal(v)
+	return append(body, '\n'), err
 }
 
-// served is a document as an answer, 304 when the client has it.
-type served struct {
-	document
-	media     string
-	condition string // If-None-Match
-	gzip      bool   // whether the client takes it compressed
+// document answers with a document.
+func (s *Server) document(x *exchange) (*reply, error) {
+	find, ok := s.documents[documentName{x.row.id, x.params["kind"], x.found.media}]
+	if !ok {
+		return nil, problem(notFound, "")
+	}
+	d, err := find()
+	if err != nil {
+		return nil, err
+	}
+	return x.documented(d, x.found.media, "no-cache"), nil
 }
 
-// VisitSpecYamlResponse writes the answer.
-func (s served) VisitSpecYamlResponse(w http.ResponseWriter) error { return s.write(w) }
-
-// VisitSpecJsonResponse writes the answer.
-func (s served) VisitSpecJsonResponse(w http.ResponseWriter) error { return s.write(w) }
-
-func (s served) write(w http.ResponseWriter) error { return s.writeFor(w, "no-cache") }
-
-// writeFor writes the answer with what Cache-Control says.
-func (s served) writeFor(w http.ResponseWriter, cache string) error {
-	h, form, packed := w.Header(), s.Form, (*web.Form)(nil)
-	if s.gzipped != nil {
-		h.Add("Vary", "Accept-Encoding")
-		if s.gzip {
-			packed = s.gzipped()
+// documented is a document as an answer, with what Cache-Control says; 304 when the
+// client has it.
+func (x *exchange) documented(d web.Document, media, cache string) *reply {
+	form, packed := d.Plain, (*web.Form)(nil)
+	h := http.Header{"Cache-Control": {cache}}
+	if d.Gzipped != nil {
+		h.Set("Vary", "Accept-Encoding")
+		if takesGzip(x.r.Header) {
+			packed = d.Gzipped()
 		}
 	}
 	if packed != nil {
 		form = *packed
 	}
 	h.Set("ETag", form.ETag)
-	h.Set("Cache-Control", cache)
-	if known(s.condition, form.ETag) {
-		w.WriteHeader(http.StatusNotModified)
-		return nil
+	if known(strings.Join(x.r.Header.Values("If-None-Match"), ","), form.ETag) {
+		return &reply{status: http.StatusNotModified, header: h}
 	}
 	if packed != nil {
 		h.Set("Content-Encoding", "gzip")
 	}
-	h.Set("Content-Type", s.media)
-	w.WriteHeader(http.StatusOK)
-	_, err := w.Write(form.Body)
-	return err
+	h.Set("Content-Type", media)
+	return &reply{http.StatusOK, h, form.Body}
 }
 
 // known reports whether If-None-Match names this document. The comparison is
@@ -81,4 +112,23 @@ func known(condition, etag string) bool {
 		}
 	}
 	return false
+}
+
+// takesGzip reports whether the client takes answers compressed by gzip
+// (RFC 9110, section 12.5.3). A client that says nothing gets them plain.
+func takesGzip(sent http.Header) bool {
+	best := -1
+	for one := range strings.SplitSeq(strings.Join(sent.Values("Accept-Encoding"), ","), ",") {
+		name, params, _ := strings.Cut(one, ";")
+		name = strings.ToLower(strings.TrimSpace(name))
+		if name != "gzip" && name != "x-gzip" && (name != "*" || best >= 0) {
+			continue
+		}
+		q, ok := contract.QValue(strings.Split(params, ";"))
+		if !ok {
+			q = 0
+		}
+		best = q
+	}
+	return best > 0
 }

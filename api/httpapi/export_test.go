@@ -3,36 +3,18 @@ package httpapi
 import (
 	"context"
 	"slices"
-
-	"github.com/bridletie/bridletie/api/strictjson"
 )
 
 // Bodies are the operations that read JSON.
 func (s *Server) Bodies() []string {
 	var all []string
-	for path, op := range s.contract.operations {
-		if op.body != nil {
-			all = append(all, path)
+	for _, r := range s.table {
+		if r.read != nil {
+			all = append(all, r.method+" "+r.path)
 		}
 	}
 	slices.Sort(all)
 	return all
-}
-
-// HasShape reports whether the bodies of an operation are looked at quickly.
-func (s *Server) HasShape(operation string) bool {
-	return s.contract.operations[operation].shape != nil
-}
-
-// Takes reports whether a body is JSON, and whether the shape and the validator
-// take it.
-func (s *Server) Takes(operation string, body []byte) (read, byShape, byValidator bool) {
-	op := s.contract.operations[operation]
-	doc, err := strictjson.Parse(body, strictjson.Limits{Depth: s.contract.depth, Values: op.reader.values})
-	if err != nil {
-		return false, false, false
-	}
-	return true, op.shape.holds(doc), len(s.contract.schemaFaults(doc, op.body)) == 0
 }
 
 // BreakLines makes the reading of every line panic.
@@ -50,9 +32,17 @@ func (s *Server) HoldLight(release chan bool) {
 	}()
 }
 
-// The parts of three operations, for handlers that do nothing but calculate.
-var (
-	PipingFromWire, WirePiping = pipingFromWire, wirePiping
-	RepeatFromWire, WireRepeat = repeatFromWire, wireRepeat
-	FoamFromWire, WireFoam     = foamFromWire, wireFoam
-)
+// Answered is the answer to a request, short of writing it down.
+func Answered[R, A any](ctx context.Context, s *Server, path string, body []byte) (*A, error) {
+	for _, r := range s.table {
+		if r.path != path {
+			continue
+		}
+		q, p := s.read(r, body)
+		if p != nil {
+			return nil, p
+		}
+		return q.(*asked[R, A]).work(ctx, s)
+	}
+	return nil, problem(notFound, "")
+}

@@ -97,7 +97,7 @@ func TestFoamMedia(t *testing.T) {
 	if w := c.do(http.MethodPost, "/v1/foam", cushions, "Content-Type", "text/plain"); w.Code != 415 {
 		t.Errorf("status %d", w.Code)
 	}
-	if w := c.askFoam(strings.Repeat(" ", httpapi.MaxFoamBody) + cushions); w.Code != 413 {
+	if w := c.askFoam(strings.Repeat(" ", httpapi.MaxLargeBody) + cushions); w.Code != 413 {
 		t.Errorf("status %d", w.Code)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/getkin/kin-openapi/openapi3"
 
@@ -68,5 +69,53 @@ func TestFormIsChosenBeforeTheWork(t *testing.T) {
 	w := c.do(http.MethodPost, "/v1/yardage", sound, "Content-Type", "application/json", "Accept", "image/png")
 	if w.Code != http.StatusNotAcceptable || !strings.Contains(w.Body.String(), "application/pdf") {
 		t.Errorf("status %d: %s", w.Code, w.Body)
+	}
+}
+
+// Whoever asks for a page of text gets one, the same each time; whoever does not say
+// what they would rather have gets JSON, and no cache takes one for the other.
+func TestPagesOfText(t *testing.T) {
+	c := newClient(t, httpapi.DefaultOptions())
+	for _, op := range httpapi.Operations() {
+		if !slices.Contains(op.Forms, "text/plain") {
+			t.Errorf("%s has no page of text", op.Path)
+			continue
+		}
+		for _, ref := range spec(t).Paths.Value(op.Path).Post.RequestBody.Value.Content["application/json"].Examples {
+			body := marshal(t, ref.Value.Value)
+			first := ""
+			for _, tc := range []struct{ accept, media string }{
+				{"text/plain", "text/plain; charset=utf-8"},
+				{"text/*", "text/plain; charset=utf-8"},
+				{"text/plain; charset=utf-8", "text/plain; charset=utf-8"},
+				{"text/plain, application/json;q=0.9", "text/plain; charset=utf-8"},
+				{"*/*", "application/json"},
+				{"application/json, text/plain", "application/json"},
+				{"text/plain;q=0.5, application/json", "application/json"},
+				{"text/plain", "text/plain; charset=utf-8"},
+			} {
+				w := c.do(http.MethodPost, op.Path, body, "Content-Type", "application/json", "Accept", tc.accept)
+				h := w.Header()
+				if w.Code != http.StatusOK || h.Get("Content-Type") != tc.media || !slices.Contains(h.Values("Vary"), "Accept") || h.Get("Cache-Control") != "no-store" {
+					t.Fatalf("%s, Accept %q: status %d, %v", op.Path, tc.accept, w.Code, h)
+				}
+				page := w.Body.String()
+				if tc.media == "application/json" {
+					if !strings.HasPrefix(page, "{") {
+						t.Errorf("%s, Accept %q: JSON that begins %.40q", op.Path, tc.accept, page)
+					}
+					continue
+				}
+				if first == "" {
+					first = page
+				}
+				if page != first || !strings.HasSuffix(page, "\n") || !utf8.ValidString(page) || strings.HasPrefix(page, "{") {
+					t.Errorf("%s, Accept %q: a page that begins %.60q, the first began %.60q", op.Path, tc.accept, page, first)
+				}
+			}
+		}
+		if w := c.do(http.MethodPost, op.Path, "{}", "Content-Type", "application/json", "Accept", "text/plain"); w.Code != http.StatusUnprocessableEntity {
+			t.Errorf("%s: status %d for a request with faults", op.Path, w.Code)
+		}
 	}
 }

@@ -34,9 +34,9 @@ func (c *client) postJob(body string, header ...string) *httptest.ResponseRecord
 // answered is a job of this process.
 func answeredJob(t testing.TB, s *httpapi.Server, body string) *jobs.Answer {
 	t.Helper()
-	ans, p := s.AnswerJob(context.Background(), []byte(body))
-	if p != nil {
-		t.Fatal(p.Readable())
+	ans, err := httpapi.Answered[jobs.Request, jobs.Answer](context.Background(), s, "/v1/job", []byte(body))
+	if err != nil {
+		t.Fatal(err)
 	}
 	return ans
 }

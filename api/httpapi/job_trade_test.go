@@ -5,8 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/shopspring/decimal"
-
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/service/buying"
@@ -20,13 +18,13 @@ func jobOf(t *testing.T, s *httpapi.Server, pieces string) *jobs.Answer {
 		"terms": {"currency": "GBP", "labour": {"rate": "30.00", "preset": "rebuild"}}}`)
 }
 
-func hoursOf(ans *jobs.Answer, operation string) decimal.Decimal {
+func hoursOf(ans *jobs.Answer, operation string) string {
 	for _, l := range ans.Cost.Quote.Labour {
 		if l.Name == operation {
-			return l.Quantity
+			return l.Quantity.String()
 		}
 	}
-	return decimal.Zero
+	return "0"
 }
 
 // What has no frame, and a frame that is kept, is not repaired, and nothing waits
@@ -41,7 +39,7 @@ func TestJobRepairsFramesThatAreRebuilt(t *testing.T) {
 		`{"id": "P", "kind": "footstool", "count": 2}, {"id": "Q", "kind": "bench-cushion", "cloths": {"top": "A"}}`: "1.5",
 	} {
 		ans := jobOf(t, s, pieces)
-		if got := hoursOf(ans, costing.FrameRepair); !got.Equal(decimal.RequireFromString(want)) {
+		if got := hoursOf(ans, costing.FrameRepair); got != want {
 			t.Errorf("%s: %s h of frame repair, wanted %s", pieces, got, want)
 		}
 		glue := slices.ContainsFunc(ans.Days.Waits, func(w buying.Wait) bool { return w.For == "glue" })

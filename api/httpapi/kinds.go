@@ -1,6 +1,11 @@
 package httpapi
 
-import "net/http"
+import (
+	"net/http"
+	"strconv"
+
+	"github.com/bridletie/bridletie/api/contract"
+)
 
 // The kinds of problem, by the last part of their type.
 const (
@@ -70,4 +75,14 @@ func kindOf(name string) (kind, bool) {
 		}
 	}
 	return kind{}, false
+}
+
+// problemPage explains a kind of problem.
+func (s *Server) problemPage(x *exchange) (*reply, error) {
+	k, ok := kindOf(x.params["name"])
+	if !ok {
+		return nil, problem(notFound, "")
+	}
+	page := k.title + "\n\nStatus " + strconv.Itoa(k.status) + ". " + k.help + "\n"
+	return &reply{http.StatusOK, http.Header{"Content-Type": {contract.Text}}, []byte(page)}, nil
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/prometheus/client_golang/prometheus/collectors"
 	"github.com/prometheus/client_golang/prometheus/promhttp"
 
+	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -85,7 +86,7 @@ func (m *metrics) line(operation string, status int) {
 // solved counts a plan.
 func (m *metrics) solved(ans *service.YardageAnswer) {
 	m.work.Add(float64(max(ans.Result.Work.Used, 0)))
-	m.gap.Observe(gap(ans.Result.Needed(), ans.Result.Bound) / 100)
+	m.gap.Observe(wire.Gap(ans.Result.Needed(), ans.Result.Bound) / 100)
 	m.proven.WithLabelValues(strconv.FormatBool(ans.Result.Proven)).Inc()
 }
 

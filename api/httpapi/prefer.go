@@ -23,7 +23,7 @@ func (p prefers) given() bool { return p.wait > 0 || p.soFar }
 const bestSoFar = "best-so-far"
 
 // readPrefer is what the Prefer headers say. The first of a name counts.
-func readPrefer(op operation, sent []string) prefers {
+func readPrefer(op *row, sent []string) prefers {
 	var p prefers
 	if len(sent) == 0 {
 		return p
@@ -33,7 +33,7 @@ func readPrefer(op operation, sent []string) prefers {
 		name, value, _ := strings.Cut(word, "=")
 		switch strings.ToLower(strings.TrimSpace(name)) {
 		case bestSoFar:
-			p.soFar = op.id == "yardage" // the one search that has a plan at any time
+			p.soFar = op.soFar // the one search that has a plan at any time
 		case "wait":
 			seconds, err := strconv.Atoi(strings.Trim(strings.TrimSpace(value), `"`))
 			if err == nil && seconds > 0 && seconds < 1e6 && p.wait == 0 {

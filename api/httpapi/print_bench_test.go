@@ -1,7 +1,6 @@
 package httpapi_test
 
 import (
-	"context"
 	"os"
 	"path/filepath"
 	"testing"
@@ -16,10 +15,7 @@ func BenchmarkJobSheetPDF(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	ans, p := newServer(b, httpapi.DefaultOptions()).AnswerJob(context.Background(), body)
-	if p != nil {
-		b.Fatal(p)
-	}
+	ans := answeredJob(b, newServer(b, httpapi.DefaultOptions()), string(body))
 	b.ReportAllocs()
 	from, n := cpuTime(b), 0
 	for b.Loop() {

@@ -2,17 +2,20 @@ package httpapi
 
 import (
 	"encoding/json"
+	"errors"
 	"net/http"
 	"strconv"
 	"strings"
 
 	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/strictjson"
+	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
 // MaxFaults is how many faults a problem shows; its count says how many there
 // are.
-const MaxFaults = 20
+const MaxFaults = wire.MaxFaults
 
 // Problem is an answer that is not the one asked for (RFC 9457).
 type Problem struct {
@@ -70,13 +73,7 @@ func (p *Problem) wire() gen.Problem {
 		return w
 	}
 	w.Count = &p.Count
-	list := make([]gen.Fault, len(p.Faults))
-	for i, f := range p.Faults {
-		list[i] = gen.Fault{
-			Pointer: f.Pointer(), Code: gen.FaultCode(f.Code), Detail: f.Detail,
-			Given: optional(f.Given), Try: optional(f.Try),
-		}
-	}
+	list := wire.FaultsOut(p.Faults)
 	w.Errors = &list
 	return w
 }
@@ -141,11 +138,24 @@ func ReadProblem(status int, body []byte) *Problem {
 	if err := json.Unmarshal(body, &w); err != nil {
 		return &Problem{Title: "the answer cannot be read", Status: status}
 	}
-	p := &Problem{Type: w.Type, Title: w.Title, Status: w.Status, Detail: value(w.Detail), Count: value(w.Count)}
-	for _, f := range value(w.Errors) {
-		p.Faults = append(p.Faults, fault.Fault{
-			Path: path(tokensOf(f.Pointer)), Code: fault.Code(f.Code), Detail: f.Detail, Given: value(f.Given), Try: value(f.Try),
-		})
+	p := &Problem{Type: w.Type, Title: w.Title, Status: w.Status}
+	if w.Detail != nil {
+		p.Detail = *w.Detail
+	}
+	if w.Count != nil {
+		p.Count = *w.Count
+	}
+	if w.Errors != nil {
+		p.Faults = wire.FaultsIn(*w.Errors)
 	}
 	return p
+}
+
+// malformed is the problem of a body that strictjson refuses.
+func malformed(err error) *Problem {
+	var refused *strictjson.Error
+	if !errors.As(err, &refused) {
+		return problem(malformedJSON, "")
+	}
+	return problem(malformedJSON, refused.Error())
 }

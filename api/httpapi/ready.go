@@ -3,8 +3,11 @@ package httpapi
 import (
 	"context"
 	"errors"
+	"net/http"
 	"time"
 
+	"github.com/bridletie/bridletie/api/contract"
+	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -62,4 +65,25 @@ func (s *Server) tryReady(ctx context.Context) error {
 		return errors.New("the plan of the tiny job: " + flaws[0].String())
 	}
 	return nil
+}
+
+// livez answers that the process runs.
+func (s *Server) livez(*exchange) (*reply, error) { return healthy() }
+
+// readyz answers whether the service can do its work.
+func (s *Server) readyz(x *exchange) (*reply, error) {
+	if s.draining.Load() {
+		return nil, retry("the service is about to stop", heavyRetry)
+	}
+	ctx := x.r.Context()
+	if err := s.ready(ctx); err != nil {
+		s.opts.Log.ErrorContext(ctx, "not ready", "error", clipError(err))
+		return nil, retry("the service does not pass its own check", heavyRetry)
+	}
+	return healthy()
+}
+
+func healthy() (*reply, error) {
+	body, err := inJSON(gen.Health{Status: gen.HealthStatusOk})
+	return &reply{http.StatusOK, http.Header{"Content-Type": {contract.JSON}}, body}, err
 }

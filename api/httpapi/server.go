@@ -9,35 +9,36 @@ import (
 	"sync/atomic"
 	"time"
 
-	"github.com/labstack/echo/v4"
-
 	"github.com/bridletie/bridletie/api/admit"
-	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/reuse"
 	"github.com/bridletie/bridletie/api/web"
+	"github.com/bridletie/bridletie/calc/fire"
 )
 
 // Server answers the operations of the contract.
 type Server struct {
-	opts     Options
-	contract *contract
-	metrics  *metrics
-	fire     *fireRules
-	guides   map[guideForm]func() (document, error)
-	pages    *web.Site
-	gate     *gateMetrics
-	light    *admit.Lane // for reading bodies and for short answers
-	heavy    *admit.Lane // for plans and other searches
-	bodies   room
-	callers  *callers
-	kept     *reuse.Store[*recorded] // nil when every answer is made anew
-	draining atomic.Bool
-	wasReady struct {
+	opts      Options
+	contract  *contract.Contract
+	table     table
+	rules     *fire.Set
+	documents documents
+	pages     *web.Site
+	metrics   *metrics
+	gate      *gateMetrics
+	light     *admit.Lane // for reading bodies and for short answers
+	heavy     *admit.Lane // for plans and other searches
+	bodies    room
+	callers   *callers
+	kept      *reuse.Store[*reply] // nil when every answer is made anew
+	draining  atomic.Bool
+	wasReady  struct {
 		sync.Mutex
 		until time.Time
 	}
-	echo    *echo.Echo
-	batches batches
+	pipeline handler
+	handler  http.Handler
+	batches  batches
 }
 
 // New makes a server. It fails on options that make no sense and on a contract
@@ -46,16 +47,20 @@ func New(opts Options) (*Server, error) {
 	if err := opts.validate(); err != nil {
 		return nil, err
 	}
-	c, err := loadContract(opts.Limits)
+	c, err := contract.Load(opts.Limits.Limits, int(opts.SolveTime.Seconds()))
 	if err != nil {
 		return nil, err
 	}
-	if err := opts.Access.validate(c.operations); err != nil {
-		return nil, err
-	}
-	rules, err := loadFireRules()
+	all, err := newTable(operations(), c, opts.Limits.Limits)
 	if err != nil {
 		return nil, err
+	}
+	if err := opts.Access.validate(c.Operations()); err != nil {
+		return nil, err
+	}
+	rules, err := fire.Load()
+	if err != nil {
+		return nil, fmt.Errorf("httpapi: %w", err)
 	}
 	pages, err := loadPages()
 	if err != nil {
@@ -65,29 +70,36 @@ func New(opts Options) (*Server, error) {
 		opts.Log = slog.New(slog.DiscardHandler)
 	}
 	s := &Server{
-		opts:     opts,
-		contract: c,
-		metrics:  newMetrics(),
-		fire:     rules,
-		guides:   measuringGuides(),
-		pages:    pages,
-		callers:  newCallers(opts.Access),
+		opts:      opts,
+		contract:  c,
+		table:     all,
+		rules:     rules,
+		documents: newDocuments(c, rules),
+		pages:     pages,
+		metrics:   newMetrics(),
+		callers:   newCallers(opts.Access),
+		batches:   newBatches(opts),
 	}
+	s.rooms()
+	s.pipeline = s.stages()
+	s.handler = s.router()
+	return s, nil
+}
+
+// rooms makes what there is only so much of: lanes, bytes of bodies, kept answers.
+func (s *Server) rooms() {
+	opts, registry := s.opts, s.metrics.registry
 	s.bodies.most = int64(opts.BodyRoom)
-	registry := s.metrics.registry
 	s.gate = newGateMetrics(registry)
 	s.light = s.gate.lane(registry, "light", opts.Lights, opts.LightQueue, opts.LightWait)
 	s.heavy = s.gate.lane(registry, "heavy", opts.Solves, opts.SolveQueue, opts.SolveWait)
 	if opts.Kept > 0 {
-		s.kept = reuse.New(opts.Kept, (*recorded).size)
+		s.kept = reuse.New(opts.Kept, (*reply).size)
 		s.gate.room(registry, opts.Kept, s.kept.Bytes)
 	}
-	s.echo = s.routes()
-	s.batches = s.newBatches()
-	return s, nil
 }
 
-// routes puts the pipeline before the generated routes. The order matters:
+// stages are what a request goes through. The order matters:
 //   - observe first, so that every answer is counted and logged, whatever gave it;
 //   - headers before anything answers;
 //   - cors before any problem, so that a page of another origin can read it;
@@ -95,17 +107,15 @@ func New(opts Options) (*Server, error) {
 //   - admitted as soon as the operation is known, so that who may not call costs
 //     next to nothing;
 //   - negotiate before the body, so that work whose answer nobody takes is not begun;
-//   - body last: its limit is set before the first byte is read, and it waits for
-//     its turn only when all of it is there, so that a slow sender holds nobody up.
-func (s *Server) routes() *echo.Echo {
-	e := echo.New()
-	e.HideBanner, e.HidePort = true, true
-	e.HTTPErrorHandler = func(err error, c echo.Context) { s.answerError(c, err) }
-	e.Binder = boundBody{}
-	e.IPExtractor = s.opts.extractor()
-	e.Use(s.traced, s.observe, s.headers, s.cors, s.sizes, s.route, s.admitted, s.negotiate, s.body)
-	gen.RegisterHandlers(e, gen.NewStrictHandler(handlers{s}, nil))
-	return e
+//   - answered last: the body's limit is set before the first byte is read, and it
+//     waits for its turn only when all of it is there, so that a slow sender holds
+//     nobody up.
+func (s *Server) stages() handler {
+	h := s.answered
+	for _, stage := range []func(handler) handler{s.negotiate, s.admitted, s.route, s.sizes, s.cors, s.headers, s.observe, s.traced} {
+		h = stage(h)
+	}
+	return h
 }
 
 // Handler answers requests. HEAD is answered as GET without its body.
@@ -114,10 +124,10 @@ func (s *Server) Handler() http.Handler {
 		if r.Method == http.MethodHead {
 			get := r.Clone(r.Context())
 			get.Method = http.MethodGet
-			s.echo.ServeHTTP(bodiless{w}, get)
+			s.handler.ServeHTTP(bodiless{w}, get)
 			return
 		}
-		s.echo.ServeHTTP(w, r)
+		s.handler.ServeHTTP(w, r)
 	})
 }
 
@@ -135,35 +145,18 @@ func (s *Server) Drain() { s.draining.Store(true) }
 
 // answerError sends the problem that err is; any other error is the service's
 // fault, and only the log says what it was.
-func (s *Server) answerError(c echo.Context, err error) {
-	if c.Response().Committed {
+func (s *Server) answerError(x *exchange, err error) {
+	if x.w.code != 0 {
 		return
 	}
 	var p *Problem
 	if !errors.As(err, &p) {
-		p = routeProblem(err)
+		s.opts.Log.ErrorContext(x.r.Context(), "failed", "request", x.id, "error", clipError(err))
+		p = problem(internal, "request "+x.id)
 	}
-	if p == nil {
-		s.opts.Log.ErrorContext(c.Request().Context(), "failed", "request", requestID(c), "error", clipError(err))
-		p = problem(internal, "request "+requestID(c))
+	if err := p.write(x.w); err != nil {
+		s.opts.Log.WarnContext(x.r.Context(), "answer not sent", "request", x.id, "error", clipError(err))
 	}
-	if err := p.write(c.Response()); err != nil {
-		s.opts.Log.WarnContext(c.Request().Context(), "answer not sent", "request", requestID(c), "error", clipError(err))
-	}
-}
-
-// routeProblem is the problem that the router's own error is; nil for any other
-// error. The router sees the path undecoded, and may know none where the
-// contract does.
-func routeProblem(err error) *Problem {
-	var he *echo.HTTPError
-	if errors.As(err, &he) && he.Code == http.StatusBadRequest {
-		return problem(invalidRequest, "a parameter of the query stands twice or cannot be read")
-	}
-	if errors.As(err, &he) && he.Code < http.StatusInternalServerError {
-		return problem(notFound, "")
-	}
-	return nil
 }
 
 // clipError is the text of an error, cut: an error may hold the input.

@@ -4,7 +4,6 @@ import (
 	"context"
 	"net/http"
 
-	"github.com/labstack/echo/v4"
 	"go.opentelemetry.io/otel/attribute"
 	"go.opentelemetry.io/otel/codes"
 	"go.opentelemetry.io/otel/propagation"
@@ -14,24 +13,24 @@ import (
 // traced gives each request a span, a child of the one that its traceparent names.
 // What comes after reads the trace from the header, as it would that of a caller.
 // Without a tracer it does nothing.
-func (s *Server) traced(next echo.HandlerFunc) echo.HandlerFunc {
+func (s *Server) traced(next handler) handler {
 	tracer := s.opts.Tracer
 	if tracer == nil {
 		return next
 	}
 	var w3c propagation.TraceContext
-	return func(c echo.Context) error {
-		r := c.Request()
+	return func(x *exchange) error {
+		r := x.r
 		ctx := w3c.Extract(r.Context(), propagation.HeaderCarrier(r.Header))
 		ctx, span := tracer.Start(ctx, "request", trace.WithSpanKind(trace.SpanKindServer))
 		defer func() { // also when an answer is broken off
-			op := operationOf(c).id
+			op := x.operation()
 			if op != "" {
 				span.SetName(op)
 			}
-			status := c.Response().Status
-			span.SetAttributes(attribute.Int("http.response.status_code", status), attribute.Int64("http.response.body.size", c.Response().Size),
-				attribute.String("bridletie.operation", op), attribute.String("bridletie.request", requestID(c)))
+			status := x.w.status()
+			span.SetAttributes(attribute.Int("http.response.status_code", status), attribute.Int64("http.response.body.size", x.w.size),
+				attribute.String("bridletie.operation", op), attribute.String("bridletie.request", x.id))
 			if status >= http.StatusInternalServerError {
 				span.SetStatus(codes.Error, "")
 			}
@@ -39,8 +38,8 @@ func (s *Server) traced(next echo.HandlerFunc) echo.HandlerFunc {
 		}()
 		r = r.Clone(ctx)
 		w3c.Inject(ctx, propagation.HeaderCarrier(r.Header))
-		c.SetRequest(r)
-		return next(c)
+		x.r = r
+		return next(x)
 	}
 }
 

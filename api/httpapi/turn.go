@@ -12,17 +12,6 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// heavy are the operations that always search for long enough to wait in the
-// lane of heavy work. Every other begins as light, and moves over when it turns
-// out to be long.
-func heavy(operation string) bool {
-	switch operation {
-	case "yardage", "yardageCheck", "yardageCompare", "estimate", "job":
-		return true
-	}
-	return false
-}
-
 // turn is the place of one request in a lane: first the light one, where bodies
 // are read and short calculations are made, then perhaps the heavy one, which
 // leaves a core to the others. It is in one of them at a time, or in none.
@@ -39,13 +28,13 @@ type turn struct {
 }
 
 // begin enters the light lane.
-func (s *Server) begin(ctx context.Context, op operation) (*turn, error) {
+func (s *Server) begin(ctx context.Context, op *row) (*turn, error) {
 	leave, err := s.light.Enter(ctx)
 	if err != nil {
 		return nil, shed(err, lightRetry)
 	}
 	account, _ := ctx.Value(accountKey).(*admit.Account)
-	return &turn{s: s, heavy: heavy(op.id), account: account, leave: leave, since: time.Now()}, nil
+	return &turn{s: s, heavy: op.lane == laneHeavy, account: account, leave: leave, since: time.Now()}, nil
 }
 
 // moveOver leaves the light lane and waits for a place in the heavy one.
@@ -113,7 +102,7 @@ func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*
 	case t == nil: // a line of many, or no server at all
 		begun := time.Now()
 		leave, err := s.heavy.Await(timed)
-		if line, ok := ctx.Value(insideKey).(*insideAnswer); ok { // which pays for all else
+		if line, ok := ctx.Value(lineKey).(*lineWork); ok { // which pays for all else
 			line.waited += time.Since(begun)
 		}
 		if err != nil {

@@ -89,17 +89,15 @@ type walked struct {
 	offers   []string
 }
 
-// operations are those that take JSON, in order.
+// operations are those of the table that take JSON, with what the contract shows of
+// each.
 func (w *walk) operations() []walked {
 	w.statuses = make(map[int]int)
 	var all []walked
-	for _, path := range slices.Sorted(maps.Keys(w.client.doc.Paths.Map())) {
-		op := w.client.doc.Paths.Value(path).Post
-		if op == nil || op.RequestBody.Value.Content["application/json"] == nil {
-			continue
-		}
-		media := op.RequestBody.Value.Content["application/json"]
-		one := walked{path: path, schema: media.Schema.Value, offers: slices.Sorted(maps.Keys(op.Responses.Value("200").Value.Content))}
+	for _, op := range httpapi.Operations() {
+		path := op.Path
+		media := w.client.doc.Paths.Value(path).Post.RequestBody.Value.Content["application/json"]
+		one := walked{path: path, schema: media.Schema.Value, offers: op.Forms}
 		for _, name := range slices.Sorted(maps.Keys(media.Examples)) {
 			one.examples = append(one.examples, media.Examples[name].Value.Value)
 		}

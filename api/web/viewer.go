@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"fmt"
 	"io"
+	"sync"
 
 	viewer "github.com/swaggest/swgui/v5/static"
 )
@@ -22,21 +23,26 @@ func viewerFiles() map[string]string {
 // addViewer adds the files of the viewer, which come compressed.
 func (s *Site) addViewer() error {
 	for name, packed := range viewerFiles() {
-		zipped, err := viewer.FS.ReadFile(packed)
-		if err != nil {
-			return fmt.Errorf("the viewer of the reference: %w", err)
-		}
-		r, err := gzip.NewReader(bytes.NewReader(zipped))
-		if err != nil {
-			return fmt.Errorf("the viewer of the reference, %s: %w", packed, err)
-		}
-		body, err := io.ReadAll(r)
-		if err != nil {
-			return fmt.Errorf("the viewer of the reference, %s: %w", packed, err)
-		}
-		if err := s.add(name, body, func() *Form { return worthwhile(body, zipped) }); err != nil {
+		if err := s.add(name, sync.OnceValues(func() (Document, error) { return unpacked(packed) })); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// unpacked is a file of the viewer.
+func unpacked(name string) (Document, error) {
+	zipped, err := viewer.FS.ReadFile(name)
+	if err != nil {
+		return Document{}, fmt.Errorf("web: the viewer of the reference: %w", err)
+	}
+	r, err := gzip.NewReader(bytes.NewReader(zipped))
+	if err != nil {
+		return Document{}, fmt.Errorf("web: the viewer of the reference, %s: %w", name, err)
+	}
+	body, err := io.ReadAll(r)
+	if err != nil {
+		return Document{}, fmt.Errorf("web: the viewer of the reference, %s: %w", name, err)
+	}
+	return Document{NewForm(body), func() *Form { return worthwhile(body, zipped) }}, nil
 }

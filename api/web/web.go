@@ -35,12 +35,17 @@ var static embed.FS
 
 // File is a file ready to be served.
 type File struct {
-	Media   string // its media type
-	Policy  string // its Content-Security-Policy
-	Cache   string // its Cache-Control
-	Shared  bool   // whether pages of other origins may load it
+	Media  string // its media type
+	Policy string // its Content-Security-Policy
+	Cache  string // its Cache-Control
+	Shared bool   // whether pages of other origins may load it
+	Open   func() (Document, error)
+}
+
+// Document is bytes that never change.
+type Document struct {
 	Plain   Form
-	Gzipped func() *Form // as Gzipped makes it
+	Gzipped func() *Form // nil, or answers nil, where there is none
 }
 
 // Form is the bytes of a file in one encoding.
@@ -112,7 +117,7 @@ func Load(number string) (*Site, error) {
 		if name == "static/quote.js" {
 			body = script
 		}
-		return s.add(strings.TrimPrefix(name, "static/"), body, Gzipped(body))
+		return s.add(strings.TrimPrefix(name, "static/"), Packed(func() ([]byte, error) { return body, nil }))
 	})
 	if err == nil {
 		err = s.addViewer()
@@ -154,9 +159,8 @@ func (s *Site) Paths() []string {
 	return all
 }
 
-// add serves a file where its name beneath static says, and its compressed form
-// where that is worth it.
-func (s *Site) add(name string, body []byte, zipped func() *Form) error {
+// add serves a file where its name beneath static says.
+func (s *Site) add(name string, open func() (Document, error)) error {
 	kind, ok := media()[path.Ext(name)]
 	if !ok {
 		return fmt.Errorf("%s: files of its ending are not served", name)
@@ -165,7 +169,7 @@ func (s *Site) add(name string, body []byte, zipped func() *Form) error {
 	if !ok {
 		return fmt.Errorf("%s: nothing that lies there is served", name)
 	}
-	f := &File{Media: kind, Policy: policyFile, Cache: cacheCheck, Plain: NewForm(body), Gzipped: zipped}
+	f := &File{Media: kind, Policy: policyFile, Cache: cacheCheck, Open: open}
 	if path.Ext(name) == ".html" {
 		f.Policy = policyPage
 	}
@@ -210,10 +214,13 @@ func NewForm(body []byte) Form {
 	return Form{Body: body, ETag: `"` + hex.EncodeToString(sum[:16]) + `"`}
 }
 
-// Gzipped is the compressed form, made when it is first asked for; nil where it
-// is not a tenth smaller.
-func Gzipped(body []byte) func() *Form {
-	return sync.OnceValue(func() *Form { return worthwhile(body, Gzip(body)) })
+// Packed makes a document when it is first asked for, and its compressed form when
+// that is: where it is a tenth smaller.
+func Packed(read func() ([]byte, error)) func() (Document, error) {
+	return sync.OnceValues(func() (Document, error) {
+		body, err := read()
+		return Document{NewForm(body), sync.OnceValue(func() *Form { return worthwhile(body, Gzip(body)) })}, err
+	})
 }
 
 func worthwhile(body, zipped []byte) *Form {

@@ -34,6 +34,12 @@ func TestEveryFileIsServed(t *testing.T) {
 	if n := len(s.Paths()); n != files+1+len(viewerFiles()) {
 		t.Errorf("%d paths for %d files, the viewer's, and the script by its version", n, files)
 	}
+	for _, at := range s.Paths() {
+		d, err := s.files[at].Open()
+		if err != nil || len(d.Plain.Body) == 0 || d.Plain.ETag == "" {
+			t.Errorf("%s cannot be opened: %v", at, err)
+		}
+	}
 	for at := range policies() {
 		if f, ok := s.Find(at); !ok || !strings.HasPrefix(f.Media, "text/html") {
 			t.Errorf("the policy of %s is of no page", at)

@@ -5,7 +5,6 @@
 package fault
 
 import (
-	"strconv"
 	"strings"
 )
 
@@ -90,16 +89,27 @@ func (l List) Err() error {
 	return l
 }
 
-// Error says where the first fault stands and what it is.
+// mostSaid is how many faults Error says in full.
+const mostSaid = 4
+
+// Error says where each of the first few faults is, what is wrong there and what
+// would do.
 func (l List) Error() string {
-	if len(l.faults) == 0 {
-		return "nothing is wrong"
+	var b strings.Builder
+	for i, f := range l.faults {
+		if i > 0 {
+			b.WriteString("; ")
+		}
+		if i == mostSaid {
+			b.WriteString("and more")
+			break
+		}
+		b.WriteString(f.Pointer() + ": " + f.Detail)
+		if f.Try != "" {
+			b.WriteString(" (" + f.Try + ")")
+		}
 	}
-	text := l.faults[0].Pointer() + ": " + l.faults[0].Detail
-	if more := len(l.faults) - 1; more > 0 {
-		text += "; faults besides: " + strconv.Itoa(more)
-	}
-	return text
+	return b.String()
 }
 
 // Where are the faults that a condition holds for.

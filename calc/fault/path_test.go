@@ -1,7 +1,6 @@
 package fault_test
 
 import (
-	"errors"
 	"net/url"
 	"slices"
 	"strconv"
@@ -89,29 +88,5 @@ func TestPathsTakenApart(t *testing.T) {
 	}
 	if _, _, ok := body.Entry(); ok {
 		t.Error("the body leads through an entry")
-	}
-}
-
-// A list is an error when there is a fault in it, and no error at all otherwise.
-func TestListAsError(t *testing.T) {
-	var l fault.List
-	if err := l.Err(); err != nil {
-		t.Errorf("nothing is wrong, and still %v", err)
-	}
-	l.Add(fault.At("panels").Index(2).Field("count"), fault.TooSmall, "0", "a panel is cut at least once", "1 or more")
-	if err := l.Err(); err == nil || err.Error() != "#/panels/2/count: a panel is cut at least once" {
-		t.Errorf("%v", err)
-	}
-	l.Add(fault.At("cloth"), fault.Missing, "", "this field is required", "give it")
-	err := l.Err()
-	if err == nil || !strings.HasSuffix(err.Error(), "; faults besides: 1") {
-		t.Errorf("%v", err)
-	}
-	var back fault.List
-	if !errors.As(err, &back) || back.Len() != 2 || !back.Faults()[1].Same(l.Faults()[1]) || back.Faults()[0].Same(l.Faults()[1]) {
-		t.Errorf("taken from the error: %+v", back.Faults())
-	}
-	if got := l.Where(func(f fault.Fault) bool { return f.Code == fault.Missing }).Faults(); len(got) != 1 || got[0].Pointer() != "#/cloth" {
-		t.Errorf("those with a code: %+v", got)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
@@ -163,7 +164,7 @@ func (s *solver) nestAll(c, best *choice, known *nests) bool {
 func (s *solver) nester(known *nests, id string, g *Group) *sheet.Nester {
 	n := known.known[id]
 	if n == nil {
-		n = &sheet.Nester{Pieces: g.Sizes, Kerf: s.job.Kerf, Budget: s.job.Effort.budget(), Halt: s.halt}
+		n = &sheet.Nester{Pieces: g.Sizes, Kerf: s.job.Shop.Length(practice.FoamKerf), Budget: s.job.Effort.budget(), Halt: s.halt}
 		known.known[id] = n
 	}
 	return n

@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // The limits of what is believed.
@@ -16,7 +17,6 @@ const (
 	MaxSheet     = 500 * length.Millimetre // thickness of a sheet
 	MinSheet     = 100 * length.Millimetre // side of a sheet
 	MaxTrim      = 20 * length.Millimetre
-	MaxKerf      = 20 * length.Millimetre
 	MaxOver      = 100 * length.Millimetre
 	MaxCopies    = 1000
 	MaxStock     = 6 // sheets of one foam
@@ -27,7 +27,7 @@ const (
 func FieldFaults(j *Job) fault.List {
 	var l fault.List
 	root := fault.Path{}
-	l.Between(root.Field("kerf"), "the kerf", j.Kerf, 0, MaxKerf)
+	j.Shop.Check(&l, root.Field("kerf"), "the kerf", practice.FoamKerf)
 	ids := func(list string, i int, id string, seen map[string]bool) {
 		if id != "" && seen[id] {
 			l.Add(root.Field(list).Index(i).Field("id"), fault.Duplicate, id, "this id is used already", "another id")

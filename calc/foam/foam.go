@@ -118,7 +118,6 @@ type Job struct {
 	Stock []Stock
 	Items []Item
 	Use   Use
-	Kerf  length.Length // lost between two pieces
 	// Currency is that of all sheets' prices; without one no sheet has a price, and
 	// the least foam is bought.
 	Currency money.Currency

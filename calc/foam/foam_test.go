@@ -38,7 +38,7 @@ func settee() *Job {
 			{ID: "S25", Across: 1200 * mm, Along: 2000 * mm, Thickness: 25 * mm, Trim: 5 * mm, Price: pounds("27.5")},
 		},
 		Items: []Item{item("LEFT", end), item("MIDDLE", Shape{Across: 62 * cm, Along: 60 * cm}), item("RIGHT", other)},
-		Kerf:  3 * mm, Currency: gbp(),
+		Shop:  practice.Defaults().With(practice.FoamKerf.Give(3 * mm)), Currency: gbp(),
 	}
 }
 
@@ -235,7 +235,7 @@ func TestLaminationIsTheBest(t *testing.T) {
 }
 
 func drawJob(t *rapid.T) *Job {
-	job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}, {ID: "S", Density: 22_000}}, Kerf: 3 * mm, Currency: rapid.SampledFrom([]money.Currency{money.None, gbp()}).Draw(t, "currency"), Effort: Quick}
+	job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}, {ID: "S", Density: 22_000}}, Shop: practice.Defaults().With(practice.FoamKerf.Give(3 * mm)), Currency: rapid.SampledFrom([]money.Currency{money.None, gbp()}).Draw(t, "currency"), Effort: Quick}
 	n := rapid.IntRange(1, 3).Draw(t, "stock")
 	for f := range 2 {
 		for range n {
@@ -291,7 +291,7 @@ func TestSolveHolds(t *testing.T) {
 		cost := int64(0)
 		for _, g := range r.Groups {
 			layers -= len(g.Pieces)
-			if flaws := sheet.Check(g.Sizes, g.Kinds, job.Kerf, g.Nest.Sheets); flaws != nil {
+			if flaws := sheet.Check(g.Sizes, g.Kinds, job.Shop.Length(practice.FoamKerf), g.Nest.Sheets); flaws != nil {
 				t.Fatal(flaws)
 			}
 			for _, b := range g.Buy() {

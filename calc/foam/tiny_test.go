@@ -12,6 +12,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
@@ -23,7 +24,7 @@ const tinyUnit = 50 * mm
 func tinyJob(seed uint64) *Job {
 	r := rand.New(rand.NewPCG(seed, 50))
 	n := func(least, most int) length.Length { return length.Length(least + r.IntN(most-least+1)) }
-	job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}}, Kerf: n(0, 1) * 3 * mm, Effort: Quick}
+	job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}}, Shop: practice.Defaults().With(practice.FoamKerf.Give(n(0, 1) * 3 * mm)), Effort: Quick}
 	if r.IntN(3) > 0 {
 		job.Currency = gbp()
 	}
@@ -32,7 +33,7 @@ func tinyJob(seed uint64) *Job {
 	for i := range 1 + r.IntN(3) {
 		w, h := n(3, 6), n(3, 6)
 		small = min(small, max(w, h))
-		s := Stock{ID: fmt.Sprint("S", i), Across: w*tinyUnit - job.Kerf + 2*trim, Along: h*tinyUnit - job.Kerf + 2*trim, Trim: trim, Thickness: 50 * mm}
+		s := Stock{ID: fmt.Sprint("S", i), Across: w*tinyUnit - job.Shop.Length(practice.FoamKerf) + 2*trim, Along: h*tinyUnit - job.Shop.Length(practice.FoamKerf) + 2*trim, Trim: trim, Thickness: 50 * mm}
 		if r.IntN(4) == 0 {
 			s.Thickness = 100 * mm
 		}
@@ -46,7 +47,7 @@ func tinyJob(seed uint64) *Job {
 		count := 1 + r.IntN(min(left, 3))
 		left -= count
 		job.Items = append(job.Items, Item{ID: fmt.Sprint("I", len(job.Items)), Count: count, Thickness: 50 * mm * n(1, 2), Place: Pad,
-			Shape: Shape{Across: n(1, 4)*tinyUnit - job.Kerf, Along: n(1, int(small))*tinyUnit - job.Kerf}})
+			Shape: Shape{Across: n(1, 4)*tinyUnit - job.Shop.Length(practice.FoamKerf), Along: n(1, int(small))*tinyUnit - job.Shop.Length(practice.FoamKerf)}})
 	}
 	return job
 }
@@ -89,7 +90,7 @@ func (g tinyGrid) packs(taken uint64, cell int, pieces [][2]int, set, empty int)
 // cheapest are the least cost and the fewest sheets of all nestings of a group on
 // the sheets of its foam and thickness: every share of the pieces on every sheet.
 func cheapest(job *Job, g *Group) (cost int64, sheets int) {
-	units := func(l length.Length) int { return int((l + job.Kerf) / tinyUnit) }
+	units := func(l length.Length) int { return int((l + job.Shop.Length(practice.FoamKerf)) / tinyUnit) }
 	var pieces [][2]int
 	for _, p := range g.Sizes {
 		pieces = append(pieces, [2]int{units(p.Across), units(p.Along)})
@@ -157,7 +158,7 @@ func TestProofAgainstAllNestings(t *testing.T) {
 			}
 			groups++
 			cost, sheets := cheapest(job, g)
-			if flaws := sheet.Check(g.Sizes, g.Kinds, job.Kerf, g.Nest.Sheets); flaws != nil {
+			if flaws := sheet.Check(g.Sizes, g.Kinds, job.Shop.Length(practice.FoamKerf), g.Nest.Sheets); flaws != nil {
 				t.Fatalf("job %d: %v", seed, flaws)
 			}
 			if g.Nest.Cost < cost || len(g.Nest.Sheets) < sheets {

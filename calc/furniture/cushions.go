@@ -8,7 +8,7 @@ import (
 // cushions cuts n cushions side by side. It returns the panel from whose lower
 // edge the pattern runs on to what stands below, nil when none does.
 func (w *work) cushions(id, name string, n int, across, along span, place Place) *Panel {
-	each, thick := across.part(n), w.take("cushion-thickness")
+	each, thick := w.part(across, n), w.take("cushion-thickness")
 	var lowest *Panel
 	seams := 2
 	switch {
@@ -51,7 +51,8 @@ func (w *work) backBorder(id, name string, n int, each, thick span) {
 // side half the thickness is added to either.
 func (w *work) knifeEdged(id, name string, n int, each, along, thick span) {
 	seam := all(w.seam())
-	crown := span{thick.l, thick.words + " for both edges"}
+	crown := thick.plus(span{})
+	crown.terms[0].note = " for both edges"
 	w.shows(w.cut(id+"T", name+" top", each.plus(crown), along.plus(crown), seam).copies(n))
 	w.cut(id+"U", name+" underside", each.plus(crown), along.plus(crown), seam).copies(n)
 }
@@ -89,7 +90,7 @@ func (w *work) platform(g leg) {
 	if !w.bordered() {
 		matched(pf)
 	}
-	rest := span{max(g.along.l-lip.l, cm), g.along.words + " less the " + lip.words}
+	rest := g.along.less(w.named("the platform lip", lip.l), cm)
 	pl := w.cut(g.id+"PL", "platform"+g.of, g.across, rest, edges{w.tuck(), w.seam(), sides, sides})
 	if !w.is("platform", "cover") {
 		hide(pl)

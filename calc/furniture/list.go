@@ -21,7 +21,7 @@ type Panel struct {
 	panel.Panel
 	Cover  Cover
 	Hidden bool   // of lining: covers a part that is not seen, rather than eking out or lining a panel
-	How    string // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ..."
+	How    string // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ...", in the units of the piece, in which it adds up
 }
 
 // Run is a run of piping.

@@ -1,8 +1,6 @@
 package furniture
 
 import (
-	"strconv"
-
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -49,12 +47,6 @@ type work struct {
 	list   List
 }
 
-// span is a length and how it came about.
-type span struct {
-	l     length.Length
-	words string
-}
-
 // take is a measure of the piece.
 func (w *work) take(id string) span {
 	m, ok := w.kind.measure(id)
@@ -71,32 +63,10 @@ func (w *work) take(id string) span {
 
 // named is a length with its name.
 func (w *work) named(name string, l length.Length) span {
-	return span{l, name + " " + w.text(l)}
+	return span{l, []term{{times: 1, name: name, l: l}}}
 }
 
 func (w *work) text(l length.Length) string { return l.Text(w.piece.Units, length.Nearest) }
-
-func (s span) plus(t span) span { return span{s.l + t.l, s.words + " + " + t.words} }
-
-func (s span) twice() span { return s.times(2) }
-
-func (s span) times(n int) span {
-	return span{length.Length(n) * s.l, strconv.Itoa(n) + " × " + s.words}
-}
-
-// grown is a span in millionths of itself.
-func (s span) grown(millionths int64) span {
-	return span{practice.Part(s.l, millionths), practice.Halves(millionths) + " × " + s.words}
-}
-
-// part is an nth of a span, to the millimetre below.
-func (s span) part(n int) span {
-	if n <= 1 {
-		return s
-	}
-	l := s.l / length.Length(n)
-	return span{l.Round(length.Millimetre, length.Down), s.words + " / " + strconv.Itoa(n)}
-}
 
 // is reports whether the option is chosen so.
 func (w *work) is(option, choice string) bool {
@@ -146,18 +116,9 @@ func (w *work) make(id, name string, across, along span, e edges) *Panel {
 		Join:     panel.JoinSides,
 		JoinSeam: min(w.seam().l, panel.MaxJoinSeam),
 	}}
-	p.How = "across " + w.sum(across, e.left, e.right, "left", "right") +
-		"; along " + w.sum(along, e.top, e.bottom, "top", "bottom")
+	p.How = "across " + across.between(e.left, e.right, "left", "right").sum(w.piece.Units) +
+		"; along " + along.between(e.top, e.bottom, "top", "bottom").sum(w.piece.Units)
 	return p
-}
-
-// sum is a cut extent in words.
-func (w *work) sum(s span, a, b edge, atA, atB string) string {
-	text := w.text(s.l+a.l+b.l) + " = " + s.words
-	if a == b {
-		return text + " + 2 × " + a.name + " " + w.text(a.l)
-	}
-	return text + " + " + a.name + " " + w.text(a.l) + " (" + atA + ") + " + b.name + " " + w.text(b.l) + " (" + atB + ")"
 }
 
 // copies makes a panel several alike.

@@ -20,7 +20,7 @@ type Job struct {
 	Cloth  cloth.Cloth
 	Panels []panel.Panel
 	Bolt   length.Length // longest length in one piece; 0 means no limit
-	Salt   uint64        // stirred into the seed of the search: another plan may be found; 0 as a rule
+	Salt   int64         // stirred into the seed of the search: another plan may be found; 0 as a rule
 }
 
 // Placement is where one panel, or one part of a joined panel, lies on the

@@ -79,7 +79,7 @@ func TestHopperTurton(t *testing.T) {
 	sum := 0.0
 	all := instances(t, "C")
 	for _, in := range all {
-		r := solve(in.job, plan.Normal, nil)
+		r := solve(t, in.job, plan.Normal, nil)
 		for _, f := range verify.Check(in.job, r.Cut...) {
 			t.Errorf("%s: %s", in.name, f)
 		}

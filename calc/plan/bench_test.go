@@ -16,7 +16,7 @@ func BenchmarkChairs(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			gap := 0.0
 			for n := 0; b.Loop(); n++ {
-				r := solve(chairJob(uint64(n%20)), effort, nil)
+				r := solve(b, chairJob(uint64(n%20)), effort, nil)
 				gap += 100 * float64(r.Needed()-r.Bound) / float64(r.Bound)
 			}
 			b.ReportMetric(gap/float64(b.N), "%gap")
@@ -47,7 +47,7 @@ func BenchmarkGrowth(b *testing.B) {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				solve(job, plan.Quick, nil)
+				solve(b, job, plan.Quick, nil)
 			}
 		})
 	}
@@ -64,7 +64,7 @@ func BenchmarkCompare500(b *testing.B) {
 				for k := half; k < 500; k += 2 {
 					j := job
 					j.Cloth.Pattern.LengthRepeat += length.Length(k) * length.Millimetre
-					solve(j, plan.Quick, nil)
+					solve(b, j, plan.Quick, nil)
 				}
 			})
 		}

@@ -65,7 +65,7 @@ func TestBoundsOfRandomJobs(t *testing.T) {
 		if !ok {
 			continue
 		}
-		need := solve(job, plan.Quick, nil).Needed()
+		need := solve(t, job, plan.Quick, nil).Needed()
 		if need < b {
 			t.Errorf("job %d: the plan of %v is shorter than the bound %v by %s", n, need, b, by)
 		}

@@ -78,7 +78,7 @@ func ExampleSound() {
 //	BRIDLETIE_CHAIR=16 go test ./calc/plan -run TestProgress -v
 func TestProgress(t *testing.T) {
 	n, _ := strconv.Atoi(os.Getenv("BRIDLETIE_CHAIR"))
-	r := solve(chairJob(uint64(n)), plan.Normal, nil)
+	r := solve(t, chairJob(uint64(n)), plan.Normal, nil)
 	for k, s := range r.Progress {
 		t.Logf("%10d  plan %-12v bound %v", s.Work, s.Plan, s.Bound)
 		if k > 0 && (s.Plan > r.Progress[k-1].Plan || s.Bound < r.Progress[k-1].Bound || s.Work < r.Progress[k-1].Work) {

@@ -48,7 +48,7 @@ func TestDropsOfPatternedCloth(t *testing.T) {
 	}
 	for _, c := range cases {
 		job := drops(c.n, c.cut, c.repeat)
-		r := solve(job, plan.Quick, nil)
+		r := solve(t, job, plan.Quick, nil)
 		for _, f := range verify.Check(job, r.Cut...) {
 			t.Errorf("%s: %s", c.source, f)
 		}
@@ -80,7 +80,7 @@ func TestHalfDropWidths(t *testing.T) {
 		}
 		job.Panels = append(job.Panels, p)
 	}
-	r := solve(job, plan.Normal, nil)
+	r := solve(t, job, plan.Normal, nil)
 	for _, f := range verify.Check(job, r.Cut...) {
 		t.Error(f)
 	}
@@ -96,7 +96,7 @@ func TestSlipSeats(t *testing.T) {
 	seats := func(n int, side, want length.Length) {
 		job := plan.Job{Cloth: cloth.Cloth{Width: 54 * in},
 			Panels: []panel.Panel{{ID: "SEAT", Count: n, Size: panel.Size{Across: side, Along: side}}}}
-		r := solve(job, plan.Quick, nil)
+		r := solve(t, job, plan.Quick, nil)
 		for _, f := range verify.Check(job, r.Cut...) {
 			t.Error(f)
 		}

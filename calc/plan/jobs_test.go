@@ -10,23 +10,6 @@ import (
 	"github.com/bridletie/bridletie/calc/plan"
 )
 
-// solve and solvePieces plan a job that is sound.
-func solve(job plan.Job, effort plan.Effort, stop func() bool) plan.Result {
-	r, err := plan.Solve(job, effort, stop)
-	if err != nil {
-		panic(err)
-	}
-	return r
-}
-
-func solvePieces(job plan.Job, pieces []length.Length, effort plan.Effort, stop func() bool) plan.InHand {
-	h, err := plan.SolvePieces(job, pieces, effort, stop)
-	if err != nil {
-		panic(err)
-	}
-	return h
-}
-
 // jobMaker draws upholstery jobs in the proportions of a chair or settee. The
 // same seed gives the same job.
 type jobMaker struct {

@@ -28,7 +28,7 @@ type model struct {
 	whole    *model // when halved, the model in whole units
 	touching bool   // the exact search tries only places of contact, however few units there are
 
-	salt uint64      // stirred into the seed of the search
+	salt int64       // stirred into the seed of the search
 	stop func() bool // polled by the bounds; nil never ends them early
 }
 

@@ -30,7 +30,7 @@ func TestPiecesOfAnyLength(t *testing.T) {
 		for range rapid.IntRange(1, 3).Draw(t, "pieces") {
 			pieces = append(pieces, length.Length(rapid.Int64Range(1, int64(2*length.Metre)).Draw(t, "piece")>>rapid.IntRange(0, 30).Draw(t, "shorter")))
 		}
-		h := solvePieces(job, pieces, plan.Quick, nil)
+		h := solvePieces(t, job, pieces, plan.Quick, nil)
 		for k, u := range h.Uses {
 			if u.Layout.Length > pieces[k] {
 				t.Errorf("%v is cut from a piece of %v", u.Layout.Length, pieces[k])
@@ -59,10 +59,10 @@ func TestClothKeepsItsStart(t *testing.T) {
 					{ID: "IB", Count: 2, Size: panel.Size{Across: 600 * mm, Along: 660 * mm}, Match: panel.Match{How: panel.Centred, Motif: "heron"}},
 					{ID: "OB", Count: 3, Size: panel.Size{Across: 640 * mm, Along: 700 * mm}, Match: panel.Match{How: panel.Along}},
 				}}
-			cut := solve(job, plan.Quick, nil).Cut
+			cut := solve(t, job, plan.Quick, nil).Cut
 			if pieces != nil {
 				cut = nil
-				h := solvePieces(job, pieces, plan.Quick, nil)
+				h := solvePieces(t, job, pieces, plan.Quick, nil)
 				for _, b := range h.Buy {
 					cut = append(cut, b.Layout)
 				}

@@ -47,7 +47,7 @@ func (b bar) hold(t *testing.T) {
 	all := instances(t, b.set)
 	sum, proved := 0.0, 0
 	for _, in := range all {
-		r := solve(in.job, b.effort, nil)
+		r := solve(t, in.job, b.effort, nil)
 		for _, f := range verify.Check(in.job, r.Cut...) {
 			t.Errorf("%s: %s", in.name, f)
 		}
@@ -89,10 +89,13 @@ func plainPanels(n int) plan.Job {
 // again while another is solved beside it.
 func TestPlainIsRepeatable(t *testing.T) {
 	job := plainPanels(40)
-	want := solve(job, plan.Normal, nil)
+	want := solve(t, job, plan.Normal, nil)
 	other := make(chan plan.Result)
-	go func() { other <- solve(job, plan.Normal, nil) }()
-	again := solve(job, plan.Normal, nil)
+	go func() {
+		r, _ := plan.Solve(job, plan.Normal, nil)
+		other <- r
+	}()
+	again := solve(t, job, plan.Normal, nil)
 	for _, got := range []plan.Result{again, <-other} {
 		if got.Needed() != want.Needed() || got.Work != want.Work || got.Bound != want.Bound {
 			t.Fatalf("plan %v, bound %v, work %v; want %v, %v, %v", got.Needed(), got.Bound, got.Work, want.Needed(), want.Bound, want.Work)
@@ -109,7 +112,7 @@ func TestPlainIsRepeatable(t *testing.T) {
 func TestPlainStops(t *testing.T) {
 	job := plainPanels(60)
 	polls := 0
-	r := solve(job, plan.Thorough, func() bool {
+	r := solve(t, job, plan.Thorough, func() bool {
 		polls++
 		return polls > 200
 	})
@@ -125,7 +128,7 @@ func TestPlainStops(t *testing.T) {
 // area.
 func TestPlainManyPanels(t *testing.T) {
 	job := plainPanels(2000)
-	r := solve(job, plan.Quick, nil)
+	r := solve(t, job, plan.Quick, nil)
 	if faults := verify.Check(job, r.Cut...); len(faults) > 0 {
 		t.Fatal(faults)
 	}
@@ -141,7 +144,7 @@ func BenchmarkPlainPanels(b *testing.B) {
 		job := plainPanels(n)
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for range b.N {
-				solve(job, plan.Quick, nil)
+				solve(b, job, plan.Quick, nil)
 			}
 		})
 	}
@@ -155,7 +158,7 @@ func BenchmarkPlainInstances(b *testing.B) {
 				sum, proved, work := 0.0, 0, int64(0)
 				for range b.N {
 					for _, in := range all {
-						r := solve(in.job, e, nil)
+						r := solve(b, in.job, e, nil)
 						sum += gapOf(in, r)
 						work += r.Work.Used
 						if r.Proven {

@@ -66,7 +66,7 @@ func (m *model) seed() (uint64, uint64) {
 		}
 	}
 	if m.salt != 0 {
-		add(int64(m.salt))
+		add(m.salt)
 	}
 	sum := h.Sum(nil)
 	return binary.LittleEndian.Uint64(sum[:8]), binary.LittleEndian.Uint64(sum[8:])

@@ -37,12 +37,10 @@ type Prepared struct {
 // panels, each by itself and together, or else, when nothing else is wrong, which
 // wishes no plan can keep. Such are a motif that would push its panel off the cloth
 // wherever it lies, and wishes tied together that contradict each other. Paths begin
-// at cloth, bolt or panels.
+// at cloth or panels.
 func Prepare(job Job) (*Prepared, fault.List) {
 	l := job.Cloth.Faults(fault.At("cloth"))
-	if job.Bolt != 0 {
-		l.Between(fault.At("bolt"), "a bolt", job.Bolt, cloth.MinBolt, cloth.MaxBolt)
-	}
+	l.Append(cloth.Sold{Bolt: job.Bolt}.Faults(fault.At("cloth")))
 	at := fault.At("panels")
 	if len(job.Panels) == 0 {
 		l.Add(at, fault.TooFew, "", "the cutting list is empty", "one panel or more")

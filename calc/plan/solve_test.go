@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/layout"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -92,8 +93,9 @@ func everyJob(t *testing.T, n int, seed uint64, holds holds) map[string]int {
 	t.Helper()
 	saw := make(map[string]int)
 	for k := int(seed) * n; k < (int(seed)+1)*n; k++ {
-		job := plan.Salted(randomJob(uint64(k)), seed)
-		if plan.Sound(job) != nil {
+		job := randomJob(uint64(k))
+		job.Salt = int64(seed)
+		if !plan.Possible(job) {
 			continue
 		}
 		wrong, kind := holds(k, job)
@@ -107,7 +109,11 @@ func everyJob(t *testing.T, n int, seed uint64, holds holds) map[string]int {
 
 // passesCheck plans one length of cloth.
 func passesCheck(_ int, job plan.Job) (wrong []string, kind string) {
-	return resultHolds(job, solve(job, plan.Quick, nil)), "planned"
+	r, err := plan.Solve(job, plan.Quick, nil)
+	if err != nil {
+		return []string{"not solved: " + err.Error()}, "planned"
+	}
+	return resultHolds(job, r), "planned"
 }
 
 // resultHolds holds a result against everything that must be true of it.
@@ -159,7 +165,10 @@ func fitsBolts(k int, job plan.Job) (wrong []string, kind string) {
 	add := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
 	job = withBolt(job)
 	job.Bolt += job.Cloth.Pattern.LengthRepeat * length.Length(k%2)
-	r := solve(job, plan.Quick, nil)
+	r, err := plan.Solve(job, plan.Quick, nil)
+	if err != nil {
+		return []string{"not solved: " + err.Error()}, "whole"
+	}
 	for _, f := range verify.Check(job, r.Cut...) {
 		add("%s", f)
 	}
@@ -205,7 +214,10 @@ func fitsPieces(k int, job plan.Job) (wrong []string, kind string) {
 // true of it.
 func piecesHold(job plan.Job, pieces []length.Length) (h plan.InHand, wrong []string) {
 	add := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
-	h = solvePieces(job, pieces, plan.Quick, nil)
+	h, err := plan.SolvePieces(job, pieces, plan.Quick, nil)
+	if err != nil {
+		return h, []string{"not solved: " + err.Error()}
+	}
 	var layouts []layout.Layout
 	bought := length.Length(0)
 	for _, b := range h.Buy {
@@ -258,10 +270,15 @@ func fitsTightBolts(k int, job plan.Job) (wrong []string, kind string) {
 		job.Bolt = max(job.Bolt, cut.Along)
 	}
 	job.Bolt += length.Length(r.IntN(3)) * length.Millimetre / 2
-	if plan.Sound(job) != nil {
+	l := panel.ClothFaults(job.Panels, job.Cloth, job.Bolt, fault.Path{})
+	l.Append(plan.Unkept(job))
+	if l.Len() > 0 {
 		return nil, "refused"
 	}
-	result := solve(job, plan.Quick, nil)
+	result, err := plan.Solve(job, plan.Quick, nil)
+	if err != nil {
+		return []string{"not solved: " + err.Error()}, "planned"
+	}
 	wrong = resultHolds(job, result)
 	_, more := piecesHold(job, []length.Length{job.Bolt / 3, job.Bolt + 1, length.Length(r.Int64N(int64(2 * job.Bolt)))})
 	return append(wrong, more...), "planned"
@@ -272,7 +289,7 @@ func fitsTightBolts(k int, job plan.Job) (wrong []string, kind string) {
 func TestEveryStart(t *testing.T) {
 	for n := range uint64(12) {
 		job := chairJob(n)
-		r := solve(job, plan.Quick, nil)
+		r := solve(t, job, plan.Quick, nil)
 		v, longest := job.Cloth.Pattern.LengthRepeat, length.Length(0)
 		for start := length.Length(0); start < v; start += v / 400 {
 			l := r.AtStart(job, start)
@@ -296,7 +313,7 @@ func TestSolveStops(t *testing.T) {
 	for _, n := range []uint64{4, 10, 55} {
 		for _, after := range []int{0, 50, 2000} {
 			job, polls := chairJob(n), 0
-			r := solve(job, plan.Thorough, func() bool { polls++; return polls > after })
+			r := solve(t, job, plan.Thorough, func() bool { polls++; return polls > after })
 			if r.Work.Used > r.Work.Budget/20 {
 				t.Errorf("job %d, halt after %d polls: %d of %d units of work were still used", n, after, r.Work.Used, r.Work.Budget)
 			}
@@ -316,7 +333,7 @@ func TestTinyRepeats(t *testing.T) {
 	for k := range job.Panels {
 		job.Panels[k].Match = panel.Match{How: panel.Centred}
 	}
-	r := solve(job, plan.Quick, nil)
+	r := solve(t, job, plan.Quick, nil)
 	for _, f := range verify.Check(job, r.Cut...) {
 		t.Error(f)
 	}

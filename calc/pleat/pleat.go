@@ -22,6 +22,8 @@
 package pleat
 
 import (
+	"slices"
+
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -71,7 +73,7 @@ type Job struct {
 	From
 	Style    Style
 	Count    int           // 0 for as few as MaxDepth allows
-	MaxDepth length.Length // 0 for the workroom's
+	MaxDepth length.Length // 0 for the workroom's, or for none where it is said how many
 	Away     bool          // the folds of a fan point away from the centre
 	Over     length.Length // of the finished edge; 0 for all of it
 	Face     length.Length // of a box pleat; 0 for half of what it takes in
@@ -112,7 +114,8 @@ type Result struct {
 	Excess   length.Length // never negative
 	Cloth    length.Length
 	Finished length.Length
-	Spacing  length.Length // on the finished edge, odd nanometres rounded down; 0 for one alone
+	Spacing  length.Length // on the finished edge, odd nanometres rounded down
+	Spaced   bool          // some two are Spacing apart: not one alone, nor a single pair, whose folds meet
 
 	Rest  length.Length // what equal whole steps leave over
 	Step  length.Length
@@ -164,12 +167,12 @@ func Plan(j Job) Result {
 		return r
 	}
 	n := j.count(r)
-	takes := r.share(n)
+	takes := r.share(n, j.mostTake(r.Style))
 	spread := r.Finished
 	if j.Over > 0 && !r.Short {
 		spread = j.Over
 	}
-	if n > 1 {
+	if r.Spaced = n > 2 || n == 2 && r.Style != Pairs; r.Spaced {
 		r.Spacing = spread / length.Length(n)
 	}
 	switch {
@@ -205,23 +208,35 @@ func (j Job) count(r Result) int {
 	if j.Count > 0 {
 		return j.Count
 	}
-	most := j.MaxDepth
-	if most == 0 {
-		most = j.Shop.Length(practice.PleatDepth)
-	}
-	switch r.Style {
-	case Snips:
-		most = j.Shop.Length(practice.SnipOpening)
-	case Box, Inverted:
-		most *= 4
-	default:
-		most *= 2
-	}
+	most := j.mostTake(r.Style)
 	n := min((r.Excess+most-1)/most, MaxCount)
 	if r.Style == Pairs {
 		n += n % 2
 	}
 	return int(n)
+}
+
+// Limit is how deep a fold may lie: as deep as was asked for, or as is usual; 0
+// for any depth, where it is said how many there are and nothing of their depth.
+func (j Job) Limit() length.Length {
+	if j.MaxDepth == 0 && j.Count == 0 && j.How != Buttons {
+		return j.Shop.Length(practice.PleatDepth)
+	}
+	return j.MaxDepth
+}
+
+// mostTake is how much one may take in, or a snip open by; 0 for any.
+func (j Job) mostTake(style Style) length.Length {
+	switch style {
+	case Snips:
+		if j.Count > 0 {
+			return 0
+		}
+		return j.Shop.Length(practice.SnipOpening)
+	case Box, Inverted:
+		return 4 * j.Limit()
+	}
+	return 2 * j.Limit()
 }
 
 // readable reports whether a length is whole in tenths of a millimetre or in
@@ -230,13 +245,26 @@ func readable(l length.Length) bool {
 	return l%(length.Millimetre/10) == 0 || l%(length.Inch/64) == 0
 }
 
-// share divides the excess by n: whole steps, then a step more for each of the
-// pairs nearest the middle, as far as they go, and the rest to the middle.
-func (r *Result) share(n int) []length.Length {
+// share divides the excess by n in whole steps. Where one would take in more than
+// most, and equal shares would not, they are equal to a nanometre.
+func (r *Result) share(n int, most length.Length) []length.Length {
 	each := length.Length(n)
 	if r.Excess/each < r.Step || r.Excess%each == 0 && readable(r.Excess/each) {
 		r.Step = length.Nanometre
 	}
+	takes := r.shareIn(n)
+	if most > 0 && slices.Max(takes) > most && (r.Excess+each-1)/each <= most {
+		r.Step = length.Nanometre
+		takes = r.shareIn(n)
+	}
+	return takes
+}
+
+// shareIn gives each of n whole steps, then a step more to each of the pairs
+// nearest the middle, as far as they go, and the rest to the middle.
+func (r *Result) shareIn(n int) []length.Length {
+	each := length.Length(n)
+	r.Pairs = 0
 	base := (r.Excess / each).Round(r.Step, length.Down)
 	rest := r.Excess - base*each
 	r.Rest = rest

@@ -9,6 +9,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/pleat"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 const (
@@ -60,6 +61,9 @@ func anyJob(t *rapid.T) pleat.Job {
 		}
 	}
 	j.Style = rapid.SampledFrom(styles).Draw(t, "style")
+	if rapid.Bool().Draw(t, "limited") {
+		j.MaxDepth = l("most deep", mm, 60*mm)
+	}
 	j.Step = rapid.SampledFrom([]length.Length{0, in / 16}).Draw(t, "step")
 	return j
 }
@@ -149,9 +153,68 @@ func TestCountIsMonotone(t *testing.T) {
 			t.Fatalf("%d pleats, with more to lose %d", a, b)
 		}
 		for _, m := range pleat.Plan(pleat.Job{From: pleat.From{How: pleat.Lengths, Cloth: edge + more, Finished: edge}, Style: pleat.Fan, MaxDepth: depth}).Marks {
-			if m.Depth > depth+mm {
+			if m.Depth > depth {
 				t.Fatalf("a fold of %v, deeper than %v", m.Depth, depth)
 			}
+		}
+	})
+}
+
+// Where it is not said how many, no fold lies deeper than it may and no snip opens
+// wider than it should, for any edge, style and step of the tape.
+func TestDepthIsKept(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := anyJob(t)
+		if j.How == pleat.Buttons {
+			return
+		}
+		j.Count = 0
+		r := pleat.Plan(j)
+		if len(r.Marks) == pleat.MaxCount {
+			return
+		}
+		limit := max(j.MaxDepth, 0)
+		if limit == 0 {
+			limit = practice.Defaults().Length(practice.PleatDepth)
+		}
+		for i, m := range r.Marks {
+			if r.Short && m.Take > 10*mm || !r.Short && m.Depth > limit {
+				t.Fatalf("%d of %d takes in %v at a depth of %v, which may be %v", i+1, len(r.Marks), m.Take, m.Depth, limit)
+			}
+		}
+		// One or two fewer would lie too deep.
+		fewer := len(r.Marks) - 1
+		if r.Style == pleat.Pairs {
+			fewer--
+		}
+		if folds := map[pleat.Style]length.Length{pleat.Box: 4, pleat.Inverted: 4}[r.Style]; !r.Short && fewer > 0 && r.Excess <= length.Length(fewer)*limit*max(folds, 2) {
+			t.Fatalf("%d would do as well as %d", fewer, len(r.Marks))
+		}
+	})
+}
+
+// The spacing is from each to the next; of pairs the middle two meet, and a single
+// pair has none, as one alone has none.
+func TestSpacingIsFromOneToTheNext(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := anyJob(t)
+		r := pleat.Plan(j)
+		n, apart := len(r.Marks), 0
+		for i := 1; i < n; i++ {
+			got := r.Marks[i].Finished - r.Marks[i-1].Finished
+			if r.Style == pleat.Pairs && i == n/2 {
+				if got != 0 {
+					t.Fatalf("the pair in the middle is %v apart", got)
+				}
+				continue
+			}
+			apart++
+			if absolute(got-r.Spacing) > 1 {
+				t.Fatalf("%d and %d are %v apart, not %v", i, i+1, got, r.Spacing)
+			}
+		}
+		if r.Spaced != (apart > 0) || !r.Spaced && r.Spacing != 0 {
+			t.Fatalf("%d are apart from the next; spaced %v by %v", apart, r.Spaced, r.Spacing)
 		}
 	})
 }

@@ -14,6 +14,9 @@ var (
 	EstimateLarge    = percent("estimate-large", "measures of a large piece, of the usual ones", 115, 100, 200)
 )
 
+// EstimateStep is how fine a measure that was not taken is.
+var EstimateStep = Estimate.length("estimate-step", "measures that were not taken are whole multiples of", 5*mm, mm, 5*cm, Common)
+
 func percent(name, what string, standard, least, most int64) CountKey {
 	return Estimate.count(name, what, "%", standard, least, most, Common)
 }

@@ -1,6 +1,8 @@
 package practice
 
 import (
+	"slices"
+
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 )
@@ -31,7 +33,7 @@ func (s Set) With(list ...Given) Set {
 	}
 	v := s.copied()
 	for _, g := range list {
-		if row, ok := Find(g.Name); ok && row.Kind == g.Kind {
+		if row := find(g.Name); row != nil && row.Kind == g.Kind {
 			v.of[row.at], v.given[row.at] = g.Value, true
 		}
 	}
@@ -55,13 +57,12 @@ func (s Set) Over(base Set) Set {
 
 // copied are the values of the set, to be changed.
 func (s Set) copied() *values {
+	if s.values != nil {
+		return &values{slices.Clone(s.values.of), slices.Clone(s.values.given)}
+	}
 	v := &values{of: make([]int64, len(table)), given: make([]bool, len(table))}
 	for i, row := range table {
-		v.of[i] = row.In(s.way).Default
-	}
-	if s.values != nil {
-		copy(v.of, s.values.of)
-		copy(v.given, s.values.given)
+		v.of[i] = row.in(s.way).value
 	}
 	return v
 }
@@ -84,8 +85,8 @@ func (s Set) Check(l *fault.List, at fault.Path, what string, k LengthKey) {
 func (s Set) Value(row Setting) int64 { return s.read(&row) }
 
 func (s Set) read(row *Setting) int64 {
-	if s.used != nil {
-		s.used.read[row.at] = true
+	for u := s.used; u != nil; u = u.outer {
+		u.read[row.at] = true
 	}
 	if s.values == nil {
 		return row.Default
@@ -98,7 +99,18 @@ func (s Set) Source(row Setting) string {
 	if s.values != nil && s.values.given[row.at] {
 		return OwnFigure
 	}
-	return row.In(s.way).Source
+	return row.in(s.way).source
+}
+
+// Basis is what a sentence that states figures of common practice goes by: Common,
+// or OwnFigure where one of them was given.
+func (s Set) Basis(rows ...*Setting) string {
+	for _, row := range rows {
+		if s.Source(*row) == OwnFigure {
+			return OwnFigure
+		}
+	}
+	return Common
 }
 
 // OwnFigure is the source of a value that was given.
@@ -106,14 +118,15 @@ const OwnFigure = "the workroom's own figure"
 
 // Used is an account of the settings that an answer goes by.
 type Used struct {
-	set  Set
-	read []bool
+	set   Set
+	read  []bool
+	outer *Used // of the set that was noted again
 }
 
-// Noted is the set with an account of what is read from it and from its copies.
-// Such a set belongs to one goroutine.
+// Noted is the set with an account of what is read from it and from its copies,
+// beside an account that is kept already. Such a set belongs to one goroutine.
 func (s Set) Noted() (Set, *Used) {
-	u := &Used{set: s, read: make([]bool, len(table))}
+	u := &Used{set: s, read: make([]bool, len(table)), outer: s.used}
 	s.used = u
 	return s, u
 }

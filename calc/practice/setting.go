@@ -55,12 +55,15 @@ type Setting struct {
 	at   int            // its place in the table
 }
 
-// The keys by which formulas ask a [Set]. Each is declared once, with its row.
-type (
-	LengthKey struct{ *Setting }
-	NumberKey struct{ *Setting }
-	CountKey  struct{ *Setting }
-)
+// LengthKey is that by which a formula asks a [Set] for a length. It is declared
+// once, with its row.
+type LengthKey struct{ *Setting }
+
+// NumberKey is the same for a number.
+type NumberKey struct{ *Setting }
+
+// CountKey is the same for a whole number.
+type CountKey struct{ *Setting }
 
 // table is all rows, in the order of the files and in them as they are declared.
 // It is filled while the program is loaded and never changed.
@@ -103,12 +106,19 @@ func Table() []Setting {
 
 // Find is the setting of that name.
 func Find(name string) (Setting, bool) {
-	for _, row := range table {
-		if row.Name == name {
-			return *row, true
-		}
+	if row := find(name); row != nil {
+		return *row, true
 	}
 	return Setting{}, false
+}
+
+func find(name string) *Setting {
+	for _, row := range table {
+		if row.Name == name {
+			return row
+		}
+	}
+	return nil
 }
 
 // Given is a value to use instead of the default.

@@ -17,7 +17,7 @@ var (
 
 // Cloths and foam.
 var (
-	UsualCloth        = Usual.length("usual-cloth", "width of a cloth that is not chosen", 137*cm, 50*cm, 5*length.Metre, Common+": 54 in, traded as 137 cm")
+	UsualCloth        = Usual.length("usual-cloth", "width of a cloth that is not chosen", 137*cm, cm, 10*length.Metre, Common+": 54 in, traded as 137 cm")
 	UsualLining       = Usual.length("usual-lining", "width of a lining that is not chosen", 140*cm, 50*cm, 5*length.Metre, Common)
 	UsualSeatDensity  = Usual.number("usual-seat-density", "density of the foam of seats", "kg/m³", 35_000, 10_000, 200_000, Common)
 	UsualSeatHardness = Usual.count("usual-seat-hardness", "hardness of the foam of seats at 25 %", "N", 160, 10, 1_000, Common)

@@ -18,8 +18,8 @@ type figure struct {
 	source string
 }
 
-// in says what the row holds for a way. It is chained to the row.
-func (k LengthKey) in(w Way, standard length.Length, source string) LengthKey {
+// by says what the row holds for a way. It is chained to the row.
+func (k LengthKey) by(w Way, standard length.Length, source string) LengthKey {
 	if k.ways == nil {
 		k.ways = make(map[Way]figure)
 	}
@@ -27,11 +27,18 @@ func (k LengthKey) in(w Way, standard length.Length, source string) LengthKey {
 	return k
 }
 
+// in is what the row holds for a way.
+func (s *Setting) in(w Way) figure {
+	if f, ok := s.ways[w]; ok {
+		return f
+	}
+	return figure{s.Default, s.Source}
+}
+
 // In is the setting with the default and the source that it has for a way.
 func (s Setting) In(w Way) Setting {
-	if f, ok := s.ways[w]; ok {
-		s.Default, s.Source = f.value, f.source
-	}
+	f := s.in(w)
+	s.Default, s.Source = f.value, f.source
 	return s
 }
 

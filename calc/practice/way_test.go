@@ -6,7 +6,7 @@ import "testing"
 func TestRowsByWay(t *testing.T) {
 	kept := table
 	defer func() { table = kept }()
-	hold := Subject("test").length("test-hold", "a hold", 4*cm, 0, 10*cm, Common).in(Workroom, 6*cm, Memory)
+	hold := Subject("test").length("test-hold", "a hold", 4*cm, 0, 10*cm, Common).by(Workroom, 6*cm, Memory)
 	same := Subject("test").length("test-same", "the same in both ways", 1*cm, 0, 10*cm, Common)
 	for _, c := range []struct {
 		way    Way

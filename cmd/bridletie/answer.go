@@ -7,14 +7,12 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"maps"
 	"net/http"
 	"os"
 	"slices"
 	"strings"
 
 	"github.com/bridletie/bridletie/api/httpapi"
-	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // answer answers the request in a file through the handler of the server, in
@@ -30,11 +28,11 @@ func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr 
 	if code != exitOK || file == "" {
 		return code
 	}
-	if *as != "" && !slices.Contains([]string{"json", "text", "svg", "pdf"}, *as) {
+	if _, ok := httpapi.Forms()[*as]; !ok && *as != "" {
 		fmt.Fprintf(stderr, "bridletie run: -as %q is not json, text, svg or pdf\n", *as)
 		return exitUsage
 	}
-	if _, ok := questions()[*op]; !ok && *op != "" {
+	if _, ok := operation(*op); !ok && *op != "" {
 		fmt.Fprintf(stderr, "bridletie run: -op %q is not one of %s\n", *op, names())
 		return exitUsage
 	}
@@ -43,35 +41,35 @@ func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr 
 		fmt.Fprintf(stderr, "bridletie run: %v\n", err)
 		return exitFail
 	}
-	asked, form := looksLike(*op, *as, body)
-	if *drawings != "" && asked != jobQuestion {
+	name, form := looksLike(*op, *as, body)
+	asked, _ := operation(name)
+	if *drawings != "" && !asked.Drawings {
 		fmt.Fprintf(stderr, "bridletie run: -drawings is for a job\n")
 		return exitUsage
 	}
-	ask := questions()[asked]
-	reply, err := ask.reply(ctx, form, body[:min(len(body), ask.most+1)])
-	if err == nil && *drawings != "" {
-		err = drawJob(ctx, body, *drawings)
+	reply, err := ask(ctx, asked, form, body[:min(len(body), asked.Bytes+1)], *drawings)
+	if err == nil {
+		err = deliver(reply, *out, stdout)
 	}
-	if err != nil {
-		var p *httpapi.Problem
-		if errors.As(err, &p) {
-			fmt.Fprint(stderr, p.Readable())
-		} else {
-			fmt.Fprintf(stderr, "bridletie run: %v\n", err)
-		}
+	var p *httpapi.Problem
+	switch {
+	case errors.As(err, &p):
+		fmt.Fprint(stderr, p.Readable())
 		return exitFail
-	}
-	if *out != "" {
-		err = os.WriteFile(*out, reply, 0o644)
-	} else {
-		_, err = stdout.Write(reply)
-	}
-	if err != nil {
+	case err != nil:
 		fmt.Fprintf(stderr, "bridletie run: %v\n", err)
 		return exitFail
 	}
 	return exitOK
+}
+
+// deliver writes an answer to the file, or where there is none to standard output.
+func deliver(reply []byte, file string, stdout io.Writer) error {
+	if file != "" {
+		return os.WriteFile(file, reply, 0o644)
+	}
+	_, err := stdout.Write(reply)
+	return err
 }
 
 // parseRun reads the flags, which may stand before and after the file. The file
@@ -96,54 +94,32 @@ func parseRun(flags *flag.FlagSet, args []string, stderr io.Writer) (file string
 	}
 }
 
-// question is an operation that can be asked.
-type question struct {
-	path string
-	most int // bytes of a request
-	text func(context.Context, *httpapi.Server, []byte) (string, *httpapi.Problem)
-}
-
-// questions are those of --op.
-func questions() map[string]question {
-	return map[string]question{
-		"yardage":       {"/v1/yardage", httpapi.MaxBody, page((*httpapi.Server).AnswerYardage, drawing.PlanText)},
-		"compare":       {"/v1/yardage/compare", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCompare, drawing.CompareText)},
-		"yardage-check": {"/v1/yardage/check", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerCheck, drawing.CheckText)},
-		"estimate":      {"/v1/estimate", httpapi.MaxBody, page((*httpapi.Server).AnswerEstimate, drawing.EstimateText)},
-		"cutting-list":  {"/v1/cutting-list", httpapi.MaxBody, page((*httpapi.Server).AnswerCuttingList, drawing.CuttingListText)},
-		"buttoning":     {"/v1/buttoning", httpapi.MaxBody, page((*httpapi.Server).AnswerButtoning, drawing.ButtoningText)},
-		"piping":        {"/v1/piping", httpapi.MaxCheckBody, page((*httpapi.Server).AnswerPiping, drawing.PipingText)},
-		"repeat":        {"/v1/repeat", httpapi.MaxBody, page((*httpapi.Server).AnswerRepeat, drawing.RepeatText)},
-		"relief-cuts":   {"/v1/relief-cuts", httpapi.MaxBody, page((*httpapi.Server).AnswerRelief, drawing.ReliefText)},
-		"pleats":        {"/v1/pleats", httpapi.MaxBody, page((*httpapi.Server).AnswerPleats, drawing.PleatsText)},
-		"wadding":       {"/v1/wadding", httpapi.MaxBody, page((*httpapi.Server).AnswerWadding, drawing.WaddingText)},
-		"foundation":    {"/v1/foundation", httpapi.MaxBody, page((*httpapi.Server).AnswerFoundation, drawing.FoundationText)},
-		"fire-check":    {"/v1/fire-check", httpapi.MaxBody, page((*httpapi.Server).AnswerFireCheck, drawing.FireText)},
-		"job":           {"/v1/job", httpapi.MaxJobBody, page((*httpapi.Server).AnswerJob, drawing.JobText)},
-		"foam":          {"/v1/foam", httpapi.MaxFoamBody, page((*httpapi.Server).AnswerFoam, drawing.FoamText)},
-	}
-}
-
-// page asks for an answer and writes it as a page of text.
-func page[A any](ask func(*httpapi.Server, context.Context, []byte) (*A, *httpapi.Problem), write func(*A) string) func(context.Context, *httpapi.Server, []byte) (string, *httpapi.Problem) {
-	return func(ctx context.Context, s *httpapi.Server, body []byte) (string, *httpapi.Problem) {
-		ans, p := ask(s, ctx, body)
-		if p != nil {
-			return "", p
+// operation is that of a name of --op.
+func operation(name string) (httpapi.Operation, bool) {
+	for _, op := range httpapi.Operations() {
+		if op.Command == name {
+			return op, true
 		}
-		return write(ans), nil
 	}
+	return httpapi.Operation{}, false
 }
 
-// names are those of all questions, in order.
-func names() string { return strings.Join(slices.Sorted(maps.Keys(questions())), ", ") }
+// names are those of all operations, in order.
+func names() string {
+	var list []string
+	for _, op := range httpapi.Operations() {
+		list = append(list, op.Command)
+	}
+	slices.Sort(list)
+	return strings.Join(list, ", ")
+}
 
 // readRequest reads the file, or standard input for "-", to one byte past what
 // is believed of any request.
 func readRequest(file string, stdin io.Reader) ([]byte, error) {
 	most := 0
-	for _, q := range questions() {
-		most = max(most, q.most)
+	for _, op := range httpapi.Operations() {
+		most = max(most, op.Bytes)
 	}
 	from := stdin
 	if file != "-" {
@@ -157,32 +133,28 @@ func readRequest(file string, stdin io.Reader) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(from, int64(most)+1))
 }
 
-// reply is the answer in that form. Its error is a *httpapi.Problem when the
-// request is at fault.
-func (q question) reply(ctx context.Context, as string, body []byte) ([]byte, error) {
+// ask is the answer in that form. Where there is a folder for its drawings they are
+// written there. Its error is a *httpapi.Problem when the request is at fault.
+func ask(ctx context.Context, op httpapi.Operation, form string, body []byte, drawings string) ([]byte, error) {
 	server, err := httpapi.New(httpapi.DefaultOptions())
 	if err != nil {
 		return nil, err
 	}
-	if as == "text" {
-		text, p := q.text(ctx, server, body)
-		if p != nil {
-			return nil, p
-		}
-		return []byte(text), nil
-	}
-	r, err := http.NewRequestWithContext(ctx, http.MethodPost, q.path, bytes.NewReader(body))
+	r, err := http.NewRequestWithContext(ctx, http.MethodPost, op.Path, bytes.NewReader(body))
 	if err != nil {
 		return nil, err
 	}
 	r.Header.Set("Content-Type", "application/json")
-	r.Header.Set("Accept", map[string]string{"json": "application/json", "svg": "image/svg+xml", "pdf": "application/pdf"}[as])
+	r.Header.Set("Accept", httpapi.Forms()[form])
 	w := memory{header: http.Header{}}
 	server.Handler().ServeHTTP(&w, r)
-	if w.status == http.StatusOK {
-		return w.body.Bytes(), nil
+	if w.status != http.StatusOK {
+		return nil, httpapi.ReadProblem(w.status, w.body.Bytes())
 	}
-	return nil, httpapi.ReadProblem(w.status, w.body.Bytes())
+	if drawings != "" {
+		err = draw(ctx, server, op, body, drawings)
+	}
+	return w.body.Bytes(), err
 }
 
 // memory keeps an answer.

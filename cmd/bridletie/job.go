@@ -7,7 +7,6 @@ import (
 	"path/filepath"
 
 	"github.com/bridletie/bridletie/api/httpapi"
-	"github.com/bridletie/bridletie/service/drawing"
 )
 
 // The questions that a request may look like.
@@ -37,29 +36,20 @@ func looksLike(op, as string, body []byte) (asked, form string) {
 	return op, as
 }
 
-// drawJob writes every drawing of a job sheet to a folder, which is made when it
-// is not there, each as an SVG named after what it shows, and the whole sheet as
-// PDF beside them.
-func drawJob(ctx context.Context, body []byte, folder string) error {
-	server, err := httpapi.New(httpapi.DefaultOptions())
+// draw writes every drawing of an answer to a folder, which is made when it is not
+// there.
+func draw(ctx context.Context, server *httpapi.Server, op httpapi.Operation, body []byte, folder string) error {
+	list, err := server.Drawings(ctx, op.Path, body)
 	if err != nil {
 		return err
-	}
-	ans, p := server.AnswerJob(ctx, body)
-	if p != nil {
-		return p
 	}
 	if err := os.MkdirAll(folder, 0o755); err != nil {
 		return err
 	}
-	for _, d := range drawing.JobDrawings(ans) {
-		if err := os.WriteFile(filepath.Join(folder, d.Name+".svg"), d.Picture.SVG(), 0o644); err != nil {
+	for _, d := range list {
+		if err := os.WriteFile(filepath.Join(folder, d.Name), d.Body, 0o644); err != nil {
 			return err
 		}
 	}
-	pdf, err := drawing.JobPDF(ans)
-	if err != nil {
-		return err
-	}
-	return os.WriteFile(filepath.Join(folder, "job-sheet.pdf"), pdf, 0o644)
+	return nil
 }

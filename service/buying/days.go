@@ -109,7 +109,7 @@ func (d *dayPlanner) usual() {
 	d.PerDay, d.delivery, d.glue = d.terms.PerDay, int(d.terms.Shop.Count(practice.DayDelivery)), int(d.terms.Shop.Count(practice.DayGlue))
 	if !d.PerDay.IsPositive() {
 		d.PerDay = decimal.New(d.terms.Shop.Number(practice.DayHours), -6)
-		d.Defaults = append(d.Defaults, "A working day has "+d.PerDay.String()+" hours ("+practice.Common+").")
+		d.Defaults = append(d.Defaults, "A working day has "+d.PerDay.String()+" hours ("+d.terms.Shop.Basis(practice.DayHours.Setting)+").")
 	}
 	if d.terms.Delivery != nil {
 		d.delivery = *d.terms.Delivery
@@ -133,7 +133,7 @@ func onCloth(operation string) bool {
 func (d *dayPlanner) wait(operation string) {
 	if d.glued > 0 {
 		if d.terms.Glue == nil {
-			d.Defaults = append(d.Defaults, "A glued frame is loaded "+afterGlue(d.glue)+" ("+practice.Common+").")
+			d.Defaults = append(d.Defaults, "A glued frame is loaded "+afterGlue(d.glue)+" ("+d.terms.Shop.Basis(practice.DayGlue.Setting)+").")
 		}
 		d.until(Wait{For: "glue", Before: operation, From: d.glued, Until: d.glued + d.glue, Why: d.why[1]})
 		d.glued = 0
@@ -141,7 +141,7 @@ func (d *dayPlanner) wait(operation string) {
 	if onCloth(operation) && !d.cloth {
 		d.cloth = true
 		if d.terms.Delivery == nil {
-			d.Defaults = append(d.Defaults, "The cloth is there "+service.Counted(d.delivery, "working day", "working days")+" after it is ordered on the first day ("+practice.Common+").")
+			d.Defaults = append(d.Defaults, "The cloth is there "+service.Counted(d.delivery, "working day", "working days")+" after it is ordered on the first day ("+d.terms.Shop.Basis(practice.DayDelivery.Setting)+").")
 		}
 		d.until(Wait{For: "cloth", Before: operation, From: 1, Until: 1 + d.delivery, Why: d.why[0]})
 	}

@@ -147,17 +147,12 @@ func buttoningOf(ans *service.ButtoningAnswer) string {
 // buttoningFacts are the figures that must be seen first.
 func buttoningFacts(ans *service.ButtoningAnswer) []fact {
 	sys, w := ans.Request.Units, ans.Work
-	d, cut := w.Diamond(), w.Cut()
-	step := length.Millimetre
-	if sys == length.Imperial {
-		step = length.Inch / 16
-	}
-	up := func(l length.Length) length.Length { return l.Round(step, length.Up) } // what is cut must be enough
+	d := w.Diamond()
 	return []fact{
 		{"BUTTONS", strconv.Itoa(w.Buttons()), strconv.Itoa(w.Rows) + " rows of " + rowCounts(w.Grid)},
 		{"DIAMOND ON THE WORK", sizeText(d.Across, d.Along, sys), "across and along"},
 		{"DIAMOND ON THE CLOTH", sizeText(w.Cloth.Across, w.Cloth.Along, sys), modelText(ans.Request.Model)},
-		{"CUT", sizeText(up(cut.Across), up(cut.Along), sys), widthsText(ans)},
+		{"CUT", cutText(w.Cut(), sys), widthsText(ans)},
 	}
 }
 

@@ -20,8 +20,7 @@ func CuttingListText(ans *service.CuttingListAnswer) string {
 		p.section(heading)
 		rows := [][]string{{"count", "cut size", "panel", "pattern"}}
 		for _, q := range ans.Covers[c] {
-			cut := q.Cut()
-			rows = append(rows, []string{strconv.Itoa(q.Count), sizeText(cut.Across, cut.Along, p.sys), clean(q.ID) + " " + apart(q.Name), wishText(q, p.sys)})
+			rows = append(rows, []string{strconv.Itoa(q.Count), cutText(q.Cut(), p.sys), clean(q.ID) + " " + apart(q.Name), wishText(q, p.sys)})
 		}
 		p.table(1, rows)
 	}

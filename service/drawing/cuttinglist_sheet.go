@@ -130,8 +130,7 @@ func (s *cutSheet) words() string {
 			if i == 0 {
 				text += heading + ": "
 			}
-			cut := p.Cut()
-			text += repeated(p.ID, p.Name, p.Count) + ", " + sizeText(cut.Across, cut.Along, s.sys) + ". "
+			text += repeated(p.ID, p.Name, p.Count) + ", " + cutText(p.Cut(), s.sys) + ". "
 		}
 	}
 	return text
@@ -158,14 +157,14 @@ func (s *cutSheet) one(p *panel.Panel) {
 	top := s.y
 	shape, high := s.shape(*p)
 	s.add(Group{Title: repeated(p.ID, p.Name, p.Count), Dx: s.left(), Dy: top, Items: shape})
-	x, cut := s.left()+besideCell, p.Cut()
+	x := s.left() + besideCell
 	line := func(size float64, c Class, text string) { s.para(x, s.right(), size, c, text) }
 	name := clean(p.ID)
 	if n := apart(p.Name); n != "" {
 		name += "  " + n
 	}
 	line(38, tBold, strconv.Itoa(p.Count)+" × "+name)
-	line(32, tBold, "cut "+bound(sizeText(cut.Across, cut.Along, s.sys))+"  (across × along)")
+	line(32, tBold, "cut "+bound(cutText(p.Cut(), s.sys))+"  (across × along)")
 	line(smallSize, tPlain, "finished "+bound(sizeText(p.Size.Across, p.Size.Along, s.sys))+s.added(p.Allow))
 	line(smallSize, tPlain, "Pattern: "+wishText(*p, s.sys)+turnsText(p.Turn)+halvesText(*p))
 	if how := s.derived(p.ID); how != "" {

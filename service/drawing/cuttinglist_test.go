@@ -41,8 +41,7 @@ func TestCuttingListSheet(t *testing.T) {
 			}
 			for _, panels := range ans.Covers {
 				for _, q := range panels {
-					cut := q.Cut()
-					if want := "cut " + bound(sizeText(cut.Across, cut.Along, p.Units)); !strings.Contains(svg, want) {
+					if want := "cut " + bound(cutText(q.Cut(), p.Units)); !strings.Contains(svg, want) {
 						t.Errorf("%s: %s is not on the sheet with %q", k.ID, q.ID, want)
 					}
 					if !texts[repeated(q.ID, q.Name, q.Count)] {

@@ -12,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -26,7 +27,7 @@ func bench(t testing.TB, name string) *service.FoamAnswer {
 			{ID: "F75", Across: 2000 * mm, Along: 1200 * mm, Thickness: 75 * mm, Trim: 5 * mm, Price: decimal.New(70, 0)},
 			{ID: "S25", Foam: 1, Across: 1200 * mm, Along: 2000 * mm, Thickness: 25 * mm, Price: decimal.New(20, 0)},
 		},
-		Kerf: 3 * mm, Currency: gbp,
+		Shop: practice.Defaults().With(practice.FoamKerf.Give(3 * mm)), Currency: gbp,
 	}}
 	shapes := []foam.Shape{
 		{Across: 500 * mm, Along: 450 * mm},

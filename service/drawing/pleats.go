@@ -56,7 +56,11 @@ func pleatsFacts(ans *service.PleatsAnswer) []fact {
 	for _, m := range r.Marks {
 		deepest = max(deepest, m.Depth)
 	}
-	return append(facts, fact{"DEPTH", near(deepest, sys), "of the deepest fold"}, fact{"SPACING", near(r.Spacing, sys), "on the finished edge"})
+	facts = append(facts, fact{"DEPTH", near(deepest, sys), "of the deepest fold"})
+	if r.Spaced {
+		facts = append(facts, fact{"SPACING", near(r.Spacing, sys), "on the finished edge"})
+	}
+	return facts
 }
 
 func pleatLie(l pleat.Lie) string {
@@ -241,7 +245,7 @@ func (s *pleatSheet) folded() {
 	path := pleatFolds(s.ans, s.middle(), s.y, 18*k)
 	items := []Shape{Path{path, cArrow}, Line{Pt{s.middle(), s.y - 30*k}, Pt{s.middle(), s.y + 70*k}, cCutEnd}}
 	for i, m := range r.Marks {
-		if r.Spacing.MM() > 40*k || len(r.Marks) == 1 || i%5 == 0 {
+		if !r.Spaced || r.Spacing.MM() > 40*k || i%5 == 0 {
 			items = append(items, Text{At: Pt{s.middle() + m.Finished.MM(), s.y - 14*k}, S: strconv.Itoa(i + 1), Size: smallSize * k, Anchor: AtMiddle, Class: tLabel})
 		}
 	}

@@ -69,6 +69,17 @@ func sizeText(across, along length.Length, sys length.System) string {
 	return tape(across, sys) + " × " + tape(along, sys) + " " + tapeUnit(sys)
 }
 
+// cutText is the size of what is cut, rounded up: it must be enough.
+func cutText(s panel.Size, sys length.System) string {
+	step := length.Millimetre
+	if sys == length.Imperial {
+		step = length.Inch / 16
+	}
+	across, _ := length.RoundUpTo(s.Across, step)
+	along, _ := length.RoundUpTo(s.Along, step)
+	return sizeText(across, along, sys)
+}
+
 // taped is a length that is read off a tape, with its unit.
 func taped(l length.Length, sys length.System) string { return tape(l, sys) + " " + tapeUnit(sys) }
 

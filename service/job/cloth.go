@@ -57,7 +57,7 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 	p.Loosened = append(p.Loosened, loosened...)
 	k := j.cloths[c]
 	req := service.YardageRequest{
-		Units: j.req.Units, Cloth: k.Cloth, Sold: k.Sold, Pieces: k.Hand, Panels: panels, Effort: p.Effort, Obstacles: obstacles,
+		Units: j.req.Units, Cloth: k.Cloth, Sold: k.Sold, Pieces: k.Hand, Panels: panels, Effort: p.Effort, Obstacles: obstacles, Shop: j.req.Shop,
 	}
 	ready, wrong := j.prepare(req, c, places)
 	return p.Plan.answer(ctx, ready, wrong)

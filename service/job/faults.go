@@ -22,6 +22,7 @@ const MaxPieces = 40
 // they refer to. What only shows when a part is worked out is that part's own;
 // see Part.
 func Faults(req Request) fault.List {
+	req = req.ofShop()
 	l := FieldFaults(req)
 	if l.Len() > 0 {
 		return l
@@ -65,6 +66,7 @@ func only(l fault.List, fields ...string) fault.List {
 // FieldFaults are what is wrong with the fields, each by itself and with one
 // another. It may be asked of a request of which a part could not be read.
 func FieldFaults(req Request) fault.List {
+	req = req.ofShop()
 	var l fault.List
 	root := fault.Path{}
 	ids, copies := make(map[string]bool), 0

@@ -217,7 +217,8 @@ func usualFoam(shop practice.Set) Foam {
 			Density: shop.Density(density), Hardness: shop.Count(hardness), At: 25,
 		}
 	}
-	f := Foam{Seat: 0, Back: 1, Arm: 1}
+	f := Foam{Back: 1, Arm: 1}
+	f.Shop = shop
 	f.Foams = []foam.Foam{
 		usual("SEAT", "firm seat foam", practice.UsualSeatDensity, practice.UsualSeatHardness),
 		usual("BACK", "soft back foam", practice.UsualBackDensity, practice.UsualBackHardness),

@@ -1,0 +1,188 @@
+package contract
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/bridletie/bridletie/api/strictjson"
+	"github.com/bridletie/bridletie/calc/fault"
+)
+
+// unrelated are the faults that stand by themselves: not at, under or above a
+// place where something is wrong already, and not a mere consequence of it.
+// There may be as many faults as a body has values, so that the earlier ones
+// are looked up and never gone through.
+func unrelated(faults, earlier []fault.Fault) []fault.Fault {
+	var wrong places
+	for _, e := range earlier {
+		if e.Code != fault.UnknownField { // which leaves what the contract has as it was
+			wrong.add(strings.Split(e.Pointer(), "/"))
+		}
+	}
+	anywhere := make(map[string]bool) // of patterns that many faults share
+	touched := func(pattern string) bool {
+		if !strings.Contains(pattern, "*") {
+			return wrong.touch(strings.Split(pattern, "/"))
+		}
+		yes, known := anywhere[pattern]
+		if !known {
+			yes = wrong.touch(strings.Split(pattern, "/"))
+			anywhere[pattern] = yes
+		}
+		return yes
+	}
+	var kept []fault.Fault
+	for _, f := range faults {
+		if !slices.ContainsFunc(append(causesOf(f), f.Pointer()), touched) {
+			kept = append(kept, f)
+		}
+	}
+	return kept
+}
+
+// places are pointers by their tokens.
+type places struct {
+	here  bool
+	under map[string]*places
+}
+
+func (p *places) add(tokens []string) {
+	for _, token := range tokens {
+		if p.under == nil {
+			p.under = make(map[string]*places)
+		}
+		next := p.under[token]
+		if next == nil {
+			next = &places{}
+			p.under[token] = next
+		}
+		p = next
+	}
+	p.here = true
+}
+
+// touch reports whether one of the places is at, under or above a pattern, in
+// which * stands for any one token.
+func (p *places) touch(pattern []string) bool {
+	switch {
+	case p.here || len(pattern) == 0:
+		return true
+	case pattern[0] != "*":
+		next := p.under[pattern[0]]
+		return next != nil && next.touch(pattern[1:])
+	}
+	for _, next := range p.under {
+		if next.touch(pattern[1:]) {
+			return true
+		}
+	}
+	return false
+}
+
+// causesOf are the fields that, when they cannot be read, make f appear
+// without need.
+func causesOf(f fault.Fault) []string {
+	pointer := f.Pointer()
+	cut := max(strings.LastIndexByte(pointer, '/'), 0)
+	parent, last := pointer[:cut], pointer[cut:]
+	switch f.Code {
+	case fault.NeedsPattern:
+		return []string{"#/cloth/pattern/lengthRepeat", "#/cloth/pattern/widthRepeat"}
+	case fault.UnknownMotif:
+		if last == "/name" { // of a placement: a cloth whose repeats cannot be read looks plain
+			return []string{"#/cloth/pattern/motifs", "#/cloth/pattern/lengthRepeat", "#/cloth/pattern/widthRepeat"}
+		}
+		return []string{"#/cloth/pattern/motifs"}
+	case fault.UnknownPanel:
+		return []string{"#/panels/*/id"}
+	case fault.CountDiffers:
+		return []string{"#/panels/*/id", "#/panels/*/count"}
+	case fault.TooLarge:
+		if last == "/copy" {
+			return []string{"#/panels/*/id", "#/panels/*/count"}
+		}
+	case fault.Duplicate:
+		if last == "/piece" {
+			return []string{"#/lengths/*/piece"}
+		}
+	case fault.Missing:
+		return []string{parent + "/how", parent + "/part", parent + "/shape", parent + "/kind", parent + "/material", parent + "/corner", parent + "/form"}
+	case fault.NotAllowed:
+		return []string{parent + "/how", parent + "/match/how", parent + "/pair", "#/cloth/railroad", "#/cloth/oneWay",
+			"#/build", parent + "/shape", parent + "/kind", parent + "/material", parent + "/place", parent + "/part", parent + "/sprung", parent + "/name",
+			parent + "/hardnessN", parent + "/form", "#/currency"}
+	case fault.WiderThanCloth, fault.LongerThanBolt:
+		panel := strings.TrimSuffix(parent, "/size")
+		return []string{"#/cloth/width", "#/cloth/railroad", "#/cloth/boltLength", panel + "/turn", panel + "/join", panel + "/joinSeam", panel + "/allow", parent}
+	case fault.UnknownLayer:
+		return []string{"#/layers/*/id"}
+	case fault.UnknownFoam:
+		return []string{"#/foams/*/id"}
+	}
+	return nil
+}
+
+// InPlace sorts faults by where they stand in the document, and gives each
+// what stands there.
+func InPlace(doc *strictjson.Value, faults []fault.Fault) {
+	type placed struct {
+		fault.Fault
+		start int
+	}
+	list := make([]placed, len(faults))
+	at := finder{}
+	for i, f := range faults {
+		v, whole := at.find(doc, f.Path.Tokens())
+		if whole && f.Given != "" && v.Text != "" {
+			f.Given = fault.Clip(v.Text)
+		}
+		list[i] = placed{f, v.Start}
+	}
+	slices.SortStableFunc(list, func(a, b placed) int {
+		if a.start != b.start {
+			return a.start - b.start
+		}
+		if n := strings.Compare(a.Pointer(), b.Pointer()); n != 0 {
+			return n
+		}
+		return strings.Compare(string(a.Code), string(b.Code))
+	})
+	for i := range list {
+		faults[i] = list[i].Fault
+	}
+}
+
+// finder finds values in a document, each in the same time however many members
+// an object has.
+type finder map[*strictjson.Value]map[string]*strictjson.Value
+
+// manyMembers is from how many members on an object is worth an index.
+const manyMembers = 32
+
+// find is what Value.At is.
+func (m finder) find(v *strictjson.Value, tokens []string) (deepest *strictjson.Value, whole bool) {
+	for i, token := range tokens {
+		if len(v.Members) < manyMembers {
+			next, ok := v.At(tokens[i : i+1])
+			if !ok {
+				return v, false
+			}
+			v = next
+			continue
+		}
+		names := m[v]
+		if names == nil {
+			names = make(map[string]*strictjson.Value, len(v.Members))
+			for k := range v.Members {
+				names[v.Members[k].Name] = &v.Members[k].Value
+			}
+			m[v] = names
+		}
+		next := names[token]
+		if next == nil {
+			return v, false
+		}
+		v = next
+	}
+	return v, true
+}

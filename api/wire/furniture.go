@@ -1,0 +1,35 @@
+package wire
+
+import (
+	"github.com/bridletie/bridletie/api/gen"
+	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/length"
+)
+
+func coverText(c furniture.Cover) gen.CuttingListCover {
+	return [...]gen.CuttingListCover{gen.CuttingListCoverTop, gen.CuttingListCoverOutside, gen.CuttingListCoverLining}[c]
+}
+
+func placeName(p furniture.Place) gen.CuttingListPlace {
+	return [...]gen.CuttingListPlace{gen.CuttingListPlaceSeat, gen.CuttingListPlaceBack, gen.CuttingListPlaceArm}[p]
+}
+
+// FurnitureKindOut is a kind of furniture as the contract has it.
+func FurnitureKindOut(k furniture.Kind) gen.FurnitureKind {
+	w := answerWriter{}
+	g := gen.FurnitureKind{Kind: k.ID, Name: k.Name, About: k.About, Measures: []gen.FurnitureMeasure{}, Options: []gen.FurnitureOption{}}
+	for _, m := range k.Measures {
+		g.Measures = append(g.Measures, gen.FurnitureMeasure{
+			Measure: m.ID, Name: m.Name, How: m.How,
+			Typical: w.quantity(m.Typical, length.Nearest), Least: w.quantity(m.Least, length.Up), Most: w.quantity(m.Most, length.Down),
+		})
+	}
+	for _, o := range k.Options {
+		one := gen.FurnitureOption{Option: o.ID, Name: o.Name}
+		for _, c := range o.Choices {
+			one.Choices = append(one.Choices, gen.FurnitureChoice{Choice: c.ID, Name: c.Name})
+		}
+		g.Options = append(g.Options, one)
+	}
+	return g
+}
