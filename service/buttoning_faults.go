@@ -78,21 +78,7 @@ func (req ButtoningRequest) panelFaults(l *fault.List, at fault.Path) {
 	l.Between(edges.Field("side"), "a margin", p.Edges.Side, 0, panel.MaxAllow)
 	l.Between(edges.Field("top"), "a margin", p.Edges.Top, 0, panel.MaxAllow)
 	l.Between(edges.Field("bottom"), "a margin", p.Edges.Bottom, 0, panel.MaxAllow)
-	allowFaults(l, at.Field("allow"), p.Allow)
-}
-
-// allowFaults wants every allowance in its range; one amount on all four sides
-// that is out of it is one fault.
-func allowFaults(l *fault.List, at fault.Path, s panel.Sides) {
-	const what = "an allowance"
-	if s.Top == s.Bottom && s.Top == s.Left && s.Top == s.Right {
-		l.Between(at, what, s.Top, 0, panel.MaxAllow)
-		return
-	}
-	l.Between(at.Field("top"), what, s.Top, 0, panel.MaxAllow)
-	l.Between(at.Field("bottom"), what, s.Bottom, 0, panel.MaxAllow)
-	l.Between(at.Field("left"), what, s.Left, 0, panel.MaxAllow)
-	l.Between(at.Field("right"), what, s.Right, 0, panel.MaxAllow)
+	l.Append(p.Allow.Faults(at.Field("allow")))
 }
 
 // wishFaults wants the sizes of diamonds in their range. Which fields belong to

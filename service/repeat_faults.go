@@ -21,12 +21,8 @@ const (
 )
 
 // RepeatFaults are everything wrong with the request; pointers are those of the
-// wire form.
-func RepeatFaults(req RepeatRequest) fault.List { return RepeatFieldFaults(req) }
-
-// RepeatFieldFaults are what is wrong with the fields, each by itself and with
-// one another. It may be asked of a request of which a part could not be read.
-func RepeatFieldFaults(req RepeatRequest) fault.List {
+// wire form. It may be asked of a request of which a part could not be read.
+func RepeatFaults(req RepeatRequest) fault.List {
 	root := fault.Path{}
 	l := req.Cloth.Faults(root.Field("cloth"))
 	l.Append(req.Sold.Faults(root.Field("cloth")))

@@ -33,7 +33,7 @@ func cuttingPlans() []row {
 		}).row(),
 		(&operation[service.CompareRequest, service.CompareAnswer]{
 			id: "yardageCompare", path: "/v1/yardage/compare", command: "compare", lane: laneHeavy, size: whole,
-			read: from(wire.CompareIn), faults: service.CompareFaults, fields: service.CompareFieldFaults,
+			read: from(wire.CompareIn), faults: service.CompareFaults, fields: service.CompareFaults,
 			answer: (*Server).compare,
 			write:  to(wire.CompareOut), picture: draws(drawing.ComparePicture), text: drawing.CompareText, lines: (*Server).compareLines,
 		}).row(),
@@ -69,13 +69,13 @@ func charts() []row {
 		}).row(),
 		(&operation[service.RepeatRequest, service.RepeatAnswer]{
 			id: "repeat", path: "/v1/repeat", lane: laneShort, size: usual,
-			read: from(wire.RepeatIn), faults: service.RepeatFaults, fields: service.RepeatFieldFaults,
+			read: from(wire.RepeatIn), faults: service.RepeatFaults, fields: service.RepeatFaults,
 			answer: atOnce(service.Repeat),
 			write:  to(wire.RepeatOut), picture: draws(drawing.RepeatPicture), text: drawing.RepeatText,
 		}).row(),
 		(&operation[service.ReliefRequest, service.ReliefAnswer]{
 			id: "reliefCuts", path: "/v1/relief-cuts", lane: laneShort, size: usual,
-			read: from(wire.ReliefIn), faults: service.ReliefFaults, fields: service.ReliefFieldFaults,
+			read: from(wire.ReliefIn), faults: service.ReliefFaults, fields: service.ReliefFaults,
 			answer: always(service.Relief),
 			write:  to(wire.ReliefOut), picture: draws(drawing.ReliefPicture), text: drawing.ReliefText,
 		}).row(),

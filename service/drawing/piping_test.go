@@ -70,9 +70,9 @@ var pipingSamples = []struct {
 func TestPipingGolden(t *testing.T) {
 	for _, s := range pipingSamples {
 		ans := pipingAnswer(t, s.change)
-		read(t, PipingSVG(ans))
+		read(t, PipingPicture(ans).SVG())
 		checkPage(t, PipingText(ans))
-		golden(t, s.name+".svg", PipingSVG(ans))
+		golden(t, s.name+".svg", PipingPicture(ans).SVG())
 		golden(t, s.name+".txt", []byte(PipingText(ans)))
 	}
 }
@@ -82,7 +82,7 @@ func TestPipingGolden(t *testing.T) {
 func TestPipingShowsStripsAndJoins(t *testing.T) {
 	ans := pipingAnswer(t, asked(piping.FromRects))
 	texts := map[string]int{}
-	for _, n := range read(t, PipingSVG(ans)) {
+	for _, n := range read(t, PipingPicture(ans).SVG()) {
 		if n.name == "text" {
 			texts[n.text]++
 		}
@@ -143,7 +143,7 @@ func TestAnyPipingIsDrawn(t *testing.T) {
 			q.Units = length.System(r.IntN(2))
 			q.Offcuts[1].Rect.Along = length.Length(1+r.IntN(9000)) * pipedMM
 		})
-		svg := PipingSVG(ans)
+		svg := PipingPicture(ans).SVG()
 		read(t, svg)
 		checkPage(t, PipingText(ans))
 		if len(svg) > 3_000_000 {

@@ -207,9 +207,6 @@ func repeatCutName(c repeat.Cut) string {
 	return strconv.Itoa(c.Drop+1) + ", copy " + strconv.Itoa(c.Copy) + ", width " + strconv.Itoa(c.Width)
 }
 
-// RepeatSVG is the drawing of an answer about drops, as SVG.
-func RepeatSVG(ans *service.RepeatAnswer) []byte { return RepeatPicture(ans).SVG() }
-
 // RepeatPicture is the drawing of an answer about drops: the figures, the first
 // joined drop, the roll to scale with its cuts, the kinds of drops, and what to
 // check.

@@ -37,13 +37,13 @@ func curtains(t testing.TB, change func(*service.RepeatRequest)) *service.Repeat
 
 func TestRepeatGolden(t *testing.T) {
 	ans := curtains(t, func(*service.RepeatRequest) {})
-	golden(t, "repeat.svg", RepeatSVG(ans))
+	golden(t, "repeat.svg", RepeatPicture(ans).SVG())
 	golden(t, "repeat.txt", []byte(RepeatText(ans)))
 	ans = curtains(t, func(r *service.RepeatRequest) {
 		r.Units, r.Cloth.Pattern.WidthRepeat, r.Seam = length.Imperial, 50*cm, 2*cm
 		r.Drops[0].Widths, r.Cloth.Pattern.Drop = 3, cloth.Drop{Num: 1, Den: 3}
 	})
-	golden(t, "repeat-third.svg", RepeatSVG(ans))
+	golden(t, "repeat-third.svg", RepeatPicture(ans).SVG())
 	golden(t, "repeat-third.txt", []byte(RepeatText(ans)))
 }
 
@@ -65,7 +65,7 @@ func TestAnyRepeatIsDrawn(t *testing.T) {
 				q.Cloth.Pattern.WidthRepeat, q.Cloth.Pattern.Drop, q.Centre = 0, cloth.Drop{}, nil
 			}
 		})
-		svg := RepeatSVG(ans)
+		svg := RepeatPicture(ans).SVG()
 		read(t, svg)
 		checkPage(t, RepeatText(ans))
 		if len(svg) > 2_000_000 {

@@ -113,7 +113,7 @@ func (p *Piece) fieldFaults(l *fault.List, req Request, at fault.Path) {
 	for id, ob := range p.Obstacles {
 		for _, q := range slices.Concat(p.Covers[0], p.Covers[1], p.Covers[2], p.Replace) {
 			if q.ID == id {
-				l.Append(service.ObstacleFaults(q, ob, p.placeAt(at, id).Field("obstacles")))
+				l.Append(service.ObstacleFaults(q, ob, p.placeOf(at, id).Field("obstacles")))
 			}
 		}
 	}
@@ -146,16 +146,6 @@ func chartPanel(p fault.Path) bool {
 	return margins || crown
 }
 
-// placeAt is where a panel that the caller gave stands.
-func (p *Piece) placeAt(at fault.Path, id string) fault.Path {
-	for k, q := range p.Replace {
-		if q.ID == id {
-			return at.Field("replace").Index(k)
-		}
-	}
-	return p.HandAt[id]
-}
-
 // idFaults wants ids of panels that are short enough to have the piece's before
 // them.
 func (p *Piece) idFaults(l *fault.List, req Request) {
@@ -165,7 +155,7 @@ func (p *Piece) idFaults(l *fault.List, req Request) {
 	for _, q := range slices.Concat(p.Covers[0], p.Covers[1], p.Covers[2], p.Replace) {
 		i := slices.IndexFunc(req.Pieces, func(o Piece) bool { return o.ID == p.ID })
 		if n := len(p.ID) + 1 + len(q.ID); n > 32 {
-			l.Add(p.placeAt(piecePath(i), q.ID).Field("id"), fault.NotAName, q.ID, "with the id of its piece before it this is longer than 32 characters", "a shorter id")
+			l.Add(p.placeOf(piecePath(i), q.ID).Field("id"), fault.NotAName, q.ID, "with the id of its piece before it this is longer than 32 characters", "a shorter id")
 		}
 	}
 }
