@@ -36,7 +36,7 @@ func shown(doc *openapi3.T) (list []shownExample, lacking []string) {
 					lacking = append(lacking, path+": the request "+key+" has no answer")
 					continue
 				}
-				list = append(list, shownExample{path, media, shownName(body.Examples[key]), shownName(answer)})
+				list = append(list, shownExample{path, media, exampleName(body.Examples[key]), exampleName(answer)})
 				delete(answers, key)
 			}
 			for _, key := range slices.Sorted(maps.Keys(answers)) {
@@ -47,7 +47,7 @@ func shown(doc *openapi3.T) (list []shownExample, lacking []string) {
 	return list, lacking
 }
 
-func shownName(e *openapi3.ExampleRef) string {
+func exampleName(e *openapi3.ExampleRef) string {
 	return strings.TrimPrefix(e.Ref, "#/components/examples/")
 }
 

@@ -46,6 +46,7 @@ var layers = []layer{
 	// calc itself is its documentation, whose example goes through several packages.
 	{dir: "calc", use: []string{"calc/..."}},
 	{dir: "calc/length", std: pure},
+	{dir: "calc/note", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/fault", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/geom", std: pure, own: []string{"calc/length"}},
 	{dir: "calc/cloth", std: pure, own: []string{"calc/length", "calc/fault"}},
@@ -54,9 +55,9 @@ var layers = []layer{
 	// verify knows the job and the layouts, and nothing of how a plan is found.
 	{dir: "calc/verify", std: pure, own: []string{"calc/length", "calc/cloth", "calc/panel", "calc/layout"}},
 	// plan searches with numbers seeded from the job. It does not ask the verifier what will pass: only its tests do.
-	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/layout"},
+	{dir: "calc/plan", std: with(pure, "math/rand/v2"), own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel", "calc/layout"},
 		use: []string{"calc/verify"}},
-	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/panel", "calc/practice"}},
+	{dir: "calc/furniture", std: pure, own: []string{"calc/length", "calc/fault", "calc/note", "calc/cloth", "calc/panel", "calc/practice"}},
 	{dir: "calc/calendar", std: pure},
 	// money counts in decimals, and knows the minor units of ISO 4217.
 	{dir: "calc/money", std: pure, own: []string{"calc/length"}, ext: []string{"github.com/shopspring/decimal", "github.com/govalues/money"}},
@@ -90,9 +91,9 @@ var layers = []layer{
 	{dir: "api/reuse", std: with(pure, "context", "sync"), ext: []string{"github.com/maypok86/otter"}},
 	{dir: "api/keyring", std: with(pure, "bufio", "crypto/rand", "crypto/sha256", "crypto/subtle", "encoding/base64", "encoding/hex", "io")},
 	// formats reads the strings of the contract that are more than text.
-	{dir: "api/formats", std: pure, own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/calendar"}},
+	{dir: "api/formats", std: with(pure, "net/url"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/calendar"}},
 	// contract says what is asked and in which form, not what is answered: it names methods, and sends nothing.
-	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "net/http", "net/url", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
+	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "net/http", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
 	// wire translates, and knows nothing of how a request comes or an answer is sent.
 	{dir: "api/wire", std: with(pure, "net/url"), own: []string{"calc/...", "service/...", "api/gen", "api/formats"}, ext: []string{"github.com/shopspring/decimal"}},
 	// httpapi asks the contract, not the validator, and leaves translation to wire.
@@ -106,7 +107,7 @@ var layers = []layer{
 }
 
 // inTests is what a test may import on top of what its layer may.
-var inTests = layer{std: []string{"..."}, ext: []string{otel, "pgregory.net/rapid", "github.com/stretchr/testify", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
+var inTests = layer{std: []string{"..."}, ext: []string{otel, "pgregory.net/rapid", "github.com/stretchr/testify", "github.com/itchyny/gojq", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
 
 func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
 

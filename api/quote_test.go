@@ -60,16 +60,16 @@ func TestQuoteElementKeepsToItsWord(t *testing.T) {
 	}
 }
 
-// embedded is the line of README that embeds the quote element.
+// embedded is the line of the guide that embeds the quote element.
 var embedded = regexp.MustCompile(`(<script type="module" src="https://calc\.example/quote/)([^/"]+)(/quote\.js" integrity=")([^"]+)("[^>]*></script>)`)
 
-// README's line has the version and the hash of the script that is served.
-func TestReadmeEmbedsTheQuoteElement(t *testing.T) {
-	file := filepath.Join(root, "README.md")
+// The guide's line has the version and the hash of the script that is served.
+func TestGuideEmbedsTheQuoteElement(t *testing.T) {
+	file := filepath.Join(root, "api", "web", "guide", "element.md")
 	text := readFile(t, file)
 	at := embedded.FindAllSubmatch(text, -1)
 	if len(at) != 1 {
-		t.Fatalf("README embeds the quote element %d times, want once", len(at))
+		t.Fatalf("the guide embeds the quote element %d times, want once", len(at))
 	}
 	site, script := quoteSite(t)
 	version, hash := site.Version(), web.Integrity(script)
@@ -78,9 +78,9 @@ func TestReadmeEmbedsTheQuoteElement(t *testing.T) {
 		return
 	}
 	if got := string(at[0][2]); got != version {
-		t.Errorf("README embeds version %s, and %s is served; use -update", got, version)
+		t.Errorf("the guide embeds version %s, and %s is served; use -update", got, version)
 	}
 	if got := string(at[0][4]); got != hash {
-		t.Errorf("README gives the hash %s, and %s is that of the script; use -update", got, hash)
+		t.Errorf("the guide gives the hash %s, and %s is that of the script; use -update", got, hash)
 	}
 }

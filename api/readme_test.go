@@ -5,16 +5,20 @@ import (
 	"encoding/json"
 	"errors"
 	"flag"
-	"fmt"
 	"io"
 	"net/http"
 	"net/http/httptest"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
+	"reflect"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
+
+	"github.com/itchyny/gojq"
 
 	"github.com/bridletie/bridletie/api/httpapi"
 )
@@ -27,27 +31,52 @@ const address = "http://127.0.0.1:8080"
 // printed are the blocks of README that show a command and what it prints.
 var printed = regexp.MustCompile("(?s)```sh\n(curl [^`]*)```\n\n```json\n([^`]*)```\n")
 
-// README shows what its commands print, to the letter. They are read and
-// answered in this process, and run as they stand where a shell, curl and jq
-// are at hand.
-func TestReadmePrintsWhatIsTrue(t *testing.T) {
-	server := serve(t)
-	file := filepath.Join(root, "README.md")
-	text := readFile(t, file)
-	blocks := printed.FindAllSubmatchIndex(text, -1)
-	if len(blocks) < 3 {
-		t.Fatalf("README has %d commands with what they print, want 3 or more", len(blocks))
+// pages are README and those of the guide, from the root of the project.
+func pages(t *testing.T) []string {
+	t.Helper()
+	guide, err := filepath.Glob(filepath.Join(root, "api", "web", "guide", "*.md"))
+	if err != nil || len(guide) < 15 {
+		t.Fatalf("the guide has %d pages: %v", len(guide), err)
 	}
+	list := []string{"README.md"}
+	for _, file := range guide {
+		list = append(list, path.Join("api/web/guide", filepath.Base(file)))
+	}
+	return list
+}
+
+// README and the guide show what their commands print. Each is read and answered in
+// this process, and what it gives is compared as values, since gojq does not keep the
+// order of names. Where a shell, curl and jq are at hand it is run as it stands, and
+// compared to the letter.
+func TestPagesPrintWhatIsTrue(t *testing.T) {
+	server := serve(t)
+	for _, name := range pages(t) {
+		t.Run(name, func(t *testing.T) {
+			printsWhatIsTrue(t, server.URL, filepath.Join(root, filepath.FromSlash(name)))
+		})
+	}
+}
+
+func printsWhatIsTrue(t *testing.T, url, file string) {
+	t.Helper()
+	text := readFile(t, file)
 	var fresh bytes.Buffer
 	at := 0
-	for _, b := range blocks {
+	for _, b := range printed.FindAllSubmatchIndex(text, -1) {
 		command, want := string(text[b[2]:b[3]]), string(text[b[4]:b[5]])
-		got := answerTo(t, server.URL, command)
-		if got != want && !*update {
-			t.Errorf("README's command\n%s\nprints\n%s\nand not\n%s\nlook at it, then use -update", command, got, want)
+		got := answerTo(t, url, command)
+		same := reflect.DeepEqual(decoded(t, got), decoded(t, want))
+		if shell, ok := runInShell(t, url, command); ok {
+			if !reflect.DeepEqual(decoded(t, shell), decoded(t, got)) {
+				t.Errorf("the shell's answer to\n%s\nis\n%s\nand not\n%s", command, shell, got)
+			}
+			got, same = shell, shell == want
+		} else if same {
+			got = want
 		}
-		if shell, ok := runInShell(t, server.URL, command); ok && shell != got {
-			t.Errorf("the shell's answer to\n%s\nis\n%s\nand not\n%s", command, shell, got)
+		if !same && !*update {
+			t.Errorf("the command\n%s\nprints\n%s\nand not\n%s\nlook at it, then use -update", command, got, want)
 		}
 		fresh.Write(text[at:b[4]])
 		fresh.WriteString(got)
@@ -56,6 +85,18 @@ func TestReadmePrintsWhatIsTrue(t *testing.T) {
 	fresh.Write(text[at:])
 	if *update {
 		writeFile(t, file, fresh.Bytes())
+	}
+}
+
+// Each page shows a command that the test above runs, but for those that are about
+// none.
+func TestGuideShowsCommands(t *testing.T) {
+	without := []string{"index", "library", "running", "limits", "lengths", "element"}
+	for _, name := range pages(t) {
+		shows := printed.Match(readFile(t, filepath.Join(root, filepath.FromSlash(name))))
+		if slices.Contains(without, strings.TrimSuffix(path.Base(name), ".md")) == shows {
+			t.Errorf("%s shows a command and what it prints: %v", name, shows)
+		}
 	}
 }
 
@@ -164,38 +205,75 @@ func curled(t *testing.T, url string, words []string, piped string) []byte {
 	return post(t, url+path, body, header)
 }
 
-// together is a program of jq that takes a field of what is piped over into a
-// file's object.
-var together = regexp.MustCompile(`^\.\[0\] \+ \{(\w+): \.\[1\]\.(\w+)\}$`)
-
-// filtered is what jq prints.
+// filtered is what jq prints. With -s it reads a file and what is piped as one list.
 func filtered(t *testing.T, words []string, piped string) string {
 	t.Helper()
-	if words[0] == "-s" {
-		m := together.FindStringSubmatch(words[1])
-		if m == nil || len(words) != 4 || words[3] != "-" {
+	var values []any
+	compact := false
+	switch words[0] {
+	case "-c":
+		compact, words = true, words[1:]
+		values = decoded(t, piped)
+	case "-s":
+		if len(words) != 4 || words[3] != "-" {
 			t.Fatalf("this test does not know jq %q", words)
 		}
-		var file, from map[string]json.RawMessage
-		if err := errors.Join(json.Unmarshal(readFile(t, filepath.Join(root, words[2])), &file), json.Unmarshal([]byte(piped), &from)); err != nil {
-			t.Fatal(err)
-		}
-		file[m[1]] = from[m[2]]
-		out, err := json.Marshal(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return string(out)
+		values = []any{slices.Concat(decoded(t, string(readFile(t, filepath.Join(root, words[2])))), decoded(t, piped))}
+		words = words[1:2]
+	default:
+		values = decoded(t, piped)
 	}
-	compact := words[0] == "-c"
+	if len(words) != 1 {
+		t.Fatalf("this test does not know jq %q", words)
+	}
+	query, err := gojq.Parse(words[0])
+	if err != nil {
+		t.Fatalf("jq %q: %v", words[0], err)
+	}
+	var out bytes.Buffer
+	for _, v := range values {
+		for results := query.Run(v); ; {
+			got, more := results.Next()
+			if !more {
+				break
+			}
+			if err, failed := got.(error); failed {
+				t.Fatalf("jq %q: %v", words[0], err)
+			}
+			printJSON(t, &out, got, compact)
+		}
+	}
+	return out.String()
+}
+
+// decoded are the JSON values of a text.
+func decoded(t *testing.T, text string) []any {
+	t.Helper()
+	var list []any
+	for d := json.NewDecoder(strings.NewReader(text)); ; {
+		var v any
+		if err := d.Decode(&v); errors.Is(err, io.EOF) {
+			return list
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		list = append(list, v)
+	}
+}
+
+// printJSON prints a value as jq does.
+func printJSON(t *testing.T, out *bytes.Buffer, v any, compact bool) {
+	t.Helper()
+	text, err := gojq.Marshal(v)
+	if err != nil {
+		t.Fatal(err)
+	}
 	if compact {
-		words = words[1:]
+		out.Write(text)
+	} else if err := json.Indent(out, text, "", "  "); err != nil {
+		t.Fatal(err)
 	}
-	out, err := filter(words[0], []byte(piped), compact)
-	if err != nil || len(words) != 1 {
-		t.Fatalf("jq %q: %v", words, err)
-	}
-	return out
+	out.WriteString("\n")
 }
 
 // runInShell runs the command with another address; false when the programs
@@ -204,6 +282,9 @@ func runInShell(t *testing.T, url, command string) (string, bool) {
 	t.Helper()
 	for _, program := range []string{"sh", "curl", "jq"} {
 		if _, err := exec.LookPath(program); err != nil {
+			if os.Getenv("CI") != "" {
+				t.Fatal(err)
+			}
 			t.Logf("not run in a shell: %v", err)
 			return "", false
 		}
@@ -217,7 +298,7 @@ func runInShell(t *testing.T, url, command string) (string, bool) {
 	return string(out), true
 }
 
-// shellWords splits a command as a shell does, as far as README needs it:
+// shellWords splits a command as a shell does, as far as the pages need it:
 // single quotes, and a backslash before the end of a line.
 func shellWords(command string) []string {
 	var words []string
@@ -239,105 +320,6 @@ func shellWords(command string) []string {
 		}
 	}
 	return words
-}
-
-// filter is jq, as far as README needs it: stages with bars between them, each a
-// path, a choice or an object.
-func filter(program string, body []byte, compact bool) (string, error) {
-	var values []json.RawMessage
-	for d := json.NewDecoder(bytes.NewReader(body)); ; {
-		var v json.RawMessage
-		if err := d.Decode(&v); errors.Is(err, io.EOF) {
-			break
-		} else if err != nil {
-			return "", err
-		}
-		values = append(values, v)
-	}
-	for stage := range strings.SplitSeq(program, " | ") {
-		var next []json.RawMessage
-		for _, v := range values {
-			more, err := apply(stage, v)
-			if err != nil {
-				return "", err
-			}
-			next = append(next, more...)
-		}
-		values = next
-	}
-	var out bytes.Buffer
-	for _, v := range values {
-		var err error
-		if compact {
-			err = json.Compact(&out, v)
-		} else {
-			err = json.Indent(&out, bytes.TrimSpace(v), "", "  ")
-		}
-		if err != nil {
-			return "", err
-		}
-		out.WriteString("\n")
-	}
-	return out.String(), nil
-}
-
-var choice = regexp.MustCompile(`^select\((\S+) == ("\w+")\)$`)
-
-// apply is one stage of a filter.
-func apply(stage string, v json.RawMessage) ([]json.RawMessage, error) {
-	if m := choice.FindStringSubmatch(stage); m != nil {
-		got, err := follow(m[1], v)
-		if err != nil || string(got[0]) != m[2] {
-			return nil, err
-		}
-		return []json.RawMessage{v}, nil
-	}
-	inner, ok := strings.CutPrefix(stage, "{")
-	if !ok {
-		return follow(stage, v)
-	}
-	var fields []string
-	for field := range strings.SplitSeq(strings.TrimSuffix(inner, "}"), ",") {
-		name, path, given := strings.Cut(strings.TrimSpace(field), ": ")
-		if !given {
-			path = "." + name
-		}
-		value, err := follow(path, v)
-		if err != nil {
-			return nil, err
-		}
-		fields = append(fields, fmt.Sprintf("%q:%s", name, value[0]))
-	}
-	return []json.RawMessage{json.RawMessage("{" + strings.Join(fields, ",") + "}")}, nil
-}
-
-// A path of a filter: .a.b, .a[] for all entries of a list, or . for everything.
-var step = regexp.MustCompile(`\.([a-zA-Z]+)(\[\])?`)
-
-func follow(path string, v json.RawMessage) ([]json.RawMessage, error) {
-	if step.ReplaceAllString(path, "") != "" && path != "." {
-		return nil, errors.New("this test cannot follow " + path)
-	}
-	list := []json.RawMessage{v}
-	for _, s := range step.FindAllStringSubmatch(path, -1) {
-		var object map[string]json.RawMessage
-		if len(list) != 1 {
-			return nil, errors.New("this test cannot follow " + path)
-		}
-		if err := json.Unmarshal(list[0], &object); err != nil {
-			return nil, err
-		}
-		list[0] = object[s[1]]
-		if list[0] == nil {
-			return nil, errors.New("nothing at " + path)
-		}
-		if s[2] != "" {
-			if err := json.Unmarshal(list[0], &list); err != nil {
-				return nil, err
-			}
-		}
-	}
-	return list, nil
 }
 
 func readFile(t *testing.T, file string) []byte {

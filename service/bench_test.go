@@ -11,6 +11,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/verify"
@@ -115,9 +116,13 @@ func TestFoundationWarns(t *testing.T) {
 		{ID: "E", Count: 1, Front: 60 * benchCM, Depth: 60 * benchCM, Rail: 30 * benchCM, EdgeRows: -1},
 	}
 	a := foundationOf(t, req)
-	for _, want := range []string{"A: on the back rail", "B: its springs do not stand", "C: the springs stand into", "D: there are fewer webs", "E: springs of 60 cm"} {
-		if !slices.ContainsFunc(a.Warnings, func(w string) bool { return strings.HasPrefix(w, want) }) {
-			t.Errorf("no warning %q in %q", want, a.Warnings)
+	for _, want := range []note.Note{
+		note.New(note.WebsOverlap, note.Name("frame", "A"), note.Count("webs", 10)), note.New(note.WebsEven, note.Name("frame", "B")),
+		note.New(note.SpringsOver, note.Name("frame", "C")), note.New(note.WebsFew, note.Name("frame", "D")),
+		note.New(note.SpringsNotMade, note.Name("frame", "E"), note.Length("height", 60*benchCM, length.Nearest), note.Name("least", "3"), note.Name("most", "14")),
+	} {
+		if !slices.ContainsFunc(a.Warnings, want.Same) {
+			t.Errorf("no warning %+v in %+v", want, a.Warnings)
 		}
 	}
 }
@@ -125,13 +130,13 @@ func TestFoundationWarns(t *testing.T) {
 func TestFoundationCautions(t *testing.T) {
 	req := wingChairFrames()
 	req.Build, req.Fixing = foundation.Modern, foundation.Staples
-	text := strings.Join(foundationOf(t, req).Cautions, " ")
-	for _, word := range []string{"staple gun", "Spray adhesive", "Old stuffing", "local codes"} {
-		if !strings.Contains(text, word) {
-			t.Errorf("nothing of %q", word)
+	cautions := foundationOf(t, req).Cautions
+	for _, code := range []note.Code{note.StapleGun, note.SprayAdhesive, note.FoamBurns, note.OldStuffing, note.FireRules} {
+		if !slices.ContainsFunc(cautions, note.New(code).Same) {
+			t.Errorf("nothing of %s", code)
 		}
 	}
-	if strings.Contains(text, "spring flies") {
+	if slices.ContainsFunc(cautions, note.New(note.SpringFlies).Same) {
 		t.Error("springs where there are none")
 	}
 }

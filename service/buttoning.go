@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -92,8 +93,8 @@ type ButtoningAnswer struct {
 	Joined  buttoning.Joined
 	Buttons ButtonsAnswer
 
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // ButtonsAnswer is what the buttons take.
@@ -153,8 +154,8 @@ func (a *ButtoningAnswer) complete(ctx context.Context) (*ButtoningAnswer, error
 		return nil, ErrUnsound
 	}
 	a.buttons()
-	a.Warnings = buttoningWarnings(a)
-	a.Cautions = buttoningCautions(req)
+	a.Warnings = note.Listed(buttoningWarnings(a), note.Most)
+	a.Cautions = note.Listed(buttoningCautions(req), note.Most)
 	return a, ctx.Err()
 }
 
@@ -375,6 +376,6 @@ func (a ButtoningAnswer) CoveredFrom(free []panel.Size) (*ButtoningAnswer, []pan
 		free = free[1:]
 	}
 	a.buttons()
-	a.Warnings = buttoningWarnings(&a)
+	a.Warnings = note.Listed(buttoningWarnings(&a), note.Most)
 	return &a, free
 }

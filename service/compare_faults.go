@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -63,8 +64,8 @@ func rankFaults(l *fault.List, req CompareRequest, root fault.Path) {
 	}
 }
 
-func compareWarnings(a *CompareAnswer) []string {
-	out := []string{"plans are made at a glance: ask /v1/yardage for the cloth that is chosen before ordering it"}
+func compareWarnings(a *CompareAnswer) []note.Note {
+	out := []note.Note{note.New(note.AtAGlance)}
 	bad := 0
 	for _, c := range a.Cloths {
 		if !c.Usable {
@@ -72,7 +73,7 @@ func compareWarnings(a *CompareAnswer) []string {
 		}
 	}
 	if bad > 0 {
-		out = append(out, strconv.Itoa(bad)+" of the cloths cannot be used for these panels")
+		out = append(out, note.New(note.ClothsNotUsed, note.Count("count", bad)))
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -27,8 +28,8 @@ type CuttingListAnswer struct {
 	List     furniture.List
 	Covers   [3][]panel.Panel // by furniture.Cover
 	Loosened []Loosened
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // CuttingList makes the cutting list, whether the request has faults or not; see
@@ -50,7 +51,7 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}
-	ans.Warnings, ans.Cautions = cuttingListWarnings(ans), cuttingListCautions()
+	ans.Warnings, ans.Cautions = note.Listed(cuttingListWarnings(ans), note.Most), note.Listed(cuttingListCautions(), note.Most)
 	return ans
 }
 
@@ -74,7 +75,7 @@ func (req CuttingListRequest) List() furniture.List {
 		}
 	}
 	for _, p := range req.Replace {
-		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: "as given"})
+		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: note.New(note.PanelAsGiven)})
 	}
 	for i, p := range panels {
 		if cover, moved := req.Covers[p.ID]; moved {
@@ -88,20 +89,11 @@ func (req CuttingListRequest) List() furniture.List {
 // writtenList is a cutting list that was written by hand: its wishes stand as
 // they are.
 func writtenList(req CuttingListRequest) *CuttingListAnswer {
-	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: cuttingListCautions()}
+	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: note.Listed(cuttingListCautions(), note.Most)}
 	for cover, panels := range req.ByHand {
 		for _, p := range panels {
-			ans.List.Panels = append(ans.List.Panels, furniture.Panel{Panel: p, Cover: furniture.Cover(cover), How: "as given"})
+			ans.List.Panels = append(ans.List.Panels, furniture.Panel{Panel: p, Cover: furniture.Cover(cover), How: note.New(note.PanelAsGiven)})
 		}
 	}
 	return ans
-}
-
-// OpenWarnings are those that a job does not settle: there a buttoned panel is cut
-// as its chart says, and wishes are loosened cloth by cloth.
-func (a *CuttingListAnswer) OpenWarnings() []string {
-	if n := len(a.List.Assumed); n > 0 {
-		return cuttingListWarnings(&CuttingListAnswer{List: furniture.List{Assumed: a.List.Assumed}})
-	}
-	return nil
 }

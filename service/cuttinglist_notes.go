@@ -2,12 +2,13 @@ package service
 
 import (
 	"context"
-	"fmt"
 	"maps"
 	"slices"
+	"strconv"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 )
@@ -55,7 +56,7 @@ func located(l fault.List, panels []panel.Panel, req CuttingListRequest, cover f
 		n, rest, one := of.Entry()
 		f.Path = fault.At("replace")
 		if f.Code == fault.TooMany && req.Piece.Count > 1 {
-			f.Path = fault.At("count")
+			f.Path, f.Given = fault.At("count"), strconv.Itoa(req.Piece.Count)
 		}
 		if one {
 			k := slices.IndexFunc(req.Replace, func(p panel.Panel) bool { return p.ID == panels[n].ID })
@@ -116,24 +117,20 @@ func strangers(req CuttingListRequest, added map[string]bool) fault.List {
 	return l
 }
 
-func cuttingListWarnings(a *CuttingListAnswer) []string {
-	var out []string
+func cuttingListWarnings(a *CuttingListAnswer) []note.Note {
+	var out []note.Note
 	if n := len(a.List.Assumed); n > 0 {
-		out = append(out, fmt.Sprintf("%d measures were not given and are taken as typical: measure them before ordering", n))
+		out = append(out, note.New(note.MeasuresAssumed, note.Count("count", n)))
 	}
 	for _, b := range a.List.Buttons {
-		out = append(out, b.Panel+" is deep-buttoned: its cloth must be larger than the panel here, for the wells between the buttons")
+		out = append(out, note.New(note.ButtonedLarger, note.Name("panel", b.Panel)))
 	}
-	if len(a.Loosened) > 0 {
-		out = append(out, fmt.Sprintf("%d wishes about the pattern cannot be kept on this cloth and were loosened", len(a.Loosened)))
+	if n := len(a.Loosened); n > 0 {
+		out = append(out, note.New(note.WishesLoosened, note.Count("count", n)))
 	}
 	return out
 }
 
-func cuttingListCautions() []string {
-	return []string{
-		"Measure over the stuffing and at the widest places, and once more before the first cut.",
-		"Old stuffing can hold dust, mould and pests: wear a mask, bag it, and clean with a vacuum.",
-		"Allowances are the workroom's usual ones; a loose weave or a deep seat may want more.",
-	}
+func cuttingListCautions() []note.Note {
+	return []note.Note{note.New(note.MeasureStuffed), note.New(note.OldStuffing), note.New(note.UsualAllowances)}
 }

@@ -85,7 +85,7 @@ func TestCuttingListKeepsWishes(t *testing.T) {
 		t.Errorf("inside back is %+v", got)
 	}
 	for _, l := range ans.Loosened {
-		t.Logf("%s: %s", l.Panel, l.Why)
+		t.Logf("%s: %s", l.Panel, l.Why.Text(length.Metric))
 	}
 }
 

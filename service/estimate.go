@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
@@ -59,7 +60,7 @@ type Range[T any] struct{ Low, Likely, High T }
 // of it, in percent.
 type Narrower struct {
 	Measure string // "" for the cloth
-	Name    string
+	Name    note.Note
 	Percent int
 }
 
@@ -70,13 +71,14 @@ type EstimateAnswer struct {
 	Hours    Range[decimal.Decimal]
 	Price    *Range[money.Money] // nil when nothing is priced
 	Narrow   []Narrower          // the most helpful first
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // Estimate runs the engine at three corners of what is likely: measures that were
 // not taken are below, at and above what is usual for the size, and a cloth that is
-// not chosen has the smaller, the usual and the larger repeat of its class. What is wrong with the request is the error.
+// not chosen has the smaller, the usual and the larger repeat of its class. What is
+// wrong with the request is the error.
 func Estimate(ctx context.Context, req EstimateRequest, workers int) (*EstimateAnswer, error) {
 	ready, wrong := PrepareEstimate(req, workers)
 	return unless(ready, wrong)(ctx)
@@ -108,7 +110,7 @@ func PrepareEstimate(req EstimateRequest, workers int) (Ready[EstimateAnswer], f
 		if req.Band != nil || req.Labour != nil {
 			ans.Price = e.price(ans.Hours)
 		}
-		ans.Warnings, ans.Cautions = estimateNotes(ans)
+		ans.Warnings, ans.Cautions = note.Listed(estimateWarnings(ans), note.Most), note.Listed([]note.Note{note.New(note.FireRules)}, note.Most)
 		return ans, nil
 	}, l
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
@@ -42,7 +43,7 @@ func (e *estimator) corners(ctx context.Context, workers int) {
 	}
 	if e.req.Cloth == nil && e.req.Patterned != Plain {
 		runs = append(runs, ask(-1, 0, ""), ask(1, 0, ""))
-		candidates = append(candidates, furniture.Measure{Name: "the cloth, once it is chosen"})
+		candidates = append(candidates, furniture.Measure{})
 	}
 	orders := make([]length.Length, len(runs))
 	SideBySide(workers, len(runs), func(i int) {
@@ -57,7 +58,11 @@ func (e *estimator) corners(ctx context.Context, workers int) {
 		a, b := orders[3+2*i], orders[4+2*i]
 		left := max(a, b, likely) - min(a, b, likely)
 		if percent := int((spread - left) * 100 / max(spread, 1)); percent > 0 {
-			e.narrow = append(e.narrow, Narrower{m.ID, m.Name, percent})
+			name := note.New(note.NarrowByChoice)
+			if m.ID != "" {
+				name = note.New(note.NarrowMeasure, note.Name("measure", m.Name))
+			}
+			e.narrow = append(e.narrow, Narrower{m.ID, name, percent})
 		}
 	}
 	slices.SortStableFunc(e.narrow, func(a, b Narrower) int { return cmp.Compare(b.Percent, a.Percent) })

@@ -2,6 +2,7 @@ package service
 
 import (
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -46,23 +47,21 @@ func EstimateFieldFaults(req EstimateRequest) fault.List {
 	return l
 }
 
-func estimateNotes(a *EstimateAnswer) (warnings, cautions []string) {
-	warnings = append(warnings, "this is an estimate and no quotation: the piece must be measured and the cloth chosen")
+func estimateWarnings(a *EstimateAnswer) []note.Note {
+	out := []note.Note{note.New(note.NoQuotation)}
 	if a.Order.High == 0 {
-		warnings = append(warnings, "no plan was found for this piece on such cloth")
+		out = append(out, note.New(note.NoPlanFound))
 	}
-	warnings = append(warnings, "hours are those of an example preset; every shop has its own")
+	out = append(out, note.New(note.PresetHours))
 	if a.Price != nil {
-		text := "the price has"
+		what := "both"
 		switch {
 		case a.Request.Labour == nil:
-			text += " the cloth only"
+			what = "cloth"
 		case a.Request.Band == nil:
-			text += " the work only"
-		default:
-			text += " the cloth and the work"
+			what = "work"
 		}
-		warnings = append(warnings, text+", not fillings, linings and sundries")
+		out = append(out, note.New(note.PriceCovers, note.Name("what", what)))
 	}
-	return warnings, []string{"Whether a cloth and its fillings may be supplied for this piece is a matter of the fire rules where it is supplied."}
+	return out
 }

@@ -3,11 +3,14 @@ package service
 import (
 	"context"
 	"errors"
+	"slices"
+	"strconv"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -96,5 +99,27 @@ func TestFoamIsTheSameAgain(t *testing.T) {
 	two, _ := Foam(context.Background(), fiveSizes())
 	if one.Result.Cost != two.Result.Cost || one.Result.Work != two.Result.Work {
 		t.Error("not the same again")
+	}
+}
+
+// Sheets that are full to the edge are warned of where no kerf is given, and never
+// make the list of warnings too long.
+func TestFoamWithoutKerf(t *testing.T) {
+	const mm = length.Millimetre
+	req := FoamRequest{Job: foam.Job{
+		Foams: []foam.Foam{{ID: "F", Density: 33_000}},
+		Stock: []foam.Stock{{ID: "S", Across: 1000 * mm, Along: 2000 * mm, Thickness: 50 * mm}},
+	}}
+	for i := range length.Length(150) {
+		req.Items = append(req.Items, foam.Item{ID: "I" + strconv.Itoa(int(i)), Count: 1, Place: foam.Pad, Thickness: 26*mm + i*mm,
+			Shape: foam.Shape{Across: 500 * mm, Along: 500 * mm}})
+	}
+	a, err := Foam(context.Background(), req)
+	if err != nil || a.Warnings[0].Code != note.FoamWithoutKerf || len(a.Warnings) > note.Most {
+		t.Errorf("%v, %d warnings: %.2q", err, len(a.Warnings), a.Warnings)
+	}
+	req.Shop = req.Shop.With(practice.FoamKerf.Give(3 * mm))
+	if a, err = Foam(context.Background(), req); err != nil || slices.ContainsFunc(a.Warnings, func(n note.Note) bool { return n.Code == note.FoamWithoutKerf }) {
+		t.Errorf("%v: %.2q", err, a.Warnings)
 	}
 }

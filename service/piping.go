@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -57,8 +58,8 @@ type PipingAnswer struct {
 	Shown   int // which of Ways; -1: none is possible
 	Yields  []PipingYield
 
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // PipingCopy says which run of the request a run of the job is, and which copy.
@@ -102,7 +103,7 @@ type PipingWay struct {
 	Keeps   bool
 	Order   length.Length
 	Square  length.Length // of the continuous way: the side of the smallest square
-	Because []string
+	Because []note.Note
 }
 
 // Plan is the way that is shown; nil when there is none.
@@ -158,7 +159,7 @@ func (a *PipingAnswer) complete(ctx context.Context) (*PipingAnswer, error) {
 		a.Ways = append(a.Ways, w)
 	}
 	a.Shown, a.Yields = a.choose(), pipingYields(a.Job)
-	a.Warnings, a.Cautions = pipingWarnings(a), pipingCautions(a)
+	a.Warnings, a.Cautions = note.Listed(pipingWarnings(a), note.Most), note.Listed(pipingCautions(a), note.Most)
 	return a, ctx.Err()
 }
 
@@ -294,7 +295,7 @@ func ThriftyPiping(ctx context.Context, ready Ready[PipingAnswer]) (*PipingAnswe
 	}
 	ans.Request.Way = &ans.Ways[best].Way
 	ans.Shown = ans.choose()
-	ans.Warnings = pipingWarnings(ans)
+	ans.Warnings = note.Listed(pipingWarnings(ans), note.Most)
 	return ans, nil
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
@@ -97,7 +98,7 @@ func TestPipingWarns(t *testing.T) {
 	} {
 		req := pipingRequest()
 		tc.change(&req)
-		if got := strings.Join(pipingAnswer(t, req).Warnings, "\n"); !strings.Contains(got, tc.want) {
+		if got := strings.Join(note.Texts(pipingAnswer(t, req).Warnings, length.Metric), "\n"); !strings.Contains(got, tc.want) {
 			t.Errorf("want %q in\n%s", tc.want, got)
 		}
 	}

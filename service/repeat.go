@@ -1,10 +1,9 @@
 package service
 
 import (
-	"fmt"
-
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/repeat"
 )
 
@@ -61,8 +60,8 @@ type RepeatAnswer struct {
 	Motif    *repeat.Centring
 	Gap      *repeat.Centring
 	Window   *repeat.Window
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // RuleTotal is what a rule reckons for all drops.
@@ -93,8 +92,8 @@ func Repeat(req RepeatRequest) (*RepeatAnswer, error) {
 		return nil, err
 	}
 	a.asked()
-	a.Warnings = repeatWarnings(a)
-	a.Cautions = yardageCautions(YardageRequest{Cloth: req.Cloth, Sold: req.Sold})
+	a.Warnings = note.Listed(repeatWarnings(a), note.Most)
+	a.Cautions = note.Listed(yardageCautions(YardageRequest{Cloth: req.Cloth, Sold: req.Sold}), note.Most)
 	return a, nil
 }
 
@@ -168,37 +167,34 @@ func (r RepeatRequest) joins() bool {
 }
 
 // repeatWarnings are what the caller should know about this answer.
-func repeatWarnings(a *RepeatAnswer) []string {
-	req, s, out := a.Request, a.Seam, []string{}
-	up := func(l length.Length) string { return l.Text(req.Units, length.Up) }
+func repeatWarnings(a *RepeatAnswer) []note.Note {
+	req, s := a.Request, a.Seam
+	var out []note.Note
+	size := func(l length.Length) length.Length { return max(l, -l) }
 	if req.joins() {
 		switch {
 		case !s.CanMeet:
-			out = append(out, "a width shows less than one width repeat: the pattern cannot meet across at a seam, it is "+up(max(s.Remaining, -s.Remaining))+" out")
+			out = append(out, note.New(note.CannotMeet, note.Length("out", size(s.Remaining), length.Up)))
 		case s.Trim > 0:
-			text := "at the seam allowance the pattern is " + up(max(s.Off, -s.Off)) + " out across: turn in " + up(s.Trim) + " more on the right of each width"
-			if s.LetOut > 0 {
-				text += ", or " + up(s.LetOut) + " less in all"
-			}
-			out = append(out, text+". The cutting here is for turning in more")
+			out = append(out, note.New(note.TurnInMore, note.Length("off", size(s.Off), length.Up), note.Length("trim", s.Trim, length.Up), note.Length("letOut", max(s.LetOut, 0), length.Up)))
 		}
 		if d := req.Cloth.Pattern.Drop; s.CanMeet && !d.IsStraight() && s.Columns > 0 && s.Columns*d.Num%d.Den == 0 {
-			out = append(out, fmt.Sprintf("a width shows %d columns of the pattern, so that all widths begin alike, in spite of the drop", s.Columns))
+			out = append(out, note.New(note.WidthsAlike, note.Count("columns", s.Columns)))
 		}
 	}
 	longest := length.Length(0)
 	for _, d := range req.Drops {
 		longest = max(longest, d.Length)
 	}
-	if b := req.Sold.Bolt; b > 0 && a.Order > b {
-		text := "the order is longer than a bolt of " + b.Text(req.Units, length.Down) + ": ask for one dye lot, and reckon each bolt by itself"
-		if longest > b {
-			text = "a drop is longer than a bolt of " + b.Text(req.Units, length.Down) + ": ask the supplier"
-		}
-		out = append(out, text)
+	switch b := req.Sold.Bolt; {
+	case b <= 0 || a.Order <= b:
+	case longest > b:
+		out = append(out, note.New(note.DropOverBolt, note.Length("bolt", b, length.Down)))
+	default:
+		out = append(out, note.New(note.OrderOverBolt, note.Length("bolt", b, length.Down)))
 	}
 	if a.Window != nil && !a.Window.Fits {
-		out = append(out, "the panel is smaller than the motif: it cannot be whole")
+		out = append(out, note.New(note.MotifNotWhole))
 	}
 	return out
 }

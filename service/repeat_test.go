@@ -35,10 +35,10 @@ func TestRepeatWarnings(t *testing.T) {
 		}
 		ok := len(a.Warnings) == len(tc.want)
 		for i := range min(len(a.Warnings), len(tc.want)) {
-			ok = ok && strings.HasPrefix(a.Warnings[i], tc.want[i])
+			ok = ok && strings.HasPrefix(a.Warnings[i].Text(length.Metric), tc.want[i])
 		}
 		if !ok || len(a.Cautions) == 0 {
-			t.Errorf("%s: %q, %d cautions", tc.name, a.Warnings, len(a.Cautions))
+			t.Errorf("%s: %+v, %d cautions", tc.name, a.Warnings, len(a.Cautions))
 		}
 	}
 }

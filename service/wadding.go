@@ -8,6 +8,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/wadding"
 )
@@ -31,8 +32,8 @@ type WaddingAnswer struct {
 	Request  WaddingRequest
 	Work     wadding.Work
 	Rolls    []WaddingRoll
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // Wadding answers a request; what is wrong with it is the error.
@@ -66,8 +67,8 @@ func PrepareWadding(req WaddingRequest) (Ready[WaddingAnswer], fault.List) {
 		if err != nil {
 			return nil, err
 		}
-		a.Warnings = waddingWarnings(a)
-		a.Cautions = waddingCautions(req)
+		a.Warnings = note.Listed(waddingWarnings(a), note.Most)
+		a.Cautions = note.Listed(waddingCautions(req), note.Most)
 		return a, ctx.Err()
 	}, cuts.wrong
 }
@@ -104,27 +105,23 @@ func rollsOf(cut *YardageAnswer, roll length.Length) int64 {
 // request of which a part could not be read.
 func WaddingFieldFaults(req WaddingRequest) fault.List { return req.FieldFaults(fault.Path{}) }
 
-func waddingWarnings(a *WaddingAnswer) []string {
-	out := []string{}
+func waddingWarnings(a *WaddingAnswer) []note.Note {
+	var out []note.Note
 	for _, r := range a.Rolls {
 		if n := len(r.Plan.Joins); n > 0 {
-			pieces := Counted(n, "piece", "pieces") + " of " + strings.ReplaceAll(r.Sheet.Material.String(), "-", " ")
-			out = append(out, pieces+" "+map[bool]string{true: "is", false: "are"}[n == 1]+" joined: tear the edges thin and keep the joins off corners and fronts")
+			out = append(out, note.New(note.WaddingJoined, note.Count("count", n), note.Name("material", strings.ReplaceAll(r.Sheet.Material.String(), "-", " "))))
 		}
 	}
-	return firstWarnings(out)
+	return out
 }
 
-func waddingCautions(req WaddingRequest) []string {
-	out := []string{
-		"Weigh and measure the roll or the bag that comes: wadding and loose fillings vary, and every figure here is a setting that may be given.",
-		"Lint and dust of fillings get into lungs and burn: wear a mask, and keep flames and sparks away.",
-	}
+func waddingCautions(req WaddingRequest) []note.Note {
+	out := []note.Note{note.New(note.WeighRoll), note.New(note.FillingDust)}
 	if slices.ContainsFunc(req.Items, func(it wadding.Item) bool { return it.Material.Loose() }) {
-		out = append(out, "Old hair and fibre can hold dust, mould, pests and, rarely, pathogens: bag it, and have it washed before it is used again.")
+		out = append(out, note.New(note.OldStuffing), note.New(note.WashOldHair))
 	}
 	if slices.ContainsFunc(req.Items, func(it wadding.Item) bool { return it.Material == wadding.Polyester }) {
-		out = append(out, "Spray adhesive needs air and no flame.")
+		out = append(out, note.New(note.SprayAdhesive))
 	}
-	return append(out, "Whether a filling may be used for this piece is a matter of the fire rules where it is supplied; local codes and the supplier's papers decide.")
+	return append(out, note.New(note.FireRules))
 }

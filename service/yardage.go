@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -59,8 +60,8 @@ type YardageAnswer struct {
 	// Hurried says that the search was ended by the clock: another machine, or
 	// another moment, may find another plan for the same request.
 	Hurried  bool
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // CutLength is one length to cut from.
@@ -70,7 +71,7 @@ type CutLength struct{ Needed, Start, Order length.Length }
 type Offcut struct {
 	Piece     int
 	Rect      plan.Rect
-	WouldMake []string
+	WouldMake []note.Note
 }
 
 // Joined is a panel made up of parts, with its seams from the left edge of the
@@ -92,8 +93,9 @@ const (
 )
 
 // PiecesAnswer is the plan for the pieces in hand. Uses[0] is the cloth still
-// to buy (zero when nothing is), Uses[k] the k-th piece in hand; further lengths
-// to buy, when a bolt is too short, come last.
+// to buy (zero when nothing is, and when it begins where it serves for nothing),
+// Uses[k] the k-th piece in hand; further lengths to buy, when a bolt is too short,
+// come last.
 type PiecesAnswer struct {
 	Enough Enough
 	Short  length.Length // wanting, for any start of the new cloth
@@ -195,8 +197,8 @@ func (ready *YardageReady) answerBy(ctx context.Context, hurry func() bool) (*Ya
 		}
 	}
 	a.Hurried = hurry()
-	a.Warnings = yardageWarnings(a)
-	a.Cautions = yardageCautions(req)
+	a.Warnings = note.Listed(yardageWarnings(a), note.Most)
+	a.Cautions = note.Listed(yardageCautions(req), note.Most)
 	return a, ctx.Err()
 }
 
@@ -241,8 +243,11 @@ func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() b
 		return out, nil // the caller sees that the context has ended
 	}
 	var layouts []plan.Layout
-	for _, u := range out.Uses {
+	for k, u := range out.Uses {
 		layouts = append(layouts, u.Layout)
+		if k > 0 && k <= len(req.Pieces) && u.Layout.Length > u.Length {
+			return nil, fmt.Errorf("%w: %s is cut from a piece of %s", ErrUnsound, u.Layout.Length, u.Length)
+		}
 	}
 	job.Bolt = 0 // a piece in hand may be longer than a bolt
 	return out, sound(job, layouts...)

@@ -1,7 +1,10 @@
+// Package formats reads the strings of the contract that are more than text: lengths,
+// shares, drops, days, names and pointers, and says what is wrong with one.
 package formats
 
 import (
 	"errors"
+	"net/url"
 	"strconv"
 	"strings"
 	"unicode"
@@ -129,6 +132,7 @@ func Drop(s string) (cloth.Drop, bool) {
 	return cloth.Drop{Num: num, Den: den}.Reduced(), true
 }
 
+// Digits reports whether s is one digit or more.
 func Digits(s string) bool {
 	for i := range len(s) {
 		if s[i] < '0' || s[i] > '9' {
@@ -181,4 +185,16 @@ func IsToken(s string, most int) bool {
 		}
 	}
 	return s != "" && len(s) <= most
+}
+
+// Pointer is the path that a pointer in a URI fragment names (RFC 6901, section 6).
+func Pointer(s string) fault.Path {
+	var at fault.Path
+	for _, token := range strings.Split(strings.TrimPrefix(s, "#"), "/")[1:] {
+		if plain, err := url.PathUnescape(token); err == nil {
+			token = plain
+		}
+		at = at.Field(strings.ReplaceAll(strings.ReplaceAll(token, "~1", "/"), "~0", "~"))
+	}
+	return at
 }

@@ -900,6 +900,14 @@ const (
 	MatchHowRunsOn  MatchHow = "runs-on"
 )
 
+// Defines values for NoteSeverity.
+const (
+	NoteSeverityDanger NoteSeverity = "danger"
+	NoteSeverityNote   NoteSeverity = "note"
+	NoteSeverityOrder  NoteSeverity = "order"
+	NoteSeverityWish   NoteSeverity = "wish"
+)
+
 // Defines values for OrderAmountUnit.
 const (
 	OrderAmountUnitEach OrderAmountUnit = "each"
@@ -1367,7 +1375,7 @@ type ButtoningAnswer struct {
 	Buttons    ButtoningButtonsAnswer `json:"buttons"`
 
 	// Cautions What to take care of.
-	Cautions []string `json:"cautions"`
+	Cautions Notes `json:"cautions"`
 
 	// Cut The size to cut, with the allowances.
 	Cut ButtoningExtent `json:"cut"`
@@ -1403,7 +1411,9 @@ type ButtoningAnswer struct {
 	SymmetryError Quantity       `json:"symmetryError"`
 	Tally         ButtoningTally `json:"tally"`
 	Twine         ButtoningTwine `json:"twine"`
-	Warnings      []string       `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Widths The widths that the cover is made up of, from left to right; one when the cloth is wide enough.
 	Widths []ButtoningWidth `json:"widths"`
@@ -1937,7 +1947,9 @@ type CompareAnswer struct {
 
 	// Sensitivity The first cloth of the request at each width and length repeat.
 	Sensitivity []CompareTried `json:"sensitivity"`
-	Warnings    Notes          `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // CompareCloth defines model for CompareCloth.
@@ -2001,9 +2013,9 @@ type ComparedCloth struct {
 	// Plain What plain cloth of the same width would need.
 	Plain *Quantity `json:"plain,omitempty"`
 
-	// Reason In a line, why it takes what it takes.
-	Reason string `json:"reason"`
-	Usable bool   `json:"usable"`
+	// Reason Why it takes what it takes.
+	Reason Note `json:"reason"`
+	Usable bool `json:"usable"`
 
 	// Waste How much of what is ordered is in no panel, in percent to one decimal.
 	Waste *float64 `json:"waste,omitempty"`
@@ -2049,7 +2061,9 @@ type CuttingListAnswer struct {
 
 	// Buttoned Panels that are deep-buttoned. Their cloth is larger than the panel here; ask for it.
 	Buttoned []CuttingListButtoned `json:"buttoned"`
-	Cautions Notes                 `json:"cautions"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Covers The cutting list of each cloth, in the form of `panels` of `/v1/yardage`.
 	Covers []CuttingListCovered `json:"covers"`
@@ -2072,8 +2086,10 @@ type CuttingListAnswer struct {
 	Loosened []CuttingListLoosened `json:"loosened"`
 
 	// Runs The runs of piping.
-	Runs     []CuttingListRun `json:"runs"`
-	Warnings Notes            `json:"warnings"`
+	Runs []CuttingListRun `json:"runs"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // CuttingListAssumed defines model for CuttingListAssumed.
@@ -2118,10 +2134,7 @@ type CuttingListDerived struct {
 	// asked for. The size is rounded up, as in `across` and `along`, and each
 	// term to the nearest; what that makes out is the last term, `rounding`. So
 	// the terms add up to the size as they are printed.
-	//
-	//
-	// Example: across 59 cm = back width 56 cm + 2 × seam 1.5 cm; along 85.5 cm = back height 78 cm + pull 6 cm (top) + seam 1.5 cm (bottom)
-	How string `json:"how"`
+	How Note `json:"how"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -2176,7 +2189,7 @@ type CuttingListFrame struct {
 
 // CuttingListLoosened defines model for CuttingListLoosened.
 type CuttingListLoosened struct {
-	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	Instead MatchHow `json:"instead"`
 
 	// Off How far from the place wished for the motif now lies. The panel, with those that run on from it, has no nearer place between the selvedges. Left out when no such place is on the panel, and when the wish itself is kept and only its twin given up.
@@ -2186,9 +2199,11 @@ type CuttingListLoosened struct {
 	//
 	// Example: IB
 	Panel PanelId `json:"panel"`
-	Why   string  `json:"why"`
 
-	// Wished `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	// Why Something that is said, for people in `text` and for programs in `code` and `params`.
+	Why Note `json:"why"`
+
+	// Wished `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	Wished MatchHow `json:"wished"`
 }
 
@@ -2258,6 +2273,7 @@ type Effort string
 
 // EstimateAnswer defines model for EstimateAnswer.
 type EstimateAnswer struct {
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
 	Cautions Notes  `json:"cautions"`
 	Engine   string `json:"engine"`
 
@@ -2272,8 +2288,10 @@ type EstimateAnswer struct {
 	Order EstimateLengths `json:"order"`
 
 	// Price Cloth and work with tax, as far as their prices are given.
-	Price    *EstimatePrices `json:"price,omitempty"`
-	Warnings Notes           `json:"warnings"`
+	Price *EstimatePrices `json:"price,omitempty"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // EstimateHours Hours of work, to a tenth.
@@ -2300,8 +2318,8 @@ type EstimateNarrower struct {
 	// Measure Left out for the cloth.
 	Measure *FurnitureId `json:"measure,omitempty"`
 
-	// Name Printable text, without control characters.
-	Name Name `json:"name"`
+	// Name Something that is said, for people in `text` and for programs in `code` and `params`.
+	Name Note `json:"name"`
 
 	// Percent By how much of the range.
 	Percent int `json:"percent"`
@@ -2395,8 +2413,10 @@ type FireCheckAnswer struct {
 	// AsOf A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	AsOf     CalendarDay `json:"asOf"`
-	Cautions []string    `json:"cautions"`
+	AsOf CalendarDay `json:"asOf"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Changes Single changes that were tried and mend something, the most useful first.
 	Changes []FireChange `json:"changes"`
@@ -2426,8 +2446,10 @@ type FireCheckAnswer struct {
 	// * `not-allowed`: what is known fails what is asked
 	//
 	// Of several the last in this order counts; `exempt` is the whole's only when every rule that applies exempts.
-	Verdict  FireVerdict `json:"verdict"`
-	Warnings []string    `json:"warnings"`
+	Verdict FireVerdict `json:"verdict"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // FireCheckRequest defines model for FireCheckRequest.
@@ -2692,7 +2714,9 @@ type FireRule struct {
 		Then FireVerdict `json:"then"`
 		When []string    `json:"when"`
 	} `json:"cases"`
-	Cautions []string `json:"cautions"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// From A day of the calendar, year first, between 1000 and 2199.
 	//
@@ -2827,8 +2851,9 @@ type FireVerified string
 
 // FoamAnswer defines model for FoamAnswer.
 type FoamAnswer struct {
-	Cautions []string `json:"cautions"`
-	Cost     *Money   `json:"cost,omitempty"`
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes  `json:"cautions"`
+	Cost     *Money `json:"cost,omitempty"`
 
 	// Defaults The defaults used, with their source.
 	Defaults []string `json:"defaults"`
@@ -2846,8 +2871,10 @@ type FoamAnswer struct {
 	Proven bool `json:"proven"`
 
 	// Sheets Every sheet to be cut, with its pieces.
-	Sheets   []FoamSheetCut `json:"sheets"`
-	Warnings []string       `json:"warnings"`
+	Sheets []FoamSheetCut `json:"sheets"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Work Places tried.
 	Work int64 `json:"work"`
@@ -2908,7 +2935,7 @@ type FoamCutLayersPart string
 
 // FoamGroup defines model for FoamGroup.
 type FoamGroup struct {
-	// Bound No nesting of these pieces takes fewer sheets.
+	// Bound No nesting of these pieces takes fewer sheets, whichever are bought of those on sale in this foam and thickness.
 	Bound int `json:"bound"`
 	Buy   []struct {
 		Count int `json:"count"`
@@ -2926,7 +2953,7 @@ type FoamGroup struct {
 	Foam   PanelId `json:"foam"`
 	Pieces int     `json:"pieces"`
 
-	// Proven True when no nesting of these pieces costs less, or takes less foam where there are no prices.
+	// Proven True when no nesting of these pieces costs less, or takes less foam where there are no prices, whichever sheets are bought of those on sale in this foam and thickness.
 	Proven    bool     `json:"proven"`
 	Sheets    int      `json:"sheets"`
 	Thickness Quantity `json:"thickness"`
@@ -2965,7 +2992,7 @@ type FoamItem struct {
 	// Shape The finished shape, 20 mm to 4 m each way, seen from above with the front below.
 	Shape FoamShape `json:"shape"`
 
-	// Thickness Finished, 3 mm to 1 m.
+	// Thickness Finished, 3 mm to 1 m. A core or a top is glued up of at most 6 layers, none of them under 10 mm (common practice, no source); what needs more or thinner ones is refused.
 	Thickness Length `json:"thickness"`
 
 	// Top A softer layer above a firm core. The core makes up the rest of the thickness.
@@ -3182,7 +3209,8 @@ type FoamSheetCut struct {
 
 // FoundationAnswer defines model for FoundationAnswer.
 type FoundationAnswer struct {
-	Cautions    []string                `json:"cautions"`
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions    Notes                   `json:"cautions"`
 	Cloths      []BenchCutting          `json:"cloths"`
 	Engine      string                  `json:"engine"`
 	Frames      []FoundationFrameAnswer `json:"frames"`
@@ -3192,8 +3220,10 @@ type FoundationAnswer struct {
 	Settings []BenchSetting `json:"settings"`
 
 	// Totals All copies of all frames, and what to buy.
-	Totals   FoundationTotals `json:"totals"`
-	Warnings []string         `json:"warnings"`
+	Totals FoundationTotals `json:"totals"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // FoundationCourse defines model for FoundationCourse.
@@ -3571,7 +3601,9 @@ type HealthStatus string
 // JobAnswer A section that was not asked for is left out.
 type JobAnswer struct {
 	Buttoning *[]JobButtoningAnswer `json:"buttoning,omitempty"`
-	Cautions  []JobNote             `json:"cautions"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Cloths The cloths that something is cut from.
 	Cloths *[]JobClothAnswer `json:"cloths,omitempty"`
@@ -3596,9 +3628,9 @@ type JobAnswer struct {
 	Title   string             `json:"title"`
 	Wadding *JobWaddingAnswer  `json:"wadding,omitempty"`
 
-	// Warnings Those of all parts that are shown, each once.
-	Warnings []JobNote `json:"warnings"`
-	Work     Work      `json:"work"`
+	// Warnings Those of all parts that are shown, each once with the parts that say so.
+	Warnings Notes `json:"warnings"`
+	Work     Work  `json:"work"`
 }
 
 // JobButtoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
@@ -3718,7 +3750,7 @@ type JobClothAnswer struct {
 	Plan   *YardageAnswer `json:"plan,omitempty"`
 
 	// Why What the order is made up of.
-	Why *string `json:"why,omitempty"`
+	Why *Note `json:"why,omitempty"`
 }
 
 // JobClothAnswerEffort The share of the budget that the plan had.
@@ -3771,7 +3803,9 @@ type JobCost struct {
 
 	// ValidUntil The last day on which the price holds.
 	ValidUntil *CalendarDay `json:"validUntil,omitempty"`
-	Warnings   Notes        `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // JobCostLine defines model for JobCostLine.
@@ -3832,7 +3866,7 @@ type JobDayTerms struct {
 type JobDays struct {
 	// Days Days on which there is work, the first thousand.
 	Days     []JobDay `json:"days"`
-	Defaults Notes    `json:"defaults"`
+	Defaults []string `json:"defaults"`
 	Hours    string   `json:"hours"`
 
 	// Last The number of the last day.
@@ -3985,13 +4019,6 @@ type JobLabour struct {
 
 // JobLabourPreset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
 type JobLabourPreset string
-
-// JobNote defines model for JobNote.
-type JobNote struct {
-	// From The parts that say so.
-	From []string `json:"from"`
-	Text string   `json:"text"`
-}
 
 // JobOperation defines model for JobOperation.
 type JobOperation struct {
@@ -4392,7 +4419,9 @@ type JobUnpriced struct {
 	// Example: tacks/13mm
 	Article OrderArticle `json:"article"`
 	Name    string       `json:"name"`
-	Why     string       `json:"why"`
+
+	// Why Something that is said, for people in `text` and for programs in `code` and `params`.
+	Why Note `json:"why"`
 }
 
 // JobWadding defines model for JobWadding.
@@ -4426,8 +4455,10 @@ type JobWait struct {
 	From int `json:"from"`
 
 	// Until The first day on which the operation may begin.
-	Until int    `json:"until"`
-	Why   string `json:"why"`
+	Until int `json:"until"`
+
+	// Why Something that is said, for people in `text` and for programs in `code` and `params`.
+	Why Note `json:"why"`
 }
 
 // JobWaitFor defines model for JobWait.For.
@@ -4470,7 +4501,7 @@ type Match struct {
 	// From For `runs-on`, the panel whose pattern continues.
 	From *PanelId `json:"from,omitempty"`
 
-	// How `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+	// How `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	How MatchHow `json:"how"`
 
 	// Motif Which motif; left out, any of them.
@@ -4499,7 +4530,7 @@ type Match struct {
 // MatchEdge For `runs-on`, the edge of that panel to which this one is sewn, middle to middle.
 type MatchEdge string
 
-// MatchHow `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. `runs-on`: the pattern continues from another panel over a seam.
+// MatchHow `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 type MatchHow string
 
 // Money defines model for Money.
@@ -4517,10 +4548,10 @@ type Money struct {
 
 // Motif defines model for Motif.
 type Motif struct {
-	// Across Of the motif's centre from the left selvedge, at most 10 m; 0 when left out.
+	// Across Of the motif's centre from the left selvedge, at most 10 m; 0 when left out. Only with `widthRepeat`, since a pattern without one runs right across. Where one motif stands in the width, the usable width is the width repeat.
 	Across *Length `json:"across,omitempty"`
 
-	// Along Of the motif's centre from the origin of the repeat, at most 10 m; 0 when left out.
+	// Along Of the motif's centre from the origin of the repeat, at most 10 m; 0 when left out. Only with `lengthRepeat`.
 	Along *Length `json:"along,omitempty"`
 
 	// Name Printable text, without control characters.
@@ -4530,8 +4561,34 @@ type Motif struct {
 // Name Printable text, without control characters.
 type Name = string
 
-// Notes defines model for Notes.
-type Notes = []string
+// Note Something that is said, for people in `text` and for programs in `code` and `params`.
+type Note struct {
+	// Code What is said. The list is open; of a code that a client does not know, it shows `text`. A code that was published keeps its meaning.
+	//
+	// Example: several-lengths
+	Code string `json:"code"`
+
+	// From On a job, the parts that say so.
+	From *[]string `json:"from,omitempty"`
+
+	// Params Example: {"lengths":2}
+	Params map[string]NoteParam `json:"params"`
+
+	// Severity `danger`: to health. `order`: too little or too much is bought, or a result cannot be kept. `wish`: something that was wished for is not had. `note`: good to know.
+	Severity NoteSeverity `json:"severity"`
+
+	// Text Example: the job takes 2 lengths from more than one bolt: ask for one dye lot and compare them before cutting
+	Text string `json:"text"`
+}
+
+// NoteSeverity `danger`: to health. `order`: too little or too much is bought, or a result cannot be kept. `wish`: something that was wished for is not had. `note`: good to know.
+type NoteSeverity string
+
+// NoteParam A value within the text; of a length, as the text has it and exactly.
+type NoteParam = any
+
+// Notes The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+type Notes = []Note
 
 // Offcut defines model for Offcut.
 type Offcut struct {
@@ -4543,7 +4600,7 @@ type Offcut struct {
 	Piece   int        `json:"piece"`
 
 	// WouldMake What it would still make.
-	WouldMake []string `json:"wouldMake"`
+	WouldMake []Note `json:"wouldMake"`
 
 	// XMm Millimetres on the plan, with at most 6 decimals.
 	XMm Coordinate `json:"xMm"`
@@ -4601,7 +4658,7 @@ type OrderLine struct {
 	Sold *OrderSold `json:"sold,omitempty"`
 
 	// Unpriced Why a price that was given could not be used.
-	Unpriced *string `json:"unpriced,omitempty"`
+	Unpriced *Note `json:"unpriced,omitempty"`
 }
 
 // OrderLineGroup defines model for OrderLine.Group.
@@ -4655,7 +4712,9 @@ type OtherPlacement struct {
 type Panel struct {
 	// Allow What is added outside the finished edge; one length for all four sides, or by side.
 	Allow *Allow `json:"allow,omitempty"`
-	Count *int   `json:"count,omitempty"`
+
+	// Count How many are cut alike. All panels of a plan together are at most 2000.
+	Count *int `json:"count,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -4751,7 +4810,7 @@ type PiecesAnswer struct {
 	// Least New cloth without which no plan can do. When it is more than 0, the pieces are proved not to be enough.
 	Least Quantity `json:"least"`
 
-	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy. When that is more than a bolt, its other lengths follow after the last piece in hand.
+	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy. When that is more than a bolt, its other lengths follow after the last piece in hand. With `startsAt`, piece 0 begins there, and may serve for nothing.
 	Lengths []PieceUse `json:"lengths"`
 
 	// Order What is still to buy, as the cloth is sold.
@@ -4768,7 +4827,7 @@ type PiecesAnswerEnough string
 // PipingAnswer defines model for PipingAnswer.
 type PipingAnswer struct {
 	// Cautions What to take care of before cutting.
-	Cautions []string `json:"cautions"`
+	Cautions Notes `json:"cautions"`
 
 	// Cord All cord, overlaps and ends included; of double piping both cords.
 	Cord Quantity `json:"cord"`
@@ -4794,8 +4853,10 @@ type PipingAnswer struct {
 	Strips []PipingStrip `json:"strips"`
 
 	// Total All runs end to end with their overlaps and ends, and on the bias the squaring of the ends; without joins.
-	Total    Quantity `json:"total"`
-	Warnings []string `json:"warnings"`
+	Total Quantity `json:"total"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Way The way that is shown; left out when no way is possible.
 	Way  *PipingWayName `json:"way,omitempty"`
@@ -4870,7 +4931,7 @@ type PipingOffcut struct {
 	Size *Size `json:"size,omitempty"`
 
 	// WouldMake Not looked at; an offcut of an answer has it.
-	WouldMake *[]string `json:"wouldMake,omitempty"`
+	WouldMake *[]Note `json:"wouldMake,omitempty"`
 
 	// XMm Where it lies on the plan, with yMm; 0 to 100 km. Two offcuts of one piece that both have a place may not share cloth.
 	XMm *Coordinate `json:"xMm,omitempty"`
@@ -5055,7 +5116,7 @@ type PipingTube struct {
 // PipingWay defines model for PipingWay.
 type PipingWay struct {
 	// Because Why it does not keep the wishes.
-	Because []string `json:"because"`
+	Because Notes `json:"because"`
 
 	// Cloth New cloth that it takes off the roll.
 	Cloth Quantity `json:"cloth"`
@@ -5211,7 +5272,9 @@ type PlanFaultKind string
 type PleatsAnswer struct {
 	// Absorbed What the pleats take in, or the snips give. It equals excess.
 	Absorbed Quantity `json:"absorbed"`
-	Cautions []string `json:"cautions"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Closed True for an edge that comes back to itself; its centre line is where the marks begin.
 	Closed bool `json:"closed"`
@@ -5238,7 +5301,9 @@ type PleatsAnswer struct {
 
 	// Marks From the left end to the right.
 	Marks []PleatsMark `json:"marks"`
-	Notes []string     `json:"notes"`
+
+	// Notes The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Notes Notes `json:"notes"`
 
 	// Remainder How what cannot be shared evenly is spread.
 	Remainder string `json:"remainder"`
@@ -5250,9 +5315,11 @@ type PleatsAnswer struct {
 	// for a single pair, whose two folds meet on the centre line; the middle two
 	// of several pairs meet there too. 0 at a sharp corner, where all lie at one
 	// point.
-	Spacing  *Quantity         `json:"spacing,omitempty"`
-	Style    PleatsAnswerStyle `json:"style"`
-	Warnings []string          `json:"warnings"`
+	Spacing *Quantity         `json:"spacing,omitempty"`
+	Style   PleatsAnswerStyle `json:"style"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // PleatsAnswerKind defines model for PleatsAnswer.Kind.
@@ -5326,8 +5393,7 @@ type PleatsRequest struct {
 	// Margin How far a snip stops short of the edge line, 1 mm to 20 cm; 12 mm where left out (common practice, no source).
 	Margin *Length `json:"margin,omitempty"`
 
-	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where neither this nor count
-	// is given and there are no buttons (common practice, no source). It is kept,
+	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice, no source), unless count is given or there are buttons. It is kept,
 	// except that a warning says so where count, the buttons or the most that an
 	// edge has make the folds deeper, or where marks read off a tape, in whole
 	// millimetres or sixteenths of an inch, do.
@@ -5459,7 +5525,8 @@ type ReliefCutCut string
 
 // ReliefCutsAnswer defines model for ReliefCutsAnswer.
 type ReliefCutsAnswer struct {
-	Cautions []string `json:"cautions"`
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Centre The middle of what shows, where the cloth is fixed first.
 	Centre ReliefPoint `json:"centre"`
@@ -5473,7 +5540,9 @@ type ReliefCutsAnswer struct {
 	// InputDigest SHA-256 of the request in canonical form.
 	InputDigest string      `json:"inputDigest"`
 	Obstacles   []ReliefCut `json:"obstacles"`
-	Warnings    []string    `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Whole True when every obstacle can be passed with the show side kept whole.
 	Whole bool `json:"whole"`
@@ -5621,8 +5690,10 @@ type ReliefStretch struct {
 // RepeatAnswer defines model for RepeatAnswer.
 type RepeatAnswer struct {
 	// AnyStart By the rule asked for, wherever in the repeat the cloth begins. The same as `needed` when no drop says where a motif falls.
-	AnyStart Quantity       `json:"anyStart"`
-	Cautions []string       `json:"cautions"`
+	AnyStart Quantity `json:"anyStart"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes          `json:"cautions"`
 	Centre   *RepeatCentred `json:"centre,omitempty"`
 
 	// Cuts The widths in the order in which they are cut, with the least waste.
@@ -5662,7 +5733,9 @@ type RepeatAnswer struct {
 
 	// Unmatched The drops end to end, without matching.
 	Unmatched Quantity `json:"unmatched"`
-	Warnings  []string `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Window Places of the finished top left corner at which the motif is whole; so are those a width repeat to the right, with the drop of the column, and a length repeat further.
 	Window *RepeatWindow `json:"window,omitempty"`
@@ -5964,7 +6037,8 @@ type Units string
 
 // WaddingAnswer defines model for WaddingAnswer.
 type WaddingAnswer struct {
-	Cautions    []string            `json:"cautions"`
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions    Notes               `json:"cautions"`
 	Engine      string              `json:"engine"`
 	InputDigest string              `json:"inputDigest"`
 	Items       []WaddingItemAnswer `json:"items"`
@@ -5975,7 +6049,9 @@ type WaddingAnswer struct {
 
 	// Settings The constants that this answer goes by.
 	Settings []BenchSetting `json:"settings"`
-	Warnings []string       `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // WaddingItem defines model for WaddingItem.
@@ -6129,10 +6205,10 @@ type YardageAnswer struct {
 	Bound Quantity `json:"bound"`
 
 	// BoundBy Which argument gives the bound.
-	BoundBy string `json:"boundBy"`
+	BoundBy Note `json:"boundBy"`
 
 	// Cautions What to take care of before cutting.
-	Cautions []string `json:"cautions"`
+	Cautions Notes `json:"cautions"`
 
 	// Ended Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 	Ended YardageAnswerEnded `json:"ended"`
@@ -6147,7 +6223,7 @@ type YardageAnswer struct {
 	InputDigest string        `json:"inputDigest"`
 	Joins       []JoinedPanel `json:"joins"`
 
-	// Lengths The lengths that the plan is cut from; more than one only when the job is longer than a bolt.
+	// Lengths The lengths that the plan is cut from; more than one only when the job is longer than a bolt. With `startsAt` the first begins there, and may then serve for nothing.
 	Lengths []CutLength `json:"lengths"`
 
 	// Needed The length of the plan below, begun at `start`.
@@ -6176,9 +6252,11 @@ type YardageAnswer struct {
 	Saved Quantity `json:"saved"`
 
 	// Start Where in the length repeat the plan begins.
-	Start    Quantity `json:"start"`
-	Warnings []string `json:"warnings"`
-	Work     Work     `json:"work"`
+	Start Quantity `json:"start"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
+	Work     Work  `json:"work"`
 }
 
 // YardageAnswerEnded Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
@@ -6190,7 +6268,7 @@ type YardageCheckAnswer struct {
 	Bound Quantity `json:"bound"`
 
 	// Cautions What to take care of before cutting.
-	Cautions []string `json:"cautions"`
+	Cautions Notes `json:"cautions"`
 
 	// Count How many faults there are in all.
 	Count int `json:"count"`
@@ -6218,8 +6296,10 @@ type YardageCheckAnswer struct {
 	OrderByHand Quantity `json:"orderByHand"`
 
 	// Right True when nothing is wrong with the plan.
-	Right    bool     `json:"right"`
-	Warnings []string `json:"warnings"`
+	Right bool `json:"right"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// WouldSave `length` less `engineNeeded`. It counts only once the plan is right; negative, the plan made by hand is the shorter.
 	WouldSave Quantity `json:"wouldSave"`
@@ -6252,7 +6332,10 @@ type YardageRequest struct {
 	// Effort The budget of the search, counted in units of work and not in seconds.
 	Effort *Effort `json:"effort,omitempty"`
 
-	// Panels The cutting list; all copies together at most 2000, with the parts of joined panels 6000, and end to end 100 km.
+	// Panels The cutting list. One plan takes at most 2000 copies of all panels
+	// together, with the parts of joined panels 6000, and end to end 100 km.
+	// More is refused with `too-many`, here as in a cutting list and a job,
+	// and says how many plans would do.
 	Panels []Panel `json:"panels"`
 
 	// Pieces Lengths of the same cloth already in hand, 10 mm to 1 km each.

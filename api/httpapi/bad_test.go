@@ -232,7 +232,7 @@ func wrongOnCloth() []badRequest {
 		{"start without repeat", "", `{"cloth":{"width":"1 m","startsAt":"0 cm"},"panels":[` + panels(1) + `]}`, one("#/cloth/startsAt needs-pattern")},
 		{"start past the repeat", `"oneWay": true`, `"startsAt": "64 cm"`, one("#/cloth/startsAt too-large")},
 		{"drop without width repeat", `"widthRepeat": "68.5 cm", `, ``, []string{
-			"#/cloth/pattern/drop needs-pattern", "#/panels/2/match/how needs-pattern"}},
+			"#/cloth/pattern/drop needs-pattern", "#/cloth/pattern/motifs/0/across needs-pattern", "#/panels/2/match/how needs-pattern"}},
 		{"motif twice", `"name": "sedge"`, `"name": "heron"`, one("#/cloth/pattern/motifs/1/name duplicate")},
 		{"motif far off", `"along": "32 cm"`, `"along": "11 m"`, one("#/cloth/pattern/motifs/1/along too-large")},
 		// what follows from a fault is not a fault of its own

@@ -185,7 +185,8 @@ func TestBadButtoning(t *testing.T) {
 		{"a thick work", `"through": "5 cm"`, `"through": "2 m"`, one("#/buttons/through too-large")},
 		{"a tiny offcut", `"along": "9 cm"`, `"along": "9 mm"`, one("#/buttons/offcuts/0/along too-small")},
 		{"an unknown motif on each", `"lines": 30`, `"lines": 30, "motif": "crane"`, one("#/buttons/motif unknown-motif")},
-		{"a motif of a stripe on each", "", strings.Replace(spoilBackrest(t, `"lines": 30`, `"lines": 30, "motif": "bud"`), `"lengthRepeat": "32 cm", `, ``, 1), one("#/buttons/motif needs-pattern")},
+		{"a motif of a stripe on each", "", strings.Replace(spoilBackrest(t, `"lines": 30`, `"lines": 30, "motif": "bud"`), `"lengthRepeat": "32 cm", `, ``, 1), []string{
+			"#/cloth/pattern/motifs/1/along needs-pattern", "#/buttons/motif needs-pattern"}},
 		{"no joins for a narrow cloth", "", strings.Replace(spoilBackrest(t, `"vandyke"`, `"never"`), `140 cm`, `70 cm`, 1), one("#/cloth/width wider-than-cloth")},
 		{"varied without an aim", "", strings.Replace(spoilBackrest(t, `"aim": {"how": "diamonds", "motifs": ["crossing"]},`, ``), `"columns": 5`, `"columns": 5, "vary": "1 cm"`, 1), one("#/aim missing")},
 	} {

@@ -11,6 +11,7 @@ import (
 	"github.com/getkin/kin-openapi/openapi3"
 
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/calc/panel"
 )
 
 // limitsOf are the numbers of an x-limits.
@@ -37,7 +38,7 @@ func TestContractSaysTheLimits(t *testing.T) {
 	root := limitsOf(t, doc.Extensions)
 	want := map[string]int{
 		"bodyBytes": httpapi.MaxBody, "depth": l.Depth, "values": 20000, "addressBytes": l.AddressBytes, "headerBytes": l.HeaderBytes,
-		"headerFields": l.HeaderFields, "panels": l.Panels, "pieces": l.Pieces, "cloths": l.Cloths, "answerSeconds": int(l.SolveTime.Seconds()),
+		"headerFields": l.HeaderFields, "panels": l.Panels, "copies": panel.MaxCopies, "placements": panel.MaxPlaced, "pieces": l.Pieces, "cloths": l.Cloths, "answerSeconds": int(l.SolveTime.Seconds()),
 	}
 	if fmt.Sprint(root) != fmt.Sprint(want) {
 		t.Errorf("x-limits is %v, the service has %v", root, want)
@@ -45,6 +46,29 @@ func TestContractSaysTheLimits(t *testing.T) {
 	request := doc.Components.Schemas["YardageRequest"].Value.Properties
 	if got := *request["panels"].Value.MaxItems; int(got) != l.Panels {
 		t.Errorf("%d panels, the service has %d", got, l.Panels)
+	}
+	lengths := panel.MaxPlaced + 1 // one for each, and the cloth whose start is known
+	for _, tc := range []struct {
+		schema, property string
+		want             int
+	}{
+		{"Panel", "count", panel.MaxCopies}, {"Placement", "copy", panel.MaxCopies}, {"HandPlacement", "copy", panel.MaxCopies},
+		{"JoinedPanel", "copy", panel.MaxCopies}, {"YardageAnswer", "joins", panel.MaxCopies},
+		{"YardageAnswer", "placements", panel.MaxPlaced}, {"PiecesAnswer", "placements", panel.MaxPlaced},
+		{"YardageCheckRequest", "placements", panel.MaxPlaced}, {"Part", "of", panel.MaxParts},
+		{"YardageAnswer", "lengths", lengths}, {"CutLength", "piece", lengths - 1}, {"Offcut", "piece", lengths - 1},
+		{"PiecesAnswer", "lengths", lengths + l.Pieces}, {"PieceUse", "piece", lengths + l.Pieces - 1}, {"Placement", "piece", lengths + l.Pieces - 1},
+	} {
+		s := doc.Components.Schemas[tc.schema].Value.Properties[tc.property].Value
+		got := 0
+		if s.MaxItems != nil {
+			got = int(*s.MaxItems)
+		} else if s.Max != nil {
+			got = int(*s.Max)
+		}
+		if got != tc.want {
+			t.Errorf("%s.%s is at most %d in the contract, and %d in the service", tc.schema, tc.property, got, tc.want)
+		}
 	}
 	if got := *request["pieces"].Value.MaxItems; int(got) != l.Pieces {
 		t.Errorf("%d pieces, the service has %d", got, l.Pieces)

@@ -41,8 +41,9 @@ type Server struct {
 	batches  batches
 }
 
-// New makes a server. It fails on options that make no sense and on a contract
-// that is not a right one.
+// New makes a server. It fails on options that make no sense, and on a table of
+// operations that is not the contract's. What is wrong with the contract itself readyz
+// says.
 func New(opts Options) (*Server, error) {
 	if err := opts.validate(); err != nil {
 		return nil, err

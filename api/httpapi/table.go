@@ -37,9 +37,8 @@ const (
 	maxValues    = 200000
 )
 
-// row is an operation as all but itself sees it: its route, what the pipeline must
-// know, and how it is asked. A row is a value of operation or of another kind of
-// operation, without its types.
+// row is an operation without the types of its request and answer: its route, what the
+// pipeline must know of it, and how it is asked.
 type row struct {
 	id, method, path string // as in the contract
 	command          string // its name on the command line; "" when it is not asked there

@@ -10,9 +10,6 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// defaultCoverThickness is that of the cloth over the buttons when none is given.
-const defaultCoverThickness = length.Millimetre / 2
-
 // ButtoningIn translates a request, as YardageIn does.
 func ButtoningIn(w *gen.ButtoningRequest) (service.ButtoningRequest, fault.List) {
 	var t translator
@@ -162,8 +159,8 @@ func ButtoningOut(ans *service.ButtoningAnswer, digest string) gen.ButtoningAnsw
 		Shift:         w.shift(),
 		Buttons:       w.buttons(),
 		Twine:         w.twine(),
-		Warnings:      append([]string{}, ans.Warnings...),
-		Cautions:      append([]string{}, ans.Cautions...),
+		Warnings:      wireNotes(w.units, ans.Warnings),
+		Cautions:      wireNotes(w.units, ans.Cautions),
 		Engine:        service.EngineVersion,
 		InputDigest:   digest,
 	}

@@ -1,9 +1,7 @@
 package wire
 
 import (
-	"net/url"
-	"strings"
-
+	"github.com/bridletie/bridletie/api/formats"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
 )
@@ -29,21 +27,8 @@ func FaultsIn(list []gen.Fault) []fault.Fault {
 	var faults []fault.Fault
 	for _, f := range list {
 		faults = append(faults, fault.Fault{
-			Path: pathOf(f.Pointer), Code: fault.Code(f.Code), Detail: f.Detail, Given: value(f.Given), Try: value(f.Try),
+			Path: formats.Pointer(f.Pointer), Code: fault.Code(f.Code), Detail: f.Detail, Given: value(f.Given), Try: value(f.Try),
 		})
 	}
 	return faults
-}
-
-// pathOf is the path that a pointer in a URI fragment leads along (RFC 6901,
-// section 6). Every step is taken for a field's name.
-func pathOf(pointer string) fault.Path {
-	var at fault.Path
-	for _, token := range strings.Split(strings.TrimPrefix(pointer, "#"), "/")[1:] {
-		if plain, err := url.PathUnescape(token); err == nil {
-			token = plain
-		}
-		at = at.Field(strings.ReplaceAll(strings.ReplaceAll(token, "~1", "/"), "~0", "~"))
-	}
-	return at
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/fire"
+	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -93,8 +94,8 @@ func FireOut(ans *service.FireAnswer, digest string) gen.FireCheckAnswer {
 		Notices:     []gen.FireNotice{},
 		Papers:      []gen.FireKeep{},
 		NotAdvice:   service.FireNotAdvice,
-		Warnings:    append([]string{}, ans.Warnings...),
-		Cautions:    append([]string{}, ans.Cautions...),
+		Warnings:    wireNotes(length.Metric, ans.Warnings),
+		Cautions:    wireNotes(length.Metric, ans.Cautions),
 		Engine:      service.EngineVersion + " fire-rules/" + r.Set.Version,
 		InputDigest: digest,
 	}

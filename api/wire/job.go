@@ -5,6 +5,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/job"
 )
@@ -135,12 +136,15 @@ func (t *jobReader) byHand(w *gen.JobPiece, p *job.Piece, at fault.Path) {
 	}
 }
 
+// usual is the workroom's figure as the wire has it.
+func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k).String() }
+
 // JobOut is the answer as the contract has it. A section that is not shown is
 // left out.
 func JobOut(ans *job.Answer, digest string) gen.JobAnswer {
 	h := ans.Request.Hide
 	g := gen.JobAnswer{
-		Title: ans.Title(), Warnings: wireJobNotes(ans.Warnings), Cautions: wireJobNotes(ans.Cautions),
+		Title: ans.Title(), Warnings: wireNotes(ans.Request.Units, ans.Warnings), Cautions: wireNotes(ans.Request.Units, ans.Cautions),
 		Work:   gen.Work{Used: ans.Work.Used, Budget: ans.Work.Budget},
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
@@ -178,12 +182,4 @@ func JobOut(ans *job.Answer, digest string) gen.JobAnswer {
 	}
 	wireJobBench(&g, ans, digest)
 	return g
-}
-
-func wireJobNotes(notes []job.Note) []gen.JobNote {
-	list := make([]gen.JobNote, len(notes))
-	for i, n := range notes {
-		list[i] = gen.JobNote{Text: n.Text, From: n.From}
-	}
-	return list
 }

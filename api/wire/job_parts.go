@@ -49,9 +49,6 @@ func (t *jobReader) pieceCloths(w *gen.JobPieceCloths, at fault.Path) job.Covers
 	return job.Covers{Top: find(w.Top, "top"), Outside: find(w.Outside, "outside"), Lining: find(w.Lining, "lining"), Piping: find(w.Piping, "piping")}
 }
 
-// usual is the workroom's figure as the wire has it.
-func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k).String() }
-
 // chart reads how a piece is buttoned, as /v1/buttoning does, with what is usual
 // for what is left out.
 func (t *jobReader) chart(w *gen.JobButtoning, at fault.Path) service.ButtoningRequest {
@@ -227,7 +224,7 @@ func wireJobCloth(ans *job.Answer, p *job.Plan, digest string) gen.JobClothAnswe
 	g.Plan, g.Fault = wireJobPart(p.Plan, digest, YardageOut)
 	if p.Plan.Fault.Len() == 0 {
 		order, panels, piping, buttons := w.quantity(p.Order, length.Up), w.quantity(p.ForPanels, length.Up), w.quantity(p.ForPiping, length.Up), w.quantity(p.ForButtons, length.Up)
-		why := ans.Why(p)
+		why := wireNote(w.units, ans.Why(p))
 		g.Order, g.ForPanels, g.ForPiping, g.ForButtons, g.Why = &order, &panels, &piping, &buttons, &why
 	}
 	loosened := w.loosened(p.Loosened)

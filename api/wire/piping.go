@@ -10,8 +10,7 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// PipingIn translates a request, as YardageIn does. What is left out
-// gets its usual value here, so that 0 means nothing where it is given.
+// PipingIn translates a request, as YardageIn does.
 func PipingIn(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 	var t translator
 	root := fault.Path{}
@@ -160,8 +159,8 @@ func PipingOut(ans *service.PipingAnswer, digest string) gen.PipingAnswer {
 		Yields:      make([]gen.PipingYield, len(ans.Yields)),
 		Strips:      []gen.PipingStrip{},
 		Runs:        []gen.PipingLaid{},
-		Warnings:    append([]string{}, ans.Warnings...),
-		Cautions:    append([]string{}, ans.Cautions...),
+		Warnings:    wireNotes(w.units, ans.Warnings),
+		Cautions:    wireNotes(w.units, ans.Cautions),
 		Engine:      service.EngineVersion,
 		InputDigest: digest,
 	}
@@ -195,7 +194,7 @@ func (w answerWriter) pipingWay(p *service.PipingWay) gen.PipingWay {
 	g := gen.PipingWay{
 		Way: pipingWays[p.Way], Possible: p.Possible, Keeps: p.Keeps,
 		Cloth: w.quantity(p.Cloth, length.Up), Order: w.quantity(p.Order, length.Up),
-		Strips: len(p.Strips), Joins: p.Joins, Missing: p.Missing, Because: p.Because,
+		Strips: len(p.Strips), Joins: p.Joins, Missing: p.Missing, Because: wireNotes(w.units, p.Because),
 	}
 	if p.Way == piping.FromRects {
 		short := w.quantity(p.Short, length.Up)

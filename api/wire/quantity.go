@@ -115,6 +115,3 @@ func toMillionth(x float64) float64 {
 	}
 	return x
 }
-
-// coordinate is a place in millimetres to six decimals.
-func coordinate(mm float64) gen.Coordinate { return math.Round(mm*1e6) / 1e6 }

@@ -74,8 +74,8 @@ func RepeatOut(ans *service.RepeatAnswer, digest string) gen.RepeatAnswer {
 		Drops:         make([]gen.RepeatKind, len(ans.Kinds)),
 		Cuts:          make([]gen.RepeatCut, len(l.Cuts)),
 		Seam:          w.seam(ans.Seam),
-		Warnings:      append([]string{}, ans.Warnings...),
-		Cautions:      append([]string{}, ans.Cautions...),
+		Warnings:      wireNotes(w.units, ans.Warnings),
+		Cautions:      wireNotes(w.units, ans.Cautions),
 		Engine:        service.EngineVersion,
 		InputDigest:   digest,
 	}

@@ -43,7 +43,8 @@ func (c Cloth) Start() length.Length {
 // for all integers i and j, where start is where in the repeat the cloth
 // begins. A repeat of 0 means that the pattern does not repeat in that
 // direction: a lengthwise stripe has only WidthRepeat, a crosswise stripe only
-// LengthRepeat, a plain cloth neither.
+// LengthRepeat, a plain cloth neither. There the place of a motif says nothing, and
+// is 0; one motif in the width is a WidthRepeat of the width.
 type Pattern struct {
 	LengthRepeat length.Length
 	WidthRepeat  length.Length

@@ -62,12 +62,30 @@ func (p Pattern) Faults(at fault.Path) fault.List {
 		here := at.Field("motifs").Index(i)
 		l.Between(here.Field("across"), "the motif's place across", m.Across, 0, MaxOffset)
 		l.Between(here.Field("along"), "the motif's place along", m.Along, 0, MaxOffset)
+		m.strays(&l, p, here)
 		if names[m.Name] {
 			l.Add(here.Field("name"), fault.Duplicate, m.Name, "another motif has this name", "a name of its own")
 		}
 		names[m.Name] = true
 	}
 	return l
+}
+
+// strays are the places of a motif in directions in which the pattern does not
+// repeat. There it runs on without an end, and a place in it would say nothing: one
+// motif in the width is a repeat as wide as the cloth, since that is how it goes on
+// where two widths are joined.
+func (m Motif) strays(l *fault.List, p Pattern, at fault.Path) {
+	refuse := func(field, repeat, one string, given length.Length) {
+		l.Add(at.Field(field), fault.NeedsPattern, given.String(), "a motif has a place "+field+" only in a pattern with a "+repeat,
+			"leave "+field+" out, or give the repeat under pattern"+one)
+	}
+	if m.Across != 0 && p.WidthRepeat == 0 {
+		refuse("across", "width repeat", ": with one motif in the width it is the width of the cloth", m.Across)
+	}
+	if m.Along != 0 && p.LengthRepeat == 0 {
+		refuse("along", "length repeat", "", m.Along)
+	}
 }
 
 // dropFaults wants a proper fraction with a small denominator, and both

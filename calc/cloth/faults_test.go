@@ -54,7 +54,16 @@ func TestClothFaults(t *testing.T) {
 		}, []string{"#/c/pattern/lengthRepeat too-large", "#/c/pattern/widthRepeat too-large"}},
 		{"drop of nothing", func(c *cloth.Cloth) {
 			c.Pattern.LengthRepeat = 0
-		}, []string{"#/c/pattern/drop needs-pattern"}},
+		}, []string{"#/c/pattern/drop needs-pattern", "#/c/pattern/motifs/1/along needs-pattern"}},
+		{"a place across without a width repeat", func(c *cloth.Cloth) {
+			c.Pattern.WidthRepeat, c.Pattern.Drop = 0, cloth.Drop{}
+		}, []string{"#/c/pattern/motifs/0/across needs-pattern"}},
+		{"a place across at the selvedge without a width repeat", func(c *cloth.Cloth) {
+			c.Pattern.WidthRepeat, c.Pattern.Drop, c.Pattern.Motifs[0].Across = 0, cloth.Drop{}, 0
+		}, nil},
+		{"places on plain cloth", func(c *cloth.Cloth) {
+			c.Pattern = cloth.Pattern{Motifs: []cloth.Motif{{Name: "heron", Across: mm, Along: mm}}}
+		}, []string{"#/c/pattern/motifs/0/across needs-pattern", "#/c/pattern/motifs/0/along needs-pattern"}},
 		{"straight drop of nothing", func(c *cloth.Cloth) {
 			c.Pattern = cloth.Pattern{Drop: cloth.Drop{Num: 0, Den: 1}}
 		}, nil},

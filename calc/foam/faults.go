@@ -1,6 +1,7 @@
 package foam
 
 import (
+	"fmt"
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/fault"
@@ -157,13 +158,13 @@ func outlineFaults(l *fault.List, s *Shape, at fault.Path) {
 }
 
 // Faults are those of the fields, and whether every item fits on a sheet of its
-// foam as it is cut.
+// foam as it is cut and can be made up of a few layers of a sane thickness.
 func Faults(j *Job) fault.List {
 	l := FieldFaults(j)
 	if l.Len() > 0 {
 		return l
 	}
-	s := &solver{job: j}
+	s := &solver{job: j, lists: make(map[key][]Lamination)}
 	for i := range j.Items {
 		it := &j.Items[i]
 		w, h := it.Shape.Grown(it.over(j.Shop) / 2).Bounds()
@@ -176,10 +177,40 @@ func Faults(j *Job) fault.List {
 			}
 		}
 	}
+	if l.Len() > 0 {
+		return l
+	}
+	for i := range j.Items {
+		s.layerFaults(&l, i)
+	}
 	if l.Len() == 0 && j.layersAtMost() > MaxPieces {
 		l.Add(fault.At("items"), fault.TooMany, "", "the thinnest layers that may be needed are more than 6000", "thicker sheets, or a part of the job")
 	}
 	return l
+}
+
+// layerFaults wants layers that make up an item.
+func (s *solver) layerFaults(l *fault.List, item int) {
+	it, glue := &s.job.Items[item], gluing(s.job.Shop)
+	at := fault.At("items").Index(item)
+	wrong := func(at fault.Path, given length.Length, part string, thick length.Length, f int) {
+		l.Add(at, fault.TooLarge, given.String(), fmt.Sprintf(
+			"%s of %s cannot be glued up of the sheets of %s: of at most %d layers, each %s or more (common practice, no source)",
+			part, thick.Text(length.Metric, length.Nearest), s.job.Foams[f].ID, glue.Layers, glue.Thin.Text(length.Metric, length.Nearest)),
+			"thicker sheets of this foam, or a thinner cushion")
+	}
+	core := it.Wanted()
+	if t := it.Top; t != nil {
+		got, ok := s.made(t.Foam, item, t.Thickness)
+		if !ok {
+			wrong(at.Field("top").Field("thickness"), t.Thickness, "a top", t.Thickness, t.Foam)
+			return
+		}
+		core -= got.Thickness * t.layers()
+	}
+	if _, ok := s.made(it.Foam, item, core); !ok {
+		wrong(at.Field("thickness"), it.Thickness, "a core", core, it.Foam)
+	}
 }
 
 // foams are those that an item is made of.
@@ -200,7 +231,7 @@ func (j *Job) layersAtMost() int {
 	sum := 0
 	for i := range j.Items {
 		it := &j.Items[i]
-		n := min(int((it.Wanted()+thinnest-1)/thinnest), MaxLayers)
+		n := min(int((it.Wanted()+thinnest-1)/thinnest), gluing(j.Shop).Layers)
 		if it.Top != nil {
 			n += 4
 		}

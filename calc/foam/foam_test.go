@@ -11,6 +11,7 @@ import (
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
@@ -181,10 +182,12 @@ func TestAreaDoesNotHangOnThePlace(t *testing.T) {
 	})
 }
 
+var usual = gluing(practice.Defaults())
+
 // Hand-worked laminations.
 func TestNearest(t *testing.T) {
 	options := []Option{{100 * mm, 40}, {50 * mm, 22}, {25 * mm, 13}}
-	list := Laminations(options)
+	list := usual.Laminations(options)
 	for _, tc := range []struct {
 		want, got length.Length
 		counts    string
@@ -195,21 +198,22 @@ func TestNearest(t *testing.T) {
 		{110 * mm, 100 * mm, "[1 0 0]"},
 		{112*mm + mm/2, 125 * mm, "[1 0 1]"}, // as near to 100: the thicker
 		{3 * mm, 25 * mm, "[0 0 1]"},
-		{1200 * mm, 1200 * mm, "[12 0 0]"},
-		{5000 * mm, 1200 * mm, "[12 0 0]"},
+		{600 * mm, 600 * mm, "[6 0 0]"},
+		{5000 * mm, 600 * mm, "[6 0 0]"},
 	} {
 		if l := Nearest(list, tc.want); l.Thickness != tc.got || fmt.Sprint(l.Counts) != tc.counts {
 			t.Errorf("%v: %v by %v, want %v by %s", tc.want, l.Thickness, l.Counts, tc.got, tc.counts)
 		}
 	}
-	same := Laminations([]Option{{50 * mm, 20}, {100 * mm, 40}})
+	same := usual.Laminations([]Option{{50 * mm, 20}, {100 * mm, 40}})
 	if l := Nearest(same, 100*mm); l.Layers != 1 {
 		t.Errorf("%d layers where one costs as much", l.Layers)
 	}
 }
 
-// No choice of layers comes nearer, costs less at that thickness, or has fewer
-// layers at that cost: held against a plain sum over all counts of two thicknesses.
+// No choice of layers that may be glued comes nearer, costs less at that thickness,
+// or has fewer layers at that cost: held against a plain sum over all counts of two
+// thicknesses.
 func TestLaminationIsTheBest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		options := []Option{
@@ -217,14 +221,14 @@ func TestLaminationIsTheBest(t *testing.T) {
 			{length.Length(rapid.Int64Range(121, 300).Draw(t, "b")) * mm, rapid.Int64Range(1, 50).Draw(t, "cb")},
 		}
 		want := length.Length(rapid.Int64Range(1, 900).Draw(t, "want")) * mm
-		got := Nearest(Laminations(options), want)
+		got := Nearest(usual.Laminations(options), want)
 		off := func(l length.Length) length.Length { return max(l-want, want-l) }
-		for a := range MaxLayers + 1 {
-			for b := range MaxLayers + 1 - a {
+		for a := range usual.Layers + 1 {
+			for b := range usual.Layers + 1 - a {
 				thick := length.Length(a)*options[0].Thickness + length.Length(b)*options[1].Thickness
 				cost := int64(a)*options[0].Cost + int64(b)*options[1].Cost
 				switch {
-				case a+b == 0:
+				case a+b == 0, a+b > 1 && a > 0 && options[0].Thickness < usual.Thin:
 				case off(thick) < off(got.Thickness), thick == got.Thickness && cost < got.Cost,
 					thick == got.Thickness && cost == got.Cost && a+b < got.Layers:
 					t.Fatalf("%v: %+v, but %d and %d make %v for %d", want, got, a, b, thick, cost)
@@ -234,12 +238,139 @@ func TestLaminationIsTheBest(t *testing.T) {
 	})
 }
 
+// sixOf reports whether so many layers of one of the sheets, six at most and none
+// thin beside another, come within half a sheet of a thickness.
+func sixOf(job *Job, want length.Length) bool {
+	for _, s := range job.Stock {
+		for n := length.Length(1); n <= 6; n++ {
+			off := want - n*s.Thickness
+			if (n == 1 && want < 10*mm || s.Thickness >= 10*mm) && off <= s.Thickness/2 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Whatever is on sale and wanted, no answer has many layers or thin ones glued, and
+// what cannot be made without them is refused where its thickness is given.
+func TestNoAbsurdLayers(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}}, Effort: Quick}
+		for i := range rapid.IntRange(1, 3).Draw(t, "stock") {
+			job.Stock = append(job.Stock, Stock{ID: fmt.Sprint(i), Across: 1200 * mm, Along: 2000 * mm,
+				Thickness: length.Length(rapid.Int64Range(3, 40).Draw(t, "thick")) * mm})
+		}
+		it := Item{ID: "A", Count: 1, Place: Pad, Shape: shapes()["rectangle"], Thickness: length.Length(rapid.Int64Range(3, 300).Draw(t, "wanted")) * mm}
+		if rapid.Bool().Draw(t, "topped") && it.Thickness > 12*mm {
+			it.Top = &Top{Thickness: it.Thickness / 4, Both: rapid.Bool().Draw(t, "both")}
+		}
+		job.Items = []Item{it}
+		l := Faults(job)
+		if it.Top == nil && (l.Len() == 0) != sixOf(job, it.Thickness) {
+			t.Fatalf("%v of %+v: %+v", it.Thickness, job.Stock, l.Faults())
+		}
+		if l.Len() > 0 {
+			f := l.Faults()[0]
+			if l.Len() > 1 || f.Code != fault.TooLarge || f.Given == "" || f.Try == "" ||
+				f.Pointer() != "#/items/0/thickness" && f.Pointer() != "#/items/0/top/thickness" {
+				t.Fatalf("%+v", l.Faults())
+			}
+			return
+		}
+		r, err := Solve(job, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, top := range []bool{false, true} {
+			layers, thinnest := 0, length.Metre
+			for _, y := range r.Cuts[0].Layers {
+				if y.Top == top {
+					layers, thinnest = layers+y.Count, min(thinnest, y.Thickness)
+				}
+			}
+			if top && it.Top != nil && it.Top.Both {
+				layers /= 2
+			}
+			if layers > 6 || layers > 1 && thinnest < 10*mm {
+				t.Fatalf("%v of %+v: %+v", it.Thickness, job.Stock, r.Cuts[0].Layers)
+			}
+		}
+	})
+}
+
+// A workroom that glues more and thinner layers is answered.
+func TestOwnGluing(t *testing.T) {
+	job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}},
+		Stock: []Stock{{ID: "S", Across: 1000 * mm, Along: 2000 * mm, Thickness: 3 * mm}},
+		Items: []Item{{ID: "A", Count: 1, Place: Pad, Thickness: 36 * mm, Shape: Shape{Across: 62 * cm, Along: 47 * cm}}}}
+	if l := Faults(job); l.Len() != 1 {
+		t.Fatalf("%+v", l.Faults())
+	}
+	job.Shop = practice.Defaults().With(practice.FoamLayers.Give(12), practice.FoamThinLayer.Give(3*mm))
+	l := Faults(job)
+	if r, err := Solve(job, nil); l.Len() > 0 || err != nil || r.Cuts[0].Layers[0].Count != 12 {
+		t.Errorf("%+v, %v", l.Faults(), err)
+	}
+}
+
+// Six pieces of 62 × 47 cm stand two by three on a sheet of 1 × 2 m, at any effort,
+// though each by itself lies tighter the other way.
+func TestEvenGrid(t *testing.T) {
+	for _, e := range []Effort{Quick, Normal, Thorough} {
+		job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}}, Effort: e,
+			Stock: []Stock{{ID: "S", Across: 1000 * mm, Along: 2000 * mm, Thickness: 50 * mm}},
+			Items: []Item{{ID: "A", Count: 6, Place: Pad, Thickness: 50 * mm, Shape: Shape{Across: 62 * cm, Along: 47 * cm}}}}
+		r, err := Solve(job, nil)
+		if err != nil || len(r.Groups[0].Nest.Sheets) != 1 || !r.Proven() {
+			t.Errorf("effort %d: %v, %+v", e, err, r.Groups)
+		}
+	}
+}
+
+// A saw has room where every row of pieces may be drawn apart by what it takes, and
+// only what was nested without a kerf is warned of.
+func TestNoRoomForSaw(t *testing.T) {
+	for _, tc := range []struct {
+		name          string
+		count         int
+		across, along length.Length
+		kerf          length.Length
+		want          int
+	}{
+		{"fills the width", 2, 500 * mm, 400 * mm, 0, 1},
+		{"a millimetre to spare", 2, 999 * mm / 2, 400 * mm, 0, 1},
+		{"3 mm to spare", 2, 997 * mm / 2, 400 * mm, 0, 0},
+		{"one alone may fill it", 1, 1000 * mm, 2000 * mm, 0, 0},
+		{"fills the length", 4, 900 * mm, 500 * mm, 0, 1},
+		{"with room for both cuts", 3, 900 * mm, 1994 * mm / 3, 0, 0},
+		{"two sheets, and one piece on a third", 5, 500 * mm, 2000 * mm, 0, 2},
+		{"a kerf", 2, 997 * mm / 2, 400 * mm, 3 * mm, 0},
+		{"a kerf smaller than the saw", 2, 999 * mm / 2, 400 * mm, mm, 0},
+	} {
+		job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}}, Shop: practice.Defaults().With(practice.FoamKerf.Give(tc.kerf)),
+			Stock: []Stock{{ID: "S", Across: 1000 * mm, Along: 2000 * mm, Thickness: 50 * mm}},
+			Items: []Item{{ID: "A", Count: tc.count, Place: Pad, Thickness: 50 * mm, Shape: Shape{Across: tc.across, Along: tc.along}}}}
+		r, err := Solve(job, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := job.NoRoomForSaw(r); got != tc.want {
+			t.Errorf("%s: %d sheets, want %d: %+v", tc.name, got, tc.want, r.Groups[0].Nest.Sheets)
+		}
+	}
+}
+
 func drawJob(t *rapid.T) *Job {
 	job := &Job{Foams: []Foam{{ID: "F", Density: 35_000}, {ID: "S", Density: 22_000}}, Shop: practice.Defaults().With(practice.FoamKerf.Give(3 * mm)), Currency: rapid.SampledFrom([]money.Currency{money.None, gbp()}).Draw(t, "currency"), Effort: Quick}
 	n := rapid.IntRange(1, 3).Draw(t, "stock")
 	for f := range 2 {
-		for range n {
-			job.Stock = append(job.Stock, drawStock(t, f))
+		for i := range n {
+			s := drawStock(t, f)
+			if i == 0 { // thick enough for all that is drawn
+				s.Thickness = max(s.Thickness, 50*mm)
+			}
+			job.Stock = append(job.Stock, s)
 		}
 	}
 	all := shapes()

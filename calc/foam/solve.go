@@ -15,7 +15,7 @@ const MaxPieces = 6000
 
 // Errors of Solve.
 var (
-	ErrNoSheet = errors.New("foam: an item fits on no sheet of its foam")
+	ErrNoSheet = errors.New("foam: an item fits on no sheet of its foam, or is too thick for them")
 	ErrTooMany = errors.New("foam: too many layers")
 	ErrHalted  = errors.New("foam: halted before there was an answer")
 )
@@ -125,21 +125,25 @@ func (s *solver) wants() ([][]want, error) {
 		it := &s.job.Items[i]
 		core := it.Wanted()
 		if t := it.Top; t != nil {
-			list := s.laminations(t.Foam, s.fitting(t.Foam, i))
-			if len(list) == 0 {
+			got, ok := s.made(t.Foam, i, t.Thickness)
+			if !ok {
 				return nil, ErrNoSheet
 			}
-			got := Nearest(list, t.Thickness).Thickness
-			core -= got * t.layers()
-			out[t.Foam] = append(out[t.Foam], want{i, got, int(t.layers()), true})
+			core -= got.Thickness * t.layers()
+			out[t.Foam] = append(out[t.Foam], want{i, got.Thickness, int(t.layers()), true})
 		}
-		list := s.laminations(it.Foam, s.fitting(it.Foam, i))
-		if len(list) == 0 {
+		got, ok := s.made(it.Foam, i, core)
+		if !ok {
 			return nil, ErrNoSheet
 		}
-		out[it.Foam] = append(out[it.Foam], want{i, Nearest(list, core).Thickness, 1, false})
+		out[it.Foam] = append(out[it.Foam], want{i, got.Thickness, 1, false})
 	}
 	return out, nil
+}
+
+// made is what a foam's sheets make of a thickness of an item.
+func (s *solver) made(f, item int, thick length.Length) (Lamination, bool) {
+	return gluing(s.job.Shop).Made(s.laminations(f, s.fitting(f, item)), thick)
 }
 
 // Proven reports whether no nesting of the same layers costs less.
@@ -217,7 +221,7 @@ func (s *solver) laminations(f int, set uint) []Lamination {
 	}
 	var list []Lamination
 	if len(options) > 0 {
-		list = Laminations(options)
+		list = gluing(s.job.Shop).Laminations(options)
 		for i := range list {
 			list[i].Counts = s.spread(f, options, list[i].Counts)
 		}

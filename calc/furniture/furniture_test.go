@@ -1,6 +1,7 @@
 package furniture_test
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -107,7 +109,7 @@ func differ(a, b furniture.List) bool {
 		return true
 	}
 	for i := range a.Panels {
-		if a.Panels[i] != b.Panels[i] {
+		if !reflect.DeepEqual(a.Panels[i], b.Panels[i]) {
 			return true
 		}
 	}
@@ -165,7 +167,7 @@ func TestListsHaveNoFaults(t *testing.T) {
 			t.Fatal("nothing to cut from the top cover")
 		}
 		for _, q := range list.Panels {
-			if q.How == "" || !strings.Contains(q.How, " = ") {
+			if q.How.Code != note.PanelDerived || strings.Count(q.How.Text(length.Metric), " = ") != 2 {
 				t.Errorf("%s does not say how it came about: %q", q.ID, q.How)
 			}
 		}
@@ -275,7 +277,7 @@ func TestStylesAreCutAsTheTradeCuts(t *testing.T) {
 		for id, want := range tc.want {
 			got, there := tc.panels[id]
 			if there != (want != panel.Size{}) || there && got.Cut() != want {
-				t.Errorf("%s: %s is %v, want %v (%s)", tc.what, id, got.Cut(), want, got.How)
+				t.Errorf("%s: %s is %v, want %v (%s)", tc.what, id, got.Cut(), want, got.How.Text(length.Metric))
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package furniture
 import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -20,8 +21,8 @@ const (
 type Panel struct {
 	panel.Panel
 	Cover  Cover
-	Hidden bool   // of lining: covers a part that is not seen, rather than eking out or lining a panel
-	How    string // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ...", in the units of the piece, in which it adds up
+	Hidden bool      // of lining: covers a part that is not seen, rather than eking out or lining a panel
+	How    note.Note // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ...", in the units of the piece, in which it adds up
 }
 
 // Run is a run of piping.

@@ -20,9 +20,9 @@ func (l Length) Round(step Length, r Rounding) Length {
 	return end(l < 0)
 }
 
-// hair, in millimetres, is far more than a float64 loses in the sums of a
+// hair, in nanometres, is far more than a float64 loses in the sums of a
 // calculation, and less than any length is counted in.
-const hair = 1e-7
+const hair = 0.1
 
 // RoundMM returns mm millimetres, worked out in floating point, as a multiple of
 // step in the direction of r. Rounded Up, what lies within a tenth of a nanometre
@@ -31,25 +31,38 @@ const hair = 1e-7
 // positive is taken for a nanometre. Where the multiple is beyond the range of
 // Length, RoundMM returns the end of the range; for NaN it returns 0.
 func RoundMM(mm float64, step Length, r Rounding) Length {
-	step = max(step, Nanometre)
-	mm = float64(mm) // rounded by itself, so that no machine fuses it with what follows
-	var steps float64
+	return RoundNM(mm*float64(Millimetre), step, r)
+}
+
+// RoundNM is RoundMM of a number of nanometres.
+func RoundNM(nm float64, step Length, r Rounding) Length {
+	nm = float64(nm) // rounded by itself, so that no machine fuses it with what follows
+	size := float64(max(step, Nanometre))
 	switch r {
 	case Up:
-		steps = math.Ceil((mm - hair) / step.MM())
+		nm = math.Ceil((nm-hair)/size) * size
 	case Down:
-		steps = math.Floor((mm + hair) / step.MM())
+		nm = math.Floor((nm+hair)/size) * size
 	default:
-		steps = math.Round(mm / step.MM())
+		nm = math.Round(nm/size) * size
 	}
-	const most = 1 << 63
-	switch nm := float64(steps * float64(step)); {
+	const exact = 1 << 53 // up to here a float64 holds every whole number
+	if -exact <= nm && nm <= exact {
+		return Length(nm)
+	}
+	return beyond(nm, max(step, Nanometre))
+}
+
+// beyond is a number of nanometres that is no exact multiple of step any more, or
+// no Length, or no number.
+func beyond(nm float64, step Length) Length {
+	switch {
 	case math.IsNaN(nm):
 		return 0
-	case nm >= most || nm <= -most:
+	case nm >= 1<<63 || nm < -1<<63:
 		return end(nm < 0)
 	}
-	return Length(steps) * step
+	return Length(nm).Round(step, Nearest)
 }
 
 // end is the largest Length, or the least.

@@ -15,6 +15,8 @@ const (
 	MaxJoinSeam = 10 * length.Centimetre
 	MaxOffset   = 100 * length.Metre // of a runs-on panel along its seam
 
+	// What one plan takes. A longer list is refused, with this number, wherever it is
+	// sent: it is no plan worked out with less effort.
 	MaxCopies  = 2000                   // of all panels together
 	MaxParts   = 100                    // of one joined panel
 	MaxPlaced  = 6000                   // copies and parts of all panels together

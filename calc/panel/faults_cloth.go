@@ -209,10 +209,10 @@ func (s *placed) add(p Panel, parts int) {
 func (s *placed) faults(l *fault.List, at fault.Path) {
 	switch {
 	case s.parts > MaxPlaced:
-		l.Add(at, fault.TooMany, "", fmt.Sprintf("with its joins the list has %d parts", s.parts),
-			fmt.Sprintf("at most %d; split the job", MaxPlaced))
+		overMost(l, at, "parts with its joins", s.parts, MaxPlaced)
 	case s.along > MaxLaidOut:
-		l.Add(at, fault.TooMany, "", "end to end the list is longer than "+MaxLaidOut.Text(length.Metric, length.Nearest),
-			"split the job")
+		most := MaxLaidOut.Text(length.Metric, length.Nearest)
+		l.Add(at, fault.TooMany, s.along.Text(length.Metric, length.Up), "end to end the list is longer than "+most+", which is the most that one plan takes",
+			"at most "+most+": ask for several plans, each of a part of the list")
 	}
 }

@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fmt"
+	"strconv"
 
 	"github.com/bridletie/bridletie/calc/fault"
 )
@@ -15,7 +16,7 @@ func ListFaults(list []Panel, at fault.Path) fault.List {
 	for i, p := range list {
 		here := at.Index(i)
 		l.Append(p.Faults(here))
-		copies += p.Count
+		copies += min(max(p.Count, 0), 1<<20) // so that the sum stays in range
 		if _, seen := byID[p.ID]; seen {
 			l.Add(here.Field("id"), fault.Duplicate, p.ID, "another panel has this id", "an id of its own")
 			continue
@@ -23,14 +24,19 @@ func ListFaults(list []Panel, at fault.Path) fault.List {
 		byID[p.ID] = i
 	}
 	if copies > MaxCopies {
-		l.Add(at, fault.TooMany, "", fmt.Sprintf("the list has %d copies in all", copies),
-			fmt.Sprintf("at most %d; split the job", MaxCopies))
+		overMost(&l, at, "copies in all", copies, MaxCopies)
 	}
 	links := links{list: list, byID: byID}
 	links.runsOnFaults(&l, at)
 	links.loopFaults(&l, at)
 	links.pairFaults(&l, at)
 	return l
+}
+
+// overMost records that a list comes to more of something than one plan takes.
+func overMost(l *fault.List, at fault.Path, what string, n, most int) {
+	l.Add(at, fault.TooMany, strconv.Itoa(n), fmt.Sprintf("the list has %d %s; one plan takes at most %d", n, what, most),
+		fmt.Sprintf("at most %d: ask for %d plans or more, each of a part of the list", most, (n+most-1)/most))
 }
 
 // links are the references between the panels of a list.

@@ -137,7 +137,7 @@ func (f *field) strip(c float64, long length.Length, lean Lean) Strip {
 func (f *field) point(t, u float64) geom.Point {
 	x := float64(t*f.cos) + float64(u*f.sin)
 	y := float64(u*f.cos) - float64(t*f.sin)
-	p := geom.Point{Across: rounded(x, length.Nanometre, length.Nearest), Along: rounded(y, length.Nanometre, length.Nearest)}
+	p := geom.Point{Across: length.RoundNM(x, length.Nanometre, length.Nearest), Along: length.RoundNM(y, length.Nanometre, length.Nearest)}
 	p.Across, p.Along = min(max(p.Across, 0), f.at.Across), min(max(p.Along, 0), f.at.Along)
 	if f.mirrored {
 		p.Across = f.at.Across - p.Across

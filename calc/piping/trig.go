@@ -38,16 +38,11 @@ func sinCos(degrees int) (sin, cos float64) {
 // than a micrometre: a length that comes out whole but for it stays whole.
 const slack = 0.01
 
-// rounded is a length in nanometres as a multiple of a step.
-func rounded(nm float64, step length.Length, r length.Rounding) length.Length {
-	return length.RoundMM(nm/float64(length.Millimetre), step, r)
-}
-
 // down is a length in nanometres, rounded down to the micrometre.
-func down(nm float64) length.Length { return rounded(nm, length.Micrometre, length.Down) }
+func down(nm float64) length.Length { return length.RoundNM(nm, length.Micrometre, length.Down) }
 
 // up is a length in nanometres, rounded up to the micrometre.
-func up(nm float64) length.Length { return rounded(nm, length.Micrometre, length.Up) }
+func up(nm float64) length.Length { return length.RoundNM(nm, length.Micrometre, length.Up) }
 
 // scaled is a length times a factor, in nanometres.
 func scaled(l length.Length, by float64) float64 { return float64(float64(l) * by) }

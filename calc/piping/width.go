@@ -17,7 +17,7 @@ func StripWidth(cord, thickness, seam length.Length, double bool) length.Length 
 	if double {
 		round = 2 * math.Pi
 	}
-	return rounded(scaled(cord+thickness, round), length.Nanometre, length.Up) + 2*seam
+	return length.RoundNM(scaled(cord+thickness, round), length.Nanometre, length.Up) + 2*seam
 }
 
 // PracticalWidth is the least multiple of step that is not below the width; the

@@ -27,7 +27,7 @@ func BoundOf(job Job, effort Effort) (best length.Length, by string, plain lengt
 		b := lowerBound(m, effort)
 		p := m.floorLength(max(areaBound(m), tallestBound(m)))
 		if l := m.floorLength(b.length); k == 0 || l < best {
-			best, by = l, b.by
+			best, by = l, string(b.by)
 		}
 		if k == 0 || p < plain {
 			plain = p

@@ -1,6 +1,10 @@
 package plan
 
-import "slices"
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // The bounds reason about kinds of item and the stretches of the width on which
 // each may lie. Everything here only ever forgets conditions of the model,
@@ -143,7 +147,7 @@ func (r *relaxed) addColumns(m *model, it *item, l *lay, gl *groupLay, op option
 	if l.sx < 0 {
 		lo, hi = l.sx*to-l.cx-l.tol, l.sx*from-l.cx+l.tol
 	}
-	for i := ceilDiv(-hi, m.grid.H); lo+i*m.grid.H <= room; i++ {
+	for i := length.CeilDiv(-hi, m.grid.H); lo+i*m.grid.H <= room; i++ {
 		op.lo, op.hi = max(lo+i*m.grid.H, 0), min(hi+i*m.grid.H, room)
 		if from < to && l.tol == 0 {
 			op.base, op.tied = lo+i*m.grid.H, 1
@@ -169,7 +173,7 @@ func (r *relaxed) addOption(m *model, it *item, l *lay, gl *groupLay, op option,
 		} else {
 			nd.frame = freeFrame(it.group, l.sy < 0)
 		}
-		nd.res, nd.tol = mod(res, m.grid.V), l.tol
+		nd.res, nd.tol = length.Mod(res, m.grid.V), l.tol
 	}
 	op.node = -1
 	for k := len(r.nodes) - 1; k >= 0 && r.nodes[k].kind == nd.kind; k-- {
@@ -242,7 +246,7 @@ func (r *relaxed) gap(p, q *node) int64 {
 		return 0
 	}
 	slack := p.tol + q.tol
-	a := mod(q.res-p.res-p.h-slack, r.V)
+	a := length.Mod(q.res-p.res-p.h-slack, r.V)
 	if a+2*slack >= r.V {
 		return 0
 	}

@@ -1,6 +1,10 @@
 package plan
 
-import "slices"
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // unit is the width, or the length, of the strip when it is measured in worth.
 const unit = int64(1) << 20
@@ -93,7 +97,7 @@ func (s *scales) along(r *relaxed, p *part, target int64) *relaxed {
 			nd := &r.nodes[n]
 			o := option{hi: t.W - nd.h, w: nd.h, id: int32(n), node: n, choice: -1}
 			if nd.frame == s.frame && nd.frame >= 0 {
-				o.rows, o.res, o.tol, o.every = true, mod(nd.res-first, r.V), nd.tol, r.V
+				o.rows, o.res, o.tol, o.every = true, length.Mod(nd.res-first, r.V), nd.tol, r.V
 			}
 			kd.opts = append(kd.opts, o)
 		}
@@ -223,7 +227,7 @@ func (r *relaxed) tops(frame int) []int64 {
 	var tops []int64
 	for k := range r.nodes {
 		if n := &r.nodes[k]; n.frame == frame {
-			tops = append(tops, mod(n.res+n.tol, r.V))
+			tops = append(tops, length.Mod(n.res+n.tol, r.V))
 		}
 	}
 	slices.Sort(tops)

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math/rand/v2"
 	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
 )
 
 // completion lays items into what is free around others, between the start of the
@@ -86,10 +88,10 @@ func (f *completion) agrees(k int) bool {
 		}
 		return true
 	}
-	if st.lay != sp.lay || l.consX && mod(sp.x+l.cx-l.sx*st.settled.x, f.m.grid.H) != 0 {
+	if st.lay != sp.lay || l.consX && length.Mod(sp.x+l.cx-l.sx*st.settled.x, f.m.grid.H) != 0 {
 		return false
 	}
-	return !l.consY || mod(f.m.patternY(l, st.settled, sp.x, true)-f.sigma-sp.y, f.m.grid.V) == 0
+	return !l.consY || length.Mod(f.m.patternY(l, st.settled, sp.x, true)-f.sigma-sp.y, f.m.grid.V) == 0
 }
 
 // lay finds the closest fit for item k.

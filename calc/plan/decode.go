@@ -1,5 +1,7 @@
 package plan
 
+import "github.com/bridletie/bridletie/calc/length"
+
 // genes are what the search varies: the order in which items are laid, the way
 // in which each group lies, and how waste counts against height.
 type genes struct {
@@ -227,12 +229,12 @@ func (m *model) patternY(l *lay, ph phase, x int64, knowX bool) int64 {
 }
 
 // columnOf is the column i for which x is nearest to origin + i*H.
-func columnOf(x, origin, h int64) int64 { return floorDiv(x-origin+h/2, h) }
+func columnOf(x, origin, h int64) int64 { return length.FloorDiv(x-origin+h/2, h) }
 
 // settleSigma fixes where in the repeat a strip begins. With a single strip the
 // phases settled before were counted from its start.
 func (d *decoder) settleSigma(s *strip, sigma int64) {
-	s.sigma, s.sigmaSet = mod(sigma, d.m.grid.V), true
+	s.sigma, s.sigmaSet = length.Mod(sigma, d.m.grid.V), true
 	if d.many {
 		return
 	}

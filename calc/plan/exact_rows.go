@@ -1,5 +1,7 @@
 package plan
 
+import "github.com/bridletie/bridletie/calc/length"
+
 // openRows are the rows at which the first item to be laid of a group with an
 // open phase may lie when it lies on nothing: residues modulo the repeat, those
 // counted in the pattern and those counted from the start of the cloth.
@@ -49,7 +51,7 @@ func (m *model) openRowsOf(k, o int) *openRows {
 // group lies beyond the first, over all columns, and more.
 func (m *model) stepsBetween(out []int64, a, b *lay, more int64) []int64 {
 	for j := int64(0); j < m.grid.V; j += m.grid.rowStep() {
-		out = append(out, mod(a.cy-b.cy+j+more, m.grid.V))
+		out = append(out, length.Mod(a.cy-b.cy+j+more, m.grid.V))
 	}
 	return sortedUnique(out)
 }
@@ -59,7 +61,7 @@ func (m *model) sumsOf(a, b []int64) []int64 {
 	out := make([]int64, 0, len(a)*len(b))
 	for _, x := range a {
 		for _, y := range b {
-			out = append(out, mod(x+y, m.grid.V))
+			out = append(out, length.Mod(x+y, m.grid.V))
 		}
 	}
 	return sortedUnique(out)
@@ -109,7 +111,7 @@ func (m *model) linksOf(g int) (tops []int64, steps [][]int64, ok bool) {
 			case l.tol > 0 || l.sy < 0:
 				return nil, nil, false
 			case !l.consY:
-				own = append(own, mod(l.h, m.grid.V))
+				own = append(own, length.Mod(l.h, m.grid.V))
 			case !gl.yFixed:
 				for _, j := range gr.items {
 					whole = m.stepsBetween(whole, &m.items[j].lay[o], l, l.h)
@@ -118,7 +120,7 @@ func (m *model) linksOf(g int) (tops []int64, steps [][]int64, ok bool) {
 				return nil, nil, false
 			default:
 				for _, row := range m.rowsOf(l, gl) {
-					tops = append(tops, mod(row+l.h, m.grid.V))
+					tops = append(tops, length.Mod(row+l.h, m.grid.V))
 				}
 			}
 		}
@@ -177,10 +179,10 @@ func (e *exact) openYs(out []int64, k, o int, base int64) []int64 {
 		return out
 	}
 	for _, t := range r.pattern {
-		out = append(out, base+mod(t-e.sigma-base, v))
+		out = append(out, base+length.Mod(t-e.sigma-base, v))
 	}
 	for _, t := range r.start {
-		out = append(out, base+mod(t-base, v))
+		out = append(out, base+length.Mod(t-base, v))
 	}
 	return sortedUnique(out)
 }

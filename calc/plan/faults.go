@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -31,11 +32,11 @@ func unkeptFaults(job Job, unkept []buildFault) fault.List {
 				"a longer bolt, another turn, or leave out the tie")
 		case noPlace:
 			l.Add(where.Field("match"), fault.NoPlace, "",
-				why(job, f),
+				why(job, f).Text(length.Metric),
 				"another motif, another place for it, or a narrower cut, with hidden flies at the sides"+widest(job, p))
 		case conflicts:
 			l.Add(where.Field("match"), fault.NotAllowed, "",
-				why(job, f),
+				why(job, f).Text(length.Metric),
 				"leave out one of the wishes, or the tie")
 		}
 	}
@@ -43,12 +44,12 @@ func unkeptFaults(job Job, unkept []buildFault) fault.List {
 }
 
 // why says why a wish cannot be kept.
-func why(job Job, f buildFault) string {
+func why(job Job, f buildFault) note.Note {
 	p := job.Panels[f.panel]
 	if f.kind == conflicts {
-		return "the wishes of the panels tied to " + p.ID + " by runs-on or pair contradict each other"
+		return note.New(note.WishesConflict, note.Name("panel", p.ID), note.Length("off", 0, length.Nearest))
 	}
-	return "no motif that " + p.ID + " may carry stands far enough from both selvedges for a panel cut " + show(p.Cut().Across) + " wide"
+	return note.New(note.NoPlaceForMotif, note.Name("panel", p.ID), note.Length("across", p.Cut().Across, length.Nearest), note.Length("off", 0, length.Nearest))
 }
 
 // widest says how wide a panel may be cut and still have a motif that it may

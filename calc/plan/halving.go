@@ -1,5 +1,7 @@
 package plan
 
+import "github.com/bridletie/bridletie/calc/length"
+
 // halving narrows down the length of the shortest plan: no plan is shorter than
 // low, and one of length high is known.
 type halving struct {
@@ -65,10 +67,10 @@ func (h *halving) nextEnd(sigma, from int64) int64 {
 	v := h.e.m.grid.V
 	ahead := v
 	for _, t := range h.ends.pattern {
-		ahead = min(ahead, mod(t-sigma-from, v))
+		ahead = min(ahead, length.Mod(t-sigma-from, v))
 	}
 	for _, t := range h.ends.start {
-		ahead = min(ahead, mod(t-from, v))
+		ahead = min(ahead, length.Mod(t-from, v))
 	}
 	return from + ahead
 }

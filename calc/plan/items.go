@@ -2,6 +2,7 @@ package plan
 
 import (
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -207,7 +208,7 @@ func (m *model) arcOf(l *lay) arc {
 	if l.sx < 0 {
 		lo = -l.cx - room
 	}
-	lo = mod(lo, m.grid.H)
+	lo = length.Mod(lo, m.grid.H)
 	return arc{lo, lo + room}
 }
 

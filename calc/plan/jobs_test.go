@@ -56,8 +56,14 @@ func (j *jobMaker) cloth() {
 	}
 	if kind >= 1 {
 		for k := range 1 + j.r.IntN(2) {
-			c.Pattern.Motifs = append(c.Pattern.Motifs, cloth.Motif{
-				Name: [...]string{"heron", "sedge"}[k], Across: j.mm(0, 400), Along: j.mm(0, 400)})
+			m := cloth.Motif{Name: [...]string{"heron", "sedge"}[k], Across: j.mm(0, 400), Along: j.mm(0, 400)}
+			if c.Pattern.WidthRepeat == 0 {
+				m.Across = 0
+			}
+			if c.Pattern.LengthRepeat == 0 {
+				m.Along = 0
+			}
+			c.Pattern.Motifs = append(c.Pattern.Motifs, m)
 		}
 	}
 	if j.chance(20) {

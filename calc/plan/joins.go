@@ -99,7 +99,7 @@ func (b *builder) pinMiddle(t tie, gl *groupLay) length.Length {
 	}
 	best, at := int64(-1), 0
 	for k, a := range gl.alts {
-		c := mod(t.sx*a.x+t.dx+toMiddle, m.grid.H)
+		c := length.Mod(t.sx*a.x+t.dx+toMiddle, m.grid.H)
 		for ; c <= m.W; c += m.grid.H {
 			if half := min(c, m.W-c); half > best {
 				best, at = half, k

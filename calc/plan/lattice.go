@@ -1,15 +1,8 @@
 package plan
 
-// Integer arithmetic on repeats. A modulus of 0 stands for "does not repeat".
+import "github.com/bridletie/bridletie/calc/length"
 
-// mod is a modulo m in [0, m), for m > 0 and any a.
-func mod(a, m int64) int64 {
-	r := a % m
-	if r < 0 {
-		r += m
-	}
-	return r
-}
+// Integer arithmetic on repeats. A modulus of 0 stands for "does not repeat".
 
 // upTo is the least y >= base with y within tol of target modulo m. With m = 0
 // it is base.
@@ -20,24 +13,12 @@ func upTo(base, target, m, tol int64) int64 {
 	if 2*tol >= m {
 		return base
 	}
-	ahead := mod(target-tol-base, m)
+	ahead := length.Mod(target-tol-base, m)
 	if m-ahead <= 2*tol { // base lies inside the window that began before it
 		return base
 	}
 	return base + ahead
 }
-
-// floorDiv is a/b rounded towards minus infinity, for b > 0.
-func floorDiv(a, b int64) int64 {
-	q := a / b
-	if a%b < 0 {
-		q--
-	}
-	return q
-}
-
-// ceilDiv is a/b rounded towards plus infinity, for b > 0.
-func ceilDiv(a, b int64) int64 { return -floorDiv(-a, b) }
 
 // gcd of two numbers >= 0; gcd(0, b) is b.
 func gcd(a, b int64) int64 {
@@ -61,7 +42,7 @@ func (g grid) congruent(dx, dy int64) bool {
 		}
 		i = dx / g.H
 	}
-	return g.V == 0 || mod(dy-i*g.D, g.V) == 0
+	return g.V == 0 || length.Mod(dy-i*g.D, g.V) == 0
 }
 
 // rowStep is the distance between rows of motifs, counting those of all
@@ -74,4 +55,4 @@ func (g grid) rowStep() int64 {
 }
 
 // mirrors reports whether the grid is its own mirror image, left to right.
-func (g grid) mirrors() bool { return g.V == 0 || g.H == 0 || mod(2*g.D, g.V) == 0 }
+func (g grid) mirrors() bool { return g.V == 0 || g.H == 0 || length.Mod(2*g.D, g.V) == 0 }

@@ -16,7 +16,7 @@ func layoutOf(job Job, m *model, sigma int64, spots []spot, only []int32) Layout
 	var l Layout
 	rest := int64(0) // of the start, lost in rounding, in parts of a nanometre
 	if m.grid.V > 0 {
-		exact := mod(sigma, m.grid.V) * m.num
+		exact := length.Mod(sigma, m.grid.V) * m.num
 		l.Start = length.Length(exact / m.den)
 		rest = exact % m.den
 	}
@@ -30,7 +30,7 @@ func layoutOf(job Job, m *model, sigma int64, spots []spot, only []int32) Layout
 		la := it.lay[sp.lay]
 		p := Placement{
 			Panel: it.panel, Copy: it.copy, Part: it.part, Parts: it.parts,
-			From: m.floorLength(it.from), X: m.floorLength(sp.x), Y: length.Length(floorDiv(sp.y*m.num+rest, m.den)),
+			From: m.floorLength(it.from), X: m.floorLength(sp.x), Y: length.Length(length.FloorDiv(sp.y*m.num+rest, m.den)),
 			Across: m.floorLength(la.w), Along: m.floorLength(la.h), Turn: la.turn,
 		}
 		l.Length = max(l.Length, p.Y+p.Along)
@@ -118,9 +118,9 @@ func eachMotif(job Job, k int, start length.Length, p *Placement, x, y length.Le
 	first, last := int64(0), int64(0)
 	if h > 0 {
 		// The rows come round again after as many columns as the drop has parts.
-		round, near := pattern.Drop.Reduced().Den+1, floorDiv(int64(x-m.Across), h)
-		first = max(ceilDiv(int64(p.X-m.Across-layout.Slack), h), near-round)
-		last = min(floorDiv(int64(p.X+p.Across-m.Across+layout.Slack), h), near+1+round)
+		round, near := pattern.Drop.Reduced().Den+1, length.FloorDiv(int64(x-m.Across), h)
+		first = max(length.CeilDiv(int64(p.X-m.Across-layout.Slack), h), near-round)
+		last = min(length.FloorDiv(int64(p.X+p.Across-m.Across+layout.Slack), h), near+1+round)
 	}
 	for i := first; i <= last; i++ {
 		at := MotifAt{Motif: k, X: x, Y: y}
@@ -129,7 +129,7 @@ func eachMotif(job Job, k int, start length.Length, p *Placement, x, y length.Le
 		}
 		if v > 0 {
 			row := int64(m.Along-start) + columnDrop(pattern.Drop, i, v)
-			at.Y = length.Length(row + floorDiv(int64(y)-row+v/2, v)*v)
+			at.Y = length.Length(row + length.FloorDiv(int64(y)-row+v/2, v)*v)
 		}
 		in := MotifAt{Motif: k, X: min(max(at.X, p.X), p.X+p.Across), Y: min(max(at.Y, p.Y), p.Y+p.Along)}
 		if dist(in.X, at.X) <= layout.Slack && dist(in.Y, at.Y) <= layout.Slack {
@@ -142,6 +142,6 @@ func eachMotif(job Job, k int, start length.Length, p *Placement, x, y length.Le
 // length repeat and rounded down to the nanometre.
 func columnDrop(d cloth.Drop, i, v int64) int64 {
 	d = d.Reduced()
-	part := mod(i*d.Num, d.Den)
+	part := length.Mod(i*d.Num, d.Den)
 	return part*(v/d.Den) + part*(v%d.Den)/d.Den
 }

@@ -38,7 +38,7 @@ func TestLoosenedWishesLieNearest(t *testing.T) {
 			}
 			return
 		}
-		if l.Wished != job.Panels[0].Match || l.Instead != panels[0].Match || l.Why == "" {
+		if l.Wished != job.Panels[0].Match || l.Instead != panels[0].Match || !l.Why.Said() {
 			t.Fatalf("loosened %+v; the first panel wishes for %+v", l, panels[0].Match)
 		}
 		all := leastOff(job, job.Panels)
@@ -106,9 +106,11 @@ func drawTightJob(t *rapid.T) plan.Job {
 		p.Match.Point = panel.Point{Across: mm("point across", 0, int(p.Size.Across/length.Millimetre)), Along: mm("point along", 0, int(p.Size.Along/length.Millimetre))}
 	}
 	if rapid.Bool().Draw(t, "may be turned") {
-		p.Turn = panel.Half
-		if job.Cloth.OneWay {
+		switch {
+		case job.Cloth.Railroad != cloth.RailroadNever:
 			p.Turn = panel.Quarter
+		case !job.Cloth.OneWay:
+			p.Turn = panel.Half
 		}
 	}
 	job.Panels = []panel.Panel{p}
@@ -255,7 +257,7 @@ func TestLoosenEnds(t *testing.T) {
 		changed := make(map[int]bool)
 		for _, l := range list {
 			changed[l.Panel] = true
-			if l.Wished != was[l.Panel].Match || l.Instead != panels[l.Panel].Match || l.Why == "" || l.Moved && l.Off <= 0 {
+			if l.Wished != was[l.Panel].Match || l.Instead != panels[l.Panel].Match || !l.Why.Said() || l.Moved && l.Off <= 0 {
 				t.Errorf("job %d: %+v", k, l)
 			}
 			switch {

@@ -167,7 +167,7 @@ func (b *builder) scale() {
 		m.grid.D = m.grid.V / drop.Den * drop.Num
 	}
 	if c.StartsAt != nil && m.grid.V > 0 {
-		m.fixed, m.sigma = true, mod(b.units(c.Start()), m.grid.V)
+		m.fixed, m.sigma = true, length.Mod(b.units(c.Start()), m.grid.V)
 	}
 }
 
@@ -182,11 +182,11 @@ func (m *model) floorLength(u int64) length.Length {
 	if m.num%m.den == 0 {
 		return length.Length(u * (m.num / m.den))
 	}
-	return length.Length(floorDiv(u*m.num, m.den))
+	return length.Length(length.FloorDiv(u*m.num, m.den))
 }
 
 // floorUnits is a length in model units, rounded down.
-func (m *model) floorUnits(l length.Length) int64 { return floorDiv(int64(l)*m.den, m.num) }
+func (m *model) floorUnits(l length.Length) int64 { return length.FloorDiv(int64(l)*m.den, m.num) }
 
 // ceilLength is a number of model units in nanometres, rounded up.
 func (m *model) ceilLength(u int64) length.Length { return -m.floorLength(-u) }
@@ -274,7 +274,7 @@ func (m *model) listColumns(it *item) {
 			l.columns(m.grid.H, ph, 0, m.W-l.w, func(x, _ int64) {
 				c := column{x: x}
 				if l.consY {
-					c.row = mod(m.patternY(l, ph, x, true), m.grid.V) // for a phase along of 0 while that is open
+					c.row = length.Mod(m.patternY(l, ph, x, true), m.grid.V) // for a phase along of 0 while that is open
 				}
 				it.cols[o][a] = append(it.cols[o][a], c)
 			})

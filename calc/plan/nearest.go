@@ -81,7 +81,7 @@ func (b *builder) places(ties []tie, turn panel.Turn, i int) []panel.Match {
 	}
 	reach := []arc{{0, h - 1}}
 	if gl.xFixed {
-		reach = []arc{{mod(gl.alts[0].x, h), mod(gl.alts[0].x, h)}}
+		reach = []arc{{length.Mod(gl.alts[0].x, h), length.Mod(gl.alts[0].x, h)}}
 	}
 	for k := range items {
 		if l := &items[k].lay[0]; b.m.W-l.w < h {
@@ -93,7 +93,7 @@ func (b *builder) places(ties []tie, turn panel.Turn, i int) []panel.Match {
 	rx, _ = laid(turn, rx, ry)
 	var out []panel.Match
 	for _, k := range b.motifsOf(p) {
-		want := mod(b.units(b.job.Cloth.Pattern.Principal()[k].Across)-t.dx-rx, h)
+		want := length.Mod(b.units(b.job.Cloth.Pattern.Principal()[k].Across)-t.dx-rx, h)
 		for _, a := range reach {
 			for _, x := range []int64{a.lo, a.hi, min(max(want, a.lo), a.hi)} {
 				for _, off := range []int64{want - x, want - x - h, want - x + h} {
@@ -125,7 +125,7 @@ func (b *builder) movedBy(p panel.Panel, turn panel.Turn, off int64) []panel.Mat
 	// Half of twice, and off, in parts of a nanometre.
 	exact, part := int64(twice)*(b.m.den/2)+off*b.m.num, b.m.den
 	var out []panel.Match
-	for _, v := range []int64{floorDiv(exact, part), ceilDiv(exact, part)} {
+	for _, v := range []int64{length.FloorDiv(exact, part), length.CeilDiv(exact, part)} {
 		if *at = length.Length(v); *at >= 0 && *at <= size {
 			out = append(out, to)
 		}

@@ -1,6 +1,10 @@
 package plan
 
-import "github.com/bridletie/bridletie/calc/panel"
+import (
+	"github.com/bridletie/bridletie/calc/panel"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // maxAlts bounds the alternatives of one group: 16 motifs by 12 rows.
 const maxAlts = 256
@@ -83,13 +87,13 @@ func (b *builder) refine(c known, t tie, turn panel.Turn, k int, x, y bool) []kn
 		if !c.hasX && !c.hasY {
 			return []known{{phase{wantX, wantY}, true, true}}
 		}
-		if c.hasX && mod(c.x-wantX, grid.H) != 0 {
+		if c.hasX && length.Mod(c.x-wantX, grid.H) != 0 {
 			return nil
 		}
 		if c.hasX {
 			wantY += (c.x - wantX) / grid.H * grid.D
 		}
-		if c.hasY && mod(c.y-wantY, grid.V) != 0 {
+		if c.hasY && length.Mod(c.y-wantY, grid.V) != 0 {
 			return nil
 		}
 		if !c.hasX {
@@ -97,7 +101,7 @@ func (b *builder) refine(c known, t tie, turn panel.Turn, k int, x, y bool) []kn
 		}
 		return []known{{phase{c.x, wantY}, true, true}}
 	case x:
-		if c.hasX && mod(c.x-wantX, grid.H) != 0 {
+		if c.hasX && length.Mod(c.x-wantX, grid.H) != 0 {
 			return nil
 		}
 		if !c.hasX {
@@ -113,7 +117,7 @@ func (b *builder) refine(c known, t tie, turn panel.Turn, k int, x, y bool) []kn
 func (b *builder) refineRow(c known, wantY int64) []known {
 	step := b.m.grid.rowStep()
 	if c.hasY {
-		if mod(c.y-wantY, step) != 0 {
+		if length.Mod(c.y-wantY, step) != 0 {
 			return nil
 		}
 		return []known{c}

@@ -1,6 +1,11 @@
 package plan
 
-import "slices"
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
+)
 
 // runPlain improves the best plan of a job on which every panel may lie
 // anywhere. A search in decision form asks whether all panels fit in a shorter
@@ -113,11 +118,11 @@ func (p *plain) charge(steps int64) { p.s.d.work += steps/plainSteps + 1 }
 const plainSteps = 6
 
 // best is the length of the best plan, in reduced units.
-func (p *plain) best() int64 { return ceilDiv(p.s.best.top, p.unitY) }
+func (p *plain) best() int64 { return length.CeilDiv(p.s.best.top, p.unitY) }
 
 // low is the least length that is not ruled out, in reduced units.
 func (p *plain) low() int64 {
-	t := max(ceilDiv(p.s.bound.length, p.unitY), ceilDiv(p.area, p.W))
+	t := max(length.CeilDiv(p.s.bound.length, p.unitY), length.CeilDiv(p.area, p.W))
 	if p.sums != nil {
 		t = p.sums.ceil(t)
 	}
@@ -141,7 +146,7 @@ func (p *plain) above(t int64) int64 {
 }
 
 // raise takes note that no plan is shorter than t.
-func (p *plain) raise(t int64, by string) {
+func (p *plain) raise(t int64, by note.Code) {
 	if v := min(t*p.unitY, p.s.best.top); v > p.s.bound.length {
 		p.s.bound = bound{v, by}
 	}
@@ -198,9 +203,9 @@ func (p *plain) run() {
 const fewRects = 32
 
 // lowBy names the argument for low.
-func (p *plain) lowBy() string {
-	if p.low()*p.unitY > p.s.bound.length && p.low() > ceilDiv(p.s.bound.length, p.unitY) {
-		return "sums of panel sizes"
+func (p *plain) lowBy() note.Code {
+	if p.low()*p.unitY > p.s.bound.length && p.low() > length.CeilDiv(p.s.bound.length, p.unitY) {
+		return note.BoundSums
 	}
 	return p.s.bound.by
 }

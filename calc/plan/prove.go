@@ -1,5 +1,10 @@
 package plan
 
+import (
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
+)
+
 // maxSigmas bounds the starts of the repeat that a proof tries one by one.
 const maxSigmas = 6000
 
@@ -24,9 +29,9 @@ func (s *searcher) prove(share int64) {
 			}
 		}
 	}
-	whole, better, by := s.m, s.adopt, "every plan tried"
+	whole, better, by := s.m, s.adopt, note.BoundAllPlans
 	if l := s.m.loosened(); l != nil && newExact(s.m, 200, s.stop) == nil {
-		whole, better, by = l, nil, "every plan tried, with loose ties left out"
+		whole, better, by = l, nil, note.BoundLoosened
 	}
 	low, used := whole.shortest(s.bound.length, s.best.top, s.best.sigma, share, s.stop, better)
 	s.d.work += used
@@ -49,7 +54,7 @@ func (s *searcher) proveCore(c *model, share int64) int64 {
 	f := &completion{m: s.m, rng: s.rng, states: make([]groupState, len(s.m.groups))}
 	complete := s.completer(c, f)
 	h.better = func(spots []spot, sigma int64) { complete(spots, sigma) }
-	s.raise(min(h.narrow(share), s.best.top), "every plan of the panels bound to columns tried")
+	s.raise(min(h.narrow(share), s.best.top), note.BoundColumns)
 	h.e.accept = func(spots []spot) bool {
 		before := f.work
 		done := complete(spots, h.e.sigma)
@@ -104,7 +109,7 @@ func (s *searcher) completer(c *model, f *completion) func([]spot, int64) bool {
 }
 
 // raise raises the bound.
-func (s *searcher) raise(to int64, by string) {
+func (s *searcher) raise(to int64, by note.Code) {
 	if to > s.bound.length {
 		s.bound = bound{to, by}
 	}
@@ -157,7 +162,7 @@ func (m *model) startsToTry(first int64) []int64 {
 	if m.turnsOver() {
 		v /= 2
 	}
-	out := []int64{mod(first, v)}
+	out := []int64{length.Mod(first, v)}
 	if v <= maxResidues {
 		for s := range v {
 			if s != out[0] {
@@ -201,7 +206,7 @@ func (m *model) restingStarts() []int64 {
 			}
 			for _, r := range m.rowsOf(l, gl) {
 				for _, y := range sums {
-					set = append(set, mod(r+l.tol-y, v))
+					set = append(set, length.Mod(r+l.tol-y, v))
 				}
 			}
 			if set = sortedUnique(set); len(set) > maxSigmas {
@@ -218,11 +223,11 @@ func (m *model) rowsOf(l *lay, gl *groupLay) []int64 {
 	var out []int64
 	for _, a := range gl.alts {
 		if !l.consX || !gl.xFixed {
-			out = append(out, mod(m.patternY(l, a, 0, false), m.grid.V))
+			out = append(out, length.Mod(m.patternY(l, a, 0, false), m.grid.V))
 			continue
 		}
 		l.columns(m.grid.H, a, 0, m.W-l.w, func(from, _ int64) {
-			out = append(out, mod(m.patternY(l, a, from, true), m.grid.V))
+			out = append(out, length.Mod(m.patternY(l, a, from, true), m.grid.V))
 		})
 	}
 	return sortedUnique(out)

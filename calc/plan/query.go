@@ -1,5 +1,7 @@
 package plan
 
+import "github.com/bridletie/bridletie/calc/length"
+
 // query looks for the best place of one item, lying one way, in one strip, for
 // one phase of its group.
 type query struct {
@@ -67,14 +69,14 @@ func (q *query) firstColumn(lo int64) (c int64, bound bool) {
 	}
 	h := q.d.m.grid.H
 	origin := q.l.sx*q.ph.x - q.l.cx
-	return origin + ceilDiv(lo-q.l.tol-origin, h)*h, true
+	return origin + length.CeilDiv(lo-q.l.tol-origin, h)*h, true
 }
 
 // columns calls f for every stretch of [lo, hi] in which the item may begin
 // when its group has the given phase across.
 func (l *lay) columns(h int64, ph phase, lo, hi int64, f func(from, to int64)) {
 	origin := l.sx*ph.x - l.cx
-	for c := origin + ceilDiv(lo-l.tol-origin, h)*h; c-l.tol <= hi; c += h {
+	for c := origin + length.CeilDiv(lo-l.tol-origin, h)*h; c-l.tol <= hi; c += h {
 		f(max(c-l.tol, lo), min(c+l.tol, hi))
 	}
 }
@@ -84,7 +86,7 @@ func (q *query) reaches(x int64) bool {
 	if !q.l.consX || q.knowX || q.gl.reach == nil {
 		return true
 	}
-	p := mod(q.l.sx*(x+q.l.cx), q.d.m.grid.H)
+	p := length.Mod(q.l.sx*(x+q.l.cx), q.d.m.grid.H)
 	for _, a := range q.gl.reach {
 		if a.lo <= p && p <= a.hi {
 			return true
@@ -222,7 +224,7 @@ func (q *query) edges(best *spot, room int64) {
 	h := q.d.m.grid.H
 	for _, a := range q.gl.reach {
 		for _, p := range [2]int64{a.lo, a.hi} {
-			for x := mod(q.l.sx*p-q.l.cx, h); x <= room; x += h {
+			for x := length.Mod(q.l.sx*p-q.l.cx, h); x <= room; x += h {
 				q.tryAt(best, q.s.at(x), x)
 			}
 		}

@@ -1,6 +1,10 @@
 package plan
 
-import "sort"
+import (
+	"sort"
+
+	"github.com/bridletie/bridletie/calc/length"
+)
 
 // found is a complete plan in one strip.
 type found struct {
@@ -87,7 +91,7 @@ func (r *rower) into(k, n int) bool {
 	if w.height == 0 {
 		w.height = sp.y + l.h - w.y
 		if v := r.d.m.grid.V; v > 0 {
-			w.height = ceilDiv(w.height, v) * v
+			w.height = length.CeilDiv(w.height, v) * v
 		}
 	}
 	return true

@@ -35,7 +35,7 @@ func numberFrom(t *testing.T, variable string, usual int) int {
 }
 
 func TestRandomJobsPassCheck(t *testing.T) {
-	n := jobsToTry(t, 10_000)
+	n := jobsToTry(t, 2_000)
 	solved := everyJob(t, n, 0, passesCheck)["planned"]
 	if solved < n*8/10 {
 		t.Errorf("only %d of %d jobs were possible: the generator makes too many that are not", solved, n)
@@ -49,17 +49,18 @@ func TestRandomJobsOverBolts(t *testing.T) {
 }
 
 func TestRandomJobsFromPieces(t *testing.T) {
-	saw := everyJob(t, jobsToTry(t, 1_000), 0, fitsPieces)
+	n := jobsToTry(t, 1_000)
+	saw := everyJob(t, n, 0, fitsPieces)
 	for _, kind := range []string{"enough", "short", "known start"} {
-		if saw[kind] == 0 {
+		if saw[kind] == 0 && n >= 200 {
 			t.Errorf("no job was %s: each should occur, and there were %v", kind, saw)
 		}
 	}
 }
 
 func TestRandomJobsOverTightBolts(t *testing.T) {
-	n := jobsToTry(t, 1_000)
-	if saw := everyJob(t, n, 0, fitsTightBolts); saw["planned"] < n/3 || saw["refused"] == 0 {
+	n := jobsToTry(t, 500)
+	if saw := everyJob(t, n, 0, fitsTightBolts); n >= 200 && (saw["planned"] < n/3 || saw["refused"] == 0) {
 		t.Errorf("of %d jobs: %v; too few are planned, or none is refused", n, saw)
 	}
 }
@@ -88,10 +89,10 @@ func TestSeeds(t *testing.T) {
 type holds func(k int, job plan.Job) (wrong []string, kind string)
 
 // everyJob puts n random jobs to a test and counts them by kind. Under another
-// seed than 0 the jobs are others too.
+// seed than 0 the jobs are others too. After ten that fail it tries no more.
 func everyJob(t *testing.T, n int, seed uint64, holds holds) map[string]int {
 	t.Helper()
-	saw := make(map[string]int)
+	saw, failed := make(map[string]int), 0
 	for k := int(seed) * n; k < (int(seed)+1)*n; k++ {
 		job := randomJob(uint64(k))
 		job.Salt = int64(seed)
@@ -102,6 +103,11 @@ func everyJob(t *testing.T, n int, seed uint64, holds holds) map[string]int {
 		saw[kind]++
 		for _, w := range wrong {
 			t.Errorf("job %d under seed %d: %s", k, seed, w)
+		}
+		if len(wrong) > 0 {
+			if failed++; failed == 10 {
+				return saw
+			}
 		}
 	}
 	return saw

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math/bits"
 	"slices"
+
+	"github.com/bridletie/bridletie/calc/length"
 )
 
 // stack is a line along the cloth and the items that cross it wherever they
@@ -144,7 +146,7 @@ func (s *stack) begin(m *model, sigma int64) {
 	for p := range s.kinds {
 		s.rows[p] = s.rows[p][:0]
 		for _, r := range s.kinds[p].rows {
-			s.rows[p] = append(s.rows[p], mod(r-sigma, m.grid.V))
+			s.rows[p] = append(s.rows[p], length.Mod(r-sigma, m.grid.V))
 		}
 	}
 }
@@ -166,7 +168,7 @@ func (s *stack) before(p int, limit, v int64) int64 {
 		return limit
 	}
 	least := v
-	at := mod(limit, v)
+	at := length.Mod(limit, v)
 	for _, r := range rows {
 		back := at - r
 		if back < 0 {
@@ -184,7 +186,7 @@ func (s *stack) after(p int, base, v int64) int64 {
 		return base
 	}
 	least := v
-	at := mod(base, v)
+	at := length.Mod(base, v)
 	for _, r := range rows {
 		ahead := r - at
 		if ahead < 0 {
@@ -221,7 +223,7 @@ func (m *model) rowsOver(k int, x int64) []int64 {
 		}
 		for _, a := range gl.alts {
 			l.columns(m.grid.H, a, lo, hi, func(from, _ int64) {
-				out = append(out, mod(m.patternY(l, a, from, true), m.grid.V))
+				out = append(out, length.Mod(m.patternY(l, a, from, true), m.grid.V))
 			})
 		}
 	}

@@ -39,7 +39,7 @@ func (s *searcher) anyStart(how startEffort) []*found {
 		least := peak
 		for _, share := range how.shares {
 			ahead := max(v/share, 1)
-			if f := s.planAt(mod(at+ahead, v), least-ahead, how); f != nil && f.top+ahead < least {
+			if f := s.planAt(length.Mod(at+ahead, v), least-ahead, how); f != nil && f.top+ahead < least {
 				add, least = f, f.top+ahead
 			}
 		}
@@ -58,7 +58,7 @@ func worstStart(plans []*found, v int64) (worst, at int64) {
 	for _, p := range plans {
 		need := p.top + v
 		for _, q := range plans {
-			if ahead := mod(q.sigma-p.sigma, v); ahead > 0 {
+			if ahead := length.Mod(q.sigma-p.sigma, v); ahead > 0 {
 				need = min(need, q.top+ahead)
 			}
 		}
@@ -119,7 +119,7 @@ func (r Result) AtStart(job Job, start length.Length) Layout {
 	for k, l := range plans {
 		a := length.Length(0)
 		if v > 0 {
-			a = length.Length(mod(int64(l.Start-start), int64(v)))
+			a = length.Length(length.Mod(int64(l.Start-start), int64(v)))
 		}
 		if k == 0 || l.Length+a < best.Length+ahead {
 			best, ahead = l, a

@@ -10,6 +10,9 @@ var (
 	FoamOverTight = Foam.length("foam-over-tight", "by how much the foam of a seat or of a tight cushion is larger than its cover", 12*mm, 0, 10*cm, Common)
 	FoamOverSoft  = Foam.length("foam-over-soft", "by how much the foam of a back or of a scatter cushion is larger than its cover", 25*mm, 0, 10*cm, Common+"; an inch over in all ways: half an inch of seam all round, to which the foam is cut")
 	FoamKerf      = Foam.length("foam-kerf", "lost between two pieces; 0 for a knife", 0, 0, 20*mm, Common)
+	FoamSaw       = Foam.length("foam-saw", "what a saw takes between two pieces, of which is warned where no kerf is given", 3*mm, 0, 20*mm, Common)
+	FoamLayers    = Foam.count("foam-layers", "of how many layers a core or a top is glued up at most", "", 6, 1, 12, Common)
+	FoamThinLayer = Foam.length("foam-thin-layer", "least thickness of a layer that is glued to others; every joint is stiff", 10*mm, 3*mm, 10*cm, Common)
 	FoamOffcut    = Foam.length("foam-offcut", "the least side of an offcut that is listed", 50*mm, cm, length.Metre, Common)
 )
 

@@ -1,10 +1,3 @@
-// Package practice holds the trade constants: what a workroom does unless it is
-// told otherwise. Each is one row of one table, a [Setting] with a name, a
-// default, the range in which it is believed, and its source; the rows lie in
-// files by subject. A formula reads them from a [Set], which holds the defaults
-// or a workroom's own figures in their place. A [Book] is the rows that an
-// operation takes in its request, and a [Used] keeps account of which of them an
-// answer went by.
 package practice
 
 import (

@@ -96,17 +96,21 @@ func (l *likes) full(w, h length.Length) []block {
 	if min(w, h) < l.w || max(w, h) < l.h {
 		return nil
 	}
+	asked := [2]length.Length{w, h}
+	if best, ok := l.known[asked]; ok {
+		return best
+	}
 	if *l.steps <= 0 {
 		return l.two(w, h)
 	}
 	xs, ys := l.sums(w), l.sums(h)
 	w, h = xs[len(xs)-1], ys[len(ys)-1]
 	key := [2]length.Length{w, h}
-	best, ok := l.known[key]
-	if ok {
+	if best, ok := l.known[key]; ok {
+		l.known[asked] = best
 		return best
 	}
-	best = l.two(w, h)
+	best := l.two(w, h)
 	if most := l.most(w, h); countOf(best) < most {
 		l.parted(xs, ys, func(parts ...rect) bool {
 			best = l.fuller(best, parts)
@@ -114,7 +118,7 @@ func (l *likes) full(w, h length.Length) []block {
 			return countOf(best) < most && *l.steps > 0
 		})
 	}
-	l.known[key] = best
+	l.known[key], l.known[asked] = best, best
 	return best
 }
 
@@ -198,10 +202,10 @@ func (l *likes) sums(most length.Length) []length.Length {
 	return out
 }
 
-// some is a layout of so many pieces, where the rectangle holds them: the one in
-// rows or columns from an edge that leaves the broadest strip, else as many of full
-// as are wanted.
-func (l *likes) some(w, h length.Length, want int) []block {
+// some is a layout of so many pieces, of a rectangle for which a layout of more is
+// given: the one in rows or columns from an edge that leaves the broadest strip, else
+// as many of those given as are wanted.
+func (l *likes) some(w, h length.Length, want int, of []block) []block {
 	var best []block
 	least := 2.0
 	for _, a := range l.ways() {
@@ -219,7 +223,7 @@ func (l *likes) some(w, h length.Length, want int) []block {
 		}
 	}
 	if best == nil {
-		best = firstOf(l.full(w, h), want)
+		best = firstOf(of, want)
 	}
 	return best
 }

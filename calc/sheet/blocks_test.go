@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"github.com/bridletie/bridletie/calc/length"
 )
 
@@ -112,4 +114,48 @@ func TestNoWorseThanTwoBlocks(t *testing.T) {
 		}
 	}
 	t.Logf("%d jobs, %d better than two blocks, %d proven", n, fewer, proven)
+}
+
+// Layouts lie within their rectangle and apart, hold no fewer pieces than two blocks,
+// and so many as are wanted, however few steps there are and however often they are
+// asked for.
+func TestLayoutsHold(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := func(name string, least, most int64) int64 { return rapid.Int64Range(least, most).Draw(t, name) }
+		w, h, steps := n("w", 1, 40), n("h", 1, 40), int(n("steps", 0, 60))
+		l := newLikes(length.Length(w)*mm, length.Length(h)*mm, &steps)
+		for range 4 {
+			across, along := n("across", 1, 150), n("along", 1, 150)
+			held := int64(0)
+			for _, list := range [][]block{l.full(length.Length(across)*mm, length.Length(along)*mm), l.full(length.Length(across)*mm, length.Length(along)*mm)} {
+				held = int64(countOf(list))
+				if held < twoGrids(across, along, w, h) {
+					t.Fatalf("%d of %d×%d on %d×%d", held, w, h, across, along)
+				}
+				sound(t, list, across, along)
+				if held > 1 {
+					want := int(n("want", 1, held))
+					some := l.some(length.Length(across)*mm, length.Length(along)*mm, want, list)
+					sound(t, some, across, along)
+					if countOf(some) != want {
+						t.Fatalf("%d pieces, want %d", countOf(some), want)
+					}
+				}
+			}
+		}
+	})
+}
+
+// sound fails where blocks overlap or leave their rectangle.
+func sound(t *rapid.T, list []block, across, along int64) {
+	for i, b := range list {
+		if b.x < 0 || b.y < 0 || b.x+b.across() > length.Length(across)*mm || b.y+b.along() > length.Length(along)*mm {
+			t.Fatalf("%+v leaves %d×%d", b, across, along)
+		}
+		for _, c := range list[:i] {
+			if b.x < c.x+c.across() && c.x < b.x+b.across() && b.y < c.y+c.along() && c.y < b.y+b.along() {
+				t.Fatalf("%+v overlaps %+v", b, c)
+			}
+		}
+	}
 }

@@ -34,11 +34,11 @@ func Bounds(pieces []Piece, kinds []Kind, kerf length.Length) (sheets int, cost 
 		return 0, 0
 	}
 	types := typesOf(pieces, kerf)
-	sides := make([]side2, len(kinds))
+	sides := make([]extent, len(kinds))
 	costs, ones := make([]int64, len(kinds)), make([]int64, len(kinds))
 	for i, k := range kinds {
 		a, b := k.Across-2*k.Trim+kerf, k.Along-2*k.Trim+kerf
-		sides[i] = side2{min(a, b), max(a, b)}
+		sides[i] = extent{min(a, b), max(a, b)}
 		costs[i], ones[i] = k.Cost, 1
 	}
 	few, cheap := newRows(ones), newRows(costs)
@@ -46,14 +46,14 @@ func Bounds(pieces []Piece, kinds []Kind, kerf length.Length) (sheets int, cost 
 	return int(few.cover()), cheap.cover()
 }
 
-// side2 are the sides of a rectangle, w at most h.
-type side2 struct{ w, h length.Length }
+// extent are the sides of a rectangle, w at most h.
+type extent struct{ w, h length.Length }
 
 // rowsOf makes the rows. What it hands over is used again for the next.
-func rowsOf(types []kindOfPiece, sides []side2, add func(row)) {
-	var all side2
+func rowsOf(types []kindOfPiece, sides []extent, add func(row)) {
+	var all extent
 	for _, s := range sides {
-		all = side2{max(all.w, s.w), max(all.h, s.h)}
+		all = extent{max(all.w, s.w), max(all.h, s.h)}
 	}
 	r := row{holds: make([]float64, len(sides))}
 	across, along := duals(types, all.w), duals(types, all.h)
@@ -65,7 +65,7 @@ func rowsOf(types []kindOfPiece, sides []side2, add func(row)) {
 				r.want += float64(lesser(us[i*len(types)+k], vs[j*len(types)+k]) * float64(t.count))
 			}
 			for k, s := range sides {
-				r.holds[k] = u.of(s.w, all.w) * v.of(s.h, all.h)
+				r.holds[k] = float64(u.of(s.w, all.w) * v.of(s.h, all.h))
 			}
 			add(r)
 		}
@@ -124,7 +124,7 @@ func table(list []dual, types []kindOfPiece, side length.Length) [][2]float64 {
 }
 
 // heldAtMost is more than which no sheet of those sides holds of a piece.
-func heldAtMost(t kindOfPiece, s side2) int {
+func heldAtMost(t kindOfPiece, s extent) int {
 	if t.w > s.w || t.h > s.h {
 		return 0
 	}

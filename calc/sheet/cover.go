@@ -43,7 +43,7 @@ func (r *rows) add(n row) {
 	least := math.Inf(1)
 	for k, h := range n.holds {
 		if h > 0 {
-			least = min(least, (n.want-shortBy)/h*float64(r.costs[k]))
+			least = min(least, float64((n.want-shortBy)/h*float64(r.costs[k])))
 		}
 	}
 	if n.want <= shortBy || math.IsInf(least, 1) {
@@ -52,13 +52,23 @@ func (r *rows) add(n row) {
 	if len(r.costs) == 1 { // one kind: whole sheets of it
 		least = math.Ceil((n.want - shortBy) / n.holds[0])
 	}
-	if full := len(r.list) == mostRows || len(r.costs) == 1 && len(r.list) == 1; full && least <= r.list[len(r.list)-1].least {
+	most := mostRows
+	if len(r.costs) == 1 {
+		most = 1
+	}
+	if len(r.list) == most && least <= r.list[most-1].least {
 		return
-	} else if full {
-		r.list = r.list[:len(r.list)-1]
 	}
 	at, _ := slices.BinarySearchFunc(r.list, least, func(s scored, v float64) int { return cmp.Compare(v, s.least) })
-	r.list = slices.Insert(r.list, at, scored{row{n.want, slices.Clone(n.holds)}, least})
+	for _, s := range r.list[at:] {
+		if s.least != least {
+			break
+		}
+		if s.want == n.want && slices.Equal(s.holds, n.holds) {
+			return // there already
+		}
+	}
+	r.list = slices.Insert(r.list[:min(len(r.list), most-1)], at, scored{row{n.want, slices.Clone(n.holds)}, least})
 }
 
 // mostMixtures is how many mixtures of kinds are looked at.
@@ -114,7 +124,7 @@ func (m *mixer) mix(k int, cost int64, want []float64) {
 	rest := 0.0
 	for i, w := range want {
 		if w > shortBy {
-			rest = max(rest, (w-shortBy)*m.after[i][k])
+			rest = max(rest, float64((w-shortBy)*m.after[i][k]))
 		}
 	}
 	if rest == 0 && !slices.ContainsFunc(want, func(w float64) bool { return w > shortBy }) {

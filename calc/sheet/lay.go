@@ -149,7 +149,7 @@ func (s *searcher) fillPlace(o *open, l *likes, run []int) int {
 		return 0
 	}
 	if countOf(best) > len(run) {
-		best = l.some(at.w, at.h, len(run))
+		best = l.some(at.w, at.h, len(run), best)
 	}
 	o.putBlocks(best, at, run)
 	s.work += int64(len(o.free))

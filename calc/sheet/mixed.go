@@ -12,9 +12,10 @@ func (n *Nester) mixed(kinds []Kind) (Result, bool) {
 	}
 	var r Result
 	layouts, takes := make([][]block, len(kinds)), make([]int, len(kinds))
+	var l *likes
 	for k, kind := range kinds {
 		steps := likeSteps
-		l := newLikes(size.Across+n.Kerf, size.Along+n.Kerf, &steps)
+		l = newLikes(size.Across+n.Kerf, size.Along+n.Kerf, &steps) // each kind by itself, whichever others there are
 		at := newOpen(k, kind, n.Kerf, 1).free[0]
 		layouts[k] = l.full(at.w, at.h)
 		takes[k] = countOf(layouts[k])
@@ -28,7 +29,7 @@ func (n *Nester) mixed(kinds []Kind) (Result, bool) {
 		o := newOpen(k, kinds[k], n.Kerf, 1)
 		list, run := layouts[k], left[:min(len(left), takes[k])]
 		if len(run) < takes[k] {
-			list = newLikes(size.Across+n.Kerf, size.Along+n.Kerf, new(likeSteps)).some(o.free[0].w, o.free[0].h, len(run))
+			list = l.some(o.free[0].w, o.free[0].h, len(run), list)
 		}
 		o.putBlocks(list, o.free[0], run)
 		r.Cost += kinds[k].Cost

@@ -45,7 +45,9 @@ func (n *Nester) Bounds(kinds []Kind) (sheets int, cost int64) {
 //
 // Sheets of one kind, and of every two kinds, are searched by themselves, and the
 // cheapest nesting is the answer. So another kind never makes it dearer: what was
-// searched without it is searched with it too, with the same budget.
+// searched without it is searched with it too, with the same budget. Pieces of one
+// size are first put on the cheapest mixture of all kinds. The bounds are those of
+// all kinds in any mixture.
 //
 // It returns ErrTooLarge when a piece fits nowhere.
 func (n *Nester) Nest(kinds []Kind) (Result, error) {
@@ -153,14 +155,14 @@ const (
 
 // search nests on all of those kinds. There are no sheets when a piece fits on none.
 func (n *Nester) search(kinds []Kind) Result {
-	short := length.Length(math.MaxInt64)
+	least := length.Length(math.MaxInt64)
 	for _, p := range n.Pieces {
 		if !Fits(p, kinds) {
 			return Result{}
 		}
-		short = min(short, p.Across, p.Along)
+		least = min(least, p.Across, p.Along)
 	}
-	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, short: short + n.Kerf, steps: int(min(likeSteps, n.Budget/4))}
+	s := &searcher{pieces: n.Pieces, kinds: kinds, kerf: n.Kerf, budget: n.Budget, halt: n.Halt, short: least + n.Kerf, steps: int(min(likeSteps, n.Budget/4))}
 	s.sort()
 	s.least, s.cheap = n.Bounds(kinds)
 	best := s.improved(s.constructed())
@@ -178,7 +180,7 @@ func (s *searcher) sort() {
 	s.ways = make([]way, len(s.pieces))
 	s.alike = make([]int, len(s.pieces))
 	for i, p := range s.pieces {
-		size := Piece{min(p.Across, p.Along), max(p.Across, p.Along)}
+		size := short(p)
 		n, ok := numbers[size]
 		if !ok {
 			n = len(numbers)

@@ -3,6 +3,7 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -164,6 +165,13 @@ func drawJob(t *rapid.T) ([]Piece, []Kind, length.Length) {
 	pieces := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Piece {
 		return Piece{length.Length(size.Draw(t, "a")) * mm, length.Length(size.Draw(t, "b")) * mm}
 	}), 0, 25).Draw(t, "pieces")
+	if rapid.Bool().Draw(t, "alike") { // some of each, or all of one size
+		sizes := pieces[:min(len(pieces), rapid.IntRange(1, 5).Draw(t, "sizes"))]
+		pieces = nil
+		for _, p := range sizes {
+			pieces = append(pieces, slices.Repeat([]Piece{p, {p.Along, p.Across}}, rapid.IntRange(1, 8).Draw(t, "times"))...)
+		}
+	}
 	kinds := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Kind {
 		return Kind{length.Length(rapid.Int64Range(830, 1500).Draw(t, "w")) * mm, length.Length(rapid.Int64Range(830, 2000).Draw(t, "h")) * mm,
 			length.Length(rapid.Int64Range(0, 15).Draw(t, "trim")) * mm, rapid.Int64Range(1, 9000).Draw(t, "cost")}

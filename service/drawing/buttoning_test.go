@@ -94,7 +94,7 @@ func TestButtoningText(t *testing.T) {
 			t.Errorf("no %q on the page", want)
 		}
 	}
-	for _, want := range []string{"ON THE WORK", "ON THE WRONG SIDE OF THE CLOTH", "THE WELLS", "PLEATS", "THE PATTERN", "BUTTONS AND TWINE", "EVERY MOTIF", "CHECK BEFORE YOU CUT"} {
+	for _, want := range []string{"ON THE WORK", "ON THE WRONG SIDE OF THE CLOTH", "THE WELLS", "PLEATS", "THE PATTERN", "BUTTONS AND TWINE", "EVERY MOTIF", "LOOK OUT"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %q", want)
 		}

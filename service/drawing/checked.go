@@ -139,8 +139,7 @@ func CheckText(ans *service.CheckAnswer) string {
 	}
 	p.para("", savingText(ans))
 	p.para("", boundText(ans))
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

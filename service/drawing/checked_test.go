@@ -80,7 +80,7 @@ func TestCheckText(t *testing.T) {
 	}
 	page := CheckText(spoilt(t))
 	at := 0
-	for _, want := range []string{"Wrong: ", "FAULTS", "overlap by 5 cm: BC", "motif off by 2 cm: IB copy 1", "LENGTHS", "By hand ", "The engine's plan takes ", "only once the plan is right", "CHECK BEFORE YOU CUT"} {
+	for _, want := range []string{"Wrong: ", "FAULTS", "overlap by 5 cm: BC", "motif off by 2 cm: IB copy 1", "LENGTHS", "By hand ", "The engine's plan takes ", "only once the plan is right", "LOOK OUT"} {
 		next := strings.Index(strings.ReplaceAll(page[at:], "\n", " "), want)
 		if next < 0 {
 			t.Errorf("no %q in its place in\n%s", want, page)
@@ -178,7 +178,7 @@ func TestAnyCheckIsDrawn(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 11))
 		engine := random(r)
 		ans := &service.CheckAnswer{Request: service.CheckRequest{YardageRequest: engine.Request}, Hand: engine.Result.Cut, Engine: engine,
-			Warnings: []string{hostile[r.IntN(len(hostile))]}}
+			Warnings: say(hostile[r.IntN(len(hostile))])}
 		ans.Orders = make([]length.Length, len(ans.Hand))
 		for range r.IntN(150) {
 			f := service.PlanFault{At: -1, With: -1, Flaw: verify.Flaw{Kind: verify.FlawOverlap, Layout: -1, Placement: -1, OtherLayout: -1, Other: -1,

@@ -203,7 +203,7 @@ func halvesText(p panel.Panel) string {
 func (s *cutSheet) derived(id string) string {
 	for _, p := range s.ans.List.Panels {
 		if p.ID == id {
-			return p.How
+			return p.How.Text(s.sys)
 		}
 	}
 	return ""

@@ -8,4 +8,24 @@
 // The functions are pure: the same answer gives the same bytes. All text that
 // came with a request is cleaned of control characters and escaped, whatever
 // it holds, and the size of a drawing is bounded by the number of placements.
+//
+// # Pages
+//
+// A page ends where nothing is cut and nothing in Picture.Whole is taken apart:
+// keep on the sheet puts a drawing and its heading there. A [Strip] that no page
+// holds is broken where the fewest panels are, each page with a part of the last,
+// behind the key of pdf_key.go. A picture is printed at its own Scale, so that
+// what it says of that is true.
+//
+// # Letters
+//
+// SVG is read with whatever font there is, so a text is taken for as broad as the
+// broadest of the common ones. PDF embeds the Go fonts; TestFontHasEverySign
+// holds every sign in the package's texts against them.
+//
+// # Tests
+//
+// Goldens of SVG are compared by bytes, pages as pixels (TestGoldenPages, by
+// pdftoppm). What needs qpdf or poppler is skipped, and says so, where they are
+// not installed.
 package drawing

@@ -78,7 +78,7 @@ func TestFireText(t *testing.T) {
 				t.Errorf("the page lacks the layer %d", i)
 			}
 		}
-		for _, want := range []string{"no legal advice", "accredited laboratory", "CAUTIONS", ans.Report.Set.AsAt.String()} {
+		for _, want := range []string{"no legal advice", "accredited laboratory", "LOOK OUT", ans.Report.Set.AsAt.String()} {
 			if !strings.Contains(flat, want) {
 				t.Errorf("the page lacks %q", want)
 			}

@@ -139,8 +139,7 @@ func FoamText(ans *service.FoamAnswer) string {
 		p.section("Further sheets are not listed; the answer in JSON has them all.")
 	}
 	p.list("DEFAULTS USED", ans.Defaults)
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

@@ -187,8 +187,7 @@ func FoundationText(ans *service.FoundationAnswer) string {
 		p.plainCut(c.Plan)
 	}
 	p.settings(ans.Work.Settings)
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

@@ -43,8 +43,8 @@ func named(text string) *service.YardageAnswer {
 	}
 	ans.Request.Panels[0].ID = text
 	ans.Request.Panels[1].Match.From = text
-	ans.Warnings, ans.Cautions = []string{text}, []string{text}
-	ans.Offcuts[0].WouldMake = []string{text}
+	ans.Warnings, ans.Cautions = say(text), say(text)
+	ans.Offcuts[0].WouldMake = say(text)
 	return ans
 }
 

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/job"
@@ -32,7 +33,7 @@ func jobParts(ans *job.Answer) []jobPart {
 		jobPartOf(&all, h.Cloths, "cloth-"+ans.Cloths[p.Cloth].ID, p.Plan.Answer, PlanPicture, PlanText, func(q *service.YardageAnswer) {
 			q.Warnings, q.Cautions = nil, nil
 			if p.Order != q.Order { // the job orders more than the plan says
-				q.Warnings = []string{"The job orders " + p.Order.Text(ans.Request.Units, length.Up) + " of this cloth: " + ans.Why(p) + "."}
+				q.Warnings = []note.Note{note.New(note.JobOrders, note.Length("order", p.Order, length.Up), note.Why("why", ans.Why(p)))}
 			}
 			all[len(all)-1].loosened = p.Loosened
 		})
@@ -45,7 +46,7 @@ func jobParts(ans *job.Answer) []jobPart {
 		jobPartOf(&all, h.Piping, name, p.Piping.Answer, PipingPicture, PipingText, func(q *service.PipingAnswer) {
 			q.Warnings, q.Cautions = nil, nil
 			if w := q.Plan(); q.Request.Sold != nil && w != nil && w.Cloth > 0 { // which is in the order of its cloth
-				q.Warnings = []string{"These strips are cut from the length that the job orders for the panels; do not buy cloth for them as well."}
+				q.Warnings = []note.Note{note.New(note.PipingInOrder)}
 			}
 		})
 	}

@@ -28,8 +28,10 @@ func JobText(ans *job.Answer) string {
 		p.part(part.text())
 		p.loosened(part.loosened)
 	}
-	p.notes("LOOK OUT", ans.Warnings)
-	p.notes("BEFORE YOU CUT", ans.Cautions)
+	p.line("")
+	p.line(strings.Repeat("=", pageCells))
+	p.line("LOOK OUT")
+	p.noteLines(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 
@@ -75,19 +77,6 @@ func (p *jobPage) loosened(list []service.Loosened) {
 		p.section("NOT TO BE KEPT ON THIS CLOTH")
 	}
 	for _, l := range list {
-		p.para("  - ", clean(l.Panel)+": "+apart(l.Why))
-	}
-}
-
-// notes are warnings or cautions, each with the parts that say so.
-func (p *jobPage) notes(title string, notes []job.Note) {
-	if len(notes) == 0 {
-		return
-	}
-	p.line("")
-	p.line(strings.Repeat("=", pageCells))
-	p.line(title)
-	for _, n := range notes {
-		p.para("  - ", apart(n.Text)+" ["+jobFrom(n.From)+"]")
+		p.para("  - ", clean(l.Panel)+": "+apart(l.Why.Text(p.sys)))
 	}
 }

@@ -139,8 +139,7 @@ func ReliefText(ans *service.ReliefAnswer) string {
 	for i, c := range ans.Cuts {
 		p.para(clean(ans.Request.Obstacles[i].ID)+": ", strings.Join(c.Steps, " "))
 	}
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

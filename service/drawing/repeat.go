@@ -198,8 +198,7 @@ func RepeatText(ans *service.RepeatAnswer) string {
 	p.para("", "In "+tapeName(p.sys)+" from the beginning of the cloth.")
 	p.list("BY RULE", rulesText(ans))
 	p.list("ALSO ASKED", askedText(ans))
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

@@ -83,8 +83,7 @@ func WaddingText(ans *service.WaddingAnswer) string {
 		p.plainCut(r.Plan)
 	}
 	p.settings(ans.Work.Settings)
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/wadding"
@@ -29,7 +30,7 @@ func (j *jobber) foamed(i int) []furniture.Filling {
 }
 
 // foamRequest gathers what is cut from foam; of is the piece of each item.
-func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []string) {
+func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []note.Note) {
 	req = j.onSale.FoamRequest
 	req.Units, req.Items = j.req.Units, nil
 	if j.req.Effort == plan.Quick {
@@ -66,7 +67,7 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []strin
 	}
 	for k := range req.Items {
 		if n := glued(&req.Items[k], req.Job); n > 1 {
-			notes = append(notes, req.Items[k].ID+" is longer than a sheet: it is cut in "+strconv.Itoa(n)+" parts and glued")
+			notes = append(notes, note.New(note.FoamGlued, note.Name("item", req.Items[k].ID), note.Count("parts", n)))
 		}
 	}
 	return req, of, notes
@@ -131,7 +132,7 @@ func glued(it *foam.Item, job foam.Job) int {
 			continue
 		}
 		it.Count *= n
-		it.Name += ", a " + ordinal(n) + " of it"
+		it.Name = note.New(note.FoamPart, note.Name("item", it.Name), note.Count("parts", n)).Text(length.Metric)
 		return n
 	}
 	return 1
@@ -145,10 +146,6 @@ func nth(l, n length.Length) length.Length {
 // sections is in how many parts something is made that is longer than can be made
 // in one.
 func sections(l, most length.Length) length.Length { return max(length.CeilDiv(l, most), 1) }
-
-func ordinal(n int) string {
-	return [...]string{2: "half", 3: "third", 4: "quarter", 5: "fifth", 6: "sixth", 7: "seventh", 8: "eighth", 9: "ninth", 10: "tenth"}[n]
-}
 
 // foam answers the foam part; nil when nothing is of foam.
 func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
@@ -221,7 +218,7 @@ func (j *jobber) wadding(ctx context.Context) (*Part[service.WaddingAnswer], err
 }
 
 // foundationRequest gathers the frames of one build.
-func (j *jobber) foundationRequest(b Build) (req service.FoundationRequest, of []int, notes []string) {
+func (j *jobber) foundationRequest(b Build) (req service.FoundationRequest, of []int, notes []note.Note) {
 	req = service.FoundationRequest{Units: j.req.Units, Job: foundation.Job{Fixing: j.req.Bench.Fixing, Shop: j.req.Shop, Given: j.req.Bench.Foundation}}
 	if b == Modern {
 		req.Build = foundation.Modern
@@ -239,7 +236,7 @@ func (j *jobber) foundationRequest(b Build) (req service.FoundationRequest, of [
 			}
 			if n := sections(fr.Front, foundation.MaxSize); n > 1 {
 				fr.Front, fr.Count = nth(fr.Front, n), fr.Count*int(n)
-				notes = append(notes, fr.ID+" is longer than "+foundation.MaxSize.Text(j.req.Units, length.Nearest)+": it is webbed in "+strconv.Itoa(int(n))+" sections")
+				notes = append(notes, note.New(note.WebbedInParts, note.Name("frame", fr.ID), note.Length("most", foundation.MaxSize, length.Nearest), note.Count("sections", int64(n))))
 			}
 			if f.Round {
 				fr.Shape, fr.Front, fr.Depth = foundation.Circle, f.Size.Across, 0

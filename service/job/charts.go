@@ -9,6 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
@@ -132,7 +133,8 @@ func widths(p panel.Panel, ch *service.ButtoningAnswer, k cloth.Cloth) []panel.P
 		q := p
 		q.Join, q.Pair, q.Match = panel.NoJoin, "", panel.Match{}
 		if n := len(parts); n > 1 {
-			q.ID, q.Name = p.ID+"-"+strconv.Itoa(i+1), p.Title()+", width "+strconv.Itoa(i+1)+" of "+strconv.Itoa(n)
+			q.ID = p.ID + "-" + strconv.Itoa(i+1)
+			q.Name = note.New(note.PanelWidth, note.Name("panel", p.Title()), note.Count("number", i+1), note.Count("of", n)).Text(length.Metric)
 			// Two widths overlap by the zigzag and its seams; half of it is either's.
 			if i > 0 {
 				q.Allow.Left = tenths((parts[i-1].To - part.From) / 2)

@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -174,19 +175,13 @@ type Buttoned struct {
 type Founded struct {
 	Build      Build
 	Foundation Part[service.FoundationAnswer]
-	notes      []string
+	notes      []note.Note
 }
 
 // Checked is the fire check of all pieces of one stack.
 type Checked struct {
 	Pieces []int
 	Check  Part[service.FireAnswer]
-}
-
-// Note is a warning or a caution, and which parts say so.
-type Note struct {
-	Text string
-	From []string
 }
 
 // Answer is the job sheet.
@@ -204,8 +199,8 @@ type Answer struct {
 	Orders     []buying.Line
 	Cost       *buying.Cost // nil without terms
 	Days       *buying.DayPlan
-	Warnings   []Note
-	Cautions   []Note
+	Warnings   []note.Note // each with the parts that say so
+	Cautions   []note.Note
 	Work       plan.Work
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
@@ -29,7 +30,7 @@ type jobber struct {
 	work   []clothWork
 
 	onSale    Foam
-	foamNotes []string
+	foamNotes []note.Note
 }
 
 // clothWork is what is done with one cloth.

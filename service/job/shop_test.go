@@ -17,6 +17,7 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/calc/plan"
@@ -111,6 +112,9 @@ func dump(b *strings.Builder, v reflect.Value) {
 	case reflect.Struct:
 		if v.Type() == reflect.TypeFor[practice.Set]() {
 			return
+		}
+		if v.Type() == reflect.TypeFor[note.Note]() && v.CanInterface() {
+			b.WriteString(v.Interface().(note.Note).Text(length.Metric))
 		}
 		for i := range v.NumField() {
 			b.WriteString(v.Type().Field(i).Name + ":")

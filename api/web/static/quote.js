@@ -876,7 +876,7 @@ class Quote extends HTMLElement {
     const best = a?.narrow[0];
     this.#at('narrow').replaceChildren(...(best ? [make('p', {}, this.#say('narrow')),
       make('button', { type: 'button', part: 'button', onclick: () => this.#goTo(best.measure) },
-        best.measure ? this.#say('measure', { x: this.#named(best.name) }) : this.#say('chooseCloth'))] : []));
+        best.measure ? this.#say('measure', { x: this.#named(best.name.text) }) : this.#say('chooseCloth'))] : []));
     this.#at('note').textContent = `${this.#say('note')}${a?.price ? ` ${this.#say('priced')}` : ''}`;
     this.#mark();
   }
