@@ -44,7 +44,7 @@ func setteeWadding() service.WaddingRequest {
 
 func foundationOf(t testing.TB, req service.FoundationRequest) *service.FoundationAnswer {
 	t.Helper()
-	if l := service.FoundationFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareFoundation(req)); l.Len() > 0 {
 		t.Fatalf("the request has faults: %+v", l.Faults())
 	}
 	a, err := service.Foundation(context.Background(), req)
@@ -56,7 +56,7 @@ func foundationOf(t testing.TB, req service.FoundationRequest) *service.Foundati
 
 func waddingOf(t testing.TB, req service.WaddingRequest) *service.WaddingAnswer {
 	t.Helper()
-	if l := service.WaddingFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareWadding(req)); l.Len() > 0 {
 		t.Fatalf("the request has faults: %+v", l.Faults())
 	}
 	a, err := service.Wadding(context.Background(), req)
@@ -154,7 +154,7 @@ func TestFoundationJoinsWhatIsWide(t *testing.T) {
 		}
 	}
 	req.Given = []practice.Given{{Name: "cloth-bolt", Value: int64(length.Metre)}}
-	l := service.FoundationFaults(req)
+	l := service.Faults(service.PrepareFoundation(req))
 	if l.Len() == 0 || l.Faults()[0].Pointer() != "#/frames/0" || l.Faults()[0].Code != "longer-than-bolt" {
 		t.Errorf("a bolt of 1 m: %+v", l.Faults())
 	}
@@ -166,7 +166,7 @@ func TestFoundationRefusesScraps(t *testing.T) {
 		{ID: "A", Count: 50, Front: 4 * length.Metre, Depth: 4 * length.Metre, EdgeRows: -1},
 		{ID: "B", Count: 50, Front: 4 * length.Metre, Depth: 4 * length.Metre, EdgeRows: -1},
 	}, Given: []practice.Given{{Name: "hessian-width", Value: int64(50 * benchCM)}, {Name: "seam", Value: int64(10 * benchCM)}}}}
-	l := service.FoundationFaults(req)
+	l := service.Faults(service.PrepareFoundation(req))
 	if l.Len() != 1 || l.Faults()[0].Pointer() != "#/frames" || l.Faults()[0].Code != "too-many" {
 		t.Errorf("%+v", l.Faults())
 	}
@@ -214,7 +214,7 @@ func TestWaddingJoins(t *testing.T) {
 		t.Errorf("joins %+v, warnings %q", a.Rolls[0].Plan.Joins, a.Warnings)
 	}
 	req.Items[0].Whole = true
-	if l := service.WaddingFaults(req); l.Len() != 1 || l.Faults()[0].Code != "wider-than-cloth" {
+	if l := service.Faults(service.PrepareWadding(req)); l.Len() != 1 || l.Faults()[0].Code != "wider-than-cloth" {
 		t.Errorf("whole: %+v", l.Faults())
 	}
 }
@@ -264,7 +264,7 @@ func TestBenchAnswersWhateverIsRight(t *testing.T) {
 				Width: mm("width", 10, 2500), Depth: mm("depth", 10, 2500), Thickness: mm("thickness", 1, 400), Ends: rapid.Bool().Draw(rt, "ends"),
 			})
 		}
-		if l := service.WaddingFaults(req); l.Len() == 0 {
+		if l := service.Faults(service.PrepareWadding(req)); l.Len() == 0 {
 			a := waddingOf(t, req)
 			for _, r := range a.Rolls {
 				soundPlan(t, r.Plan)
@@ -276,7 +276,7 @@ func TestBenchAnswersWhateverIsRight(t *testing.T) {
 				ID: id, Count: rapid.IntRange(1, 6).Draw(rt, "frame count"), Front: mm("front", 100, 4000), Depth: mm("deep", 100, 4000), EdgeRows: -1,
 			})
 		}
-		if l := service.FoundationFaults(f); l.Len() == 0 {
+		if l := service.Faults(service.PrepareFoundation(f)); l.Len() == 0 {
 			for _, c := range foundationOf(t, f).Cloths {
 				soundPlan(t, c.Plan)
 			}

@@ -136,7 +136,7 @@ func PrepareButtoning(req ButtoningRequest) (Ready[ButtoningAnswer], fault.List)
 }
 
 // complete aims and maps the pattern and makes the cover up.
-func (a *ButtoningAnswer) complete(ctx context.Context) (*ButtoningAnswer, error) {
+func (a ButtoningAnswer) complete(ctx context.Context) (*ButtoningAnswer, error) {
 	req := a.Request
 	if req.Aim != nil {
 		if err := a.search(ctx); err != nil {
@@ -154,9 +154,9 @@ func (a *ButtoningAnswer) complete(ctx context.Context) (*ButtoningAnswer, error
 		return nil, ErrUnsound
 	}
 	a.buttons()
-	a.Warnings = note.Listed(buttoningWarnings(a), note.Most)
+	a.Warnings = note.Listed(buttoningWarnings(&a), note.Most)
 	a.Cautions = note.Listed(buttoningCautions(req), note.Most)
-	return a, ctx.Err()
+	return &a, ctx.Err()
 }
 
 // spread is how a model allows for the wells.

@@ -21,12 +21,6 @@ const (
 	MaxVary      = 100 * length.Millimetre
 )
 
-// ButtoningFaults are everything wrong with the request; see PrepareButtoning.
-func ButtoningFaults(req ButtoningRequest) fault.List {
-	_, wrong := PrepareButtoning(req)
-	return wrong
-}
-
 // gridFaults are what shows once the grid is known.
 func (req ButtoningRequest) gridFaults(l *fault.List, w buttoning.Work) {
 	root := fault.Path{}

@@ -13,12 +13,6 @@ import (
 	"github.com/bridletie/bridletie/calc/plan"
 )
 
-// CuttingListFaults are everything wrong with the request; see PrepareCuttingList.
-func CuttingListFaults(req CuttingListRequest) fault.List {
-	_, wrong := PrepareCuttingList(req)
-	return wrong
-}
-
 // PrepareCuttingList makes the cutting list, and says everything wrong with the
 // request; pointers are those of the wire form.
 func PrepareCuttingList(req CuttingListRequest) (Ready[CuttingListAnswer], fault.List) {

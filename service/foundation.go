@@ -37,13 +37,6 @@ func Foundation(ctx context.Context, req FoundationRequest) (*FoundationAnswer, 
 	return unless(PrepareFoundation(req))(ctx)
 }
 
-// FoundationFaults are everything wrong with the request; pointers are those of
-// the wire form.
-func FoundationFaults(req FoundationRequest) fault.List {
-	_, wrong := PrepareFoundation(req)
-	return wrong
-}
-
 // PrepareFoundation works out what is cut, and says what is wrong with the request.
 func PrepareFoundation(req FoundationRequest) (Ready[FoundationAnswer], fault.List) {
 	if l := req.Faults(fault.Path{}); l.Len() > 0 {

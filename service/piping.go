@@ -134,7 +134,7 @@ func PreparePiping(req PipingRequest) (Ready[PipingAnswer], fault.List) {
 }
 
 // complete cuts the runs in every way.
-func (a *PipingAnswer) complete(ctx context.Context) (*PipingAnswer, error) {
+func (a PipingAnswer) complete(ctx context.Context) (*PipingAnswer, error) {
 	req := a.Request
 	a.Cord = a.Job.CordLength()
 	if req.Double {
@@ -159,8 +159,8 @@ func (a *PipingAnswer) complete(ctx context.Context) (*PipingAnswer, error) {
 		a.Ways = append(a.Ways, w)
 	}
 	a.Shown, a.Yields = a.choose(), pipingYields(a.Job)
-	a.Warnings, a.Cautions = note.Listed(pipingWarnings(a), note.Most), note.Listed(pipingCautions(a), note.Most)
-	return a, ctx.Err()
+	a.Warnings, a.Cautions = note.Listed(pipingWarnings(&a), note.Most), note.Listed(pipingCautions(&a), note.Most)
+	return &a, ctx.Err()
 }
 
 // job is the request as calc takes it, each copy of a run by itself.

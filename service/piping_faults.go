@@ -28,12 +28,6 @@ const (
 	MaxPipingStretch     = 500 // thousandths
 )
 
-// PipingFaults are everything wrong with the request; see PreparePiping.
-func PipingFaults(req PipingRequest) fault.List {
-	_, wrong := PreparePiping(req)
-	return wrong
-}
-
 // placeFaults are what shows once the runs are laid out.
 func (req PipingRequest) placeFaults(l *fault.List, j piping.Job) {
 	var strips length.Length

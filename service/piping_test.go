@@ -28,7 +28,7 @@ func pipingRequest() service.PipingRequest {
 
 func pipingAnswer(t testing.TB, req service.PipingRequest) *service.PipingAnswer {
 	t.Helper()
-	if l := service.PipingFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PreparePiping(req)); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
 	a, err := service.Piping(context.Background(), req)

@@ -11,6 +11,9 @@ import (
 // context ends before the answer is complete.
 type Ready[A any] func(context.Context) (*A, error)
 
+// Faults are what is wrong with a request, by the function that prepares it.
+func Faults[A any](_ Ready[A], wrong fault.List) fault.List { return wrong }
+
 // unless is ready itself, or where something is wrong what returns that as an error.
 func unless[A any](ready Ready[A], wrong fault.List) Ready[A] {
 	if wrong.Len() == 0 {

@@ -32,6 +32,11 @@ func refuses[R, A any](faults func(R) fault.List, answer func(context.Context, R
 	}
 }
 
+// faultsBy are the faults of a request that is prepared.
+func faultsBy[R, A any](prepare func(R) (service.Ready[A], fault.List)) func(R) fault.List {
+	return func(req R) fault.List { return service.Faults(prepare(req)) }
+}
+
 // What is wrong with a request is the error of its answer: there is no answer to a
 // request that was not looked at first.
 func TestFaultsAreTheErrorOfAnAnswer(t *testing.T) {
@@ -51,11 +56,11 @@ func TestFaultsAreTheErrorOfAnAnswer(t *testing.T) {
 	for name, test := range map[string]func(*testing.T){
 		"a panel that is cut no times":  refuses(service.YardageFaults, service.Yardage, noCount),
 		"a wish that cannot be kept":    refuses(service.YardageFaults, service.Yardage, unkept),
-		"no diamonds":                   refuses(service.ButtoningFaults, service.Buttoning, chart),
-		"no runs":                       refuses(service.PipingFaults, service.Piping, pipes),
-		"a frame that is made no times": refuses(service.FoundationFaults, service.Foundation, frames),
-		"a frame of 100 m":              refuses(service.FoundationFaults, service.Foundation, wide),
-		"a cushion of less than none":   refuses(service.WaddingFaults, service.Wadding, wraps),
+		"no diamonds":                   refuses(faultsBy(service.PrepareButtoning), service.Buttoning, chart),
+		"no runs":                       refuses(faultsBy(service.PreparePiping), service.Piping, pipes),
+		"a frame that is made no times": refuses(faultsBy(service.PrepareFoundation), service.Foundation, frames),
+		"a frame of 100 m":              refuses(faultsBy(service.PrepareFoundation), service.Foundation, wide),
+		"a cushion of less than none":   refuses(faultsBy(service.PrepareWadding), service.Wadding, wraps),
 		"a cloth that is no width":      refuses(service.EstimateFaults, estimate, service.EstimateRequest{Piece: furniture.Piece{Kind: "footstool", Count: 1}, Cloth: &service.CompareCloth{}}),
 		"a cloth too narrow for the piece": refuses(service.EstimateFaults, estimate,
 			service.EstimateRequest{Piece: furniture.Piece{Kind: "wing-chair", Count: 1}, Cloth: &service.CompareCloth{Cloth: cloth.Cloth{Width: 2 * cm}}}),

@@ -41,13 +41,6 @@ func Wadding(ctx context.Context, req WaddingRequest) (*WaddingAnswer, error) {
 	return unless(PrepareWadding(req))(ctx)
 }
 
-// WaddingFaults are everything wrong with the request; pointers are those of the
-// wire form.
-func WaddingFaults(req WaddingRequest) fault.List {
-	_, wrong := PrepareWadding(req)
-	return wrong
-}
-
 // PrepareWadding works out what is cut, and says what is wrong with the request.
 func PrepareWadding(req WaddingRequest) (Ready[WaddingAnswer], fault.List) {
 	if l := req.Faults(fault.Path{}); l.Len() > 0 {

@@ -483,7 +483,7 @@ func foamOf(t testing.TB) *service.FoamAnswer {
 		Items:    []foam.Item{{ID: "CUSHION", Count: 2, Thickness: 10 * cm, Shape: foam.Shape{Across: 60 * cm, Along: 62 * cm}}},
 		Currency: currencyOf("GBP"),
 	}}
-	if l := service.FoamFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareFoam(req)); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
 	a, err := service.Foam(context.Background(), req)

@@ -15,7 +15,7 @@ import (
 // framed answers frames; those that are refused fail the test.
 func framed(t testing.TB, req service.FoundationRequest) *service.FoundationAnswer {
 	t.Helper()
-	if l := service.FoundationFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareFoundation(req)); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	ans, err := service.Foundation(context.Background(), req)
@@ -27,7 +27,7 @@ func framed(t testing.TB, req service.FoundationRequest) *service.FoundationAnsw
 
 func wrapped(t testing.TB, req service.WaddingRequest) *service.WaddingAnswer {
 	t.Helper()
-	if l := service.WaddingFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareWadding(req)); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	ans, err := service.Wadding(context.Background(), req)

@@ -33,7 +33,7 @@ func buttoned(t testing.TB, size panel.Size, change func(*service.ButtoningReque
 	if change != nil {
 		change(&req)
 	}
-	if l := service.ButtoningFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareButtoning(req)); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	ans, err := service.Buttoning(context.Background(), req)

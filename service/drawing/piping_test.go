@@ -39,7 +39,7 @@ func pipingAnswer(t testing.TB, change func(*service.PipingRequest)) *service.Pi
 	t.Helper()
 	req := pipingRequest()
 	change(&req)
-	if l := service.PipingFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PreparePiping(req)); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
 	ans, err := service.Piping(context.Background(), req)

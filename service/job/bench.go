@@ -153,14 +153,12 @@ func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
 	if len(req.Items) == 0 {
 		return nil, nil
 	}
-	part := &Part[service.FoamAnswer]{Fault: itemPlaced(service.FoamFaults(req), "items", of, fault.At("foam"))}
-	if part.Fault.Len() > 0 {
-		return part, nil
+	part := &Part[service.FoamAnswer]{}
+	ready, wrong := service.PrepareFoam(req)
+	if wrong.Len() == 0 {
+		j.foamNotes = notes
 	}
-	j.foamNotes = notes
-	var err error
-	part.Answer, err = service.Foam(ctx, req)
-	return part, err
+	return part, part.answer(ctx, ready, itemPlaced(wrong, "items", of, fault.At("foam")))
 }
 
 // waddingRequest gathers what is wrapped and lined.

@@ -33,7 +33,7 @@ func Faults(req Request) fault.List {
 			l.Append(p.writtenFaults(i))
 			continue
 		}
-		own := service.CuttingListFaults(service.CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved})
+		own := service.Faults(service.PrepareCuttingList(service.CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved}))
 		l.Append(own.Below(piecePath(i)))
 	}
 	return l
