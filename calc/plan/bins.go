@@ -151,7 +151,7 @@ func boughtFrom(job Job, m *model, bins []bin) []Bought {
 			continue
 		}
 		if m.fixed && b > 0 && len(out) == 0 {
-			out = append(out, Bought{Layout: Layout{Start: job.Cloth.StartsAt}})
+			out = append(out, Bought{Layout: Layout{Start: job.Cloth.Start()}})
 		}
 		out = append(out, Bought{layoutOf(job, m, o.plan.sigma, o.plan.spots, o.items), m.ceilLength(o.need)})
 	}

@@ -138,7 +138,7 @@ func resultHolds(job plan.Job, r plan.Result) (wrong []string) {
 		add("proven, but plan %v is above bound %v", r.Needed(), r.Bound)
 	}
 	v := job.Cloth.Pattern.LengthRepeat
-	if v == 0 || job.Cloth.StartKnown || len(r.Cut) > 1 {
+	if v == 0 || job.Cloth.StartsAt != nil || len(r.Cut) > 1 {
 		return wrong
 	}
 	for i := range length.Length(7) {
@@ -209,7 +209,7 @@ func fitsPieces(k int, job plan.Job) (wrong []string, kind string) {
 	switch {
 	case h.Short == 0:
 		return wrong, "enough"
-	case job.Cloth.StartKnown:
+	case job.Cloth.StartsAt != nil:
 		return wrong, "known start"
 	default:
 		return wrong, "short"
@@ -233,7 +233,7 @@ func piecesHold(job plan.Job, pieces []length.Length) (h plan.InHand, wrong []st
 		}
 	}
 	if len(h.Buy) == 0 {
-		layouts = append(layouts, layout.Layout{Start: job.Cloth.StartsAt})
+		layouts = append(layouts, layout.Layout{Start: job.Cloth.Start()})
 	}
 	for p, u := range h.Uses {
 		layouts = append(layouts, u.Layout)
@@ -258,7 +258,7 @@ func fitsTightBolts(k int, job plan.Job) (wrong []string, kind string) {
 	r := rand.New(rand.NewPCG(uint64(k), 7))
 	job.Cloth.Railroad = cloth.Railroad(r.IntN(3))
 	if v := job.Cloth.Pattern.LengthRepeat; v > 0 && r.IntN(2) == 0 {
-		job.Cloth.StartKnown, job.Cloth.StartsAt = true, length.Length(r.Int64N(int64(v)))
+		job.Cloth.StartsAt = new(length.Length(r.Int64N(int64(v))))
 	}
 	across := job.Cloth.Railroad == cloth.RailroadAlways || job.Cloth.Railroad == cloth.RailroadAllowed && r.IntN(2) == 0
 	for i := range job.Panels {
@@ -277,7 +277,7 @@ func fitsTightBolts(k int, job plan.Job) (wrong []string, kind string) {
 	}
 	job.Bolt += length.Length(r.IntN(3)) * length.Millimetre / 2
 	l := panel.ClothFaults(job.Panels, job.Cloth, job.Bolt, fault.Path{})
-	l.Append(plan.Faults(job, fault.Path{}))
+	l.Append(plan.Unkept(job))
 	if l.Len() > 0 {
 		return nil, "refused"
 	}
