@@ -35,6 +35,19 @@ const (
 	LargePattern
 )
 
+// String is the name of the class on the wire.
+func (p Patterned) String() string {
+	switch p {
+	case Plain:
+		return "plain"
+	case SmallPattern:
+		return "small"
+	case LargePattern:
+		return "large"
+	}
+	return "medium"
+}
+
 // EstimateRequest is the little that a customer knows.
 type EstimateRequest struct {
 	Piece     furniture.Piece // with the measures that were taken, if any
@@ -71,7 +84,7 @@ type EstimateAnswer struct {
 	Hours    Range[decimal.Decimal]
 	Price    *Range[money.Money] // nil when nothing is priced
 	Narrow   []Narrower          // the most helpful first
-	Warnings []note.Note
+	Warnings []note.Note         // what is not in the figures, and what was taken for them
 	Cautions []note.Note
 }
 
@@ -110,7 +123,7 @@ func PrepareEstimate(req EstimateRequest, workers int) (Ready[EstimateAnswer], f
 		if req.Band != nil || req.Labour != nil {
 			ans.Price = e.price(ans.Hours)
 		}
-		ans.Warnings, ans.Cautions = note.Listed(estimateWarnings(ans), note.Most), note.Listed([]note.Note{note.New(note.FireRules)}, note.Most)
+		ans.Warnings, ans.Cautions = note.Listed(ans.warnings(), note.Most), note.Listed([]note.Note{note.New(note.FireRules)}, note.Most)
 		return ans, nil
 	}, l
 }

@@ -2,7 +2,6 @@ package service
 
 import (
 	"github.com/bridletie/bridletie/calc/fault"
-	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -45,23 +44,4 @@ func EstimateFieldFaults(req EstimateRequest) fault.List {
 		l.Add(root.Field("labour").Field("currency"), fault.NotAllowed, labour.Hour.Code(), "the cloth is priced in another currency", "give both in "+band.Low.Code())
 	}
 	return l
-}
-
-func estimateWarnings(a *EstimateAnswer) []note.Note {
-	out := []note.Note{note.New(note.NoQuotation)}
-	if a.Order.High == 0 {
-		out = append(out, note.New(note.NoPlanFound))
-	}
-	out = append(out, note.New(note.PresetHours))
-	if a.Price != nil {
-		what := "both"
-		switch {
-		case a.Request.Labour == nil:
-			what = "cloth"
-		case a.Request.Band == nil:
-			what = "work"
-		}
-		out = append(out, note.New(note.PriceCovers, note.Name("what", what)))
-	}
-	return out
 }
