@@ -49,7 +49,7 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}
-	ans.Warnings, ans.Cautions = cuttingListWarnings(ans), cuttingListCautions()
+	ans.Warnings, ans.Cautions = cuttingListWarnings(ans), cuttingListCautions(req.Piece.Shop)
 	return ans
 }
 
@@ -87,7 +87,7 @@ func (req CuttingListRequest) List() furniture.List {
 // writtenList is a cutting list that was written by hand: its wishes stand as
 // they are.
 func writtenList(req CuttingListRequest) *CuttingListAnswer {
-	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: cuttingListCautions()}
+	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: cuttingListCautions(req.Piece.Shop)}
 	for cover, panels := range req.ByHand {
 		for _, p := range panels {
 			ans.List.Panels = append(ans.List.Panels, furniture.Panel{Panel: p, Cover: furniture.Cover(cover), How: "as given"})
@@ -99,8 +99,12 @@ func writtenList(req CuttingListRequest) *CuttingListAnswer {
 // OpenWarnings are those that a job does not settle: there a buttoned panel is cut
 // as its chart says, and wishes are loosened cloth by cloth.
 func (a *CuttingListAnswer) OpenWarnings() []string {
-	if n := len(a.List.Assumed); n > 0 {
-		return cuttingListWarnings(&CuttingListAnswer{List: furniture.List{Assumed: a.List.Assumed}})
+	var out []string
+	if len(a.List.Assumed) > 0 {
+		out = append(out, assumedWarning(a.List.Assumed))
 	}
-	return nil
+	if text := a.thin(); text != "" {
+		out = append(out, text)
+	}
+	return out
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // CuttingListFaults are everything wrong with the request; pointers are those of
@@ -117,8 +118,8 @@ func strangers(req CuttingListRequest, added map[string]bool) fault.List {
 
 func cuttingListWarnings(a *CuttingListAnswer) []string {
 	var out []string
-	if n := len(a.List.Assumed); n > 0 {
-		out = append(out, fmt.Sprintf("%d measures were not given and are taken as typical: measure them before ordering", n))
+	if len(a.List.Assumed) > 0 {
+		out = append(out, assumedWarning(a.List.Assumed))
 	}
 	for _, b := range a.List.Buttons {
 		out = append(out, b.Panel+" is deep-buttoned: its cloth must be larger than the panel here, for the wells between the buttons")
@@ -126,13 +127,22 @@ func cuttingListWarnings(a *CuttingListAnswer) []string {
 	if len(a.Loosened) > 0 {
 		out = append(out, fmt.Sprintf("%d wishes about the pattern cannot be kept on this cloth and were loosened", len(a.Loosened)))
 	}
+	if text := a.thin(); text != "" {
+		out = append(out, text)
+	}
 	return out
 }
 
-func cuttingListCautions() []string {
+func assumedWarning(list []furniture.Measure) string {
+	return fmt.Sprintf("%d measures were not given and are taken as typical: measure them before ordering", len(list))
+}
+
+func cuttingListCautions(shop practice.Set) []string {
 	return []string{
 		"Measure over the stuffing and at the widest places, and once more before the first cut.",
 		"Old stuffing can hold dust, mould and pests: wear a mask, bag it, and clean with a vacuum.",
 		"Allowances are the workroom's usual ones; a loose weave or a deep seat may want more.",
+		fmt.Sprintf("The list is of panels alone: order %s more to square the ends of each piece of cloth, and %s %% for flaws in plain cloth (%s).",
+			shop.Length(practice.ClothSquaring), practice.Decimal(shop.Number(practice.ClothFlaws)), shop.Basis(practice.ClothSquaring.Setting, practice.ClothFlaws.Setting)),
 	}
 }
