@@ -51,7 +51,7 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}
-	ans.Warnings, ans.Cautions = note.Listed(cuttingListWarnings(ans), note.Most), note.Listed(cuttingListCautions(), note.Most)
+	ans.Warnings, ans.Cautions = note.Listed(cuttingListWarnings(ans), note.Most), note.Listed(cuttingListCautions(req.Piece.Shop), note.Most)
 	return ans
 }
 
@@ -89,7 +89,7 @@ func (req CuttingListRequest) List() furniture.List {
 // writtenList is a cutting list that was written by hand: its wishes stand as
 // they are.
 func writtenList(req CuttingListRequest) *CuttingListAnswer {
-	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: note.Listed(cuttingListCautions(), note.Most)}
+	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: note.Listed(cuttingListCautions(req.Piece.Shop), note.Most)}
 	for cover, panels := range req.ByHand {
 		for _, p := range panels {
 			ans.List.Panels = append(ans.List.Panels, furniture.Panel{Panel: p, Cover: furniture.Cover(cover), How: note.New(note.PanelAsGiven)})

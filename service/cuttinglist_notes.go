@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // PrepareCuttingList makes the cutting list, and says everything wrong with the
@@ -122,9 +123,16 @@ func cuttingListWarnings(a *CuttingListAnswer) []note.Note {
 	if n := len(a.Loosened); n > 0 {
 		out = append(out, note.New(note.WishesLoosened, note.Count("count", n)))
 	}
+	if thin := a.thin(); thin.Said() {
+		out = append(out, thin)
+	}
 	return out
 }
 
-func cuttingListCautions() []note.Note {
-	return []note.Note{note.New(note.MeasureStuffed), note.New(note.OldStuffing), note.New(note.UsualAllowances)}
+func cuttingListCautions(shop practice.Set) []note.Note {
+	return []note.Note{
+		note.New(note.MeasureStuffed), note.New(note.OldStuffing), note.New(note.UsualAllowances),
+		note.New(note.OrderSquaring, note.Exact("squaring", shop.Length(practice.ClothSquaring)), note.Decimal("flaws", shop.Number(practice.ClothFlaws)),
+			note.Name("source", shop.Basis(practice.ClothSquaring.Setting, practice.ClothFlaws.Setting))),
+	}
 }
