@@ -61,6 +61,15 @@ func (w *work) take(id string) span {
 	return w.named(m.Name, l)
 }
 
+// takeOr is a measure that was given, or else what it mostly is as much as.
+func (w *work) takeOr(id string, or span) span {
+	_, given := w.piece.Measures[id]
+	if _, has := w.kind.measure(id); has && given {
+		return w.take(id)
+	}
+	return or
+}
+
 // has reports whether the kind has the option.
 func (w *work) has(option string) bool {
 	_, ok := w.kind.option(option)
