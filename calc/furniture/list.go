@@ -1,9 +1,12 @@
 package furniture
 
 import (
+	"strings"
+
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Cover is the cloth that a panel is cut from.
@@ -117,6 +120,27 @@ func (l List) Of(cover Cover) []panel.Panel {
 		of = append(of, q)
 	}
 	return of
+}
+
+// Shave takes a part of the allowance off one side of a panel, and says so where it
+// says how the panel came about. It takes whole steps of the units in which that is
+// printed, so that it still adds up: it returns by how much, 0 where the side has
+// nothing to give. A seam always stays.
+func (p *Panel) Shave(right bool, by length.Length, set practice.Set, sys length.System) length.Length {
+	side, at := &p.Allow.Left, "left"
+	if right {
+		side, at = &p.Allow.Right, "right"
+	}
+	step := textStep(sys)
+	by = min(by.Round(step, length.Up), set.Length(practice.CoverShave), *side-set.Length(practice.CoverSeam)).Round(step, length.Down)
+	across, along, ok := strings.Cut(p.How, "; along ")
+	_, terms, sum := strings.Cut(across, " = ")
+	if by <= 0 || !ok || !sum {
+		return 0
+	}
+	*side -= by
+	p.How = "across " + p.Cut().Across.Text(sys, length.Up) + " = " + terms + " less shaved for the motif " + by.Text(sys, length.Nearest) + " (" + at + "); along " + along
+	return by
 }
 
 // CutFrom are the panels of one cover, with their wishes put as a cloth can keep

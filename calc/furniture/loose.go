@@ -1,7 +1,6 @@
 package furniture
 
 import (
-	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 )
@@ -55,7 +54,7 @@ func cushionDepth() Measure {
 func bayCushion(w *work) {
 	across, along, thick := w.take("seat-width"), w.take("seat-depth"), w.take("cushion-thickness")
 	wide, deep := shorter(w.take("corner-width"), w.part(across, 3)), shorter(w.take("corner-depth"), w.part(along, 2))
-	slant := w.named("slant", length.RoundMM(geom.Hypot(wide.l.MM(), deep.l.MM()), length.Millimetre, length.Up))
+	slant := w.named("slant", slantOf(wide.l, deep.l))
 	l := lot{id: "C", name: "cushion", n: 1, front: across, back: across.less(wide.twice(), cm), along: along}
 	seam, side := all(w.seam()), along.less(deep, cm)
 	top := w.shows(w.cut("CT", "cushion top", across, along, seam))
@@ -101,4 +100,14 @@ func pouffe(w *work) {
 	if w.pipesCushions() {
 		w.run("top and base", girth, true, map[bool]int{true: 0, false: 4}[round], 2)
 	}
+}
+
+// slantOf is the side that closes a corner of those legs, up to the next millimetre.
+func slantOf(wide, deep length.Length) length.Length {
+	a, b := int64(wide.Round(length.Millimetre, length.Up)/length.Millimetre), int64(deep.Round(length.Millimetre, length.Up)/length.Millimetre)
+	n := max(a, b)
+	for n*n < a*a+b*b {
+		n++
+	}
+	return length.Length(n) * length.Millimetre
 }

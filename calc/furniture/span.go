@@ -94,10 +94,7 @@ func (s span) between(a, b edge, atA, atB string) span {
 // rounded up and each term to the nearest; by how much they then differ is the last
 // term, so that what is read adds up.
 func (s span) sum(sys length.System) string {
-	step := length.Millimetre
-	if sys == length.Imperial {
-		step = length.Inch / 16
-	}
+	step := textStep(sys)
 	text := s.l.Text(sys, length.Up) + " ="
 	rest := s.l.Round(step, length.Up)
 	for i, t := range s.terms {
@@ -123,4 +120,12 @@ func joined(i int, off bool) string {
 		return " + "
 	}
 	return " "
+}
+
+// textStep is how fine sizes are printed.
+func textStep(sys length.System) length.Length {
+	if sys == length.Imperial {
+		return length.Inch / 16
+	}
+	return length.Millimetre
 }
