@@ -10,17 +10,17 @@ let browser;
 let site;
 const received = [];
 
-/** README's line, with the service of this test in the place of the shop's. */
+/** The guide's line, with the service of this test in the place of the shop's. */
 async function embed() {
-  const readme = await readFile(new URL('../../../README.md', import.meta.url), 'utf8');
-  const line = readme.match(/^<script type="module" src="https:\/\/[^/"]+(\/quote\/[^"]+)" integrity="[^"]+" crossorigin="anonymous"><\/script>$/m);
-  assert.ok(line, 'README has the line');
+  const guide = await readFile(new URL('../guide/element.md', import.meta.url), 'utf8');
+  const line = guide.match(/^<script type="module" src="https:\/\/[^/"]+(\/quote\/[^"]+)" integrity="[^"]+" crossorigin="anonymous"><\/script>$/m);
+  assert.ok(line, 'the guide has the line');
   return line[0].replace(/https:\/\/[^/"]+/, service.origin);
 }
 
 const fallback = '<p>Ask us: <a href="mailto:workroom@harbour-lane.example">write to the workroom</a></p>';
 
-/** A page of the shop: what README says that it needs, and nothing more. */
+/** A page of the shop: what the guide says that it needs, and nothing more. */
 const page = (body, policy = `default-src 'self'; script-src 'self' ${service.origin}; connect-src 'self' ${service.origin}`) => ({
   headers: { 'Content-Type': 'text/html; charset=utf-8', 'Content-Security-Policy': policy },
   body: `<!doctype html><html lang="en"><head><title>A shop</title></head><body><main><h1>A shop</h1>${body}</main></body></html>`,
@@ -83,7 +83,7 @@ afterEach(async () => {
 });
 
 for (const viewport of sizes) {
-  test(`another origin, strict policy, README's line, at ${viewport.width} x ${viewport.height}`, async () => {
+  test(`another origin, strict policy, the guide's line, at ${viewport.width} x ${viewport.height}`, async () => {
     received.length = 0;
     const asked = [];
     const { page, context, wrong, refused } = await visit('/', { viewport, before: (page) => page.on('request', (r) => asked.push(r)) });
