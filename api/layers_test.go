@@ -86,7 +86,7 @@ var layers = []layer{
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	// strictjson puts values into wire forms, as encoding/json does.
 	{dir: "api/strictjson", std: with(pure, "encoding/json", "reflect", "sync")},
-	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static", "github.com/yuin/goldmark"}},
+	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"}},
 	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time"), ext: []string{"github.com/maypok86/otter", "golang.org/x/time/rate"}},
 	{dir: "api/reuse", std: with(pure, "context", "sync"), ext: []string{"github.com/maypok86/otter"}},
 	{dir: "api/keyring", std: with(pure, "bufio", "crypto/rand", "crypto/sha256", "crypto/subtle", "encoding/base64", "encoding/hex", "io")},
