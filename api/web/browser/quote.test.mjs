@@ -391,6 +391,45 @@ test('everything is said in every language', async () => {
   assert.deepEqual([...rows.keys()].filter((name) => !used.has(name)), [], 'what no kind has');
 });
 
+test('every note of the estimate is on the page, in every language', async () => {
+  const { page } = await visit('/');
+  await nextSummary(page);
+  await page.getByLabel('Piece', { exact: true }).selectOption('wing-chair');
+  await nextSummary(page);
+  const { words, names } = await page.evaluate(() => {
+    const { words, names } = customElements.get('bridletie-quote');
+    return { words, names };
+  });
+  const elsewhere = ['estimate-no-quotation', 'fire-rules']; // which the paragraph beneath says
+  for (const [i, language] of ['en', 'de', 'fr'].entries()) {
+    await page.evaluate((l) => document.querySelector('bridletie-quote').setAttribute('language', l), language);
+    const { warnings, cautions } = (await page.evaluate(() => document.querySelector('bridletie-quote').quote)).estimate;
+    const name = (m) => (i ? names.find((row) => row[0] === m)[i] : m);
+    const want = [...warnings, ...cautions].filter((n) => !elsewhere.includes(n.code))
+      .map((n) => words[language][n.code].replace('{measures}', (n.params.measures ?? []).map(name).join(', ')));
+    assert.ok(want.length >= 4);
+    assert.deepEqual(await page.locator('#notes li').allTextContents(), want, language);
+    assert.equal(await page.locator('#note').textContent(), words[language].note);
+  }
+});
+
+test('a note that the element has no words for is shown as the service says it', async () => {
+  const { page } = await visit('/plain');
+  await nextSummary(page);
+  await page.route('**/v1/estimate', async (route) => {
+    const answer = await route.fetch();
+    const body = await answer.json();
+    body.warnings.push({ code: 'estimate-newer', severity: 'note', text: 'something newer is left out', params: {} });
+    await route.fulfill({ response: answer, json: body });
+  });
+  await page.evaluate(() => document.querySelector('bridletie-quote').setAttribute('language', 'de'));
+  await page.locator('#kind').selectOption('headboard');
+  await nextSummary(page);
+  const last = page.locator('#notes li').last();
+  assert.equal(await last.textContent(), 'Something newer is left out');
+  assert.equal(await last.getAttribute('lang'), 'en');
+});
+
 test('every kind has a picture, and its estimate in every language', async () => {
   const { page, wrong } = await visit('/plain', { viewport: sizes[1] });
   await nextSummary(page);
