@@ -86,7 +86,7 @@ var layers = []layer{
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	// strictjson puts values into wire forms, as encoding/json does.
 	{dir: "api/strictjson", std: with(pure, "encoding/json", "reflect", "sync")},
-	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static", "github.com/yuin/goldmark"}},
+	{dir: "api/web", std: []string{"..."}, ext: []string{"github.com/swaggest/swgui/v5/static", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"}},
 	{dir: "api/admit", std: with(pure, "context", "sync", "sync/atomic", "time"), ext: []string{"github.com/maypok86/otter", "golang.org/x/time/rate"}},
 	{dir: "api/reuse", std: with(pure, "context", "sync"), ext: []string{"github.com/maypok86/otter"}},
 	{dir: "api/keyring", std: with(pure, "bufio", "crypto/rand", "crypto/sha256", "crypto/subtle", "encoding/base64", "encoding/hex", "io")},
@@ -101,7 +101,7 @@ var layers = []layer{
 	// tracing is the one package that makes connections, where the operator says so.
 	{dir: "api/tracing", std: []string{"context", "fmt", "net/url", "time"}, ext: []string{otel}},
 	// the tests of what lies in deploy, and what lists licences, are a module of their own.
-	{dir: "deploy/check/...", std: []string{"..."}, ext: []string{"k8s.io", "sigs.k8s.io", "github.com/moby/buildkit"}},
+	{dir: "deploy/check/...", std: []string{"..."}, ext: []string{"k8s.io", "sigs.k8s.io", "github.com/moby/buildkit", "github.com/CycloneDX/cyclonedx-go", "github.com/google/uuid"}},
 	{dir: "api", std: []string{"..."}, own: []string{"..."}},
 	{dir: "cmd/...", std: []string{"..."}, own: []string{"service", "api/httpapi", "api/admit", "api/keyring", "api/tracing"}, ext: []string{"golang.org/x/net/netutil"}},
 }

@@ -43,20 +43,21 @@ func TestQuoteElementIsSmall(t *testing.T) {
 	}
 }
 
+// namespace is what looks like an address in the script, and is none.
+var namespace = strings.NewReplacer("'http://www.w3.org/2000/svg'", "", `"http://www.w3.org/2000/svg"`, "")
+
 // The quote element is one file without eval, styles or handlers in attributes,
 // cookies or storage: what would not run under a strict policy, or would keep
 // something.
 func TestQuoteElementKeepsToItsWord(t *testing.T) {
 	_, script := quoteSite(t)
 	for _, never := range []string{
-		"import ", "import(", "eval(", "new Function", "innerHTML", "outerHTML", "insertAdjacentHTML", "document.write", "document.cookie",
-		"localStorage", "sessionStorage", "indexedDB", "setAttribute('style'", "cssText", "http://", "https://",
+		"import ", "import(", "import{", "import*", "import'", `import"`, "eval(", "new Function", "innerHTML", "outerHTML", "insertAdjacentHTML", "document.write", "document.cookie",
+		"localStorage", "sessionStorage", "indexedDB", "setAttribute('style'", `setAttribute("style"`, "setAttribute(`style`", "cssText", "http://", "https://",
 	} {
-		for line := range bytes.Lines(script) {
-			text := strings.TrimSpace(string(line))
-			if strings.Contains(text, never) && !strings.Contains(text, "'http://www.w3.org/2000/svg'") {
-				t.Errorf("the quote element has %q: %s", never, text)
-			}
+		text := namespace.Replace(string(script))
+		if at := strings.Index(text, never); at >= 0 {
+			t.Errorf("the quote element has %q: %.80s", never, text[max(0, at-20):])
 		}
 	}
 }
@@ -64,7 +65,7 @@ func TestQuoteElementKeepsToItsWord(t *testing.T) {
 // The quote element has words for every note that an estimate can have, in each of its
 // languages, but for those that it says in another place.
 func TestQuoteElementSaysEveryNote(t *testing.T) {
-	_, script := quoteSite(t)
+	script := readFile(t, filepath.Join(root, "api", "web", "static", "quote.js")) // as it is written
 	_, rest, _ := bytes.Cut(script, []byte("const saidElsewhere = ["))
 	elsewhere, _, _ := bytes.Cut(rest, []byte("]"))
 	languages := bytes.Count(script, []byte("notes: '"))

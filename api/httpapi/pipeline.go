@@ -27,7 +27,7 @@ func (s *Server) observe(next handler) handler {
 		if !formats.IsToken(id, 64) {
 			id = rand.Text()
 		}
-		x.id, x.trace = id, traceOf(r.Header.Values("Traceparent"))
+		x.id, x.trace = id, traceOf(r)
 		x.w.Header().Set(headerRequestID, id)
 		s.metrics.inFlight.Inc()
 		whole := false

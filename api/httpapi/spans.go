@@ -6,23 +6,19 @@ import (
 
 	"go.opentelemetry.io/otel/attribute"
 	"go.opentelemetry.io/otel/codes"
-	"go.opentelemetry.io/otel/propagation"
 	"go.opentelemetry.io/otel/trace"
 )
 
 // traced gives each request a span, a child of the one that its traceparent names.
-// What comes after reads the trace from the header, as it would that of a caller.
 // Without a tracer it does nothing.
 func (s *Server) traced(next handler) handler {
 	tracer := s.opts.Tracer
 	if tracer == nil {
 		return next
 	}
-	var w3c propagation.TraceContext
 	return func(x *exchange) error {
 		r := x.r
-		ctx := w3c.Extract(r.Context(), propagation.HeaderCarrier(r.Header))
-		ctx, span := tracer.Start(ctx, "request", trace.WithSpanKind(trace.SpanKindServer))
+		ctx, span := tracer.Start(parentOf(r.Context(), r.Header), "request", trace.WithSpanKind(trace.SpanKindServer))
 		defer func() { // also when an answer is broken off
 			op := x.operation()
 			if op != "" {
@@ -36,9 +32,7 @@ func (s *Server) traced(next handler) handler {
 			}
 			span.End()
 		}()
-		r = r.Clone(ctx)
-		w3c.Inject(ctx, propagation.HeaderCarrier(r.Header))
-		x.r = r
+		x.r = r.WithContext(ctx)
 		return next(x)
 	}
 }

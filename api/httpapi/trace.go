@@ -1,44 +1,39 @@
 package httpapi
 
 import (
+	"context"
 	"crypto/rand"
 	"encoding/hex"
+	"net/http"
 	"strings"
+
+	"go.opentelemetry.io/otel/propagation"
+	"go.opentelemetry.io/otel/trace"
 )
 
-// traceOf is the trace that a request belongs to, by the traceparent that it was
-// sent with (W3C Trace Context, version 00 and what later ones keep of it). One
-// that is wrong in any way, or stands twice, is none: the request begins a trace
-// of its own, and is never refused for it.
-func traceOf(sent []string) string {
-	if len(sent) == 1 {
-		if id, ok := readTraceparent(sent[0]); ok {
-			return id
-		}
+// parentOf is the context with the trace and span that a request was sent with, by
+// its traceparent (W3C Trace Context, version 00 and what later ones keep of it).
+// One that is wrong in any way, or stands twice, is none: the context is as it was.
+func parentOf(ctx context.Context, h http.Header) context.Context {
+	const length = 55 // of version 00; the library lets a dash follow it
+	sent := h.Values("Traceparent")
+	if len(sent) != 1 || strings.HasPrefix(sent[0], "00-") && len(sent[0]) != length {
+		return ctx
+	}
+	return propagation.TraceContext{}.Extract(ctx, propagation.HeaderCarrier(h))
+}
+
+// traceOf is the trace that a request belongs to: that of its span where it has one,
+// else the one that it was sent with, else one of its own.
+func traceOf(r *http.Request) string {
+	ctx := r.Context()
+	if !trace.SpanContextFromContext(ctx).IsValid() {
+		ctx = parentOf(ctx, r.Header)
+	}
+	if of := trace.SpanContextFromContext(ctx); of.IsValid() {
+		return of.TraceID().String()
 	}
 	var id [16]byte
 	_, _ = rand.Read(id[:]) // never fails
 	return hex.EncodeToString(id[:])
-}
-
-// readTraceparent is the id of the trace in version-trace-parent-flags, all in
-// lower-case hexadecimal digits.
-func readTraceparent(s string) (trace string, ok bool) {
-	const length = 55 // of version 00; later ones may add fields after a dash
-	if len(s) < length || s[2] != '-' || s[35] != '-' || s[52] != '-' {
-		return "", false
-	}
-	version, trace, parent, flags := s[:2], s[3:35], s[36:52], s[53:length]
-	for _, part := range []string{version, trace, parent, flags} {
-		if strings.Trim(part, "0123456789abcdef") != "" {
-			return "", false
-		}
-	}
-	switch {
-	case version == "ff", strings.Trim(trace, "0") == "", strings.Trim(parent, "0") == "":
-		return "", false
-	case len(s) > length && (version == "00" || s[length] != '-'):
-		return "", false
-	}
-	return trace, true
 }

@@ -8,14 +8,25 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	sdktrace "go.opentelemetry.io/otel/sdk/trace"
+	"go.opentelemetry.io/otel/trace"
 )
 
 // A trace that is right is taken over into the log; whatever is wrong is ignored
 // and begins a new one, and never is a request refused for it (the cases are those
-// of the W3C's tests of Trace Context).
+// of the W3C's tests of Trace Context). It is so with spans and without.
 func TestTraceparent(t *testing.T) {
+	for _, tracer := range []trace.Tracer{nil, sdktrace.NewTracerProvider().Tracer("test")} {
+		testTraceparent(t, tracer)
+	}
+}
+
+func testTraceparent(t *testing.T, tracer trace.Tracer) {
+	t.Helper()
 	const trace = "0af7651916cd43dd8448eb211c80319c"
 	opts := options()
+	opts.Tracer = tracer
 	var log bytes.Buffer
 	opts.Log = slog.New(slog.NewJSONHandler(&log, nil))
 	c := newClient(t, opts)
@@ -26,7 +37,10 @@ func TestTraceparent(t *testing.T) {
 	}{
 		{[]string{"00-" + trace + "-b7ad6b7169203331-01"}, true},
 		{[]string{"00-" + trace + "-b7ad6b7169203331-00"}, true},
-		{[]string{"00-" + trace + "-b7ad6b7169203331-ff"}, true},
+		{[]string{"00-" + trace + "-b7ad6b7169203331-03"}, true},
+		{[]string{"00-" + trace + "-b7ad6b7169203331-04"}, false}, // bits that version 00 reserves must be 0
+		{[]string{"00-" + trace + "-b7ad6b7169203331-ff"}, false},
+		{[]string{"cc-" + trace + "-b7ad6b7169203331-ff"}, true},
 		{[]string{"cc-" + trace + "-b7ad6b7169203331-01"}, true},
 		{[]string{"cc-" + trace + "-b7ad6b7169203331-01-what-is-new"}, true},
 		{[]string{"cc-" + trace + "-b7ad6b7169203331-01-"}, true},

@@ -3,7 +3,7 @@
 //
 // A file is served because of where it lies beneath static:
 //
-//	quote.js              /quote.js, and /quote/{version}/quote.js; without its comments
+//	quote.js              /quote.js, and /quote/{version}/quote.js; made small
 //	quote/VERSION.js      /quote/VERSION/quote.js: an older one that shops still embed
 //	demo/NAME.html        /demo/NAME
 //	demo/assets/FILE      /demo/assets/FILE
@@ -108,7 +108,9 @@ func Load(number string) (*Site, error) {
 	if err != nil {
 		return nil, fmt.Errorf("web: %w", err)
 	}
-	script = Compact(script)
+	if script, err = Compact(script); err != nil {
+		return nil, err
+	}
 	s := &Site{files: make(map[string]*File), version: Version(number, script)}
 	err = fs.WalkDir(static, "static", func(name string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {

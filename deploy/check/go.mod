@@ -3,6 +3,8 @@ module github.com/bridletie/bridletie/deploy/check
 go 1.26.8
 
 require (
+	github.com/CycloneDX/cyclonedx-go v0.12.0
+	github.com/google/uuid v1.6.0
 	github.com/moby/buildkit v0.34.2
 	k8s.io/api v0.37.2
 	k8s.io/apimachinery v0.37.2

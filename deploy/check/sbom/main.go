@@ -5,8 +5,6 @@ package main
 
 import (
 	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"flag"
@@ -17,6 +15,9 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	cdx "github.com/CycloneDX/cyclonedx-go"
+	"github.com/google/uuid"
 )
 
 // module is one that is linked into the binary.
@@ -47,12 +48,7 @@ func write(w io.Writer, list []module, notices bool) error {
 		_, err := io.WriteString(w, noticesOf(list))
 		return err
 	}
-	text, err := bill(list)
-	if err != nil {
-		return err
-	}
-	_, err = w.Write(append(text, '\n'))
-	return err
+	return bill(w, list)
 }
 
 // modules are those whose packages the binary is built from, in order, with their
@@ -173,55 +169,30 @@ func noticesOf(list []module) string {
 	return b.String()
 }
 
-// bill is the list as CycloneDX 1.5. The same list gives the same bytes.
-func bill(list []module) ([]byte, error) {
-	type licence struct {
-		Expression string `json:"expression"`
-	}
-	type component struct {
-		Type     string    `json:"type"`
-		Ref      string    `json:"bom-ref"`
-		Name     string    `json:"name"`
-		Version  string    `json:"version,omitempty"`
-		Purl     string    `json:"purl,omitempty"`
-		Licences []licence `json:"licenses"`
-	}
-	type dependency struct {
-		Ref  string   `json:"ref"`
-		Need []string `json:"dependsOn"`
-	}
-	doc := struct {
-		Format   string `json:"bomFormat"`
-		Spec     string `json:"specVersion"`
-		Serial   string `json:"serialNumber"`
-		Version  int    `json:"version"`
-		Metadata struct {
-			Component component `json:"component"`
-		} `json:"metadata"`
-		Components   []component  `json:"components"`
-		Dependencies []dependency `json:"dependencies"`
-	}{Format: "CycloneDX", Spec: "1.5", Version: 1}
-	needs := dependency{Need: []string{}}
+// bill is the list as CycloneDX 1.5. The same list gives the same bytes: the serial
+// number comes from the components, and there is no time of day.
+func bill(w io.Writer, list []module) error {
+	bom := cdx.NewBOM()
+	bom.Metadata = &cdx.Metadata{}
+	bom.Components = &[]cdx.Component{}
+	needs := cdx.Dependency{Dependencies: &[]string{}}
 	for _, m := range list {
-		c := component{Type: "library", Ref: m.Path, Name: m.Path, Version: m.Version, Licences: []licence{{m.licence}}}
+		c := cdx.Component{Type: cdx.ComponentTypeLibrary, BOMRef: m.Path, Name: m.Path, Version: m.Version, Licenses: &cdx.Licenses{{Expression: m.licence}}}
 		if m.Main {
-			c.Type = "application"
-			doc.Metadata.Component, needs.Ref = c, c.Ref
+			c.Type = cdx.ComponentTypeApplication
+			bom.Metadata.Component, needs.Ref = &c, c.BOMRef
 			continue
 		}
-		c.Purl = "pkg:golang/" + m.Path + "@" + m.Version
-		c.Ref = c.Purl
-		doc.Components = append(doc.Components, c)
-		needs.Need = append(needs.Need, c.Ref)
+		c.PackageURL = "pkg:golang/" + m.Path + "@" + m.Version
+		c.BOMRef = c.PackageURL
+		*bom.Components = append(*bom.Components, c)
+		*needs.Dependencies = append(*needs.Dependencies, c.BOMRef)
 	}
-	doc.Dependencies = []dependency{needs}
-	plain, err := json.Marshal(doc.Components)
+	bom.Dependencies = &[]cdx.Dependency{needs}
+	plain, err := json.Marshal(bom.Components)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	sum := sha256.Sum256(plain)
-	sum[6], sum[8] = sum[6]&0x0f|0x80, sum[8]&0x3f|0x80 // a UUID of version 8
-	h := hex.EncodeToString(sum[:16])
-	doc.Serial = fmt.Sprintf("urn:uuid:%s-%s-%s-%s-%s", h[:8], h[8:12], h[12:16], h[16:20], h[20:])
-	return json.MarshalIndent(doc, "", "  ")
+	bom.SerialNumber = uuid.NewSHA1(uuid.NameSpaceURL, plain).URN()
+	return cdx.NewBOMEncoder(w, cdx.BOMFileFormatJSON).SetPretty(true).EncodeVersion(bom, cdx.SpecVersion1_5)
 }

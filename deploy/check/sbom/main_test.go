@@ -1,10 +1,14 @@
 package main
 
 import (
-	"encoding/json"
+	"bytes"
+	"errors"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
+
+	cdx "github.com/CycloneDX/cyclonedx-go"
 )
 
 // Every module has a licence that is known to be permissive, and the notices are
@@ -21,31 +25,33 @@ func TestLicences(t *testing.T) {
 	if err != nil || string(have) != noticesOf(list) {
 		t.Errorf("deploy/THIRD-PARTY.md is not what make notices writes: %v", err)
 	}
-	text, err := bill(list)
-	if err != nil {
+	var text, again bytes.Buffer
+	if err := errors.Join(bill(&text, list), bill(&again, list)); err != nil {
 		t.Fatal(err)
 	}
-	var doc struct {
-		BomFormat, SpecVersion, SerialNumber string
-		Metadata                             struct{ Component struct{ Name string } }
-		Components                           []struct {
-			Name, Version, Purl string
-			Licenses            []struct{ Expression string }
-		}
+	if text.String() != again.String() {
+		t.Error("two bills differ")
 	}
-	if err := json.Unmarshal(text, &doc); err != nil {
+	var bom cdx.BOM
+	if err := cdx.NewBOMDecoder(&text, cdx.BOMFileFormatJSON).Decode(&bom); err != nil {
 		t.Fatal(err)
 	}
-	if doc.BomFormat != "CycloneDX" || doc.Metadata.Component.Name != "github.com/bridletie/bridletie" || len(doc.Components) != len(list)-1 {
-		t.Errorf("%s of %s with %d components", doc.BomFormat, doc.Metadata.Component.Name, len(doc.Components))
+	components := *bom.Components
+	if bom.SpecVersion != cdx.SpecVersion1_5 || bom.Metadata.Component.Name != "github.com/bridletie/bridletie" || len(components) != len(list)-1 ||
+		len(*(*bom.Dependencies)[0].Dependencies) != len(components) {
+		t.Errorf("%s of %s with %d components", bom.SpecVersion, bom.Metadata.Component.Name, len(components))
 	}
-	for _, c := range doc.Components {
-		if c.Version == "" || !strings.HasPrefix(c.Purl, "pkg:golang/"+c.Name+"@v") || c.Licenses[0].Expression == "" {
+	if !regexp.MustCompile(`^urn:uuid:[0-9a-f]{8}-([0-9a-f]{4}-){3}[0-9a-f]{12}$`).MatchString(bom.SerialNumber) {
+		t.Errorf("the serial number is %q", bom.SerialNumber)
+	}
+	for _, c := range components {
+		if c.Version == "" || c.PackageURL != "pkg:golang/"+c.Name+"@"+c.Version || (*c.Licenses)[0].Expression == "" {
 			t.Errorf("%+v", c)
 		}
 	}
-	if again, _ := bill(list); string(again) != string(text) {
-		t.Error("two bills differ")
+	var fewer bytes.Buffer
+	if err := bill(&fewer, list[:len(list)-1]); err != nil || strings.Contains(fewer.String(), bom.SerialNumber) {
+		t.Errorf("another list has the same serial number: %v", err)
 	}
 }
 
