@@ -25,6 +25,7 @@ var documents = []document{
 	{"deploy/CHECKLIST.md", 100},
 	{"deploy/RUNBOOK.md", 60},
 	{"testdata/README.md", 60},
+	{"testdata/workroom/README.md", 120},
 }
 
 // What the documents name exists: targets of make, files, tests, variables.

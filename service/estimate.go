@@ -36,6 +36,19 @@ const (
 	LargePattern
 )
 
+// String is the name of the class on the wire.
+func (p Patterned) String() string {
+	switch p {
+	case Plain:
+		return "plain"
+	case SmallPattern:
+		return "small"
+	case LargePattern:
+		return "large"
+	}
+	return "medium"
+}
+
 // EstimateRequest is the little that a customer knows.
 type EstimateRequest struct {
 	Piece     furniture.Piece // with the measures that were taken, if any
@@ -72,7 +85,7 @@ type EstimateAnswer struct {
 	Hours    Range[decimal.Decimal]
 	Price    *Range[money.Money] // nil when nothing is priced
 	Narrow   []Narrower          // the most helpful first
-	Warnings []note.Note
+	Warnings []note.Note         // what is not in the figures, and what was taken for them
 	Cautions []note.Note
 }
 
@@ -111,7 +124,7 @@ func PrepareEstimate(req EstimateRequest, workers int) (Ready[EstimateAnswer], f
 		if req.Band != nil || req.Labour != nil {
 			ans.Price = e.price(ans.Hours)
 		}
-		ans.Warnings, ans.Cautions = note.Listed(estimateWarnings(ans), note.Most), note.Listed([]note.Note{note.New(note.FireRules)}, note.Most)
+		ans.Warnings, ans.Cautions = note.Listed(ans.warnings(), note.Most), note.Listed([]note.Note{note.New(note.FireRules)}, note.Most)
 		return ans, nil
 	}, l
 }
@@ -225,23 +238,4 @@ func EstimateFieldFaults(req EstimateRequest) fault.List {
 		l.Add(root.Field("labour").Field("currency"), fault.NotAllowed, labour.Hour.Code(), "the cloth is priced in another currency", "give both in "+band.Low.Code())
 	}
 	return l
-}
-
-func estimateWarnings(a *EstimateAnswer) []note.Note {
-	out := []note.Note{note.New(note.NoQuotation)}
-	if a.Order.High == 0 {
-		out = append(out, note.New(note.NoPlanFound))
-	}
-	out = append(out, note.New(note.PresetHours))
-	if a.Price != nil {
-		what := "both"
-		switch {
-		case a.Request.Labour == nil:
-			what = "cloth"
-		case a.Request.Band == nil:
-			what = "work"
-		}
-		out = append(out, note.New(note.PriceCovers, note.Name("what", what)))
-	}
-	return out
 }

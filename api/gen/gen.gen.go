@@ -1351,7 +1351,7 @@ type ButtoningAllowanceHow string
 
 // ButtoningAllowances defines model for ButtoningAllowances.
 type ButtoningAllowances struct {
-	// Arc By the parabola, rounded to the micrometre.
+	// Arc By the parabola, rounded up to the micrometre.
 	Arc Quantity `json:"arc"`
 
 	// Rule By the rule of thumb.
@@ -5393,10 +5393,12 @@ type PleatsRequest struct {
 	// Margin How far a snip stops short of the edge line, 1 mm to 20 cm; 12 mm where left out (common practice, no source).
 	Margin *Length `json:"margin,omitempty"`
 
-	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice, no source), unless count is given or there are buttons. It is kept,
-	// except that a warning says so where count, the buttons or the most that an
-	// edge has make the folds deeper, or where marks read off a tape, in whole
-	// millimetres or sixteenths of an inch, do.
+	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice,
+	// no source), unless count is given or there are buttons. It is kept, or a
+	// warning says that it is not: where count, the buttons, or the most pleats that
+	// an edge has make the folds deeper. A warning also says where they become
+	// deeper because the marks are read off a tape, in whole millimetres or
+	// sixteenths of an inch.
 	MaxDepth *Length `json:"maxDepth,omitempty"`
 
 	// Name Printable text, without control characters.
@@ -6511,6 +6513,15 @@ type ServerInterface interface {
 	// DocsAsset A file that the reference loads
 	// (GET /docs/assets/{file})
 	DocsAsset(ctx echo.Context, file string) error
+	// GuideHome The guide
+	// (GET /guide)
+	GuideHome(ctx echo.Context) error
+	// GuideAsset A file that the pages of the guide load
+	// (GET /guide/assets/{file})
+	GuideAsset(ctx echo.Context, file string) error
+	// GuidePage A page of the guide
+	// (GET /guide/{page})
+	GuidePage(ctx echo.Context, page string) error
 	// Livez Whether the process is alive
 	// (GET /livez)
 	Livez(ctx echo.Context) error
@@ -6653,6 +6664,47 @@ func (w *ServerInterfaceWrapper) DocsAsset(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.DocsAsset(ctx, file)
+	return err
+}
+
+// GuideHome converts echo context to params.
+func (w *ServerInterfaceWrapper) GuideHome(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.GuideHome(ctx)
+	return err
+}
+
+// GuideAsset converts echo context to params.
+func (w *ServerInterfaceWrapper) GuideAsset(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "file" -------------
+	var file string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "file", ctx.Param("file"), &file, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter file: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.GuideAsset(ctx, file)
+	return err
+}
+
+// GuidePage converts echo context to params.
+func (w *ServerInterfaceWrapper) GuidePage(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "page" -------------
+	var page string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "page", ctx.Param("page"), &page, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter page: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.GuidePage(ctx, page)
 	return err
 }
 
@@ -7007,6 +7059,9 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.GET(options.BaseURL+"/quote/:version/quote.js", wrapper.QuoteScriptVersion, options.OperationMiddlewares["quoteScriptVersion"]...)
 	router.GET(options.BaseURL+"/demo/:page", wrapper.DemoPage, options.OperationMiddlewares["demoPage"]...)
 	router.GET(options.BaseURL+"/demo/assets/:file", wrapper.DemoAsset, options.OperationMiddlewares["demoAsset"]...)
+	router.GET(options.BaseURL+"/guide", wrapper.GuideHome, options.OperationMiddlewares["guideHome"]...)
+	router.GET(options.BaseURL+"/guide/:page", wrapper.GuidePage, options.OperationMiddlewares["guidePage"]...)
+	router.GET(options.BaseURL+"/guide/assets/:file", wrapper.GuideAsset, options.OperationMiddlewares["guideAsset"]...)
 	router.GET(options.BaseURL+"/docs", wrapper.DocsPage, options.OperationMiddlewares["docsPage"]...)
 	router.GET(options.BaseURL+"/docs/assets/:file", wrapper.DocsAsset, options.OperationMiddlewares["docsAsset"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)

@@ -58,12 +58,14 @@ func FuzzSolve(f *testing.F) {
 	})
 }
 
-// keepWishes takes back the wishes that the bent cloth cannot express.
+// keepWishes takes back the wishes that the bent cloth cannot express, and the places
+// of motifs where it does not repeat.
 func keepWishes(job *plan.Job) {
 	pat := job.Cloth.Pattern
 	if pat.LengthRepeat == 0 {
 		job.Cloth.StartsAt = nil
 	}
+	keepPlaces(pat)
 	least := pat.LengthRepeat
 	if pat.WidthRepeat > 0 && (least == 0 || pat.WidthRepeat < least) {
 		least = pat.WidthRepeat

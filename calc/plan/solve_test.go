@@ -84,8 +84,8 @@ func TestSeeds(t *testing.T) {
 	}
 }
 
-// holds plans a possible job, number k, and answers what is not true of the plan
-// that should be, and a kind of job, to be counted.
+// holds plans a possible job, number k, and returns what is not true of the plan and
+// should be, and a kind of job, to be counted.
 type holds func(k int, job plan.Job) (wrong []string, kind string)
 
 // everyJob puts n random jobs to a test and counts them by kind. Under another
@@ -132,14 +132,26 @@ func resultHolds(job plan.Job, r plan.Result) (wrong []string) {
 		add("plan %v is longer than the rows method %v", r.Needed(), r.Rows)
 	}
 	if r.Needed() < r.Bound {
-		add("plan %v is shorter than the bound %v", r.Needed(), r.Bound)
+		add("%d lengths take %v, less than the bound %v by %s", len(r.Cut), r.Needed(), r.Bound, r.BoundBy)
 	}
 	if r.Proven != (r.Needed() <= r.Bound) && r.Proven {
 		add("proven, but plan %v is above bound %v", r.Needed(), r.Bound)
 	}
+	if len(r.AnyStart) != len(r.Cut) {
+		add("%d lengths, %d any-start lengths", len(r.Cut), len(r.AnyStart))
+		return wrong
+	}
+	for b, l := range r.Cut {
+		if l.Length > r.AnyStart[b] {
+			add("length %d takes %v, more than the %v of its order", b, l.Length, r.AnyStart[b])
+		}
+	}
 	v := job.Cloth.Pattern.LengthRepeat
 	if v == 0 || job.Cloth.StartsAt != nil || len(r.Cut) > 1 {
 		return wrong
+	}
+	if r.AnyStart[0] > job.Bolt {
+		job.Bolt = 0 // no bolt takes the plan from every start
 	}
 	for i := range length.Length(7) {
 		start := v * i / 7
@@ -175,15 +187,7 @@ func fitsBolts(k int, job plan.Job) (wrong []string, kind string) {
 	if err != nil {
 		return []string{"not solved: " + err.Error()}, "whole"
 	}
-	for _, f := range verify.Check(job, r.Cut...) {
-		add("%s", f)
-	}
-	if r.Needed() < r.Bound {
-		add("%d lengths take %v, less than the bound %v by %s", len(r.Cut), r.Needed(), r.Bound, r.BoundBy)
-	}
-	if len(r.AnyStart) != len(r.Cut) {
-		add("%d lengths, %d any-start lengths", len(r.Cut), len(r.AnyStart))
-	}
+	wrong = resultHolds(job, r)
 	for b, need := range r.AnyStart {
 		if k%2 == 1 && need > job.Bolt {
 			add("length %d needs %v, the bolt has %v", b, need, job.Bolt)
