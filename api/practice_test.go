@@ -23,9 +23,16 @@ var stated = []struct {
 }{
 	{"Panel/properties/joinSeam", "# when left out", []any{practice.PanelJoin}},
 	{"CuttingListAllowances/properties/seam", "usually #", []any{practice.CoverSeam}},
-	{"CuttingListAllowances/properties/pull", "usually #", []any{practice.CoverPull}},
-	{"CuttingListAllowances/properties/tuck", "usually #", []any{practice.CoverTuck}},
-	{"CuttingListAllowances/properties/under", "usually #", []any{practice.CoverUnder}},
+	{"CuttingListAllowances/properties/pull", "usually # past the tack line, close # past", []any{workroom(practice.CoverPull), practice.CoverPull}},
+	{"CuttingListAllowances/properties/tuck", "usually #, close #.", []any{workroom(practice.CoverTuck), practice.CoverTuck}},
+	{"CuttingListAllowances/properties/fly", "usually #, close nothing", []any{workroom(practice.FlyPast)}},
+	{"CuttingListAllowances/properties/under", "usually #, close #.", []any{workroom(practice.CoverUnder), practice.CoverUnder}},
+	{"CuttingListAllowances/properties/outside", "usually #, close as a seam", []any{workroom(practice.OutsideSide)}},
+	{"CuttingListAllowances/properties/backTack", "usually #, close as a seam", []any{workroom(practice.BackTack)}},
+	{"CuttingListAllowances/properties/facing", "usually #, # on a board, close as a seam", []any{workroom(practice.FacingTurn), workroom(practice.PlyTurn)}},
+	{"CuttingListAllowances/properties/border", "usually #, close as a pull", []any{workroom(practice.BorderEnd)}},
+	{"CuttingWay", "with a hand-hold of #, and # out of sight", []any{workroom(practice.CoverPull), workroom(practice.FlyPast)}},
+	{"CuttingWay", "at the show line and # past it", []any{practice.CoverPull}},
 	{"EstimateRequest/properties/size", "small is # % below the usual measures, large # % above", []any{lessThanWhole(practice.EstimateSmall), lessThanWhole(practice.EstimateLarge)}},
 	{"EstimateRequest/properties/clothWidth", "# when it is left out", []any{practice.UsualCloth}},
 	{"/v1/estimate/post", "not taken are # % below, at and # % above what is usual", []any{practice.EstimateMeasure, practice.EstimateMeasure}},
@@ -67,6 +74,12 @@ type figure string
 
 func lessThanWhole(k practice.CountKey) figure {
 	return figure(strconv.FormatInt(max(100-k.Default, k.Default-100), 10))
+}
+
+// workroom is a row as the workroom's way of cutting has it.
+func workroom(k practice.LengthKey) practice.LengthKey {
+	s := k.In(practice.Workroom)
+	return practice.LengthKey{Setting: &s}
 }
 func twice(k practice.NumberKey) figure   { return figure(practice.Decimal(2 * k.Default)) }
 func percent(k practice.NumberKey) figure { return figure(practice.Decimal(100 * k.Default)) }

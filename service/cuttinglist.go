@@ -13,6 +13,7 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // CuttingListRequest is a measured piece of furniture.
@@ -57,7 +58,7 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}
-	ans.Warnings, ans.Cautions = note.Listed(cuttingListWarnings(ans), note.Most), note.Listed(cuttingListCautions(), note.Most)
+	ans.Warnings, ans.Cautions = note.Listed(cuttingListWarnings(ans), note.Most), note.Listed(cuttingListCautions(req.Piece.Shop), note.Most)
 	return ans
 }
 
@@ -95,7 +96,7 @@ func (req CuttingListRequest) List() furniture.List {
 // writtenList is a cutting list that was written by hand: its wishes stand as
 // they are.
 func writtenList(req CuttingListRequest) *CuttingListAnswer {
-	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: note.Listed(cuttingListCautions(), note.Most)}
+	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: note.Listed(cuttingListCautions(req.Piece.Shop), note.Most)}
 	for cover, panels := range req.ByHand {
 		for _, p := range panels {
 			ans.List.Panels = append(ans.List.Panels, furniture.Panel{Panel: p, Cover: furniture.Cover(cover), How: note.New(note.PanelAsGiven)})
@@ -213,11 +214,18 @@ func cuttingListWarnings(a *CuttingListAnswer) []note.Note {
 	if n := len(a.Loosened); n > 0 {
 		out = append(out, note.New(note.WishesLoosened, note.Count("count", n)))
 	}
+	if thin := a.thin(); thin.Said() {
+		out = append(out, thin)
+	}
 	return out
 }
 
-func cuttingListCautions() []note.Note {
-	return []note.Note{note.New(note.MeasureStuffed), note.New(note.OldStuffing), note.New(note.UsualAllowances)}
+func cuttingListCautions(shop practice.Set) []note.Note {
+	return []note.Note{
+		note.New(note.MeasureStuffed), note.New(note.OldStuffing), note.New(note.UsualAllowances),
+		note.New(note.OrderSquaring, note.Exact("squaring", shop.Length(practice.ClothSquaring)), note.Decimal("flaws", shop.Number(practice.ClothFlaws)),
+			note.Name("source", shop.Basis(practice.ClothSquaring.Setting, practice.ClothFlaws.Setting))),
+	}
 }
 
 // Loosened is a wish that the cloth cannot keep, and what is wished instead: the

@@ -45,10 +45,11 @@ func pieceFrom(b *bytesOf) furniture.Piece {
 		p.Options[o.ID] = o.Choices[b.next()%len(o.Choices)].ID
 	}
 	if b.next()%4 == 0 {
-		for _, a := range []*length.Length{&p.Allow.Seam, &p.Allow.Pull, &p.Allow.Tuck, &p.Allow.Under} {
-			*a = length.Length(b.of(practice.CoverSeam.Most/int64(length.Millimetre))) * length.Millimetre
+		for _, a := range []**length.Length{&p.Allow.Seam, &p.Allow.Pull, &p.Allow.Tuck, &p.Allow.Under} {
+			*a = new(length.Length(b.of(practice.CoverSeam.Most/int64(length.Millimetre))) * length.Millimetre)
 		}
 	}
+	p.Way = practice.Way(b.next() % 2)
 	if b.next()%2 == 0 {
 		p.Motif = "heron"
 	}

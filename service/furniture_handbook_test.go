@@ -66,7 +66,7 @@ func TestPublishedPiecesExactly(t *testing.T) {
 	plain := cloth.Cloth{Width: 54 * in, OneWay: true}
 	slip := func(across, along, pull length.Length, count int) furniture.Piece {
 		return furniture.Piece{
-			Kind: "drop-in-seat", Count: count, Allow: furniture.Allowances{Pull: pull},
+			Kind: "drop-in-seat", Count: count, Allow: furniture.Allowances{Pull: new(pull)},
 			Measures: map[string]length.Length{"seat-width": across, "seat-depth": along, "pad-thickness": in},
 		}
 	}
@@ -114,7 +114,7 @@ func TestPublishedPiecesExactly(t *testing.T) {
 	// 4 in are added each way, 2 in on every side.
 	wing := furniture.Piece{
 		Kind: "wing-chair", Count: 1, Options: map[string]string{"flies": "no"},
-		Allow:    furniture.Allowances{Seam: 2 * in, Pull: 2 * in, Tuck: 2 * in, Under: 2 * in},
+		Allow:    furniture.Allowances{Seam: new(2 * in), Pull: new(2 * in), Tuck: new(2 * in), Under: new(2 * in)},
 		Measures: map[string]length.Length{"back-width": 32 * in, "back-height": 46 * in, "wing-width": 12 * in, "wing-height": 18 * in},
 	}
 	want := map[string]panel.Size{"IB": {Across: 36 * in, Along: 50 * in}, "IWL": {Across: 16 * in, Along: 22 * in}, "OWR": {Across: 16 * in, Along: 22 * in}}
@@ -132,7 +132,7 @@ func TestPublishedPiecesExactly(t *testing.T) {
 // practice, no source).
 func TestPublishedSkirts(t *testing.T) {
 	skirt := func(kind, made string) (run, wide, deep length.Length) {
-		p := furniture.Piece{Kind: "club-chair", Count: 1, Options: map[string]string{"skirt": kind, "skirt-make": made}, Allow: furniture.Allowances{Seam: 12500 * length.Micrometre}}
+		p := furniture.Piece{Kind: "club-chair", Count: 1, Options: map[string]string{"skirt": kind, "skirt-make": made}, Allow: furniture.Allowances{Seam: new(12500 * length.Micrometre)}}
 		for _, q := range p.List().Panels {
 			switch q.ID {
 			case "KF", "KS", "KB":

@@ -241,7 +241,7 @@ func writeItems(t *testing.T, out *strings.Builder) {
 	row("without flies: every tuck-in in the cover", chair(fliesOff, none).order)
 	whole := chair(full, none)
 	row("and the platform in the cover", whole.order)
-	four := furniture.Allowances{Seam: 2 * in, Pull: 2 * in, Tuck: 2 * in, Under: 2 * in}
+	four := furniture.Allowances{Seam: new(2 * in), Pull: new(2 * in), Tuck: new(2 * in), Under: new(2 * in)}
 	row("the same with 4 in added to every piece each way, as printed, in place of our own allowances", chair(full, four).order)
 	row("the same pieces laid in rows by hand", whole.rows)
 	row("the same pieces, a row for every panel", whole.apart)

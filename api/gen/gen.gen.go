@@ -118,6 +118,13 @@ const (
 	CuttingListCoverTop     CuttingListCover = "top"
 )
 
+// Defines values for CuttingListFillingEars.
+const (
+	CuttingListFillingEarsBoth  CuttingListFillingEars = "both"
+	CuttingListFillingEarsLeft  CuttingListFillingEars = "left"
+	CuttingListFillingEarsRight CuttingListFillingEars = "right"
+)
+
 // Defines values for CuttingListFireItem.
 const (
 	CuttingListFireItemHeadboard CuttingListFireItem = "headboard"
@@ -138,6 +145,12 @@ const (
 	CuttingListStackWhereBack    CuttingListStackWhere = "back"
 	CuttingListStackWhereOutside CuttingListStackWhere = "outside"
 	CuttingListStackWhereSeat    CuttingListStackWhere = "seat"
+)
+
+// Defines values for CuttingWay.
+const (
+	CuttingWayClose    CuttingWay = "close"
+	CuttingWayWorkroom CuttingWay = "workroom"
 )
 
 // Defines values for Effort.
@@ -723,6 +736,15 @@ const (
 const (
 	FoundationWebWayAcross FoundationWebWay = "across"
 	FoundationWebWayAlong  FoundationWebWay = "along"
+)
+
+// Defines values for FurnitureLine.
+const (
+	FurnitureLineCrease   FurnitureLine = "crease"
+	FurnitureLineRebate   FurnitureLine = "rebate"
+	FurnitureLineSeam     FurnitureLine = "seam"
+	FurnitureLineShowLine FurnitureLine = "show-line"
+	FurnitureLineTackLine FurnitureLine = "tack-line"
 )
 
 // Defines values for HandPlacementTurn.
@@ -2039,18 +2061,35 @@ type CutLength struct {
 	Start Quantity `json:"start"`
 }
 
-// CuttingListAllowances What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
+// CuttingListAllowances What is added by what happens at an edge, from nothing to 50 cm each; as the way
+// of cutting has it where left out. A pattern that holds its seams already wants
+// `0 cm`.
 type CuttingListAllowances struct {
-	// Pull Pulled over the stuffing and tacked off; usually 6 cm.
+	// BackTack At the top of outside panels; usually 25 mm, close as a seam.
+	BackTack *Length `json:"backTack,omitempty"`
+
+	// Border At the ends of a front border; usually 5 cm, close as a pull.
+	Border *Length `json:"border,omitempty"`
+
+	// Facing Round the facings of arms; usually 25 mm, 4 cm on a board, close as a seam.
+	Facing *Length `json:"facing,omitempty"`
+
+	// Fly By which the cover passes the show line before the seam of a fly; usually 75 mm, close nothing.
+	Fly *Length `json:"fly,omitempty"`
+
+	// Outside At the sides of outside panels; usually 4 cm, close as a seam.
+	Outside *Length `json:"outside,omitempty"`
+
+	// Pull Tacked off; usually 5 cm past the tack line, close 6 cm past the show line.
 	Pull *Length `json:"pull,omitempty"`
 
 	// Seam Sewn to another panel; usually 15 mm.
 	Seam *Length `json:"seam,omitempty"`
 
-	// Tuck Tucked in between back, arms and seat; usually 10 cm.
+	// Tuck Tucked in between back, arms and seat without a fly; usually 20 cm, close 10 cm. A fly given so is as deep.
 	Tuck *Length `json:"tuck,omitempty"`
 
-	// Under Turned under the rail; usually 4 cm.
+	// Under Turned under the rail; usually 6 cm, close 4 cm.
 	Under *Length `json:"under,omitempty"`
 }
 
@@ -2090,6 +2129,9 @@ type CuttingListAnswer struct {
 
 	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
 	Warnings Notes `json:"warnings"`
+
+	// Way By which the panels were cut; left out of a list that was written by hand.
+	Way *CuttingWay `json:"way,omitempty"`
 }
 
 // CuttingListAssumed defines model for CuttingListAssumed.
@@ -2146,7 +2188,18 @@ type CuttingListDerived struct {
 type CuttingListFilling struct {
 	Across Quantity `json:"across"`
 	Along  Quantity `json:"along"`
-	Count  int      `json:"count"`
+
+	// CornerAcross Cut off each corner at the back, along the back.
+	CornerAcross *Quantity `json:"cornerAcross,omitempty"`
+
+	// CornerAlong Cut off each corner at the back, along the side.
+	CornerAlong *Quantity `json:"cornerAlong,omitempty"`
+	Count       int       `json:"count"`
+	EarAcross   *Quantity `json:"earAcross,omitempty"`
+	EarAlong    *Quantity `json:"earAlong,omitempty"`
+
+	// Ears On which sides it runs in front of the arms; left out of one that does not.
+	Ears *CuttingListFillingEars `json:"ears,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -2162,6 +2215,9 @@ type CuttingListFilling struct {
 	Round     bool             `json:"round"`
 	Thickness Quantity         `json:"thickness"`
 }
+
+// CuttingListFillingEars On which sides it runs in front of the arms; left out of one that does not.
+type CuttingListFillingEars string
 
 // CuttingListFire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
 type CuttingListFire struct {
@@ -2212,7 +2268,9 @@ type CuttingListPlace string
 
 // CuttingListRequest defines model for CuttingListRequest.
 type CuttingListRequest struct {
-	// Allow What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
+	// Allow What is added by what happens at an edge, from nothing to 50 cm each; as the way
+	// of cutting has it where left out. A pattern that holds its seams already wants
+	// `0 cm`.
 	Allow *CuttingListAllowances `json:"allow,omitempty"`
 	Cloth *Cloth                 `json:"cloth,omitempty"`
 
@@ -2245,6 +2303,12 @@ type CuttingListRequest struct {
 
 	// Units The units of the texts in the answer.
 	Units *Units `json:"units,omitempty"`
+
+	// Way How much is allowed at each edge. `workroom` cuts as workrooms do: past an edge
+	// to the tack line with a hand-hold of 5 cm, and 7.5 cm out of sight before the
+	// seam of a fly. `close` has seams of flies at the show line and 6 cm past it
+	// where the cover is tacked: for whoever has cut this piece before.
+	Way *CuttingWay `json:"way,omitempty"`
 }
 
 // CuttingListRun defines model for CuttingListRun.
@@ -2267,6 +2331,12 @@ type CuttingListStack struct {
 
 // CuttingListStackWhere defines model for CuttingListStack.Where.
 type CuttingListStackWhere string
+
+// CuttingWay How much is allowed at each edge. `workroom` cuts as workrooms do: past an edge
+// to the tack line with a hand-hold of 5 cm, and 7.5 cm out of sight before the
+// seam of a fly. `close` has seams of flies at the show line and 6 cm past it
+// where the cover is tacked: for whoever has cut this piece before.
+type CuttingWay string
 
 // Effort The budget of the search, counted in units of work and not in seconds.
 type Effort string
@@ -2292,6 +2362,9 @@ type EstimateAnswer struct {
 
 	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
 	Warnings Notes `json:"warnings"`
+
+	// Way By which the panels were cut.
+	Way CuttingWay `json:"way"`
 }
 
 // EstimateHours Hours of work, to a tenth.
@@ -2366,6 +2439,12 @@ type EstimateRequest struct {
 
 	// Units The units of the texts in the answer.
 	Units *Units `json:"units,omitempty"`
+
+	// Way How much is allowed at each edge. `workroom` cuts as workrooms do: past an edge
+	// to the tack line with a hand-hold of 5 cm, and 7.5 cm out of sight before the
+	// seam of a fly. `close` has seams of flies at the show line and 6 cm past it
+	// where the cover is tacked: for whoever has cut this piece before.
+	Way *CuttingWay `json:"way,omitempty"`
 }
 
 // EstimateRequestPattern How patterned the cloth is to be; medium when it is left out. Not with `cloth`.
@@ -3517,8 +3596,17 @@ type FurnitureKind struct {
 	Options []FurnitureOption `json:"options"`
 }
 
+// FurnitureLine `show-line`: where a part is last seen. `crease`: where two parts meet and the
+// cover goes on out of sight; the tape is not pushed in. `tack-line`: where the
+// cover is tacked off, behind an edge or under a roll. `seam`: where panels are
+// sewn together. `rebate`: where the wood begins.
+type FurnitureLine string
+
 // FurnitureMeasure defines model for FurnitureMeasure.
 type FurnitureMeasure struct {
+	// From Where the tape begins.
+	From FurnitureLine `json:"from"`
+
 	// How Where the tape goes.
 	How   string   `json:"how"`
 	Least Quantity `json:"least"`
@@ -3528,8 +3616,11 @@ type FurnitureMeasure struct {
 	Most    Quantity    `json:"most"`
 
 	// Name Printable text, without control characters.
-	Name    Name     `json:"name"`
-	Typical Quantity `json:"typical"`
+	Name Name `json:"name"`
+
+	// To Where it ends.
+	To      FurnitureLine `json:"to"`
+	Typical Quantity      `json:"typical"`
 }
 
 // FurnitureOption defines model for FurnitureOption.
@@ -4096,7 +4187,9 @@ type JobPercent = string
 
 // JobPiece A piece by its `kind`, with measures and options, or by its panels, `written` by hand.
 type JobPiece struct {
-	// Allow What is added by what happens at an edge, at most 50 cm each; the usual amount where left out.
+	// Allow What is added by what happens at an edge, from nothing to 50 cm each; as the way
+	// of cutting has it where left out. A pattern that holds its seams already wants
+	// `0 cm`.
 	Allow *CuttingListAllowances `json:"allow,omitempty"`
 
 	// Build `traditional`: woven webs, springs, stuffing; `modern`: elastic webs and foam; `keep`: frame and fixed stuffing stay, and get new wadding only. Loose cushions are new foam in any build but `keep`.
@@ -4145,6 +4238,12 @@ type JobPiece struct {
 
 	// Runs Runs of piping, besides those that the kind and its options bring.
 	Runs *[]PipingRun `json:"runs,omitempty"`
+
+	// Way How much is allowed at each edge. `workroom` cuts as workrooms do: past an edge
+	// to the tack line with a hand-hold of 5 cm, and 7.5 cm out of sight before the
+	// seam of a fly. `close` has seams of flies at the show line and 6 cm past it
+	// where the cover is tacked: for whoever has cut this piece before.
+	Way *CuttingWay `json:"way,omitempty"`
 
 	// Written The panels by hand, in the form of `covers` in an answer of `/v1/cutting-list`; in place of `kind` and what belongs to it.
 	Written *[]CuttingListCovered `json:"written,omitempty"`

@@ -17,7 +17,7 @@ func CuttingListIn(w *gen.CuttingListRequest) (service.CuttingListRequest, fault
 	var t translator
 	root := fault.Path{}
 	req := service.CuttingListRequest{Piece: furniture.Piece{
-		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif), Shop: t.shop,
+		Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Motif: value(w.Motif), Shop: t.shop, Way: wayFrom(w.Way),
 		Measures: make(map[string]length.Length), Options: value(w.Options),
 	}}
 	if w.Count != nil {
@@ -28,10 +28,9 @@ func CuttingListIn(w *gen.CuttingListRequest) (service.CuttingListRequest, fault
 		req.Piece.Measures[id] = lengthFrom(given[id])
 	}
 	if a := w.Allow; a != nil {
-		at := root.Field("allow")
 		req.Piece.Allow = furniture.Allowances{
-			Seam: t.positive(a.Seam, at.Field("seam")), Pull: t.positive(a.Pull, at.Field("pull")),
-			Tuck: t.positive(a.Tuck, at.Field("tuck")), Under: t.positive(a.Under, at.Field("under")),
+			Seam: lengthIn(a.Seam), Pull: lengthIn(a.Pull), Tuck: lengthIn(a.Tuck), Fly: lengthIn(a.Fly), Under: lengthIn(a.Under),
+			Outside: lengthIn(a.Outside), BackTack: lengthIn(a.BackTack), Facing: lengthIn(a.Facing), Border: lengthIn(a.Border),
 		}
 	}
 	if w.Cloth != nil {
@@ -66,6 +65,10 @@ func CuttingListOut(ans *service.CuttingListAnswer, digest string) gen.CuttingLi
 		Frames: []gen.CuttingListFrame{}, Assumed: []gen.CuttingListAssumed{},
 		Warnings: wireNotes(w.units, ans.Warnings), Cautions: wireNotes(w.units, ans.Cautions),
 		Engine: service.EngineVersion, InputDigest: digest,
+	}
+	if ans.Request.Piece.Kind != "" {
+		way := wayText(ans.Request.Piece.Way)
+		g.Way = &way
 	}
 	for c, panels := range ans.Covers {
 		if len(panels) == 0 {
@@ -136,10 +139,7 @@ func (w answerWriter) needs(g *gen.CuttingListAnswer, list furniture.List) {
 		})
 	}
 	for _, f := range list.Fillings {
-		g.Fillings = append(g.Fillings, gen.CuttingListFilling{
-			Id: f.ID, Name: f.Name, Count: f.Count, Loose: f.Loose, Round: f.Round, Place: placeName(f.Place),
-			Across: w.quantity(f.Size.Across, length.Up), Along: w.quantity(f.Size.Along, length.Up), Thickness: w.quantity(f.Thickness, length.Nearest),
-		})
+		g.Fillings = append(g.Fillings, w.filling(f))
 	}
 	for _, f := range list.Frames {
 		g.Frames = append(g.Frames, gen.CuttingListFrame{
@@ -147,6 +147,27 @@ func (w answerWriter) needs(g *gen.CuttingListAnswer, list furniture.List) {
 			Across: w.quantity(f.Size.Across, length.Up), Along: w.quantity(f.Size.Along, length.Up),
 		})
 	}
+}
+
+func (w answerWriter) filling(f furniture.Filling) gen.CuttingListFilling {
+	g := gen.CuttingListFilling{
+		Id: f.ID, Name: f.Name, Count: f.Count, Loose: f.Loose, Round: f.Round, Place: placeName(f.Place),
+		Across: w.quantity(f.Size.Across, length.Up), Along: w.quantity(f.Size.Along, length.Up), Thickness: w.quantity(f.Thickness, length.Nearest),
+	}
+	both := func(s panel.Size) (across, along *gen.Quantity) {
+		if s == (panel.Size{}) {
+			return nil, nil
+		}
+		return new(w.quantity(s.Across, length.Nearest)), new(w.quantity(s.Along, length.Nearest))
+	}
+	if f.Ears != furniture.NoEars {
+		g.Ears = new([...]gen.CuttingListFillingEars{
+			furniture.BothEars: gen.CuttingListFillingEarsBoth, furniture.LeftEar: gen.CuttingListFillingEarsLeft, furniture.RightEar: gen.CuttingListFillingEarsRight,
+		}[f.Ears])
+	}
+	g.EarAcross, g.EarAlong = both(f.Ear)
+	g.CornerAcross, g.CornerAlong = both(f.Corner)
+	return g
 }
 
 // wireDiamond is a grid that is given by the size of a diamond.

@@ -22,6 +22,7 @@ func EstimateIn(w *gen.EstimateRequest) (service.EstimateRequest, fault.List) {
 	req := service.EstimateRequest{
 		Piece: furniture.Piece{
 			Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Measures: make(map[string]length.Length), Options: value(w.Options),
+			Way: wayFrom(w.Way),
 		},
 	}
 	if w.Count != nil {
@@ -78,6 +79,7 @@ func (t *translator) estimatePrices(w *gen.EstimateRequest, req *service.Estimat
 func EstimateOut(ans *service.EstimateAnswer, digest string) gen.EstimateAnswer {
 	w := answerWriter{units: ans.Request.Piece.Units}
 	g := gen.EstimateAnswer{
+		Way: wayText(ans.Request.Piece.Way),
 		Order: gen.EstimateLengths{
 			Low: w.quantity(ans.Order.Low, length.Up), Likely: w.quantity(ans.Order.Likely, length.Up), High: w.quantity(ans.Order.High, length.Up),
 		},

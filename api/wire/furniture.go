@@ -4,6 +4,7 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 func coverText(c furniture.Cover) gen.CuttingListCover {
@@ -20,7 +21,7 @@ func FurnitureKindOut(k furniture.Kind) gen.FurnitureKind {
 	g := gen.FurnitureKind{Kind: k.ID, Name: k.Name, About: k.About, Measures: []gen.FurnitureMeasure{}, Options: []gen.FurnitureOption{}}
 	for _, m := range k.Measures {
 		g.Measures = append(g.Measures, gen.FurnitureMeasure{
-			Measure: m.ID, Name: m.Name, How: m.How,
+			Measure: m.ID, Name: m.Name, How: m.How, From: gen.FurnitureLine(m.From), To: gen.FurnitureLine(m.To),
 			Typical: w.quantity(m.Typical, length.Nearest), Least: w.quantity(m.Least, length.Up), Most: w.quantity(m.Most, length.Down),
 		})
 	}
@@ -32,4 +33,24 @@ func FurnitureKindOut(k furniture.Kind) gen.FurnitureKind {
 		g.Options = append(g.Options, one)
 	}
 	return g
+}
+
+// wayFrom is the way of cutting; the workroom's where it is left out.
+func wayFrom(w *gen.CuttingWay) practice.Way {
+	if value(w) == gen.CuttingWayClose {
+		return practice.Close
+	}
+	return practice.Workroom
+}
+
+func wayText(w practice.Way) gen.CuttingWay {
+	return [...]gen.CuttingWay{practice.Close: gen.CuttingWayClose, practice.Workroom: gen.CuttingWayWorkroom}[w]
+}
+
+// lengthIn is a length that may be nothing; nil where it is left out.
+func lengthIn(s *string) *length.Length {
+	if s == nil {
+		return nil
+	}
+	return new(lengthFrom(*s))
 }

@@ -89,7 +89,7 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fau
 // byKind reads what a piece of a kind has, as /v1/cutting-list does.
 func (t *jobReader) byKind(w *gen.JobPiece, p *job.Piece, units length.System, at fault.Path) {
 	list, shape := CuttingListIn(&gen.CuttingListRequest{
-		Kind: *w.Kind, Count: w.Count, Measures: w.Measures, Options: w.Options, Allow: w.Allow, Motif: w.Motif, Drop: w.Drop, Replace: w.Replace, Covers: w.Covers,
+		Kind: *w.Kind, Count: w.Count, Measures: w.Measures, Options: w.Options, Way: w.Way, Allow: w.Allow, Motif: w.Motif, Drop: w.Drop, Replace: w.Replace, Covers: w.Covers,
 	})
 	t.within(shape, at)
 	p.Piece, p.Drop, p.Replace, p.Moved = list.Piece, list.Drop, list.Replace, list.Covers
@@ -104,7 +104,7 @@ func (t *jobReader) byHand(w *gen.JobPiece, p *job.Piece, at fault.Path) {
 		given bool
 	}{
 		{"kind", w.Kind != nil}, {"count", w.Count != nil}, {"measures", w.Measures != nil}, {"options", w.Options != nil},
-		{"allow", w.Allow != nil}, {"motif", w.Motif != nil}, {"drop", w.Drop != nil}, {"replace", w.Replace != nil},
+		{"way", w.Way != nil}, {"allow", w.Allow != nil}, {"motif", w.Motif != nil}, {"drop", w.Drop != nil}, {"replace", w.Replace != nil},
 		{"covers", w.Covers != nil},
 	} {
 		if f.given {

@@ -1,57 +1,59 @@
 package furniture
 
+import "slices"
+
 // easyChairs are the upholstered chairs for one.
 func easyChairs() []Kind {
 	return []Kind{
 		{
-			ID: "slipper-chair", Name: "low slipper chair", About: "A low easy chair without arms.",
+			ID: "slipper-chair", class: armless, Name: "low slipper chair", About: "A low easy chair without arms.",
 			Measures: []Measure{
-				seatWidth(54, 35, 85), seatDepth(52, 35, 80), seatRise(20, 6), backWidth(50, 30, 85), backHeight(56, 30, 100),
-				outsideWidth(52, 30, 90), outsideHeight(70, 35, 120),
-				tape("outside-depth", "side length", "Along the side of the seat, from the front edge to the outside back.", 56, 35, 90), skirtHeight(),
+				openSeatWidth(54, 35, 85), seatDepth(52, 35, 80), seatRise(20, 6), openBackWidth(50, 30, 85), backHeight(56, 30, 100), backEdge(5),
+				outsideWidth(52, 30, 90), outsideHeight(70, 35, 120), sideLength(56, 35, 90), skirtHeight(),
 			},
-			Options: []Option{plainOrButtoned(), borders(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
+			Options: []Option{plainOrButtoned(), seatBorders(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
+			sided:   sides,
 			build:   slipper,
 		},
 		{
-			ID: "tub-chair", Name: "tub chair", About: "A chair whose back and arms are one curve.",
+			ID: "tub-chair", class: shaped, Name: "tub chair", About: "A chair whose back and arms are one curve.",
 			Measures: []Measure{
-				seatWidth(52, 35, 80), seatDepth(52, 35, 80), seatRise(22, 6),
-				tape("back-width", "inside curve", "Round the inside from arm front to arm front, at its longest.", 130, 70, 220),
-				tape("back-height", "inside height", "From the seat up the middle of the inside and over the top edge.", 46, 20, 90),
-				tape("outside-width", "outside curve", "Round the outside from arm front to arm front.", 170, 90, 280),
-				outsideHeight(66, 30, 110), armThickness(9, 3, 30), facingHeight(54, 20, 90), cushion(10, 4, 25), skirtHeight(),
+				seatWidth(52, 35, 80), seatDepth(52, 35, 80), seatRise(22, 6), seatEdge(5),
+				tape("back-width", "inside curve", "Round the inside from arm front to arm front, along the top edge, where it is longest.", ShowLine, ShowLine, 130, 70, 220),
+				tape("back-height", "inside height", "From the seat up the middle of the inside and over the top edge to where the cover is tacked.", Crease, TackLine, 46, 20, 90),
+				tape("outside-width", "outside curve", "Round the outside from arm front to arm front.", ShowLine, ShowLine, 170, 90, 280),
+				outsideHeight(66, 30, 110), armEdge(3), armThickness(9, 3, 30), facingHeight(54, 20, 90), cushion(10, 4, 25), skirtHeight(),
 			},
-			Options: []Option{cushions(loose(), fixed()), makes(), plainOrButtoned(), borders(), platforms(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
-			build:   tub,
+			Options: []Option{
+				cushions(loose(), fixed()), makes(), undersides(), plainOrButtoned(), facingMakes(), borders(), platforms(),
+				skirts(), skirtMakes(), pipings(), outsides(), flies(),
+			},
+			build: tub,
 		},
 		{
-			ID: "wing-chair", Name: "wing chair", About: "A high-backed easy chair with wings above its arms.",
-			Measures: append(armchair(56, 56, 20, 56, 78),
-				wingWidth("Across the inside wing at its widest, from the inside back to its front edge.", 26, 8, 50), wingHeight("F", 50), skirtHeight()),
+			ID: "wing-chair", class: armchairs, Name: "wing chair", About: "A high-backed easy chair with wings above its arms.",
+			Measures: slices.Concat(armchair(56, 56, 20, 56, 78), []Measure{
+				backEdge(4), wingWidth("Across the inside wing at its widest, from the inside back to its front edge.", 26, 8, 50), wingHeight("F", 50), wingRoll("F", 4),
+			}, ears(), []Measure{skirtHeight()}),
 			Options: easyOptions(),
 			build:   wingChair,
 		},
 		{
-			ID: "club-chair", Name: "club armchair", About: "A deep easy chair with full arms and no wings.",
-			Measures: append(armchair(58, 60, 22, 62, 56), skirtHeight()),
-			Options:  easyOptions(),
+			ID: "club-chair", class: armchairs, Name: "club armchair", About: "A deep easy chair with full arms and no wings.",
+			Measures: slices.Concat(armchair(58, 60, 22, 62, 56), []Measure{topWidth(78, 40, 140), backEdge(6)}, ears(), []Measure{skirtHeight()}),
+			Options:  append(easyOptions(), aboveArms()),
 			build:    clubChair,
 		},
 		{
 			ID: "fireside-chair", Name: "fireside chair", About: "A show-wood frame with an upholstered back or loose cushions.",
 			Measures: []Measure{
-				seatWidth(54, 35, 80), seatDepth(54, 35, 80), backWidth(52, 30, 80), backHeight(66, 30, 100), cushion(10, 4, 25),
+				openSeatWidth(54, 35, 80), seatDepth(54, 35, 80), openBackWidth(52, 30, 80), backHeight(66, 30, 100), backEdge(4), cushion(10, 4, 25),
 				outsideWidth(52, 30, 80), outsideHeight(70, 30, 110),
 			},
-			Options: []Option{{"back", "back", []Choice{{"cushions", "a loose cushion"}, {"plain", "upholstered, inside and outside"}, {"buttoned", "upholstered, deep-buttoned in diamonds"}}}, makes(), pipings(), outsides(), flies()},
+			Options: []Option{{"back", "back", []Choice{{"cushions", "a loose cushion"}, {"plain", "upholstered, inside and outside"}, {"buttoned", "upholstered, deep-buttoned in diamonds"}}}, makes(), undersides(), pipings(), outsides(), flies()},
 			build:   fireside,
 		},
 	}
-}
-
-func facingHeight(typical, least, most int) Measure {
-	return tape("facing-height", "arm front height", "Down the front of an arm, from its top to the underside of the rail.", typical, least, most)
 }
 
 func plainOrButtoned() Option {
@@ -62,7 +64,7 @@ func plainOrButtoned() Option {
 
 func easyOptions() []Option {
 	return []Option{
-		cushions(loose(), fixed()), makes(), backs(), arms(), collars(), borders(), platforms(),
+		cushions(loose(), fixed()), makes(), cushionShapes(), undersides(), backs(), arms(), facingMakes(), collars(), borders(), platforms(),
 		skirts(), skirtMakes(), pipings(), outsides(), flies(),
 	}
 }
@@ -71,26 +73,25 @@ func easyOptions() []Option {
 // depth, rise of the seat, back width and height, in centimetres.
 func armchair(width, depth, rise, back, high int) []Measure {
 	return []Measure{
-		seatWidth(width, 35, 90), seatDepth(depth, 35, 90), seatRise(rise, 6),
+		seatWidth(width, 35, 90), seatDepth(depth, 35, 90), seatRise(rise, 6), seatEdge(5),
 		backWidth(back, 35, 95), backHeight(high, 25, 130), cushion(12, 4, 30),
-		armLength(58, 30, 100), armRise(42, 12, 80), outsideArm(36, 10, 80), armThickness(12, 3, 35), facingHeight(52, 15, 90),
-		tape("outside-depth", "outside arm length", "Along the outside arm, from its front to the edge of the outside back.", 66, 30, 110),
+		armLength(58, 30, 100), armEdge(3), armRise(42, 12, 80), outsideArm(36, 10, 80), armThickness(12, 3, 35), facingHeight(52, 15, 90),
+		tape("outside-depth", "outside arm length", "Along the outside arm, from its front to the edge of the outside back.", ShowLine, ShowLine, 66, 30, 110),
 		outsideWidth(width+20, 35, 140), outsideHeight(high+16, 30, 140),
 	}
 }
 
 func slipper(w *work) {
-	ib := w.back(false)
-	w.seat(ib, 1, false)
-	w.cut("SB", "side border", w.take("outside-depth"), w.take("seat-rise"), edges{w.seam(), w.under(), w.seam(), w.seam()}).copies(2)
+	ib := w.back(nothing)
+	w.seat(ib, 1, nothing)
+	w.sidesOf()
 	w.skirt()
 }
 
 func tub(w *work) {
-	ib := w.back(false)
-	w.seat(ib, 1, true)
-	af := matched(w.cut("AF", "arm facing", w.take("arm-thickness"), w.take("facing-height"), all(w.seam())).copies(2))
-	af.Pair = af.ID
+	ib := w.back(curve)
+	w.seat(ib, 1, curve)
+	w.facings(2)
 	if w.pipesEdges() {
 		w.run("arm facing", 2*w.take("facing-height").l+w.take("arm-thickness").l, false, 2, 2)
 	}
@@ -99,13 +100,15 @@ func tub(w *work) {
 }
 
 func wingChair(w *work) {
-	clubChair(w)
+	w.armchair(theWings)
 	w.wings()
 }
 
-func clubChair(w *work) {
-	ib := w.back(true)
-	w.seat(ib, 1, true)
+func clubChair(w *work) { w.armchair(theArms) }
+
+func (w *work) armchair(by beside) {
+	ib := w.back(by)
+	w.seat(ib, 1, by)
 	w.backCushions(1)
 	w.arms()
 	w.skirt()
@@ -118,5 +121,5 @@ func fireside(w *work) {
 		w.backCushions(1)
 		return
 	}
-	w.back(false)
+	w.back(nothing)
 }

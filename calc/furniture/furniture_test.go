@@ -2,6 +2,7 @@ package furniture_test
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,9 +14,12 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 const cm = length.Centimetre
+
+var lines = []furniture.Line{furniture.ShowLine, furniture.Crease, furniture.TackLine, furniture.SeamLine, furniture.Rebate}
 
 func TestKindsAreWhole(t *testing.T) {
 	kinds := furniture.Kinds()
@@ -37,6 +41,9 @@ func TestKindsAreWhole(t *testing.T) {
 				t.Errorf("%s: two measures %s", k.ID, m.ID)
 			}
 			measures[m.ID] = true
+			if !slices.Contains(lines, m.From) || !slices.Contains(lines, m.To) {
+				t.Errorf("%s: %s runs from %q to %q", k.ID, m.ID, m.From, m.To)
+			}
 			if m.Name == "" || m.How == "" || m.Least <= 0 || m.Typical < m.Least || m.Most < m.Typical {
 				t.Errorf("%s: %+v", k.ID, m)
 			}
@@ -93,12 +100,19 @@ func TestEveryOptionCounts(t *testing.T) {
 	}
 }
 
-// everyChoice is a piece of that kind for each choice, the others being first.
+// ways are those of cutting.
+var ways = []practice.Way{practice.Close, practice.Workroom}
+
+// everyChoice is a piece of that kind for each choice and each way of cutting, the
+// other options being first.
 func everyChoice(k furniture.Kind) []furniture.Piece {
-	list := []furniture.Piece{{Kind: k.ID, Count: 1}}
-	for _, o := range k.Options {
-		for _, c := range o.Choices[1:] {
-			list = append(list, furniture.Piece{Kind: k.ID, Count: 1, Options: map[string]string{o.ID: c.ID}})
+	var list []furniture.Piece
+	for _, way := range ways {
+		list = append(list, furniture.Piece{Kind: k.ID, Count: 1, Way: way})
+		for _, o := range k.Options {
+			for _, c := range o.Choices[1:] {
+				list = append(list, furniture.Piece{Kind: k.ID, Count: 1, Way: way, Options: map[string]string{o.ID: c.ID}})
+			}
 		}
 	}
 	return list
@@ -129,7 +143,7 @@ func differ(a, b furniture.List) bool {
 // anyPiece is a piece of any kind within its measures and options.
 func anyPiece(t *rapid.T) furniture.Piece {
 	k := rapid.SampledFrom(furniture.Kinds()).Draw(t, "kind")
-	p := furniture.Piece{Kind: k.ID, Count: rapid.IntRange(1, 4).Draw(t, "count"), Measures: map[string]length.Length{}, Options: map[string]string{}}
+	p := furniture.Piece{Kind: k.ID, Way: rapid.SampledFrom(ways).Draw(t, "way"), Count: rapid.IntRange(1, 4).Draw(t, "count"), Measures: map[string]length.Length{}, Options: map[string]string{}}
 	for _, m := range k.Measures {
 		mm := rapid.Int64Range(int64(m.Least/length.Millimetre), int64(m.Most/length.Millimetre)).Draw(t, m.ID)
 		p.Measures[m.ID] = length.Length(mm) * length.Millimetre
@@ -214,7 +228,7 @@ func TestFaultsOfAPiece(t *testing.T) {
 		{"inches for centimetres", furniture.Piece{Kind: "carver", Count: 1, Measures: map[string]length.Length{"seat-width": 54 * length.Inch}}, "#/measures/seat-width too-large"},
 		{"unknown option", furniture.Piece{Kind: "carver", Count: 1, Options: map[string]string{"wheels": "four"}}, "#/options/wheels unknown-field"},
 		{"unknown choice", furniture.Piece{Kind: "carver", Count: 1, Options: map[string]string{"back": "glass"}}, "#/options/back not-one-of"},
-		{"allowance", furniture.Piece{Kind: "carver", Count: 1, Allow: furniture.Allowances{Seam: -cm}}, "#/allow/seam too-small"},
+		{"allowance", furniture.Piece{Kind: "carver", Count: 1, Allow: furniture.Allowances{Seam: new(-cm)}}, "#/allow/seam too-small"},
 	} {
 		l := tc.p.Faults(fault.Path{})
 		var got []string

@@ -2,6 +2,7 @@ package furniture
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
 )
@@ -13,6 +14,8 @@ type Kind struct {
 	About    string // what counts as one, in a sentence
 	Measures []Measure
 	Options  []Option
+	sided    sided
+	class    class // for the guard against a list that is too short
 	build    func(*work)
 }
 
@@ -21,10 +24,27 @@ type Measure struct {
 	ID      string // "back-width"
 	Name    string // "back width", as it stands in derivations
 	How     string // where the tape goes
+	From    Line   // where it begins
+	To      Line   // and where it ends
 	Typical length.Length
 	Least   length.Length // below this it is taken for a slip
 	Most    length.Length // and above this
 }
+
+// Line is where a tape begins or ends.
+type Line string
+
+// The lines.
+const (
+	ShowLine Line = "show-line" // where a part is last seen
+	Crease   Line = "crease"    // where two parts meet and the cover goes on out of sight; the tape is not pushed in
+	TackLine Line = "tack-line" // where the cover is tacked off, behind an edge or under a roll
+	SeamLine Line = "seam"      // where panels are sewn together
+	Rebate   Line = "rebate"    // where the wood begins
+)
+
+// Name is the line in words: "tack line".
+func (l Line) Name() string { return strings.ReplaceAll(string(l), "-", " ") }
 
 // Option is a choice of style.
 type Option struct {
@@ -43,8 +63,11 @@ func allKinds() []Kind {
 	var all []Kind
 	all = append(all, seats()...)
 	all = append(all, easyChairs()...)
+	all = append(all, smallChairs()...)
 	all = append(all, settees()...)
-	return append(all, others()...)
+	all = append(all, chesterfields()...)
+	all = append(all, others()...)
+	return append(all, looseOnes()...)
 }
 
 // Kinds are all kinds, in the order in which they are shown. What they hold is
@@ -89,4 +112,25 @@ func (o Option) has(choice string) bool {
 		}
 	}
 	return false
+}
+
+// kindIDs, measureIDs, optionIDs and choiceIDs say what can be given instead of
+// what is not known.
+func kindIDs() string { return anyOf(kinds, func(k Kind) string { return k.ID }) }
+
+func (k Kind) measureIDs() string { return anyOf(k.Measures, func(m Measure) string { return m.ID }) }
+
+func (k Kind) optionIDs() string { return anyOf(k.Options, func(o Option) string { return o.ID }) }
+
+func (o Option) choiceIDs() string { return anyOf(o.Choices, func(c Choice) string { return c.ID }) }
+
+func anyOf[T any](list []T, id func(T) string) string {
+	if len(list) == 0 {
+		return "leave it out"
+	}
+	ids := make([]string, len(list))
+	for i, one := range list {
+		ids[i] = id(one)
+	}
+	return "one of " + strings.Join(ids, ", ")
 }

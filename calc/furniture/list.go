@@ -60,7 +60,22 @@ type Filling struct {
 	Place     Place
 	Loose     bool // a cushion by itself, not fixed to the frame
 	Round     bool // a circle of the breadth of Size
+	Ears      Ears
+	Ear       panel.Size // how broad and how deep an ear is
+	Corner    panel.Size // what is cut off each corner at the back
 }
+
+// Ears is on which sides a cushion runs in front of the arms. Its Size is that of
+// the rectangle round it.
+type Ears int
+
+// The ears.
+const (
+	NoEars Ears = iota
+	BothEars
+	LeftEar
+	RightEar
+)
 
 // Frame is a frame to be webbed and covered.
 type Frame struct {

@@ -25,12 +25,41 @@ func arms() Option {
 	return Option{"arms", "arms", []Choice{{"scroll", "scroll arms with facings"}, {"square", "square arms with a front border"}}}
 }
 
+// aboveArms is whether the back rises above the arms.
+func aboveArms() Option {
+	return Option{"above", "back above the arms", []Choice{{"yes", "rises above them, covered over both its edges"}, {"no", "ends at their height"}}}
+}
+
+func facingMakes() Option {
+	return Option{"facing", "facings of the arms", []Choice{{"stuffed", "stuffed"}, {"ply", "on a board"}}}
+}
+
+// cushionShapes are those of the seat cushions beside the arms.
+func cushionShapes() Option {
+	return Option{"cushion-shape", "shape of the seat cushions", []Choice{
+		{"square", "square"}, {"t", "T: with ears in front of both arms"}, {"l", "L: with an ear in front of the left arm"},
+	}}
+}
+
+func undersides() Option {
+	return Option{"reversible", "undersides of loose cushions", []Choice{{"no", "plain, of the same cloth"}, {"yes", "with the motif too, so that they can be turned"}}}
+}
+
+func armPadOptions(first, second Choice) Option {
+	return Option{"arm-pads", "arm pads", []Choice{first, second}}
+}
+
 func collars() Option {
 	return Option{"collars", "where the back meets the arms", []Choice{{"none", "cut in to pass the arms"}, {"sewn", "collars sewn in round the arms"}}}
 }
 
 func borders() Option {
 	return Option{"border", "front of the seat", []Choice{{"yes", "with a front border"}, {"none", "the seat runs down over the front in one"}}}
+}
+
+// seatBorders are those of a seat without arms.
+func seatBorders() Option {
+	return Option{"border", "borders of the seat", []Choice{{"yes", "at the front and the sides"}, {"none", "none: the seat runs down over its edges in one"}}}
 }
 
 func platforms() Option {

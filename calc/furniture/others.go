@@ -4,19 +4,19 @@ import "github.com/bridletie/bridletie/calc/practice"
 
 // others are what is not a chair.
 func others() []Kind {
-	top := tape("top-rise", "rise", "From the top edge down to the underside of the rail.", 22, 4, 60)
+	top := tape("top-rise", "rise", "From the top edge down to the underside of the rail.", ShowLine, ShowLine, 22, 4, 60)
 	return []Kind{
 		{
 			ID: "footstool", Name: "footstool or ottoman", About: "An upholstered box to sit on or put feet on.",
-			Measures: []Measure{seatWidth(60, 25, 160), seatDepth(45, 25, 160), top, skirtHeight()},
+			Measures: []Measure{openSeatWidth(60, 25, 160), padDepth(45, 25, 160), top, skirtHeight()},
 			Options:  []Option{tops(), overOrBoxed(boxedEdge(), overEdge()), skirts(), skirtMakes(), pipings()},
 			build:    footstool,
 		},
 		{
 			ID: "headboard", Name: "headboard", About: "A padded board behind a bed.",
 			Measures: []Measure{
-				backWidth(150, 70, 260), tape("back-height", "height", "From the top edge to where the mattress hides it.", 70, 30, 200),
-				tape("pad-thickness", "board and pad", "From the front of the pad over its edge to the back of the board.", 8, 2, 25),
+				openBackWidth(150, 70, 260), tape("back-height", "height", "From the top edge to where the mattress hides it.", ShowLine, ShowLine, 70, 30, 200),
+				tape("pad-thickness", "board and pad", "From the front of the pad over its edge to the back of the board.", ShowLine, TackLine, 8, 2, 25),
 				wingWidth("With wings only: from the front of the board to the front edge of the wing at its side.", 20, 8, 60),
 			},
 			Options: []Option{
@@ -28,15 +28,9 @@ func others() []Kind {
 			build: headboard,
 		},
 		{
-			ID: "bench-cushion", Name: "window-seat or bench cushion", About: "A boxed cushion that lies on a bench or a window seat.",
-			Measures: []Measure{seatWidth(120, 40, 300), seatDepth(45, 25, 90), cushion(8, 3, 25)},
-			Options:  []Option{makes(), pipings()},
-			build:    func(w *work) { w.cushions("C", "cushion", 1, w.take("seat-width"), w.take("seat-depth"), SeatPlace) },
-		},
-		{
 			ID: "banquette", Name: "banquette", About: "A long fixed bench with a back, against a wall.",
 			Measures: []Measure{
-				seatWidth(240, 80, 600), seatDepth(48, 35, 80), seatRise(14, 5), backWidth(240, 80, 600), backHeight(50, 25, 120),
+				openSeatWidth(240, 80, 600), seatDepth(48, 35, 80), seatRise(14, 5), openBackWidth(240, 80, 600), backHeight(50, 25, 120), backEdge(5),
 			},
 			Options: []Option{plainOrButtoned(), borders(), pipings(), flies()},
 			build:   banquette,
@@ -47,9 +41,9 @@ func others() []Kind {
 func footstool(w *work) {
 	across, along, rise := w.take("seat-width"), w.take("seat-depth"), w.take("top-rise")
 	if w.is("border", "none") {
-		w.buttoned(w.shows(w.cut("TOP", "top", across.plus(rise.twice()), along.plus(rise.twice()), all(w.under()))))
+		w.buttoned(w.shows(w.cut("TOP", "top", across, along, all(wrapped(rise, w.tackedUnder())))))
 	} else {
-		w.buttoned(w.box("TOP", "top", across, along, rise))
+		w.buttoned(w.box("TOP", "top", across, along, rise, w.under()))
 	}
 	w.frame("SEAT", across, along, SeatPlace)
 	w.pad("SP", "top pad", across, along, w.set.Length(practice.FootstoolPad), SeatPlace)
@@ -67,7 +61,8 @@ func headboard(w *work) {
 		w.cut("TB", "top border", across, thick, e)
 		w.cut("SB", "side border", along, thick, e).copies(2)
 	} else {
-		front = w.shows(w.cut("FRONT", "front", across.plus(thick.twice()), along.plus(thick), all(w.under())))
+		e := wrapped(thick, w.tackedUnder())
+		front = w.shows(w.cut("FRONT", "front", across, along, edges{e, w.tackedUnder(), e, e}))
 	}
 	w.buttoned(front)
 	if w.pipesEdges() {
@@ -92,9 +87,10 @@ func headboard(w *work) {
 // banquette has its back against a wall: nothing covers it outside.
 func banquette(w *work) {
 	across, along := w.take("back-width"), w.take("back-height")
-	ib := w.shows(w.cut("IB", "inside back", across, along, edges{w.pull(), w.tucked("B", "inside back", across, 1), w.pull(), w.pull()}))
+	edge := w.over("back-edge")
+	ib := w.shows(w.cut("IB", "inside back", across, along, edges{edge, w.tucked("B", "inside back", across, 1), edge, edge}))
 	w.buttoned(ib)
 	w.frame("BACK", across, along, BackPlace)
 	w.pad("BP", "back pad", across, along, w.set.Length(practice.BackPad), BackPlace)
-	w.seat(ib, 1, false)
+	w.seat(ib, 1, nothing)
 }

@@ -1,6 +1,7 @@
 package furniture
 
 import (
+	"cmp"
 	"maps"
 	"slices"
 
@@ -15,7 +16,8 @@ type Piece struct {
 	Count    int                      // pieces alike, 1 to MaxCount
 	Measures map[string]length.Length // those left out are taken as typical
 	Options  map[string]string        // those left out are the first choice
-	Allow    Allowances               // zero fields are those of Shop
+	Way      practice.Way             // of cutting: how much is allowed at each edge
+	Allow    Allowances               // those left out are of the way and of Shop
 	Shop     practice.Set             // what the workroom goes by
 	Motif    string                   // the motif for the panels that show; "" for any
 	Units    length.System            // of the texts
@@ -25,12 +27,18 @@ type Piece struct {
 const MaxCount = 50
 
 // Allowances are what is added to the finished size of this piece, by what
-// happens at the edge.
+// happens at the edge. Nil is as the way of cutting has it, 0 is nothing: a pattern
+// may hold its seams already.
 type Allowances struct {
-	Seam  length.Length // sewn to another panel
-	Pull  length.Length // pulled over the stuffing and tacked off
-	Tuck  length.Length // pushed through between back, arms and seat and tacked off
-	Under length.Length // turned under the rail or over the edge of the frame
+	Seam     *length.Length // sewn to another panel
+	Pull     *length.Length // tacked off, past the stuffing or past the tack line
+	Tuck     *length.Length // pushed through between back, arms and seat, by the cover or by a fly
+	Fly      *length.Length // past the show line before a fly
+	Under    *length.Length // turned under the rail or over the edge of the frame
+	Outside  *length.Length // at the sides of outside panels
+	BackTack *length.Length // at their top
+	Facing   *length.Length // round the facings of the arms
+	Border   *length.Length // at the ends of a front border
 }
 
 // over is what the piece goes by: its own allowances before those of the
@@ -38,25 +46,49 @@ type Allowances struct {
 func (a Allowances) over(shop practice.Set) practice.Set {
 	var given []practice.Given
 	for _, one := range a.each() {
-		if one.given != 0 {
-			given = append(given, one.row.Give(one.given))
+		if one.given == nil {
+			continue
+		}
+		for _, row := range one.rows {
+			given = append(given, row.Give(*one.given))
 		}
 	}
 	return shop.With(given...)
 }
 
-// allowance is one of them, with its row.
+// allowance is one of them, with its rows.
 type allowance struct {
 	name  string // its field on the wire
-	given length.Length
-	row   practice.LengthKey
+	given *length.Length
+	rows  []practice.LengthKey
 }
 
-func (a Allowances) each() [4]allowance {
-	return [...]allowance{
-		{"seam", a.Seam, practice.CoverSeam}, {"pull", a.Pull, practice.CoverPull},
-		{"tuck", a.Tuck, practice.CoverTuck}, {"under", a.Under, practice.CoverUnder},
+func (a Allowances) each() []allowance {
+	type rows = []practice.LengthKey
+	return []allowance{
+		{"seam", a.Seam, rows{practice.CoverSeam}},
+		{"pull", a.Pull, rows{practice.CoverPull, practice.DropInTurn}},
+		{"tuck", a.Tuck, rows{practice.CoverTuck, practice.CoverJoint, practice.FlyDepth}},
+		{"fly", a.Fly, rows{practice.FlyPast}},
+		{"under", a.Under, rows{practice.CoverUnder}},
+		{"outside", a.Outside, rows{practice.OutsideSide}},
+		{"backTack", a.BackTack, rows{practice.BackTack}},
+		{"facing", a.Facing, rows{practice.FacingTurn, practice.PlyTurn}},
+		{"border", a.Border, rows{practice.BorderEnd}},
 	}
+}
+
+// goesBy are the figures for the piece. What a piece gives for a seam or a pull, the
+// close way takes for the edges that it sews or pulls no otherwise.
+func (p Piece) goesBy() practice.Set {
+	a := p.Allow
+	if p.Way == practice.Close {
+		for _, to := range []**length.Length{&a.Outside, &a.BackTack, &a.Facing} {
+			*to = cmp.Or(*to, a.Seam)
+		}
+		a.Border = cmp.Or(a.Border, a.Pull)
+	}
+	return a.over(p.Shop.As(p.Way))
 }
 
 // Faults are what is wrong with the piece; at is where it stands. Faults of
@@ -65,7 +97,7 @@ func (p Piece) Faults(at fault.Path) fault.List {
 	var l fault.List
 	k, ok := Find(p.Kind)
 	if !ok {
-		l.Add(at.Field("kind"), fault.NotOneOf, p.Kind, "there is no such kind of furniture", "one of those that /v1/furniture lists")
+		l.Add(at.Field("kind"), fault.NotOneOf, p.Kind, "there is no such kind of furniture", kindIDs())
 	}
 	if p.Count < 1 {
 		l.Add(at.Field("count"), fault.TooSmall, "", "there is at least one piece", "1 to 50")
@@ -74,7 +106,9 @@ func (p Piece) Faults(at fault.Path) fault.List {
 		l.Add(at.Field("count"), fault.TooLarge, "", "there are at most 50 pieces alike", "1 to 50")
 	}
 	for _, a := range p.Allow.each() {
-		l.Between(at.Field("allow").Field(a.name), "an allowance", a.given, length.Length(a.row.Least), length.Length(a.row.Most))
+		if a.given != nil {
+			l.Between(at.Field("allow").Field(a.name), "an allowance", *a.given, length.Length(a.rows[0].Least), length.Length(a.rows[0].Most))
+		}
 	}
 	if !ok {
 		return l
@@ -83,7 +117,7 @@ func (p Piece) Faults(at fault.Path) fault.List {
 		here := at.Field("measures").Field(id)
 		m, ok := k.measure(id)
 		if !ok {
-			l.Add(here, fault.UnknownField, "", "a "+k.Name+" has no measure "+fault.Clip(id), "one of those that /v1/furniture lists for it")
+			l.Add(here, fault.UnknownField, "", "a "+k.Name+" has no measure "+fault.Clip(id), k.measureIDs())
 			continue
 		}
 		l.Between(here, "the "+m.Name+" of a "+k.Name, p.Measures[id], m.Least, m.Most)
@@ -93,9 +127,9 @@ func (p Piece) Faults(at fault.Path) fault.List {
 		o, ok := k.option(id)
 		switch {
 		case !ok:
-			l.Add(here, fault.UnknownField, "", "a "+k.Name+" has no option "+fault.Clip(id), "one of those that /v1/furniture lists for it")
+			l.Add(here, fault.UnknownField, "", "a "+k.Name+" has no option "+fault.Clip(id), k.optionIDs())
 		case !o.has(p.Options[id]):
-			l.Add(here, fault.NotOneOf, p.Options[id], "the "+o.Name+" cannot be chosen so", "one of those that /v1/furniture lists for it")
+			l.Add(here, fault.NotOneOf, p.Options[id], "the "+o.Name+" cannot be chosen so", o.choiceIDs())
 		}
 	}
 	return l

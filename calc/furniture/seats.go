@@ -7,14 +7,14 @@ func seats() []Kind {
 	return []Kind{
 		{
 			ID: "drop-in-seat", Name: "drop-in seat", About: "A webbed pad that lifts out of a dining chair's frame.",
-			Measures: []Measure{seatWidth(48, 25, 75), seatDepth(42, 25, 70), padThickness(4, 1, 12)},
+			Measures: []Measure{openSeatWidth(48, 25, 75), padDepth(42, 25, 70), padThickness(4, 1, 12)},
 			build:    dropIn,
 		},
 		{
 			ID: "stuff-over-chair", Name: "stuff-over dining chair", About: "A dining chair whose seat is covered over the rails; the back may be upholstered too.",
 			Measures: []Measure{
-				seatWidth(50, 30, 75), seatDepth(46, 30, 70), padThickness(9, 3, 20),
-				backWidth(44, 20, 70), backHeight(40, 15, 90),
+				openSeatWidth(50, 30, 75), padDepth(46, 30, 70), padThickness(9, 3, 20),
+				openBackWidth(44, 20, 70), paddedHeight(40, 15, 90), backEdge(3),
 			},
 			Options: []Option{
 				{"back", "back", []Choice{{"none", "open, show-wood"}, {"pad", "upholstered, inside and outside"}, {"buttoned", "upholstered, deep-buttoned in diamonds"}}},
@@ -25,27 +25,26 @@ func seats() []Kind {
 		{
 			ID: "carver", Name: "carver", About: "A dining chair with open arms, with pads on them or without.",
 			Measures: []Measure{
-				seatWidth(54, 35, 80), seatDepth(48, 30, 70), padThickness(9, 3, 20),
-				backWidth(46, 20, 70), backHeight(42, 15, 90),
-				tape("arm-pad-length", "arm pad length", "Along the pad on top of an arm.", 24, 10, 60),
-				tape("arm-pad-width", "arm pad width", "Over the pad, from the wood at one side to the wood at the other.", 10, 4, 25),
+				openSeatWidth(54, 35, 80), padDepth(48, 30, 70), padThickness(9, 3, 20),
+				openBackWidth(46, 20, 70), paddedHeight(42, 15, 90), backEdge(3),
+				armPadLength(), armPadWidth(),
 			},
 			Options: []Option{
 				{"back", "back", []Choice{{"pad", "upholstered, inside and outside"}, {"none", "open, show-wood"}, {"buttoned", "upholstered, deep-buttoned in diamonds"}}},
-				{"arm-pads", "arm pads", []Choice{{"yes", "with pads"}, {"no", "plain wood"}}},
+				armPadOptions(Choice{"yes", "with pads"}, Choice{"no", "plain wood"}),
 				overOrBoxed(overEdge(), boxedEdge()), pipings(), outsides(),
 			},
 			build: carver,
 		},
 		{
 			ID: "bar-stool", Name: "bar stool", About: "A tall stool with a square or a round seat.",
-			Measures: []Measure{seatWidth(38, 20, 60), seatDepth(38, 20, 60), padThickness(8, 3, 20)},
+			Measures: []Measure{openSeatWidth(38, 20, 60), padDepth(38, 20, 60), padThickness(8, 3, 20)},
 			Options:  []Option{{"seat", "seat", []Choice{{"round", "round"}, {"square", "square"}}}, overOrBoxed(boxedEdge(), overEdge()), tops(), pipings()},
 			build:    stool,
 		},
 		{
 			ID: "piano-stool", Name: "piano stool", About: "A stool with a boxed top, often with a lid or a screw.",
-			Measures: []Measure{seatWidth(56, 25, 130), seatDepth(36, 25, 60), padThickness(8, 3, 20)},
+			Measures: []Measure{openSeatWidth(56, 25, 130), padDepth(36, 25, 60), padThickness(8, 3, 20)},
 			Options:  []Option{{"seat", "seat", []Choice{{"square", "rectangular"}, {"round", "round"}}}, overOrBoxed(boxedEdge(), overEdge()), tops(), pipings()},
 			build:    stool,
 		},
@@ -56,19 +55,29 @@ func seats() []Kind {
 func dropIn(w *work) {
 	thick := w.take("pad-thickness")
 	across, along := w.take("seat-width").plus(thick.twice()), w.take("seat-depth").plus(thick.twice())
-	w.shows(w.cut("SEAT", "seat", across, along, all(w.pull())))
+	w.shows(w.cut("SEAT", "seat", across, along, all(w.beneath())))
 	w.frame("SEAT", w.take("seat-width"), w.take("seat-depth"), SeatPlace)
 	w.pad("SP", "seat pad", w.take("seat-width"), w.take("seat-depth"), thick.l, SeatPlace)
+}
+
+// paddedHeight is the height of a back that stands clear of the seat.
+func paddedHeight(typical, least, most int) Measure {
+	return tape("back-height", "back height", "Up the middle of the inside back, from its lower edge over the stuffing to the top edge.", ShowLine, ShowLine, typical, least, most)
+}
+
+func armPadLength() Measure {
+	return tape("arm-pad-length", "arm pad length", "Along the pad on top of an arm, from wood to wood.", Rebate, Rebate, 24, 10, 60)
+}
+
+func armPadWidth() Measure {
+	return tape("arm-pad-width", "arm pad width", "Over the pad, from the wood at one side to the wood at the other.", Rebate, Rebate, 10, 4, 25)
 }
 
 func stuffOver(w *work) { w.diningChair() }
 
 func carver(w *work) {
 	w.diningChair()
-	if w.is("arm-pads", "yes") {
-		w.cut("PAD", "arm pad", w.take("arm-pad-width"), w.take("arm-pad-length"), all(w.pull())).copies(2)
-		w.thinPads("AP", "arm pad", w.take("arm-pad-length"), w.take("arm-pad-width"))
-	}
+	w.armPads(w.pull())
 }
 
 // diningChair is a seat over the rails and perhaps a back. A seat in one with its
@@ -79,10 +88,10 @@ func (w *work) diningChair() {
 		return
 	}
 	bw, bh := w.take("back-width"), w.take("back-height")
-	ib := w.shows(w.cut("IB", "inside back", bw, bh, all(w.pull())))
+	ib := w.shows(w.cut("IB", "inside back", bw, bh, all(w.over("back-edge"))))
 	seat.runsOn(ib)
 	w.buttoned(ib)
-	w.shows(w.outside(w.cut("OB", "outside back", bw, bh, all(w.seam()))))
+	w.shows(w.outside(w.cut("OB", "outside back", bw, bh, w.closed(w.outEdge()))))
 	if w.pipesEdges() {
 		w.run("outside back", 2*bh.l+bw.l, false, 2, 1)
 	}
@@ -96,9 +105,9 @@ func (w *work) padSeat() *Panel {
 	w.frame("SEAT", across, along, SeatPlace)
 	w.pad("SP", "seat pad", across, along, thick.l, SeatPlace)
 	if w.is("border", "yes") {
-		return w.box("SEAT", "seat", across, along, thick)
+		return w.box("SEAT", "seat", across, along, thick, w.under())
 	}
-	return w.shows(w.cut("SEAT", "seat", across.plus(thick.twice()), along.plus(thick.twice()), all(w.under())))
+	return w.shows(w.cut("SEAT", "seat", across.plus(thick.twice()), along.plus(thick.twice()), all(w.tackedUnder())))
 }
 
 // tops are how the top of a stool is worked.
@@ -116,10 +125,10 @@ func stool(w *work) {
 	w.list.Frames[0].Round, w.list.Fillings[0].Round = round, round
 	switch {
 	case w.is("border", "none"):
-		w.buttoned(w.shows(w.cut("TOP", "top", across.plus(thick.twice()), along.plus(thick.twice()), all(w.under()))))
+		w.buttoned(w.shows(w.cut("TOP", "top", across, along, all(wrapped(thick, w.tackedUnder())))))
 		return
 	case !round:
-		w.buttoned(w.box("TOP", "top", across, along, thick))
+		w.buttoned(w.box("TOP", "top", across, along, thick, w.under()))
 		return
 	}
 	w.buttoned(w.shows(w.cut("TOP", "top", across, along, all(w.seam()))))

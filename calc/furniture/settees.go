@@ -1,34 +1,44 @@
 package furniture
 
+import "slices"
+
 // settees seat several.
 func settees() []Kind {
 	return []Kind{
 		{
-			ID: "two-seat-settee", Name: "two-seat settee", About: "A settee for two, with arms.",
-			Measures: append(settee(118, 90, 160), append(setteeWings(), skirtHeight())...),
-			Options:  append(easyOptions(), settingWings()), build: func(w *work) { setteeOf(w, 2) },
+			ID: "two-seat-settee", class: sofas, Name: "two-seat settee", About: "A settee for two, with arms.",
+			Measures: slices.Concat(settee(118, 90, 160), setteeWings(), ears(), []Measure{skirtHeight()}),
+			Options:  append(easyOptions(), aboveArms(), settingWings()), build: func(w *work) { setteeOf(w, 2) },
 		},
 		{
-			ID: "three-seat-settee", Name: "three-seat settee", About: "A settee for three, with arms.",
-			Measures: append(settee(174, 130, 240), append(setteeWings(), skirtHeight())...),
-			Options:  append(easyOptions(), settingWings()), build: func(w *work) { setteeOf(w, 3) },
+			ID: "three-seat-settee", class: sofas, Name: "three-seat settee", About: "A settee for three, with arms.",
+			Measures: slices.Concat(settee(174, 130, 240), setteeWings(), ears(), []Measure{skirtHeight()}),
+			Options:  append(easyOptions(), aboveArms(), settingWings()), build: func(w *work) { setteeOf(w, 3) },
 		},
 		{
 			ID: "corner-settee", Name: "L-shaped settee", About: "Two settees that meet in a corner, with one arm at each open end.",
-			Measures: append(settee(220, 120, 360),
-				tape("return-width", "return width", "Across the seat of the shorter leg, from the corner seat to its arm.", 100, 50, 260), skirtHeight()),
-			Options: easyOptions(), build: corner,
+			Measures: append(without(settee(220, 120, 360), "top-width"),
+				tape("return-width", "return width", "Across the seat of the shorter leg, from the corner seat to its arm.", Crease, Crease, 100, 50, 260), skirtHeight()),
+			Options: append(slices.DeleteFunc(easyOptions(), func(o Option) bool { return o.ID == "cushion-shape" }), aboveArms()), build: corner,
 		},
 		{
 			ID: "chaise", Name: "chaise", About: "A long seat with a raised head end and an open foot.",
 			Measures: []Measure{
-				seatWidth(66, 45, 100), tape("seat-depth", "seat length", "Along the middle of the seat, from the foot of the head end to the end of the seat.", 150, 90, 210),
-				seatRise(20, 6), backWidth(64, 40, 100), tape("back-height", "head height", "Up the middle of the head end, from the seat over the stuffing to the top edge.", 58, 25, 100),
-				outsideWidth(68, 40, 110), outsideHeight(74, 30, 120),
-				tape("outside-depth", "side length", "Along the side, from the foot to the outside of the head end.", 160, 90, 230), cushion(12, 4, 25), skirtHeight(),
+				openSeatWidth(66, 45, 100), tape("seat-depth", "seat length", "Along the middle of the seat, from the foot of the head end to the end of the seat.", Crease, ShowLine, 150, 90, 210),
+				seatRise(20, 6), seatEdge(5), openBackWidth(64, 40, 100), tape("back-height", "head height", "Up the middle of the head end, from the seat over the stuffing to the top edge.", Crease, ShowLine, 58, 25, 100),
+				backEdge(8), outsideWidth(68, 40, 110), outsideHeight(74, 30, 120),
+				tape("outside-depth", "side length", "Along the side, from the foot to the outside of the head end.", ShowLine, ShowLine, 160, 90, 230),
+				tape("roll-length", "arm length", "With an arm along one side only: along it, from the head end to its front.", Crease, ShowLine, 100, 40, 200),
+				tape("roll-rise", "arm rise", "With an arm along one side only: from the seat up over the arm to where its cover is tacked outside.", Crease, TackLine, 46, 15, 90),
+				tape("roll-outside", "outside arm height", "With an arm along one side only: from where the outside arm begins down to the seat's side.", ShowLine, ShowLine, 24, 6, 70),
+				armThickness(12, 3, 35), facingHeight(36, 10, 90), cushion(12, 4, 25), skirtHeight(),
 			},
-			Options: []Option{plainOrButtoned(), cushions(fixed(), loose()), platforms(), borders(), skirts(), skirtMakes(), pipings(), outsides(), flies()},
-			build:   slipper,
+			Options: []Option{
+				plainOrButtoned(), cushions(fixed(), loose()), undersides(), {"arm", "arm along one side", []Choice{{"none", "none"}, {"roll", "a rolled arm with a facing"}}},
+				platforms(), seatBorders(), skirts(), skirtMakes(), pipings(), outsides(), flies(),
+			},
+			sided: sides,
+			build: chaise,
 		},
 	}
 }
@@ -36,7 +46,7 @@ func settees() []Kind {
 // settee are the measures of a settee of that usual seat width; least and most
 // are of the seat width too.
 func settee(width, least, most int) []Measure {
-	list := armchair(58, 58, 22, 58, 54)
+	list := append(armchair(58, 58, 22, 58, 54), topWidth(width+26, least, most+80), backEdge(6))
 	for i, m := range list {
 		switch m.ID {
 		case "seat-width":
@@ -54,32 +64,54 @@ func settee(width, least, most int) []Measure {
 func setteeWings() []Measure {
 	return []Measure{
 		wingWidth("With wings only: across the inside wing at its widest, from the inside back to its front edge.", 22, 8, 50),
-		wingHeight("With wings only: f", 30),
+		wingHeight("With wings only: f", 30), wingRoll("With wings only: f", 4),
 	}
 }
 
+// without are the measures but one.
+func without(list []Measure, id string) []Measure {
+	return slices.DeleteFunc(list, func(m Measure) bool { return m.ID == id })
+}
+
 func setteeOf(w *work, n int) {
-	w.legOf(n)
+	by := theArms
 	if w.is("wings", "yes") {
+		by = theWings
+	}
+	w.legOf(n, by)
+	if by == theWings {
 		w.wings()
 	}
 	w.skirt()
 }
 
 // legOf is a settee without its skirt.
-func (w *work) legOf(n int) {
-	ib := w.back(true)
-	w.seat(ib, n, true)
+func (w *work) legOf(n int, by beside) {
+	ib := w.back(by)
+	w.seat(ib, n, by)
 	w.backCushions(n)
 	w.arms()
+}
+
+// chaise is a long seat, perhaps with a rolled arm along one side of it.
+func chaise(w *work) {
+	slipper(w)
+	if !w.is("arm", "roll") {
+		return
+	}
+	long, rise := w.take("roll-length"), w.take("roll-rise")
+	w.shows(w.cut("IA", "inside arm", long, rise, edges{w.pull(), w.tucked("A", "inside arm", long, 1), w.pull(), w.tucked("AB", "inside arm, back edge", rise, 1)}))
+	matched(w.outside(w.cut("OA", "outside arm", long, w.take("roll-outside"), w.closed(w.under()))))
+	w.facings(1)
+	w.thinPad("AP", "arm pad", long, rise, 1)
 }
 
 // corner is a settee with a second leg at its end. The long leg takes in the
 // corner seat; the return has a back, a seat and a border of its own.
 func corner(w *work) {
-	w.legOf(3)
+	w.legOf(3, oneArm)
 	wide, deep := w.take("return-width"), w.take("seat-depth")
-	g := leg{id: "R", of: " of the return", across: wide, along: w.take("back-height"), n: 1, between: true}
+	g := leg{id: "R", of: " of the return", across: wide, along: w.take("back-height"), n: 1, beside: oneArm}
 	ib := w.backOf(g, "RETURN-BACK")
 	w.outsideBack(g)
 	if w.is("back", "cushions") {

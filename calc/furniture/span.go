@@ -75,11 +75,18 @@ func (w *work) part(s span, n int) span {
 
 // between is the span with what is added at its two sides.
 func (s span) between(a, b edge, atA, atB string) span {
-	out := span{s.l + a.l + b.l, slices.Clone(s.terms)}
+	out := span{s.l + a.l() + b.l(), slices.Clone(s.terms)}
 	if a == b {
-		out.terms = append(out.terms, term{times: 2, name: a.name, l: a.l})
-	} else {
-		out.terms = append(out.terms, term{1, a.name, a.l, " (" + atA + ")"}, term{1, b.name, b.l, " (" + atB + ")"})
+		for _, p := range a.parts() {
+			out.terms = append(out.terms, term{times: 2, name: p.name, l: p.l})
+		}
+		return out
+	}
+	for _, p := range a.parts() {
+		out.terms = append(out.terms, term{1, p.name, p.l, " (" + atA + ")"})
+	}
+	for _, p := range b.parts() {
+		out.terms = append(out.terms, term{1, p.name, p.l, " (" + atB + ")"})
 	}
 	return out
 }

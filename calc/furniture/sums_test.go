@@ -10,6 +10,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 var (
@@ -97,7 +98,7 @@ func drawnMeasures(t *rapid.T, k furniture.Kind, p *furniture.Piece) {
 	}
 	if rapid.Bool().Draw(t, "own allowances") {
 		p.Allow = furniture.Allowances{
-			Seam: draw("seam", 0, 3*cm), Pull: draw("pull", 0, 10*cm), Tuck: draw("tuck", 0, 20*cm), Under: draw("under", 0, 10*cm),
+			Seam: new(draw("seam", 0, 3*cm)), Pull: new(draw("pull", 0, 10*cm)), Tuck: new(draw("tuck", 0, 20*cm)), Under: new(draw("under", 0, 10*cm)),
 		}
 	}
 }
@@ -110,6 +111,7 @@ func TestPrintedSumsAddUp(t *testing.T) {
 		t.Run(k.ID, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
 				p := furniture.Piece{Kind: k.ID, Count: 1}
+				p.Way = rapid.SampledFrom([]practice.Way{practice.Close, practice.Workroom}).Draw(t, "way")
 				p.Units = rapid.SampledFrom([]length.System{length.Metric, length.Imperial}).Draw(t, "units")
 				drawnMeasures(t, k, &p)
 				p.Options = map[string]string{}

@@ -14,7 +14,7 @@ func (p Piece) List() List {
 	if !ok {
 		return List{}
 	}
-	w := &work{piece: p, kind: k, set: p.Allow.over(p.Shop), taken: make(map[string]bool, len(k.Measures))}
+	w := &work{piece: p, kind: k, set: p.goesBy(), taken: make(map[string]bool, len(k.Measures))}
 	k.build(w)
 	for _, m := range k.Measures {
 		if _, given := p.Measures[m.ID]; !given && w.taken[m.ID] {
@@ -62,6 +62,12 @@ func (w *work) take(id string) span {
 	return w.named(m.Name, l)
 }
 
+// has reports whether the kind has the option.
+func (w *work) has(option string) bool {
+	_, ok := w.kind.option(option)
+	return ok
+}
+
 // named is a length with its name.
 func (w *work) named(name string, l length.Length) span {
 	return span{l, []term{{times: 1, name: name, l: l}}}
@@ -81,27 +87,6 @@ func (w *work) is(option, choice string) bool {
 	return o.Choices[0].ID == choice
 }
 
-// edge is what is added at one side.
-type edge struct {
-	name string
-	l    length.Length
-}
-
-func (w *work) seam() edge  { return edge{"seam", w.set.Length(practice.CoverSeam)} }
-func (w *work) pull() edge  { return edge{"pull", w.set.Length(practice.CoverPull)} }
-func (w *work) tuck() edge  { return edge{"tuck-in", w.set.Length(practice.CoverTuck)} }
-func (w *work) under() edge { return edge{"turn-under", w.set.Length(practice.CoverUnder)} }
-
-// edges are what is added on each side, as the panel is worn.
-type edges struct{ top, bottom, left, right edge }
-
-func all(e edge) edges { return edges{e, e, e, e} }
-
-func (e edges) mirrored() edges {
-	e.left, e.right = e.right, e.left
-	return e
-}
-
 // cut puts a panel on the list.
 func (w *work) cut(id, name string, across, along span, e edges) *Panel {
 	p := w.make(id, name, across, along, e)
@@ -113,9 +98,9 @@ func (w *work) make(id, name string, across, along span, e edges) *Panel {
 	p := &Panel{Panel: panel.Panel{
 		ID: id, Name: name, Count: 1,
 		Size:     panel.Size{Across: across.l, Along: along.l},
-		Allow:    panel.Sides{Top: e.top.l, Bottom: e.bottom.l, Left: e.left.l, Right: e.right.l},
+		Allow:    panel.Sides{Top: e.top.l(), Bottom: e.bottom.l(), Left: e.left.l(), Right: e.right.l()},
 		Join:     panel.JoinSides,
-		JoinSeam: min(w.seam().l, panel.MaxJoinSeam),
+		JoinSeam: min(w.seam().l(), panel.MaxJoinSeam),
 	}}
 	cut, down := across.between(e.left, e.right, "left", "right"), along.between(e.top, e.bottom, "top", "bottom")
 	p.How = note.New(note.PanelDerived,
@@ -161,18 +146,6 @@ func (w *work) pair(id, name string, across, along span, e edges) (left, right *
 	right = w.cut(id+"R", name+", right", across, along, e.mirrored())
 	left.Pair = right.ID
 	return left, right
-}
-
-// tucked is an edge that is tucked in where nobody sees it: of the cover itself,
-// or a seam to a fly, a strip of lining. Along is how long the edge is, n how
-// many panels have it.
-func (w *work) tucked(id, of string, along span, n int) edge {
-	if !w.is("flies", "yes") {
-		return w.tuck()
-	}
-	f := w.make("FLY"+id, "fly of "+of, along, w.named("tuck-in", w.tuck().l), all(w.seam())).copies(n)
-	w.line(f)
-	return w.seam()
 }
 
 // line puts a panel of lining on the list, after all others.

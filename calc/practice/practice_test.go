@@ -47,6 +47,9 @@ func TestTableIsAsWritten(t *testing.T) {
 			last = s.Subject
 		}
 		fmt.Fprintf(&b, "%s | %s | %s, %s to %s | %s\n", s.Name, s.What, said(s, s.Default), said(s, s.Least), said(s, s.Most), s.Source)
+		if in := s.In(practice.Workroom); in.Default != s.Default || in.Source != s.Source {
+			fmt.Fprintf(&b, "%s | in the workroom's way | %s | %s\n", s.Name, said(in, in.Default), in.Source)
+		}
 	}
 	path := filepath.Join("testdata", "table.txt")
 	if *update {

@@ -56,3 +56,14 @@ func For(w Way) Set {
 
 // Way is the way whose defaults the set holds.
 func (s Set) Way() Way { return s.way }
+
+// As is the set with the defaults of a way. What was given stays, and so does the
+// account of what is read.
+func (s Set) As(w Way) Set {
+	if s.way == w {
+		return s
+	}
+	out := s.Over(For(w))
+	out.used = s.used
+	return out
+}

@@ -28,3 +28,16 @@ func TestRowsByWay(t *testing.T) {
 		t.Error("the set of the close way is not that of the defaults")
 	}
 }
+
+// As keeps what was given and the account, whatever the way.
+func TestAsKeepsWhatIsGiven(t *testing.T) {
+	set, used := Defaults().With(CoverSeam.Give(2 * cm)).Noted()
+	got := set.As(Workroom)
+	if got.Way() != Workroom || got.Length(CoverSeam) != 2*cm || got.Length(CoverUnder) == set.Length(CoverUnder) {
+		t.Errorf("seam %v, turn-under %v", got.Length(CoverSeam), got.Length(CoverUnder))
+	}
+	got.Length(BackTack)
+	if !used.Read(*BackTack.Setting) {
+		t.Error("what is read of the other way is not noted")
+	}
+}

@@ -55,6 +55,7 @@ func MeasuringPicture(k furniture.Kind, sys length.System) *Picture {
 	g.views()
 	g.measures()
 	g.gap(24)
+	g.body(tQuiet, "A show line is where a part is last seen. A crease is where two parts meet: do not push the tape in. A tack line is where the cover is tacked, behind an edge or under a roll.")
 	g.body(tQuiet, "Measure over the stuffing, at the widest places. The drawing shows usual proportions and no piece of yours.")
 	return g.picture(MeasuringTitle(k), g.words(), planStyles(1))
 }
@@ -63,7 +64,7 @@ func MeasuringPicture(k furniture.Kind, sys length.System) *Picture {
 func (g *guide) words() string {
 	text := ""
 	for i, m := range g.kind.Measures {
-		text += measureMark(i) + ", " + m.Name + ": " + m.How + " "
+		text += measureMark(i) + ", " + m.Name + " (" + m.ID + "), from " + m.From.Name() + " to " + m.To.Name() + ": " + m.How + " "
 	}
 	return text
 }
@@ -81,9 +82,10 @@ func measureMark(n int) string {
 func (g *guide) measures() {
 	rows := make([][]string, len(g.kind.Measures))
 	for i, m := range g.kind.Measures {
-		rows[i] = []string{measureMark(i), m.Name, taped(m.Typical, g.sys), tape(m.Least, g.sys) + " to " + taped(m.Most, g.sys), m.How}
+		where := "From " + m.From.Name() + " to " + m.To.Name() + ". " + m.How
+		rows[i] = []string{measureMark(i), m.Name, m.ID, taped(m.Typical, g.sys), tape(m.Least, g.sys) + " to " + taped(m.Most, g.sys), where}
 	}
-	g.table("Measures", []float64{0, 70, 390, 530, 790, 1490}, 0, []string{"", "Measure", "Usual", "Plausible", "Where the tape goes"}, rows)
+	g.table("Measures", []float64{0, 60, 365, 650, 760, 950, 1490}, 0, []string{"", "Measure", "Key", "Usual", "Plausible", "Where the tape goes"}, rows)
 }
 
 // views draws both views side by side at one scale.

@@ -30,8 +30,10 @@ func TestMeasuringShowsEveryMeasure(t *testing.T) {
 			if marks[m.ID] != 1 {
 				t.Errorf("%s: %s is marked %d times", k.ID, m.ID, marks[m.ID])
 			}
-			if !strings.Contains(svg, ">"+m.Name+"<") {
-				t.Errorf("%s: %s is not listed", k.ID, m.Name)
+			for _, text := range []string{m.Name, m.ID} {
+				if !strings.Contains(svg, ">"+text+"<") {
+					t.Errorf("%s: %s is not listed", k.ID, text)
+				}
 			}
 		}
 		read(t, []byte(svg))

@@ -81,10 +81,44 @@ func (g *guide) front() elevation {
 		g.mark("facing-height", front, Pt{c - seat/2 - thick, b.base}, Pt{c - seat/2 - thick, b.base + b.arm}, -80)
 	}
 	g.armPads(&e, c, seat, b)
+	g.edgesInFront(c, seat, back, thick, b)
 	g.mark("outside-width", front, Pt{0, 0}, Pt{outer, 0}, -110)
 	g.mark("return-width", front, Pt{c, 0}, Pt{outer, 0}, -260)
 	e.h = b.top + b.back + 130
 	return e
+}
+
+// edgesInFront are the edges and ears that are seen from the front. What is wrapped
+// round an edge is drawn as a short line across it.
+func (g *guide) edgesInFront(c, seat, back, thick float64, b body) {
+	top, cushion := b.top+b.back, b.base+b.rise
+	if half := min(g.get("top-width", 0), back+2*thick) / 2; half > 0 {
+		g.mark("top-width", front, Pt{c - half, top}, Pt{c + half, top}, 200)
+	}
+	right := c + seat/2
+	g.mark("seat-edge", front, Pt{c, cushion - max(g.get("seat-edge", 0), 60)}, Pt{c, cushion}, 0)
+	ear := max(g.get("ear-width", 0), 90)
+	g.mark("ear-width", front, Pt{right, cushion}, Pt{right + ear, cushion}, 40)
+	g.mark("arm-edge", front, Pt{c - seat/2 - thick, b.base + b.arm*0.6}, Pt{c - seat/2 - thick + max(g.get("arm-edge", 0), 60), b.base + b.arm*0.6}, 0)
+	corner := g.get("corner-width", 0)
+	g.mark("corner-width", front, Pt{c - seat/2, b.top}, Pt{c - seat/2 + corner, b.top}, 60)
+}
+
+// edgesBeside are those that are seen from the side.
+func (g *guide) edgesBeside(b body, deep, wide float64) {
+	top := b.top + b.back
+	if !g.has("seat-depth") {
+		deep = 0
+	}
+	g.mark("back-edge", fromSide, Pt{deep, top}, Pt{wide, top}, 130)
+	g.mark("ear-depth", fromSide, Pt{0, b.base + b.rise/2}, Pt{max(g.get("ear-depth", 0), 60), b.base + b.rise/2}, 0)
+	g.mark("corner-depth", fromSide, Pt{deep - g.get("corner-depth", 0), b.top}, Pt{deep, b.top}, 100)
+	roll := max(g.get("wing-roll", 0), 60)
+	g.mark("wing-roll", fromSide, Pt{deep - g.get("wing-width", 0), b.base + b.arm + b.wing*0.5}, Pt{deep - g.get("wing-width", 0) + roll, b.base + b.arm + b.wing*0.5}, 0)
+	long, rise := g.get("roll-length", 0), g.get("roll-rise", 0)
+	g.mark("roll-length", fromSide, Pt{deep - long, b.base + b.arm}, Pt{deep, b.base + b.arm}, 25)
+	g.mark("roll-rise", fromSide, Pt{deep - long/3, b.top}, Pt{deep - long/3, b.top + rise}, 0)
+	g.mark("roll-outside", fromSide, Pt{deep - 2*long/3, b.base + b.rise}, Pt{deep - 2*long/3, b.base + b.rise + g.get("roll-outside", 0)}, 0)
 }
 
 // armPads are the pads on show-wood arms.
@@ -121,6 +155,7 @@ func (g *guide) side() elevation {
 		e.boxes = append(e.boxes, box{0, b.base + b.rise, deep, b.cushion})
 	}
 	g.sideArm(&e, b, deep)
+	g.edgesBeside(b, deep, e.w)
 	g.mark("outside-depth", fromSide, Pt{0, 0}, Pt{e.w, 0}, -110)
 	g.mark("skirt-height", fromSide, Pt{0, 0}, Pt{0, b.base - 20}, -80)
 	e.h = max(b.top+b.back, b.base+g.get("outside-height", 0)) + 130

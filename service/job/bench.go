@@ -9,8 +9,10 @@ import (
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
+	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/wadding"
@@ -40,10 +42,7 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []note.
 		for _, f := range j.foamed(i) {
 			it := foam.Item{
 				ID: j.prefix(i) + f.ID, Name: f.Name, Count: f.Count, Thickness: f.Thickness,
-				Shape: foam.Shape{Form: foam.Rectangle, Across: f.Size.Across, Along: f.Size.Along},
-			}
-			if f.Round {
-				it.Shape = foam.Shape{Form: foam.Circle, Across: f.Size.Across, Along: f.Size.Across}
+				Shape: foamShape(f),
 			}
 			switch f.Place {
 			case furniture.BackPlace:
@@ -71,6 +70,24 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []note.
 		}
 	}
 	return req, of, notes
+}
+
+// foamShape is the outline of a filling.
+func foamShape(f furniture.Filling) foam.Shape {
+	s := foam.Shape{Form: foam.Rectangle, Across: f.Size.Across, Along: f.Size.Along}
+	a, d, c := s.Across, s.Along, f.Corner
+	switch {
+	case f.Round:
+		return foam.Shape{Form: foam.Circle, Across: a, Along: a}
+	case c != panel.Size{}:
+		return foam.Shape{Form: foam.Outline, Points: []geom.Point{
+			{Across: c.Across}, {Across: a - c.Across}, {Across: a, Along: c.Along}, {Across: a, Along: d}, {Along: d}, {Along: c.Along},
+		}}
+	case f.Ears != furniture.NoEars:
+		s.Form, s.EarAcross, s.EarAlong = foam.TShape, f.Ear.Across, f.Ear.Along
+		s.Ears = [...]foam.Ears{furniture.BothEars: foam.EarsBoth, furniture.LeftEar: foam.EarLeft, furniture.RightEar: foam.EarRight}[f.Ears]
+	}
+	return s
 }
 
 // usualSheets are sheets of the usual size in the thicknesses that the items want:

@@ -175,12 +175,12 @@ func pipingRequest() service.PipingRequest {
 
 // cutBenches are cutting lists, and what is left of a cloth.
 func cutBenches() []bench {
-	lists := func(options ...map[string]string) func(*testing.T, practice.Set) any {
+	cut := func(way practice.Way, options ...map[string]string) func(*testing.T, practice.Set) any {
 		return func(_ *testing.T, shop practice.Set) any {
 			var out []any
 			for _, k := range furniture.Kinds() {
 				for _, o := range options {
-					list := furniture.Piece{Kind: k.ID, Count: 1, Options: o, Shop: shop}.List()
+					list := furniture.Piece{Kind: k.ID, Count: 1, Options: o, Shop: shop, Way: way}.List()
 					list.Assumed = nil
 					out = append(out, list)
 				}
@@ -188,7 +188,23 @@ func cutBenches() []bench {
 			return out
 		}
 	}
+	lists := func(options ...map[string]string) func(*testing.T, practice.Set) any {
+		return cut(practice.Close, options...)
+	}
 	return []bench{
+		{"lists of a workroom", cut(practice.Workroom, nil, map[string]string{"facing": "ply"})},
+		{"notes on lists", func(_ *testing.T, shop practice.Set) any {
+			var out []any
+			for _, p := range []furniture.Piece{
+				{Kind: "slipper-chair"}, {Kind: "club-chair"}, {Kind: "club-chair", Options: map[string]string{"cushion": "fixed"}},
+				{Kind: "two-seat-settee", Options: map[string]string{"back": "cushions"}},
+			} {
+				p.Count, p.Shop = 1, shop
+				ans := service.CuttingList(service.CuttingListRequest{Piece: p})
+				out = append(out, ans.Warnings, ans.Cautions)
+			}
+			return out
+		}},
 		{"cutting lists", lists(nil, map[string]string{"cushion": "fixed"}, map[string]string{"flies": "no", "collars": "sewn"})},
 		{"skirts", lists(map[string]string{"skirt": "plain"}, map[string]string{"skirt": "box"}, map[string]string{"skirt": "knife"},
 			map[string]string{"skirt": "gathered"}, map[string]string{"skirt": "tailored"})},
@@ -477,7 +493,7 @@ func TestSentencesStateTheFiguresOfTheShop(t *testing.T) {
 func TestJobsHandTheShopToTheirParts(t *testing.T) {
 	shop := practice.Defaults().With(practice.UsualLining.Give(150*cm), practice.CoverSeam.Give(2*cm), practice.HessianTurn.Give(4*cm), practice.CoverPull.Give(5*cm))
 	req := job.Request{Effort: plan.Quick, Shop: shop, Cloths: []job.Cloth{{ID: "TOP", Cloth: cloth.Cloth{Width: 137 * cm}}}}
-	req.Pieces = []job.Piece{{ID: "P", Piece: furniture.Piece{Kind: "wing-chair", Count: 1, Allow: furniture.Allowances{Pull: 7 * cm}}, Cloths: job.Covers{Top: -1, Outside: -1, Lining: -1, Piping: -1}}}
+	req.Pieces = []job.Piece{{ID: "P", Piece: furniture.Piece{Kind: "wing-chair", Count: 1, Allow: furniture.Allowances{Pull: new(7 * cm)}}, Cloths: job.Covers{Top: -1, Outside: -1, Lining: -1, Piping: -1}}}
 	req.Piping.Cord, req.Piping.Angle = 4*mm, piping.TrueBias
 	ans, err := job.Run(context.Background(), nil, req, 1)
 	if err != nil {
