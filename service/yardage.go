@@ -134,7 +134,11 @@ func YardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*Yar
 	if wrong.Len() > 0 {
 		return nil, wrong
 	}
-	return ready.AnswerBy(ctx, hurry)
+	a, err := ready.answer(ctx, hurry)
+	if errors.Is(err, ErrUnsound) && hurry() { // it was ended before everything had its place
+		return nil, ErrHurried
+	}
+	return a, err
 }
 
 // YardageReady is a request without faults, ready to be planned once.
@@ -155,20 +159,11 @@ func PrepareYardage(req YardageRequest) (*YardageReady, fault.List) {
 }
 
 // Answer is what Yardage returns.
-func (r *YardageReady) Answer(ctx context.Context) (*YardageAnswer, error) {
-	return r.AnswerBy(ctx, func() bool { return false })
+func (ready *YardageReady) Answer(ctx context.Context) (*YardageAnswer, error) {
+	return ready.answer(ctx, func() bool { return false })
 }
 
-// AnswerBy is what YardageBy returns.
-func (r *YardageReady) AnswerBy(ctx context.Context, hurry func() bool) (*YardageAnswer, error) {
-	a, err := r.answerBy(ctx, hurry)
-	if errors.Is(err, ErrUnsound) && hurry() { // it was ended before everything had its place
-		return nil, ErrHurried
-	}
-	return a, err
-}
-
-func (ready *YardageReady) answerBy(ctx context.Context, hurry func() bool) (*YardageAnswer, error) {
+func (ready *YardageReady) answer(ctx context.Context, hurry func() bool) (*YardageAnswer, error) {
 	req, job := ready.req, ready.req.Job()
 	stop := func() bool { return ctx.Err() != nil || hurry() }
 	r := ready.prepared.Solve(req.Effort, stop)
@@ -273,4 +268,96 @@ func joinsOf(panels []panel.Panel, cut []plan.Layout) []Joined {
 		return cmp.Or(cmp.Compare(a.Panel, b.Panel), cmp.Compare(a.Copy, b.Copy))
 	})
 	return out
+}
+
+// The limits of what is believed of a piece of cloth in hand.
+const (
+	MinPiece = 10 * length.Millimetre
+	MaxPiece = 1000 * length.Metre
+)
+
+// YardageFaults are everything wrong with the request; see PrepareYardage.
+func YardageFaults(req YardageRequest) fault.List {
+	_, wrong := PrepareYardage(req)
+	return wrong
+}
+
+// YardageFieldFaults are what is wrong with the fields, each by itself and with
+// one another. It may be asked of a request of which a part could not be read.
+func YardageFieldFaults(req YardageRequest) fault.List {
+	var l fault.List
+	root := fault.Path{}
+	l.Append(req.Cloth.Faults(root.Field("cloth")))
+	l.Append(req.Sold.Faults(root.Field("cloth")))
+	for i, piece := range req.Pieces {
+		l.Between(root.Field("pieces").Index(i), "a piece", piece, MinPiece, MaxPiece)
+	}
+	panels := root.Field("panels")
+	if len(req.Panels) == 0 {
+		l.Add(panels, fault.TooFew, "", "the cutting list is empty", "one panel or more")
+	}
+	l.Append(panel.ListFaults(req.Panels, panels))
+	l.Append(panel.ClothFaults(req.Panels, req.Cloth, req.Sold.Bolt, panels))
+	for i, p := range req.Panels {
+		l.Append(ObstacleFaults(p, req.Obstacles[i], panels.Index(i).Field("obstacles")))
+	}
+	return l
+}
+
+const (
+	maxOffcuts = 12
+	// maxOffcutsInAll is what an answer may hold.
+	maxOffcutsInAll = 200
+	maxUses         = 6
+)
+
+// offcutsOf are the rectangles left over in one layout and what they would make.
+func offcutsOf(req YardageRequest, piece int, l plan.Layout) []Offcut {
+	var out []Offcut
+	for _, r := range plan.Offcuts(l, req.Cloth.Width, req.Shop.Length(practice.OffcutLeast), maxOffcuts) {
+		out = append(out, Offcut{Piece: piece, Rect: r, WouldMake: usesOf(req, r)})
+	}
+	return out
+}
+
+// usesOf says what a remnant would still make: free panels of the same list
+// once more, straight piping, bias piping, covers of buttons.
+func usesOf(req YardageRequest, r plan.Rect) []note.Note {
+	var out []note.Note
+	for _, p := range req.Panels {
+		cut := p.Cut()
+		if p.Match.How != panel.Free || len(out) == maxUses-2 {
+			continue
+		}
+		fits := cut.Across <= r.Across && cut.Along <= r.Along
+		turned := p.Turn == panel.Quarter && cut.Along <= r.Across && cut.Across <= r.Along
+		if fits || turned {
+			out = append(out, note.New(note.MakesPanel, note.Name("panel", p.Title())))
+		}
+	}
+	least, strip, short := req.Shop.Length(practice.OffcutLeast), req.Shop.Length(practice.OffcutStrip), req.Shop.Length(practice.PipingLeast)
+	if long := max(r.Across, r.Along); long >= short {
+		strips := min(r.Across, r.Along) / strip
+		out = append(out, note.New(note.MakesStraight, note.Count("strips", int64(strips)), note.Length("long", long, length.Down)))
+		if n, l := biasStrips(r, strip, short); n > 0 {
+			out = append(out, note.New(note.MakesBias, note.Count("strips", n), note.Length("long", l, length.Down)))
+		}
+	}
+	return append(out, note.New(note.MakesButtons, note.Count("count", int64((r.Across/least)*(r.Along/least)))))
+}
+
+// biasStrips are how many whole strips at 45 degrees, of full length, a remnant
+// gives, and their least length: a strip of width w lying right across the
+// shorter side b is b*sqrt(2) - w long on its shorter edge and takes w*sqrt(2) of
+// the longer side, the end triangles being lost (derived here). Whole
+// micrometres, rounded down.
+func biasStrips(r plan.Rect, strip, least length.Length) (n int64, long length.Length) {
+	const root2 = 1_414_214 // the square root of 2 in millionths, rounded up
+	short, far := min(r.Across, r.Along), max(r.Across, r.Along)
+	long = short/root2*2_000_000 - strip // short*sqrt(2), as 2*short/sqrt(2)
+	if long < least {
+		return 0, 0
+	}
+	step := strip / 1_000_000 * root2
+	return int64((far - short) / step), long
 }

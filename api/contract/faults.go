@@ -16,31 +16,33 @@ func unrelated(faults, earlier []fault.Fault) []fault.Fault {
 	var wrong places
 	for _, e := range earlier {
 		if e.Code != fault.UnknownField { // which leaves what the contract has as it was
-			wrong.add(strings.Split(e.Pointer(), "/"))
+			wrong.add(e.Path.Tokens())
 		}
 	}
 	anywhere := make(map[string]bool) // of patterns that many faults share
-	touched := func(pattern string) bool {
-		if !strings.Contains(pattern, "*") {
-			return wrong.touch(strings.Split(pattern, "/"))
+	touched := func(pattern []string) bool {
+		if !slices.Contains(pattern, "*") {
+			return wrong.touch(pattern)
 		}
-		yes, known := anywhere[pattern]
+		key := strings.Join(pattern, "/")
+		yes, known := anywhere[key]
 		if !known {
-			yes = wrong.touch(strings.Split(pattern, "/"))
-			anywhere[pattern] = yes
+			yes = wrong.touch(pattern)
+			anywhere[key] = yes
 		}
 		return yes
 	}
 	var kept []fault.Fault
 	for _, f := range faults {
-		if !slices.ContainsFunc(append(causesOf(f), f.Pointer()), touched) {
+		tokens := f.Path.Tokens()
+		if !wrong.touch(tokens) && !slices.ContainsFunc(causesOf(f.Code, tokens), touched) {
 			kept = append(kept, f)
 		}
 	}
 	return kept
 }
 
-// places are pointers by their tokens.
+// places are paths by their tokens.
 type places struct {
 	here  bool
 	under map[string]*places
@@ -79,47 +81,60 @@ func (p *places) touch(pattern []string) bool {
 	return false
 }
 
-// causesOf are the fields that, when they cannot be read, make f appear
-// without need.
-func causesOf(f fault.Fault) []string {
-	pointer := f.Pointer()
-	cut := max(strings.LastIndexByte(pointer, '/'), 0)
-	parent, last := pointer[:cut], pointer[cut:]
-	switch f.Code {
+// causesOf are the fields that, when they cannot be read, make a fault of that code
+// at that place appear without need.
+func causesOf(code fault.Code, tokens []string) [][]string {
+	var parent []string
+	last := ""
+	if n := len(tokens); n > 0 {
+		parent, last = tokens[:n-1], tokens[n-1]
+	}
+	switch code {
 	case fault.NeedsPattern:
-		return []string{"#/cloth/pattern/lengthRepeat", "#/cloth/pattern/widthRepeat"}
+		return under(nil, "cloth/pattern/lengthRepeat", "cloth/pattern/widthRepeat")
 	case fault.UnknownMotif:
-		if last == "/name" { // of a placement: a cloth whose repeats cannot be read looks plain
-			return []string{"#/cloth/pattern/motifs", "#/cloth/pattern/lengthRepeat", "#/cloth/pattern/widthRepeat"}
+		if last == "name" { // of a placement: a cloth whose repeats cannot be read looks plain
+			return under(nil, "cloth/pattern/motifs", "cloth/pattern/lengthRepeat", "cloth/pattern/widthRepeat")
 		}
-		return []string{"#/cloth/pattern/motifs"}
+		return under(nil, "cloth/pattern/motifs")
 	case fault.UnknownPanel:
-		return []string{"#/panels/*/id"}
+		return under(nil, "panels/*/id")
 	case fault.CountDiffers:
-		return []string{"#/panels/*/id", "#/panels/*/count"}
+		return under(nil, "panels/*/id", "panels/*/count")
 	case fault.TooLarge:
-		if last == "/copy" {
-			return []string{"#/panels/*/id", "#/panels/*/count"}
+		if last == "copy" {
+			return under(nil, "panels/*/id", "panels/*/count")
 		}
 	case fault.Duplicate:
-		if last == "/piece" {
-			return []string{"#/lengths/*/piece"}
+		if last == "piece" {
+			return under(nil, "lengths/*/piece")
 		}
 	case fault.Missing:
-		return []string{parent + "/how", parent + "/part", parent + "/shape", parent + "/kind", parent + "/material", parent + "/corner", parent + "/form"}
+		return under(parent, "how", "part", "shape", "kind", "material", "corner", "form")
 	case fault.NotAllowed:
-		return []string{parent + "/how", parent + "/match/how", parent + "/pair", "#/cloth/railroad", "#/cloth/oneWay",
-			"#/build", parent + "/shape", parent + "/kind", parent + "/material", parent + "/place", parent + "/part", parent + "/sprung", parent + "/name",
-			parent + "/hardnessN", parent + "/form", "#/currency"}
+		return append(under(nil, "cloth/railroad", "cloth/oneWay", "build", "currency"),
+			under(parent, "how", "match/how", "pair", "shape", "kind", "material", "place", "part", "sprung", "name", "hardnessN", "form")...)
 	case fault.WiderThanCloth, fault.LongerThanBolt:
-		panel := strings.TrimSuffix(parent, "/size")
-		return []string{"#/cloth/width", "#/cloth/railroad", "#/cloth/boltLength", panel + "/turn", panel + "/join", panel + "/joinSeam", panel + "/allow", parent}
+		panel := parent
+		if n := len(parent); n > 0 && parent[n-1] == "size" {
+			panel = parent[:n-1]
+		}
+		return append(under(nil, "cloth/width", "cloth/railroad", "cloth/boltLength"), append(under(panel, "turn", "join", "joinSeam", "allow"), parent)...)
 	case fault.UnknownLayer:
-		return []string{"#/layers/*/id"}
+		return under(nil, "layers/*/id")
 	case fault.UnknownFoam:
-		return []string{"#/foams/*/id"}
+		return under(nil, "foams/*/id")
 	}
 	return nil
+}
+
+// under are patterns below a place.
+func under(place []string, patterns ...string) [][]string {
+	out := make([][]string, len(patterns))
+	for i, p := range patterns {
+		out[i] = slices.Concat(place, strings.Split(p, "/"))
+	}
+	return out
 }
 
 // InPlace sorts faults by where they stand in the document, and gives each

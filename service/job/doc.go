@@ -12,5 +12,5 @@
 // caller's own request is in faults.go. The order list is made last, of the parts
 // that are answered, by package buying, which knows answers and prices and nothing
 // of the sheet. The figures of a workroom go to every part that has none of its
-// own (shop.go).
+// own (Request in job.go).
 package job

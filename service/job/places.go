@@ -7,18 +7,10 @@ import (
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
-// The faults of a part stand at places of the request of that part. Here they are moved
-// to where the caller can mend them.
+// The faults of a part stand at places of the request of that part. Here they are
+// moved to where the caller can mend them.
 
 func clothPath(c int) fault.Path { return fault.At("cloths").Index(c) }
-
-// clothPath is where a cloth stands; of the usual lining, all cloths.
-func (j *jobber) clothPath(c int) fault.Path {
-	if c < len(j.req.Cloths) {
-		return clothPath(c)
-	}
-	return fault.At("cloths")
-}
 
 // moved is a fault at another place.
 func moved(f fault.Fault, to fault.Path) fault.List {
@@ -32,10 +24,10 @@ func (j *jobber) underCloth(f fault.Fault, c int) (fault.List, bool) {
 	switch {
 	case !ok:
 		return fault.List{}, false
-	case c >= len(j.req.Cloths):
-		return moved(f, j.clothPath(c)), true
+	case c >= len(j.req.Cloths): // the usual lining
+		return moved(f, fault.At("cloths")), true
 	}
-	return moved(f, j.clothPath(c).Field("cloth").Then(rest)), true
+	return moved(f, clothPath(c).Field("cloth").Then(rest)), true
 }
 
 // placed moves the faults of a plan: to the panel that was given, or, for one that
