@@ -8,18 +8,17 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// unrelated are the faults that stand by themselves: not at, under or above a
-// place where something is wrong already, and not a mere consequence of it.
-// There may be as many faults as a body has values, so that the earlier ones
-// are looked up and never gone through.
+// unrelated returns the faults that are independent of the earlier ones: not at, under or
+// above a place with an earlier fault, and not caused by one. There may be as many faults
+// as a body has values, so earlier ones are indexed, not searched one by one.
 func unrelated(faults, earlier []fault.Fault) []fault.Fault {
 	var wrong places
 	for _, e := range earlier {
-		if e.Code != fault.UnknownField { // which leaves what the contract has as it was
+		if e.Code != fault.UnknownField { // which does not affect the fields of the contract
 			wrong.add(strings.Split(e.Pointer(), "/"))
 		}
 	}
-	anywhere := make(map[string]bool) // of patterns that many faults share
+	anywhere := make(map[string]bool) // cached results, because many faults share a pattern
 	touched := func(pattern string) bool {
 		if !strings.Contains(pattern, "*") {
 			return wrong.touch(strings.Split(pattern, "/"))
@@ -40,7 +39,7 @@ func unrelated(faults, earlier []fault.Fault) []fault.Fault {
 	return kept
 }
 
-// places are pointers by their tokens.
+// places is a tree of pointers, by their tokens.
 type places struct {
 	here  bool
 	under map[string]*places
@@ -61,8 +60,8 @@ func (p *places) add(tokens []string) {
 	p.here = true
 }
 
-// touch reports whether one of the places is at, under or above a pattern, in
-// which * stands for any one token.
+// touch reports whether one of the places is at, under or above a pattern, in which *
+// matches any one token.
 func (p *places) touch(pattern []string) bool {
 	switch {
 	case p.here || len(pattern) == 0:
@@ -79,8 +78,7 @@ func (p *places) touch(pattern []string) bool {
 	return false
 }
 
-// causesOf are the fields that, when they cannot be read, make f appear
-// without need.
+// causesOf returns the fields that make f appear without need when they cannot be read.
 func causesOf(f fault.Fault) []string {
 	pointer := f.Pointer()
 	cut := max(strings.LastIndexByte(pointer, '/'), 0)
@@ -89,7 +87,7 @@ func causesOf(f fault.Fault) []string {
 	case fault.NeedsPattern:
 		return []string{"#/cloth/pattern/lengthRepeat", "#/cloth/pattern/widthRepeat"}
 	case fault.UnknownMotif:
-		if last == "/name" { // of a placement: a cloth whose repeats cannot be read looks plain
+		if last == "/name" { // of a placement: a cloth with unreadable repeats looks plain
 			return []string{"#/cloth/pattern/motifs", "#/cloth/pattern/lengthRepeat", "#/cloth/pattern/widthRepeat"}
 		}
 		return []string{"#/cloth/pattern/motifs"}
@@ -122,8 +120,8 @@ func causesOf(f fault.Fault) []string {
 	return nil
 }
 
-// InPlace sorts faults by where they stand in the document, and gives each
-// what stands there.
+// InPlace sorts faults by their position in the document, and sets the given value of
+// each.
 func InPlace(doc *strictjson.Value, faults []fault.Fault) {
 	type placed struct {
 		fault.Fault
@@ -152,14 +150,14 @@ func InPlace(doc *strictjson.Value, faults []fault.Fault) {
 	}
 }
 
-// finder finds values in a document, each in the same time however many members
-// an object has.
+// finder finds values in a document. It indexes large objects, so that each look-up takes
+// constant time.
 type finder map[*strictjson.Value]map[string]*strictjson.Value
 
-// manyMembers is from how many members on an object is worth an index.
+// manyMembers is the number of members from which an object is indexed.
 const manyMembers = 32
 
-// find is what Value.At is.
+// find is Value.At, with the index.
 func (m finder) find(v *strictjson.Value, tokens []string) (deepest *strictjson.Value, whole bool) {
 	for i, token := range tokens {
 		if len(v.Members) < manyMembers {

@@ -10,9 +10,9 @@ import (
 	"go.opentelemetry.io/otel/trace"
 )
 
-// traced gives each request a span, a child of the one that its traceparent names.
-// What comes after reads the trace from the header, as it would that of a caller.
-// Without a tracer it does nothing.
+// traced starts a span for each request, as a child of the span in its traceparent. It
+// then replaces the traceparent, so that later stages use the new span. Without a tracer
+// it does nothing.
 func (s *Server) traced(next handler) handler {
 	tracer := s.opts.Tracer
 	if tracer == nil {
@@ -23,7 +23,7 @@ func (s *Server) traced(next handler) handler {
 		r := x.r
 		ctx := w3c.Extract(r.Context(), propagation.HeaderCarrier(r.Header))
 		ctx, span := tracer.Start(ctx, "request", trace.WithSpanKind(trace.SpanKindServer))
-		defer func() { // also when an answer is broken off
+		defer func() { // also when the response is aborted
 			op := x.operation()
 			if op != "" {
 				span.SetName(op)
@@ -43,8 +43,8 @@ func (s *Server) traced(next handler) handler {
 	}
 }
 
-// step is a span for a part of a request, where the request has one. The function
-// ends it.
+// step starts a child span for a part of a request, if the request has a span. The
+// returned function ends it.
 func step(ctx context.Context, name string) (context.Context, func()) {
 	parent := trace.SpanFromContext(ctx)
 	if !parent.IsRecording() {

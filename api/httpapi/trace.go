@@ -6,10 +6,9 @@ import (
 	"strings"
 )
 
-// traceOf is the trace that a request belongs to, by the traceparent that it was
-// sent with (W3C Trace Context, version 00 and what later ones keep of it). One
-// that is wrong in any way, or stands twice, is none: the request begins a trace
-// of its own, and is never refused for it.
+// traceOf returns the trace id of a request from its traceparent (W3C Trace Context,
+// version 00 and the compatible part of later ones). An invalid or repeated traceparent is
+// ignored, and a new id is returned.
 func traceOf(sent []string) string {
 	if len(sent) == 1 {
 		if id, ok := readTraceparent(sent[0]); ok {
@@ -21,10 +20,10 @@ func traceOf(sent []string) string {
 	return hex.EncodeToString(id[:])
 }
 
-// readTraceparent is the id of the trace in version-trace-parent-flags, all in
-// lower-case hexadecimal digits.
+// readTraceparent parses version-trace-parent-flags, all in lower-case hexadecimal digits,
+// and returns the trace id.
 func readTraceparent(s string) (trace string, ok bool) {
-	const length = 55 // of version 00; later ones may add fields after a dash
+	const length = 55 // of version 00; later versions may append fields after a dash
 	if len(s) < length || s[2] != '-' || s[35] != '-' || s[52] != '-' {
 		return "", false
 	}

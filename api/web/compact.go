@@ -6,13 +6,12 @@ import (
 	"strings"
 )
 
-// inlineNote is a note for the type checker within a line.
+// inlineNote matches a type annotation within a line.
 var inlineNote = regexp.MustCompile(`/\*\* [^*]*\*/ ?`)
 
-// Compact is a script of ours without its comments and indents, which pages need
-// not load. It goes by the way in which the script is written: a comment fills
-// whole lines, or is a note of the form /** … */ in one; a template over several
-// lines is left as it is.
+// Compact returns one of this project's scripts without comments and indentation. It
+// relies on how the scripts are written: a comment fills whole lines, or has the form /**
+// … */ within one. A template literal over several lines is left unchanged.
 func Compact(script []byte) []byte {
 	var out bytes.Buffer
 	template, comment := false, false
