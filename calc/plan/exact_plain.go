@@ -6,21 +6,19 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 )
 
-// stairs is an exhaustive search for a plan in a box of a given width and
-// length. It fills the lowest, leftmost niche of the skyline from its left end:
-// by a panel, by leaving some of its floor empty before a panel, or by leaving
-// the rest of its floor empty. That reaches a plan whenever there is one, for
-// among all plans take one whose panels lie lowest in sum, and among those
-// leftmost. Then every panel lies on another or on the start of the box, so
-// what hangs over an empty stretch of floor reaches over one of the walls of
-// that stretch, and the stretch is empty up to the lower wall, or up to the wall
-// before it where a panel stands on the floor after it: that panel is held off
-// the wall by one that reaches over the wall. No panel fits in what is left
-// empty, or it would lie there.
+// stairs is an exhaustive search for a plan in a box of a given width and length. It fills
+// the lowest, leftmost niche of the skyline from its left end in three ways: with a panel,
+// with an empty stretch before a panel, or by leaving the rest of the floor empty.
 //
-// A branch is given up when the empty area that it has, or must have, is more
-// than the box can spare, or when its skyline and its panels were exhausted
-// before.
+// This finds a plan whenever there is one. Among all plans take one with the lowest sum of
+// panel positions, and among those the leftmost. Then every panel lies on another or on
+// the start of the box. So a panel above an empty stretch of floor reaches over one of its
+// walls, and the stretch is empty up to the lower wall. Where a panel stands on the floor
+// after the stretch, it is empty up to the wall before it: a panel that reaches over the
+// wall holds that panel off. No panel fits in an empty stretch, or it would lie there.
+//
+// A branch is cut when its empty area exceeds what the box can spare, or when its skyline
+// with its remaining panels was exhausted before.
 type stairs struct {
 	plainBox
 	p      *plain
@@ -35,7 +33,7 @@ type stairs struct {
 	round  int     // counts the runs, each of which tries the panels in another order
 }
 
-// stairNode is one panel laid, and the skyline before.
+// stairNode is one panel placed, and the skyline before it.
 type stairNode struct {
 	segs []seg
 	kind int
@@ -46,7 +44,7 @@ type stairNode struct {
 	least         int64    // the least length of any
 }
 
-// exhaustive is a search that ends by itself, given enough work.
+// exhaustive is a search that terminates, given enough work.
 type exhaustive interface {
 	length() int64   // what begin was called with, or 0
 	begin(t int64)   // sets up for a length of cloth
