@@ -8,12 +8,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
-	"github.com/yuin/goldmark"
-	"github.com/yuin/goldmark/ast"
-	"github.com/yuin/goldmark/extension"
-	extast "github.com/yuin/goldmark/extension/ast"
-	"github.com/yuin/goldmark/text"
 )
 
 // document is one that people read, and the most lines that it may have.
@@ -184,6 +178,10 @@ func TestLongSentencesAreFound(t *testing.T) {
 		{"| a | b |\n|---|---|\n| " + words(20) + " | " + words(20) + " |\n", 0},
 		{"| a | b |\n|---|---|\n| " + words(36) + " | " + words(20) + " |\n", 1},
 		{words(20) + " 3.5 " + words(20) + ".\n", 1},
+		{words(20) + "\n    " + words(20) + "\n", 1},
+		{words(20) + "\n\n    " + words(40) + "\n", 0},
+		{"1. " + words(20) + "\n   " + words(20) + "\n", 1},
+		{words(36), 1},
 	} {
 		if got := longSentences(sentences([]byte(tc.markdown))); len(got) != tc.long {
 			t.Errorf("%q: %d long sentences, want %d", tc.markdown, len(got), tc.long)
@@ -195,43 +193,49 @@ func longSentences(all []string) []string {
 	return slices.DeleteFunc(slices.Clone(all), func(s string) bool { return len(strings.Fields(s)) <= mostWords })
 }
 
-var sentenceEnd = regexp.MustCompile(`[.?!][)"]*\s+`)
+var (
+	sentenceEnd = regexp.MustCompile(`[.?!][)"*]*\s+`)
+	fenced      = regexp.MustCompile("(?ms)^```.*?^```$")
+	comments    = regexp.MustCompile(`(?s)<!--.*?-->`)
+	codeSpan    = regexp.MustCompile("`[^`]*`")
+	linkTarget  = regexp.MustCompile(`\]\([^)]*\)`)
+	newBlock    = regexp.MustCompile(`^\s*(?:[-*] |\d+\. |#+ |\|)`)
+	lineMarks   = regexp.MustCompile(`^\s*(?:> ?|[-*] |\d+\. |#+ )*`)
+)
 
 // sentences returns those of a Markdown text. A paragraph, a heading, an item of a list
 // and a cell of a table each end one. Blocks of code are left out; inline code is one word.
 func sentences(source []byte) []string {
+	text := fenced.ReplaceAllString(string(source), "\n")
+	text = linkTarget.ReplaceAllString(comments.ReplaceAllString(text, ""), "]")
 	var out []string
-	var words strings.Builder
+	var block []string
 	end := func() {
-		for _, s := range sentenceEnd.Split(words.String(), -1) {
-			if s = strings.TrimSpace(s); s != "" {
-				out = append(out, s)
-			}
+		whole := codeSpan.ReplaceAllString(strings.Join(block, " "), "code")
+		cells := []string{whole}
+		if strings.HasPrefix(whole, "|") {
+			cells = strings.Split(whole, "|")
 		}
-		words.Reset()
-	}
-	page := goldmark.New(goldmark.WithExtensions(extension.Table)).Parser().Parse(text.NewReader(source))
-	_ = ast.Walk(page, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
-		switch n := n.(type) {
-		case *ast.Text:
-			if entering {
-				words.Write(n.Segment.Value(source))
-				if n.SoftLineBreak() || n.HardLineBreak() {
-					words.WriteByte(' ')
+		for _, cell := range cells {
+			for _, s := range sentenceEnd.Split(cell, -1) {
+				if s = strings.TrimSpace(s); s != "" {
+					out = append(out, s)
 				}
 			}
-		case *ast.CodeSpan, *ast.AutoLink:
-			if entering {
-				words.WriteString("code")
-			}
-			return ast.WalkSkipChildren, nil
-		case *ast.Paragraph, *ast.TextBlock, *ast.Heading, *extast.TableCell:
-			if !entering {
-				end()
+		}
+		block = nil
+	}
+	for line := range strings.Lines(text) {
+		if line = strings.TrimRight(line, "\r\n"); strings.TrimSpace(line) == "" || newBlock.MatchString(line) {
+			end()
+		}
+		if block != nil || !strings.HasPrefix(line, "    ") { // else a block of code
+			if line = lineMarks.ReplaceAllString(line, ""); line != "" {
+				block = append(block, line)
 			}
 		}
-		return ast.WalkContinue, nil
-	})
+	}
+	end()
 	return out
 }
 

@@ -53,18 +53,17 @@ type exhaustive interface {
 	useless() bool // it can show nothing for this length
 }
 
-// proof is an exhaustive search, its part of the work in the long run, and
-// whether it aims at the length next below the best plan rather than at the
-// least that is not ruled out.
+// proof is an exhaustive search with its long-run share of the work. It aims either at the
+// length next below the best plan, or at the least length not yet ruled out.
 type proof struct {
 	exhaustive
 	part int64
 	high bool
 }
 
-// makeProofs prepares the exhaustive searches: each goes through the box from
-// its start and from its side. Where no area can be spared a plan is looked
-// for, otherwise a proof that there is none.
+// makeProofs prepares the exhaustive searches. Each goes through the box both from its
+// start and from its side. Where no area can be spared they look for a plan, otherwise for
+// a proof that there is none.
 func (p *plain) makeProofs() {
 	if len(p.rects) > maxStairs {
 		return
@@ -150,9 +149,9 @@ var kindOrders = [...]func(a, b plainKind) int{
 	func(a, b plainKind) int { return cmp.Compare(b.way[0].h, a.way[0].h) },
 }
 
-// stairRuns is how many orders of the panels a share of the work is cut into.
-// How soon a plan is met depends on the order far more than on the work; what
-// one order has exhausted the next need not.
+// stairRuns is the number of orders of the panels among which a share of the work is
+// divided. The time to find a plan depends on the order far more than on the work. States
+// exhausted in one order need not be tried in the next.
 const stairRuns = 4
 
 // run searches until the work reaches until.
@@ -176,8 +175,8 @@ func (e *stairs) run(until int64) {
 	}
 }
 
-// arrange puts the panels in the order in which they are tried: by area, width
-// or length, and later with some chance.
+// arrange sorts the panels in the order of trial: by area, width or length, and in later
+// runs with some randomness.
 func (e *stairs) arrange() {
 	e.sorted(kindOrders[e.round%len(kindOrders)])
 	if e.round >= len(kindOrders) {
@@ -197,7 +196,7 @@ func (e *stairs) settleWork() {
 	e.steps = 0
 }
 
-// tired polls, now and then, whether to give up.
+// tired checks, now and then, whether to give up.
 func (e *stairs) tired() bool {
 	if e.steps > 1<<14 {
 		e.settleWork()

@@ -196,9 +196,9 @@ func remove(act []running, s running) []running {
 	return act
 }
 
-// mustWaste reports whether more area must stay empty than may: where panels
-// under way run on, no others add up to what is left of the length; and after
-// each of them, no others add up to what is left of the width.
+// mustWaste reports whether more area must stay empty than the box can spare. Area is lost
+// where panels in progress leave a length that no other panels add up to. It is also lost
+// after each of them, where no others add up to the remaining width.
 func (e *sweep) mustWaste(d int, now moment, mask uint64, spare int64) bool {
 	_, steps := e.sums(mask)
 	e.steps += steps

@@ -98,9 +98,9 @@ func (m *model) heldTops(g, most int) *openRows {
 	return r
 }
 
-// linksOf returns what a group contributes to chains: the ends of its items bound to rows,
-// and the lengths by which each other item, or a group with an open phase as a whole, can
-// extend a chain.
+// linksOf returns what a group contributes to chains. tops are the ends of its items bound
+// to rows. steps are the lengths by which each other item, or the whole of a group with an
+// open phase, can extend a chain.
 func (m *model) linksOf(g int) (tops []int64, steps [][]int64, ok bool) {
 	gr := &m.groups[g]
 	var whole []int64
