@@ -24,7 +24,7 @@ import (
 //
 // A phase that no wish fixes is a whole number of model units in some normal form, since
 // all data are. It is tried at every residue where these are few, and otherwise at every
-// place of contact. Where there are too many, the search sets partial, and nothing is
+// place of contact. Where there are too many, newExact returns nil, and nothing is
 // proved.
 type exact struct {
 	m      *model

@@ -13,9 +13,9 @@ type slab struct{ from, to float64 }
 // through something.
 const overlap = 0.06
 
-// The limits for a strip longer than a page: the room for the join texts above and below,
-// the least and the greatest height of the key, and the empty part that a break may leave.
-// They are in millimetres of paper or shares of a page.
+// The limits for a strip longer than a page, in millimetres of paper or as shares of a
+// page: the room for the join texts above and below, the bounds on the height of the key,
+// and the empty part that a break may leave.
 const (
 	joinRoom     = 6.0
 	keyLeast     = 75.0
