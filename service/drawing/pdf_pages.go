@@ -14,7 +14,7 @@ type slab struct{ from, to float64 }
 const overlap = 0.06
 
 // The limits for a strip longer than a page, in millimetres of paper or as shares of a
-// page: the room for the join texts above and below, the bounds on the height of the key,
+// page. They bound the room for the join texts above and below, the height of the key,
 // and the empty part that a break may leave.
 const (
 	joinRoom     = 6.0
