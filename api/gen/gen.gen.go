@@ -5393,10 +5393,12 @@ type PleatsRequest struct {
 	// Margin How far a snip stops short of the edge line, 1 mm to 20 cm; 12 mm where left out (common practice, no source).
 	Margin *Length `json:"margin,omitempty"`
 
-	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice, no source), unless count is given or there are buttons. It is kept,
-	// except that a warning says so where count, the buttons or the most that an
-	// edge has make the folds deeper, or where marks read off a tape, in whole
-	// millimetres or sixteenths of an inch, do.
+	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice,
+	// no source), unless count is given or there are buttons. It is kept, or a
+	// warning says that it is not: where count, the buttons, or the most pleats that
+	// an edge has make the folds deeper. A warning also says where they become
+	// deeper because the marks are read off a tape, in whole millimetres or
+	// sixteenths of an inch.
 	MaxDepth *Length `json:"maxDepth,omitempty"`
 
 	// Name Printable text, without control characters.

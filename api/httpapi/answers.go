@@ -19,11 +19,6 @@ func atOnce[R, A any](work func(R) (*A, error)) func(*Server, context.Context, R
 	return func(_ *Server, _ context.Context, req R) (*A, error) { return work(req) }
 }
 
-// alone adapts work that needs only the request and stops when its context ends.
-func alone[R, A any](work func(context.Context, R) (*A, error)) func(*Server, context.Context, R) (*A, error) {
-	return func(_ *Server, ctx context.Context, req R) (*A, error) { return work(ctx, req) }
-}
-
 // shared adapts work that runs in several goroutines. It passes the number of goroutines
 // that the heavy lane has room for, and gives them back afterwards.
 func shared[R, A any](work func(context.Context, R, int) (*A, error)) func(*Server, context.Context, R) (*A, error) {

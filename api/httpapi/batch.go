@@ -133,7 +133,7 @@ func (s *Server) batch(x *exchange) error {
 	body.stop()
 	switch {
 	case err != nil && x.w.code == 0:
-		return retry("the request ended before it was read", lightRetry)
+		return left("it was read", lightRetry)
 	case err != nil: // the client must not take a partial response for a whole one
 		s.opts.Log.InfoContext(x.r.Context(), "batch broken off", "lines", tally.Answered+tally.Refused, "error", clipError(err))
 		panic(http.ErrAbortHandler)
@@ -150,7 +150,7 @@ func (x *exchange) emit(line []byte, control *http.ResponseController, within ti
 	if _, err := x.w.Write(line); err != nil {
 		return err
 	}
-	return ignoreUnsupported(control.Flush())
+	return x.w.FlushError()
 }
 
 // linesBegin sends the header of a response in lines, unless it has been sent already.
@@ -195,13 +195,6 @@ func (s *Server) lingers() func() bool {
 
 // errBatchTime is the cancellation cause of a batch that takes too long.
 var errBatchTime = errors.New("the batch took too long")
-
-func ignoreUnsupported(err error) error {
-	if errors.Is(err, http.ErrNotSupported) {
-		return nil
-	}
-	return err
-}
 
 // patientBody is a body with a timeout for each read, instead of the server's timeout for
 // the whole body.

@@ -134,12 +134,17 @@ func (s *Server) record(ctx context.Context, x *exchange, work func() (*reply, e
 // returned as usual. After that it aborts the connection, so that the client cannot take a
 // partial response for a whole one.
 func (s *Server) sendLines(x *exchange, q question) error {
+	var lost error // why a line was not sent
 	lines := json.NewEncoder(x.w)
 	err := q.lines(x.r.Context(), s, func(v any) {
 		x.linesBegin()
-		_ = lines.Encode(v) // a disconnected client cancels the context
-		x.w.Flush()
+		if err := errors.Join(lines.Encode(v), x.w.FlushError()); lost == nil { // a disconnected client also cancels the context
+			lost = err
+		}
 	})
+	if err == nil {
+		err = lost
+	}
 	if err != nil && x.w.code != 0 {
 		panic(http.ErrAbortHandler)
 	}
@@ -195,7 +200,7 @@ func (s *Server) once(x *exchange, q question, name string, t *turn) (*reply, er
 	s.gate.reused.WithLabelValues(how.String()).Inc()
 	switch {
 	case err != nil && ctx.Err() != nil:
-		return nil, retry("the request ended before its answer came", lightRetry)
+		return nil, left("its answer came", lightRetry)
 	case err == nil:
 		s.kept.Name(name, key)
 	}

@@ -30,7 +30,8 @@ func (s *Server) observe(next handler) handler {
 		x.id, x.trace = id, traceOf(r.Header.Values("Traceparent"))
 		x.w.Header().Set(headerRequestID, id)
 		s.metrics.inFlight.Inc()
-		defer s.observed(x, begun)
+		whole := false
+		defer func() { s.observed(x, begun, whole) }()
 		err := s.recovered(x.r.Context(), x.id, func() error { return next(x) })
 		switch {
 		case errors.Is(err, http.ErrAbortHandler):
@@ -38,21 +39,24 @@ func (s *Server) observe(next handler) handler {
 		case err != nil && x.w.code != 0:
 			panic(http.ErrAbortHandler)
 		case err != nil:
-			s.answerError(x, err)
+			whole = s.answerError(x, err) && x.w.handedOn()
+		default:
+			whole = x.w.handedOn()
 		}
 		return nil
 	}
 }
 
-// observed counts and logs a response, complete or aborted.
-func (s *Server) observed(x *exchange, begun time.Time) {
+// observed counts and logs a response, complete or aborted. A client may disconnect as soon
+// as it has read the response, so the end of its context alone does not mean a failure.
+func (s *Server) observed(x *exchange, begun time.Time, whole bool) {
 	s.metrics.inFlight.Dec()
 	name := x.operation()
 	if name == "" {
 		name = "none"
 	}
 	r, took, status := x.r, time.Since(begun), x.w.status()
-	if r.Context().Err() != nil {
+	if !whole && r.Context().Err() != nil {
 		status = statusGone
 	}
 	s.metrics.answered(name, status, took)
@@ -61,8 +65,9 @@ func (s *Server) observed(x *exchange, begun time.Time) {
 		"caller", x.caller.class(), "client", x.caller.key, "from", cut(x.address))
 }
 
-// statusGone is the status in the log and the metrics when the client disconnected before
-// the response. It is not a failure of the service.
+// statusGone is the status in the log and the metrics of a response that could not be sent
+// completely, because the client disconnected or stopped reading. It is not a failure of
+// the service.
 const statusGone = 499
 
 // recovered runs work and returns a panic as an error. A panic with http.ErrAbortHandler

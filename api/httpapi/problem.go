@@ -28,6 +28,7 @@ type Problem struct {
 	Violated []string // the quotas that are used up
 
 	header http.Header // further headers of the response
+	left   bool        // the response was not made, because the request had ended
 }
 
 // Error returns the title and the detail.
@@ -96,6 +97,7 @@ func (p *Problem) write(w http.ResponseWriter) error {
 	}
 	h.Set("Content-Type", "application/problem+json")
 	h.Set("Cache-Control", "no-store")
+	h.Set("Content-Length", strconv.Itoa(len(body)+1))
 	w.WriteHeader(p.Status)
 	_, err = w.Write(append(body, '\n'))
 	return err

@@ -144,10 +144,11 @@ func (s *Server) MetricsHandler() http.Handler { return s.metrics.handler() }
 func (s *Server) Drain() { s.draining.Store(true) }
 
 // answerError sends err as a problem. An error that is not a problem gives a plain 500,
-// with its text only in the log.
-func (s *Server) answerError(x *exchange, err error) {
+// with its text only in the log. It returns whether the problem was sent and is a response
+// to the request, not to the end of the request.
+func (s *Server) answerError(x *exchange, err error) bool {
 	if x.w.code != 0 {
-		return
+		return false
 	}
 	var p *Problem
 	if !errors.As(err, &p) {
@@ -156,7 +157,9 @@ func (s *Server) answerError(x *exchange, err error) {
 	}
 	if err := p.write(x.w); err != nil {
 		s.opts.Log.WarnContext(x.r.Context(), "answer not sent", "request", x.id, "error", clipError(err))
+		return false
 	}
+	return !p.left
 }
 
 // clipError returns the text of an error, cut to a limit, because it may contain input.

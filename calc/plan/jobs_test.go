@@ -65,7 +65,7 @@ func (j *jobMaker) cloth() {
 		c.Railroad = cloth.RailroadAllowed
 	}
 	if c.Pattern.LengthRepeat > 0 && j.chance(10) {
-		c.StartKnown, c.StartsAt = true, j.mm(0, 39)
+		c.StartsAt = new(j.mm(0, 39))
 	}
 }
 

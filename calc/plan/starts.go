@@ -103,7 +103,8 @@ func (s *searcher) planAt(sigma, upper int64, how startEffort) *found {
 
 // AtStart returns the layout for cloth that begins at start in the length repeat. It is
 // the kept plan that needs the least cloth, moved along past the skipped cloth. It applies
-// only to results of one length.
+// only to results of one length. It is longer than a bolt where the length that is enough
+// for every start is.
 func (r Result) AtStart(job Job, start length.Length) Layout {
 	v := job.Cloth.Pattern.LengthRepeat
 	if !r.RowBound {
