@@ -131,6 +131,114 @@ func missingIn(name, text, makefile, code string) []string {
 	return out
 }
 
+// mostWords is the limit on the words of one sentence in a document.
+const mostWords = 35
+
+// No document has a sentence of more than 35 words.
+func TestDocumentsHaveShortSentences(t *testing.T) {
+	names := append(pages(t)[1:], "deploy/SETTINGS.md") // the pages of the guide
+	for _, d := range documents {
+		names = append(names, d.name)
+	}
+	read := 0
+	for _, name := range names {
+		all := sentences(readFile(t, filepath.Join(root, name)))
+		read += len(all)
+		for _, long := range longSentences(all) {
+			t.Errorf("%s: %d words, at most %d: %s", name, len(strings.Fields(long)), mostWords, long)
+		}
+	}
+	if read < 500 {
+		t.Errorf("the documents have only %d sentences", read)
+	}
+}
+
+func TestLongSentencesAreFound(t *testing.T) {
+	words := func(n int) string { return strings.TrimSpace(strings.Repeat("word ", n)) }
+	code := "`" + words(10) + "`"
+	for _, tc := range []struct {
+		markdown string
+		long     int
+	}{
+		{words(35) + ".\n", 0},
+		{words(36) + ".\n", 1},
+		{words(20) + ".\n" + words(20) + "?\n", 0},
+		{words(20) + ",\n" + words(20) + ".\n", 1},
+		{words(20) + "; " + words(20) + ".\n", 1},
+		{words(20) + ": " + words(20) + ".\n", 1},
+		{words(20) + "\n\n" + words(20) + "\n", 0},
+		{"- " + words(20) + "\n- " + words(36) + "\n", 1},
+		{"## " + words(36) + "\n", 1},
+		{"> **" + words(36) + "**\n", 1},
+		{words(35) + " [" + words(1) + "](README.md).\n", 1},
+		{"```sh\n" + words(40) + "\n```\n", 0},
+		{words(34) + " " + code + ".\n", 0},
+		{words(35) + " " + code + ".\n", 1},
+		{words(35) + " <https://example.org/>.\n", 1},
+		{"| a | b |\n|---|---|\n| " + words(20) + " | " + words(20) + " |\n", 0},
+		{"| a | b |\n|---|---|\n| " + words(36) + " | " + words(20) + " |\n", 1},
+		{words(20) + " 3.5 " + words(20) + ".\n", 1},
+		{words(20) + "\n    " + words(20) + "\n", 1},
+		{words(20) + "\n\n    " + words(40) + "\n", 0},
+		{"1. " + words(20) + "\n   " + words(20) + "\n", 1},
+		{words(36), 1},
+	} {
+		if got := longSentences(sentences([]byte(tc.markdown))); len(got) != tc.long {
+			t.Errorf("%q: %d long sentences, want %d", tc.markdown, len(got), tc.long)
+		}
+	}
+}
+
+func longSentences(all []string) []string {
+	return slices.DeleteFunc(slices.Clone(all), func(s string) bool { return len(strings.Fields(s)) <= mostWords })
+}
+
+var (
+	sentenceEnd = regexp.MustCompile(`[.?!][)"*]*\s+`)
+	fenced      = regexp.MustCompile("(?ms)^```.*?^```$")
+	comments    = regexp.MustCompile(`(?s)<!--.*?-->`)
+	codeSpan    = regexp.MustCompile("`[^`]*`")
+	linkTarget  = regexp.MustCompile(`\]\([^)]*\)`)
+	newBlock    = regexp.MustCompile(`^\s*(?:[-*] |\d+\. |#+ |\|)`)
+	lineMarks   = regexp.MustCompile(`^\s*(?:> ?|[-*] |\d+\. |#+ )*`)
+)
+
+// sentences returns those of a Markdown text. A paragraph, a heading, an item of a list
+// and a cell of a table each end one. Blocks of code are left out; inline code is one word.
+func sentences(source []byte) []string {
+	text := fenced.ReplaceAllString(string(source), "\n")
+	text = linkTarget.ReplaceAllString(comments.ReplaceAllString(text, ""), "]")
+	var out []string
+	var block []string
+	end := func() {
+		whole := codeSpan.ReplaceAllString(strings.Join(block, " "), "code")
+		cells := []string{whole}
+		if strings.HasPrefix(whole, "|") {
+			cells = strings.Split(whole, "|")
+		}
+		for _, cell := range cells {
+			for _, s := range sentenceEnd.Split(cell, -1) {
+				if s = strings.TrimSpace(s); s != "" {
+					out = append(out, s)
+				}
+			}
+		}
+		block = nil
+	}
+	for line := range strings.Lines(text) {
+		if line = strings.TrimRight(line, "\r\n"); strings.TrimSpace(line) == "" || newBlock.MatchString(line) {
+			end()
+		}
+		if block != nil || !strings.HasPrefix(line, "    ") { // else a block of code
+			if line = lineMarks.ReplaceAllString(line, ""); line != "" {
+				block = append(block, line)
+			}
+		}
+	}
+	end()
+	return out
+}
+
 func exists(name string) bool {
 	_, err := os.Stat(filepath.Join(root, name))
 	return err == nil

@@ -1,8 +1,7 @@
-// Package admit decides who may begin work, and when: lanes with a short queue,
-// and quotas for each client.
+// Package admit limits concurrent work and usage: lanes with a short queue, and quotas for
+// each client.
 //
-// It knows nothing of HTTP. All its types may be used by any number of
-// goroutines.
+// It does not depend on HTTP. All its types are safe for concurrent use.
 package admit
 
 import (
@@ -12,25 +11,25 @@ import (
 	"time"
 )
 
-// Why there was no turn.
+// The reasons why there was no slot.
 var (
 	ErrFull   = errors.New("admit: the queue is full")
 	ErrWaited = errors.New("admit: no turn came in time")
 )
 
-// Lane gives turns: so many at the same time, and to so many more who wait.
+// Lane is a semaphore with a fixed number of slots and a bounded queue.
 type Lane struct {
 	slots chan struct{}
 	queue int64
 	wait  time.Duration
-	ahead atomic.Int64 // waiting in the queue
+	ahead atomic.Int64 // requests in the queue
 
 	full, late atomic.Uint64
-	waited     func(time.Duration) // told of every turn that was given
+	waited     func(time.Duration) // called with the wait for each slot; may be nil
 }
 
-// NewLane has at least one slot. wait is how long a place in the queue is kept;
-// waited is told how long each turn was waited for and may be nil.
+// NewLane returns a lane with at least one slot. wait is the timeout in the queue. waited
+// is called with the wait for each slot, and may be nil.
 func NewLane(slots, queue int, wait time.Duration, waited func(time.Duration)) *Lane {
 	if waited == nil {
 		waited = func(time.Duration) {}
@@ -38,9 +37,9 @@ func NewLane(slots, queue int, wait time.Duration, waited func(time.Duration)) *
 	return &Lane{slots: make(chan struct{}, max(slots, 1)), queue: int64(max(queue, 0)), wait: wait, waited: waited}
 }
 
-// Enter waits for a turn, which is given back by calling leave once. Without a
-// free slot it joins the queue, or is told at once that the queue is full: an
-// answer that says no must cost nothing and take no time.
+// Enter waits for a slot; leave releases it and must be called once. Without a free slot
+// it joins the queue. If the queue is full it fails at once, so that refusing a request is
+// cheap.
 func (l *Lane) Enter(ctx context.Context) (leave func(), err error) {
 	if leave, ok := l.Try(); ok {
 		l.waited(0)
@@ -67,8 +66,8 @@ func (l *Lane) Enter(ctx context.Context) (leave func(), err error) {
 	}
 }
 
-// Await waits for a turn as long as the context lasts, beside the queue: for work
-// that goes on line by line and holds back its sender while it waits.
+// Await waits for a slot without joining the queue, until the context ends. It is for work
+// that proceeds line by line and slows its sender down while it waits.
 func (l *Lane) Await(ctx context.Context) (leave func(), err error) {
 	begun := time.Now()
 	select {
@@ -80,7 +79,7 @@ func (l *Lane) Await(ctx context.Context) (leave func(), err error) {
 	}
 }
 
-// Try takes a slot that is free now.
+// Try takes a free slot, or returns false at once.
 func (l *Lane) Try() (leave func(), ok bool) {
 	select {
 	case l.slots <- struct{}{}:
@@ -92,21 +91,21 @@ func (l *Lane) Try() (leave func(), ok bool) {
 
 func (l *Lane) leave() { <-l.slots }
 
-// Full reports whether Enter would say no at once.
+// Full reports whether Enter would fail at once.
 func (l *Lane) Full() bool {
 	return len(l.slots) == cap(l.slots) && l.ahead.Load() >= l.queue
 }
 
-// Refuse counts a request that was sent away because Full said so.
+// Refuse counts a request that was refused because Full returned true.
 func (l *Lane) Refuse() { l.full.Add(1) }
 
-// LaneState is a lane at one moment, and how many it has sent away so far.
+// LaneState is a snapshot of a lane, with counts of the requests refused so far.
 type LaneState struct {
 	Slots, Busy, Queue, Waiting int
 	Full, Late                  uint64
 }
 
-// State is the lane now.
+// State returns the state of the lane now.
 func (l *Lane) State() LaneState {
 	return LaneState{
 		Slots: cap(l.slots), Busy: len(l.slots), Queue: int(l.queue), Waiting: int(min(l.ahead.Load(), l.queue)),

@@ -9,13 +9,13 @@ import (
 	"golang.org/x/time/rate"
 )
 
-// Window is what quotas are for.
+// Window is the period of the quotas.
 const Window = time.Minute
 
-// Rate is the quotas of one client in a Window. 0 is no quota.
+// Rate holds the quotas of one client in a Window. 0 means no quota.
 type Rate struct {
-	Requests int // that it may make
-	Work     int // milliseconds that places may be held for it
+	Requests int // number of requests
+	Work     int // milliseconds for which the client may hold slots
 }
 
 // None reports whether there is no quota at all.
@@ -27,25 +27,25 @@ const (
 	PolicyWork     = "work"
 )
 
-// Left is what is left of a quota.
+// Left is the remainder of a quota.
 type Left struct {
 	Policy string
 	Quota  int
 	Rest   int
-	Again  int  // seconds until there is more
-	Used   bool // nothing is left
+	Again  int  // seconds until the remainder grows
+	Used   bool // whether the quota is used up
 }
 
-// Verdict is whether a request may go on, and what is left of every quota.
+// Verdict says whether a request is allowed, and the remainder of every quota.
 type Verdict struct {
 	Allowed bool
 	Left    []Left
-	Again   int // seconds until a request may go on, when this one may not
+	Again   int // seconds until a request will be allowed, when this one is not
 }
 
-// Account is what one client has used. Quotas fill up evenly over the window.
-// Work is paid for when it is done, and may leave a debt: what a request costs is
-// not known before.
+// Account tracks the usage of one client as token buckets, which refill evenly over the
+// window. Work is charged when it is done and may leave a debt, because its cost is not
+// known before.
 type Account struct {
 	rate Rate
 	now  func() time.Time
@@ -55,7 +55,7 @@ type Account struct {
 	work     *rate.Limiter
 }
 
-// NewAccount has used nothing.
+// NewAccount returns an account with full quotas.
 func NewAccount(r Rate, now func() time.Time) *Account {
 	per := func(n int) *rate.Limiter { return rate.NewLimiter(rate.Limit(float64(n)/Window.Seconds()), n) }
 	return &Account{rate: r, now: now, requests: per(max(r.Requests, 0)), work: per(max(r.Work, 0))}
@@ -64,7 +64,7 @@ func NewAccount(r Rate, now func() time.Time) *Account {
 // None reports whether the account has no quota.
 func (a *Account) None() bool { return a.rate.None() }
 
-// Take asks for one request more. One that is refused costs nothing.
+// Take charges one request. A refused request is not charged.
 func (a *Account) Take() Verdict {
 	a.mu.Lock()
 	defer a.mu.Unlock()
@@ -84,8 +84,8 @@ func (a *Account) Take() Verdict {
 	return v
 }
 
-// add looks at a quota. The request may go on when there is at least so much of
-// it: something, when least is 0.
+// add adds the state of a quota to the verdict. The request is allowed only if at least
+// `least` tokens remain; with 0, if any remain.
 func (v *Verdict) add(now time.Time, policy string, l *rate.Limiter, quota int, least float64) {
 	tokens := l.TokensAt(now)
 	perSecond := float64(l.Limit())
@@ -101,7 +101,7 @@ func (v *Verdict) add(now time.Time, policy string, l *rate.Limiter, quota int, 
 	v.Left = append(v.Left, left)
 }
 
-// Charge pays for work that was done.
+// Charge charges work that was done.
 func (a *Account) Charge(d time.Duration) {
 	if a == nil || a.rate.Work <= 0 {
 		return
@@ -114,20 +114,20 @@ func (a *Account) Charge(d time.Duration) {
 	}
 }
 
-// Accounts are those of the clients that came last or come often, so many of
-// them and no more. Who is forgotten begins anew.
+// Accounts holds the accounts of recent and frequent clients, up to a fixed number. A
+// client that was evicted starts with full quotas.
 type Accounts struct {
 	rate    Rate
 	now     func() time.Time
 	clients *otter.Cache[string, *Account]
 }
 
-// NewAccounts gives every client the same quotas.
+// NewAccounts returns accounts that all have the same quotas, at most so many.
 func NewAccounts(r Rate, most int, now func() time.Time) *Accounts {
 	return &Accounts{rate: r, now: now, clients: otter.Must(&otter.Options[string, *Account]{MaximumSize: max(most, 1)})}
 }
 
-// Of is the account of a client.
+// Of returns the account of a client.
 func (a *Accounts) Of(client string) *Account {
 	if account, ok := a.clients.GetIfPresent(client); ok {
 		return account

@@ -1,4 +1,4 @@
-// Package contract is openapi.yaml, made ready to be asked: which operations there
-// are and at which paths, in which media types they answer, which bodies they take,
-// and what is wrong with one that they do not. It knows nothing of what they do.
+// Package contract loads openapi.yaml and applies it. It finds the operation of a path,
+// negotiates media types, and validates bodies against their schemas. It does not depend
+// on what the operations do.
 package contract

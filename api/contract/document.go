@@ -11,16 +11,16 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// Document is a body that is JSON, and what is wrong with it so far.
+// Document is a parsed JSON body and the faults found in it so far.
 type Document struct {
 	value  *strictjson.Value
 	schema *openapi3.Schema
 	found  []fault.Fault
-	plain  []byte // canonical, once it was wanted
+	plain  []byte // canonical form; nil until needed
 }
 
-// Read reads the body of an operation that takes JSON, and finds what is wrong with
-// it by its schema. The error is a *strictjson.Error.
+// Read parses the body of an operation that takes JSON, and validates it against its
+// schema. The error is a *strictjson.Error.
 func (c *Contract) Read(op *Operation, body []byte) (*Document, error) {
 	value, err := strictjson.Parse(body, strictjson.Limits{Depth: c.depth, Values: op.Values})
 	if err != nil {
@@ -33,10 +33,9 @@ func (c *Contract) Read(op *Operation, body []byte) (*Document, error) {
 	return d, nil
 }
 
-// Faults are all that is wrong with a request, in the order of the document: with the
-// body, with what only its form on the wire can show, and by all or by fields. Only
-// when nothing else is wrong is all asked; otherwise fields, which looks at each
-// field by itself.
+// Faults returns all faults of a request in document order. They come from the schema,
+// from form (found while reading the wire form), and from all or fields. all runs only
+// when there is no other fault. Otherwise fields runs, which checks each field by itself.
 func (d *Document) Faults(form fault.List, all, fields func() fault.List) []fault.Fault {
 	found := append(slices.Clone(d.found), unrelated(form.Faults(), d.found)...)
 	if len(found) == 0 {
@@ -52,7 +51,7 @@ func (d *Document) Faults(form fault.List, all, fields func() fault.List) []faul
 	return found
 }
 
-// Decode reads the document into its form on the wire, as far as it is right.
+// Decode decodes the document into its wire form, leaving out the parts with faults.
 func (d *Document) Decode(into any) error {
 	if len(d.found) == 0 {
 		return d.value.Decode(into)
@@ -60,7 +59,7 @@ func (d *Document) Decode(into any) error {
 	return decodeSound(d.value, d.schema, d.found, into)
 }
 
-// Digest names the document by what it says.
+// Digest returns a hash of the canonical document.
 func (d *Document) Digest() string {
 	if d.plain == nil {
 		d.plain = d.value.Canonical()

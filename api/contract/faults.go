@@ -8,10 +8,9 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// unrelated are the faults that stand by themselves: not at, under or above a
-// place where something is wrong already, and not a mere consequence of it.
-// There may be as many faults as a body has values, so that the earlier ones
-// are looked up and never gone through.
+// unrelated returns the faults that are independent of the earlier ones: not at, under or
+// above a place with an earlier fault, and not caused by one. There may be as many faults
+// as a body has values, so earlier ones are indexed, not searched one by one.
 func unrelated(faults, earlier []fault.Fault) []fault.Fault {
 	var wrong places
 	for _, e := range earlier {
@@ -63,8 +62,8 @@ func (p *places) add(tokens []string) {
 	p.here = true
 }
 
-// touch reports whether one of the places is at, under or above a pattern, in
-// which * stands for any one token.
+// touch reports whether one of the places is at, under or above a pattern, in which *
+// matches any one token.
 func (p *places) touch(pattern []string) bool {
 	switch {
 	case p.here || len(pattern) == 0:
@@ -167,14 +166,14 @@ func InPlace(doc *strictjson.Value, faults []fault.Fault) {
 	}
 }
 
-// finder finds values in a document, each in the same time however many members
-// an object has.
+// finder finds values in a document. It indexes large objects, so that each look-up takes
+// constant time.
 type finder map[*strictjson.Value]map[string]*strictjson.Value
 
-// manyMembers is from how many members on an object is worth an index.
+// manyMembers is the number of members from which an object is indexed.
 const manyMembers = 32
 
-// find is what Value.At is.
+// find is Value.At, with the index.
 func (m finder) find(v *strictjson.Value, tokens []string) (deepest *strictjson.Value, whole bool) {
 	for i, token := range tokens {
 		if len(v.Members) < manyMembers {

@@ -6,23 +6,23 @@ import (
 	"github.com/getkin/kin-openapi/openapi3"
 )
 
-// Limits are those of a request, which the contract says. They may only be made
-// smaller.
+// Limits are the limits on a request. The contract has the maximum of each; they can only
+// be lowered.
 type Limits struct {
-	BodyBytes    int    // the largest body of any operation
+	BodyBytes    int    // limit on the body of any operation
 	Depth        int    // of JSON
-	Values       int    // of JSON, names counted too
+	Values       int    // JSON values, including names
 	Panels       int    // in one list
 	Pieces       int    // in hand
 	Cloths       int    // to compare
-	Effort       string // the most thorough that may be asked for: normal or thorough
+	Effort       string // the highest effort allowed: normal or thorough
 	AddressBytes int    // of path and query, else 414
 	HeaderFields int    // else 431
-	HeaderBytes  int    // which net/http sees to
+	HeaderBytes  int    // enforced by net/http
 }
 
-// tighten writes limits that are smaller than the contract's into it, so that the
-// service says what it does. It reports whether there was one.
+// tighten lowers the limits in the document to l, so that the served contract matches the
+// service. It reports whether anything changed.
 func (l Limits) tighten(doc *openapi3.T, answerSeconds int) bool {
 	t := tightener{seen: make(map[*openapi3.Schema]bool), longest: map[string]int{"panels": l.Panels, "pieces": l.Pieces, "cloths": l.Cloths}}
 	t.most = map[string]int{
@@ -48,15 +48,15 @@ func (l Limits) tighten(doc *openapi3.T, answerSeconds int) bool {
 	return t.smaller
 }
 
-// tightener makes limits of a document smaller.
+// tightener lowers the limits in a document.
 type tightener struct {
-	most    map[string]int // of the numbers of x-limits
-	longest map[string]int // of lists, by their names
+	most    map[string]int // limits on the numbers of x-limits, by name
+	longest map[string]int // limits on lists, by field name
 	seen    map[*openapi3.Schema]bool
 	smaller bool
 }
 
-// lists makes lists no longer, in a schema and all that stands in it.
+// lists lowers maxItems of the lists in a schema and its subschemas.
 func (t *tightener) lists(ref *openapi3.SchemaRef) {
 	if ref == nil || t.seen[ref.Value] {
 		return
@@ -77,7 +77,7 @@ func (t *tightener) lists(ref *openapi3.SchemaRef) {
 	}
 }
 
-// numbers makes the numbers of an x-limits no larger.
+// numbers lowers the numbers of an x-limits.
 func (t *tightener) numbers(extensions map[string]any) {
 	said, _ := extensions["x-limits"].(map[string]any)
 	for name, most := range t.most {
@@ -87,7 +87,7 @@ func (t *tightener) numbers(extensions map[string]any) {
 	}
 }
 
-// numberOf is a number of the first x-limits that has it; 0 where none has.
+// numberOf returns a number from the first x-limits that has it; 0 if none has.
 func numberOf(name string, all ...map[string]any) int {
 	for _, extensions := range all {
 		said, _ := extensions["x-limits"].(map[string]any)

@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// The media types of answers.
+// The media types of responses.
 const (
 	JSON  = "application/json"
 	Lines = "application/x-ndjson" // JSON, line by line
@@ -15,8 +15,7 @@ const (
 	Text  = "text/plain"
 )
 
-// byPreference orders media types on offer for a client that has no preference of
-// its own.
+// byPreference compares media types in the server's order of preference.
 func byPreference(a, b string) int {
 	place := func(media string) int {
 		switch media {
@@ -30,10 +29,9 @@ func byPreference(a, b string) int {
 	return cmp.Or(cmp.Compare(place(a), place(b)), strings.Compare(a, b))
 }
 
-// Negotiate picks from offers, in the server's order of preference, the media
-// type that the Accept headers like best (RFC 9110, section 12.5.1). No header
-// accepts everything. A range that cannot be read accepts nothing. ok is false
-// when nothing on offer is accepted.
+// Negotiate returns the offer that the Accept headers rank highest (RFC 9110, section
+// 12.5.1). Ties go to the server's order of preference. Without a header everything is
+// accepted. An unreadable range accepts nothing. ok is false when no offer is accepted.
 func Negotiate(accept []string, offers []string) (best string, ok bool) {
 	header := strings.Join(accept, ",")
 	if strings.TrimSpace(header) == "" {
@@ -49,8 +47,8 @@ func Negotiate(accept []string, offers []string) (best string, ok bool) {
 	return best, top > 0
 }
 
-// quality is the q-value in thousandths of the most specific range that matches
-// the offer, 0 when none does.
+// quality returns the q-value, in thousandths, of the most specific range that matches the
+// offer; 0 if none does.
 func quality(ranges []string, offer string) int {
 	q, rank := 0, -1
 	for _, r := range ranges {
@@ -71,7 +69,7 @@ func quality(ranges []string, offer string) int {
 	return q
 }
 
-// specificity is how closely a range names the offer; -1 when it does not.
+// specificity returns how specific a range is for the offer; -1 when it does not match.
 func specificity(media, offer string) int {
 	kind, _, _ := strings.Cut(offer, "/")
 	switch media {
@@ -85,9 +83,8 @@ func specificity(media, offer string) int {
 	return -1
 }
 
-// QValue is the weight among the parameters in thousandths, 1000 when there is
-// none. A range with any parameter but a charset of UTF-8 is for a form that is
-// not on offer.
+// QValue returns the q parameter in thousandths, 1000 when there is none. A range with any
+// parameter other than a charset of UTF-8 matches no offer; ok is then false.
 func QValue(params []string) (int, bool) {
 	for _, param := range params {
 		name, value, _ := strings.Cut(strings.TrimSpace(param), "=")

@@ -2,11 +2,11 @@ package contract
 
 import "strings"
 
-// Methods are those of a path of the contract, as Allow says them.
+// Methods returns the methods of a path of the contract, for the Allow header.
 func (c *Contract) Methods(path string) []string { return c.methods[path] }
 
-// Template is the path of the contract that a request's path is of; ok is
-// false when there is none.
+// Template returns the contract's path that matches a request's path; ok is false when
+// none does.
 func (c *Contract) Template(path string) (string, bool) {
 	if _, ok := c.methods[path]; ok && !strings.Contains(path, "{") {
 		return path, true
@@ -19,8 +19,8 @@ func (c *Contract) Template(path string) (string, bool) {
 	return "", false
 }
 
-// fits reports whether a path is of a template: part by part the same, or
-// anything but nothing where the template has a parameter.
+// fits reports whether a path matches a template. A parameter matches any one non-empty
+// segment.
 func fits(path, template string) bool {
 	parts, want := strings.Split(path, "/"), strings.Split(template, "/")
 	if len(parts) != len(want) {

@@ -14,13 +14,13 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// inexact is the literal of a number that is not written as its field wants:
-// plainly an integer, or millimetres with few decimals. The validator knows no
-// such type, so that it refuses it wherever it stands.
+// inexact is the literal of a number not written as its field requires: as a plain
+// integer, or as millimetres with few decimals. The validator does not know this type, and
+// so rejects it everywhere.
 type inexact string
 
-// plain is the value as the validator wants it. The schema is nil for what the
-// contract does not have.
+// plain converts a value for the validator. schema is nil for a field that the contract
+// does not have.
 func plain(v *strictjson.Value, schema *openapi3.Schema) any {
 	if schema != nil {
 		schema = branch(schema, v.Kind)
@@ -48,7 +48,7 @@ func plain(v *strictjson.Value, schema *openapi3.Schema) any {
 	return nil
 }
 
-// itemsOf is the schema of the entries of a list; nil when there is none.
+// itemsOf returns the schema of the entries of a list; nil when there is none.
 func itemsOf(schema *openapi3.Schema) *openapi3.Schema {
 	if schema == nil || schema.Items == nil {
 		return nil
@@ -56,8 +56,8 @@ func itemsOf(schema *openapi3.Schema) *openapi3.Schema {
 	return schema.Items.Value
 }
 
-// memberOf is the schema of a member of an object, which may be that of all
-// members the contract does not name; nil when there is none.
+// memberOf returns the schema of a member of an object, possibly that of additional
+// properties; nil when there is none.
 func memberOf(schema *openapi3.Schema, name string) *openapi3.Schema {
 	switch {
 	case schema == nil:
@@ -70,17 +70,18 @@ func memberOf(schema *openapi3.Schema, name string) *openapi3.Schema {
 	return nil
 }
 
-// takesDecimals reports whether a value is a number that need not be whole.
+// takesDecimals reports whether a value is a number that may have a fraction.
 func takesDecimals(schema *openapi3.Schema) bool {
 	return schema.Type != nil && schema.Type.Is(openapi3.TypeNumber) ||
 		slices.ContainsFunc(schema.AllOf, func(part *openapi3.SchemaRef) bool { return takesDecimals(part.Value) })
 }
 
-// maxDecimals of a millimetre make a nanometre.
+// maxDecimals is the limit on the decimals of a millimetre, which then resolve a
+// nanometre.
 const maxDecimals = 6
 
-// plainNumber is a number, or what stands in the same place among all numbers:
-// one beyond every limit.
+// plainNumber converts a number literal. A number too large for float64 becomes a value
+// beyond every limit.
 func plainNumber(literal string, decimals bool) any {
 	if _, fraction, point := strings.Cut(literal, "."); point || strings.ContainsAny(literal, "eE") {
 		if !decimals || len(fraction) > maxDecimals || strings.ContainsAny(literal, "eE") {
@@ -100,9 +101,8 @@ func plainNumber(literal string, decimals bool) any {
 	return math.MaxFloat64
 }
 
-// schemaFaults are the faults of doc by the schema. The validator's errors are
-// never printed: one prints the schema and the value, and many print them many
-// times over.
+// schemaFaults returns the faults of doc against the schema. The validator's own error
+// texts are not used: each contains the schema and the value, and many repeat them.
 func (c *Contract) schemaFaults(doc *strictjson.Value, schema *openapi3.Schema) []fault.Fault {
 	err := schema.VisitJSON(plain(doc, schema),
 		openapi3.MultiErrors(),
@@ -115,11 +115,11 @@ func (c *Contract) schemaFaults(doc *strictjson.Value, schema *openapi3.Schema) 
 	return w.list.Faults()
 }
 
-// schemaWalk turns the validator's tree of errors into faults.
+// schemaWalk converts the validator's tree of errors to faults.
 type schemaWalk struct {
 	doc  *strictjson.Value
 	list fault.List
-	seen map[string]bool // pointer and code
+	seen map[string]bool // by pointer and code
 }
 
 func (w *schemaWalk) walk(err error) {
@@ -136,11 +136,11 @@ func (w *schemaWalk) walk(err error) {
 	}
 }
 
-// add records a fault once for a place and code.
+// add records a fault, once for each place and code.
 func (w *schemaWalk) add(tokens []string, code fault.Code, given, detail, try string) {
 	at := path(tokens)
 	if n := len(tokens); n > 0 && len(tokens[n-1]) > fault.MaxGiven {
-		at = path(tokens[:n-1]) // a name as long as that is not repeated
+		at = path(tokens[:n-1]) // do not repeat a very long name
 	}
 	key := at.Pointer() + "\x00" + string(code) + "\x00" + fault.Clip(given)
 	if !w.seen[key] {
@@ -149,7 +149,7 @@ func (w *schemaWalk) add(tokens []string, code fault.Code, given, detail, try st
 	}
 }
 
-// path is the pointer of unescaped tokens.
+// path returns the pointer of unescaped tokens.
 func path(tokens []string) fault.Path {
 	var at fault.Path
 	for _, token := range tokens {
@@ -158,7 +158,7 @@ func path(tokens []string) fault.Path {
 	return at
 }
 
-// one maps an error of the validator to a code of the closed list.
+// one converts an error of the validator to a code of the closed list.
 func (w *schemaWalk) one(e *openapi3.SchemaError) {
 	tokens := e.JSONPointer()
 	v, _ := w.doc.At(tokens)
@@ -199,8 +199,8 @@ func number(limit *float64) string {
 	return strconv.FormatFloat(*limit, 'f', -1, 64)
 }
 
-// oneOf reports what is wrong with the branch that the value is of the kind
-// of. No branch of the contract is of the kind of another.
+// oneOf reports the faults within the branch that takes the value's kind. Each kind has at
+// most one branch in this contract.
 func (w *schemaWalk) oneOf(e *openapi3.SchemaError, tokens []string, v *strictjson.Value) {
 	var branches openapi3.MultiError
 	if inner := errors.Unwrap(e.Origin); inner != nil {
@@ -221,7 +221,7 @@ func (w *schemaWalk) oneOf(e *openapi3.SchemaError, tokens []string, v *strictjs
 	w.wrongType(e.Schema, tokens, v)
 }
 
-// typeOf is the schema type of a kind of value.
+// typeOf returns the schema type for a kind of value.
 func typeOf(k strictjson.Kind) string {
 	switch k {
 	case strictjson.Bool:
@@ -238,8 +238,8 @@ func typeOf(k strictjson.Kind) string {
 	return openapi3.TypeNull
 }
 
-// unknown reports every member of the object that the schema does not have, at
-// the member itself.
+// unknown reports every member of the object that is not in the schema, with a pointer to
+// the member.
 func (w *schemaWalk) unknown(schema *openapi3.Schema, tokens []string, v *strictjson.Value) {
 	here := path(tokens).Pointer() + "\x00unknown"
 	if w.seen[here] {
@@ -260,10 +260,11 @@ func (w *schemaWalk) unknown(schema *openapi3.Schema, tokens []string, v *strict
 	}
 }
 
-// maxTry is how long the way out of a fault may be, as the contract says.
+// maxTry is the contract's limit on the length of a fault's suggestion.
 const maxTry = 400
 
-// enum reports a string that is none of the listed, or what is no string.
+// enum reports a string that is not one of the listed values, or a value that is not a
+// string.
 func (w *schemaWalk) enum(schema *openapi3.Schema, tokens []string, v *strictjson.Value) {
 	if v.Kind != strictjson.String {
 		w.wrongType(schema, tokens, v)
@@ -282,8 +283,8 @@ func (w *schemaWalk) enum(schema *openapi3.Schema, tokens []string, v *strictjso
 	w.add(tokens, fault.NotOneOf, v.Text, "this is not one of the words for this field", try)
 }
 
-// wrongType reports a value of the wrong kind. A number where a length or a
-// share belongs lacks its unit.
+// wrongType reports a value of the wrong kind. A number in place of a length or a
+// percentage lacks its unit.
 func (w *schemaWalk) wrongType(schema *openapi3.Schema, tokens []string, v *strictjson.Value) {
 	given := ""
 	if v.Kind == strictjson.Number || v.Kind == strictjson.Bool {
@@ -314,11 +315,11 @@ func (w *schemaWalk) wrongType(schema *openapi3.Schema, tokens []string, v *stri
 	w.add(tokens, fault.WrongType, given, "this is "+v.Kind.String(), want)
 }
 
-// errFormat is why a string is not of its format. The reason for people is
-// made later, where the fault is.
+// errFormat reports that a string does not have its format. The detail for people is added
+// later, with the fault.
 var errFormat = errors.New("not of this format")
 
-// stringFormats are the formats of the contract, for the validator.
+// stringFormats returns the string formats of the contract, for the validator.
 func stringFormats() map[string]openapi3.StringFormatValidator {
 	validators := make(map[string]openapi3.StringFormatValidator)
 	for name, ok := range formats.Checks() {

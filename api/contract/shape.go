@@ -15,14 +15,14 @@ import (
 	"github.com/bridletie/bridletie/api/strictjson"
 )
 
-// shape is a schema made ready to say quickly whether a document is right. It says
-// nothing about what is wrong: that is for the validator, which goes through every
-// document that a shape refuses. What a shape takes the validator must take too.
+// shape is a compiled schema that quickly checks whether a document is valid. It does not
+// find the faults: a document that it rejects goes to the full validator. It must never
+// accept a document that the validator rejects.
 type shape struct {
-	kinds [6]bool   // of JSON that it takes
-	other [6]*shape // in the place of this one, by kind: the branches of oneOf
+	kinds [6]bool   // kinds of JSON value accepted
+	other [6]*shape // shape to use instead, by kind: the branches of oneOf
 
-	least, most int // characters, entries or members
+	least, most int // bounds on characters, entries or members
 	words       map[string]bool
 	formats     []func(string) bool
 
@@ -32,21 +32,22 @@ type shape struct {
 	items    *shape
 	members  map[string]*shape
 	required []string
-	rest     *shape // of members that have no name in the schema; nil for none
+	rest     *shape // shape of additional members; nil when there may be none
 }
 
-// errShape says that a schema uses what shapes do not know. Its documents then all
-// go to the validator.
+// errShape reports that a schema uses a keyword that shapes do not support. Its documents
+// all go to the validator.
 var errShape = errors.New("the schema cannot be made a shape")
 
-// shapes makes schemas into shapes, each once: they may lead back to themselves.
+// shapes compiles schemas, each once, because a schema may refer to itself.
 type shapes struct {
 	formats map[string]func(string) bool
 	made    map[*openapi3.Schema]*shape
 }
 
-// shapeOf is a schema as a shape, nil where it cannot be one. Each operation has
-// shapes of its own: what is left of one that could not be finished takes too much.
+// shapeOf compiles a schema; it returns nil for one that is not supported. Each operation
+// has its own shapes, because the incomplete parts of a failed compilation accept too
+// much.
 func shapeOf(ref *openapi3.SchemaRef) *shape {
 	m := &shapes{formats: formats.Checks(), made: make(map[*openapi3.Schema]*shape)}
 	made, err := m.of(ref)
@@ -66,14 +67,13 @@ func (m *shapes) of(ref *openapi3.SchemaRef) (*shape, error) {
 	return made, m.fill(made, s)
 }
 
-// plainSchema reports whether a schema uses none of the keywords that shapes do not
-// know.
+// plainSchema reports whether a schema uses only keywords that shapes support.
 func plainSchema(s *openapi3.Schema) bool {
 	return s.Not == nil && len(s.AnyOf) == 0 && !s.Nullable && s.MultipleOf == nil && !s.UniqueItems &&
 		s.Discriminator == nil && !s.ExclusiveMin.IsSet() && !s.ExclusiveMax.IsSet() && s.Const == nil
 }
 
-// described reports whether a schema only describes another.
+// described reports whether a schema only adds a description to another.
 func described(s *openapi3.Schema) bool {
 	return len(s.AllOf) == 1 && s.Type == nil && len(s.OneOf) == 0 && len(s.Enum) == 0 && len(s.Properties) == 0 && len(s.Required) == 0 &&
 		s.Min == nil && s.Max == nil && s.MaxLength == nil && s.MaxItems == nil && s.Format == "" && s.Pattern == ""
@@ -100,7 +100,7 @@ func (m *shapes) fill(made *shape, s *openapi3.Schema) error {
 	return m.fillType(made, s)
 }
 
-// fillBranches gives each kind of value the one branch that takes it.
+// fillBranches sets the branch of oneOf for each kind of value.
 func (m *shapes) fillBranches(made *shape, s *openapi3.Schema) error {
 	for _, ref := range s.OneOf {
 		inner, err := m.of(ref)
@@ -165,7 +165,7 @@ func (m *shapes) fillType(made *shape, s *openapi3.Schema) error {
 	return nil
 }
 
-// boundOf is a bound, or none.
+// boundOf returns an upper bound, or the largest int without one.
 func boundOf(most *uint64) int {
 	if most == nil {
 		return math.MaxInt
@@ -214,7 +214,7 @@ func (m *shapes) fillObject(made *shape, s *openapi3.Schema) error {
 	return err
 }
 
-// holds reports whether the value is of the shape.
+// holds reports whether the value is valid.
 func (s *shape) holds(v *strictjson.Value) bool {
 	if !s.kinds[v.Kind] {
 		return false
@@ -242,7 +242,7 @@ func (s *shape) holds(v *strictjson.Value) bool {
 	return true
 }
 
-// holdsNumber reads a number as plainNumber does, and refuses what it cannot be
+// holdsNumber reads a number as plainNumber does, and rejects any number that it cannot be
 // sure of.
 func (s *shape) holdsNumber(literal string) bool {
 	if strings.ContainsAny(literal, "eE") {
@@ -257,7 +257,7 @@ func (s *shape) holdsNumber(literal string) bool {
 }
 
 func (s *shape) holdsString(text string) bool {
-	if n := len(text); n < s.least || n > s.most { // characters are never more than bytes
+	if n := len(text); n < s.least || n > s.most { // there are never more characters than bytes
 		if n = utf8.RuneCountInString(text); n < s.least || n > s.most {
 			return false
 		}

@@ -9,12 +9,12 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// decodeSound decodes of doc what no fault points at, so that the rest can be
-// judged too. What is left out has its zero value.
+// decodeSound decodes the parts of doc without faults, so that they can be checked
+// further. Parts left out have their zero value.
 func decodeSound(doc *strictjson.Value, schema *openapi3.Schema, faults []fault.Fault, into any) error {
 	s := sound{bad: make(map[string]bool, len(faults))}
 	for _, f := range faults {
-		if f.Code != fault.UnknownField { // left out anyhow
+		if f.Code != fault.UnknownField { // left out in any case
 			s.bad[f.Pointer()] = true
 		}
 	}
@@ -25,11 +25,12 @@ func decodeSound(doc *strictjson.Value, schema *openapi3.Schema, faults []fault.
 	return json.Unmarshal(part.Canonical(), into)
 }
 
-// sound leaves out what is not.
-type sound struct{ bad map[string]bool } // by pointer
+// sound removes the parts with faults from a document.
+type sound struct{ bad map[string]bool } // the faulty places, by pointer
 
-// part is v without the members that have a fault or are not in the schema. An
-// entry of a list keeps its place as an empty value of its type.
+// part returns v without the members that have a fault or are not in the schema. A faulty
+// entry of a list is replaced by an empty value of its type, so that later entries keep
+// their index.
 func (s sound) part(v *strictjson.Value, schema *openapi3.Schema, at fault.Path) strictjson.Value {
 	schema = branch(schema, v.Kind)
 	part := *v
@@ -52,8 +53,8 @@ func (s sound) part(v *strictjson.Value, schema *openapi3.Schema, at fault.Path)
 	return part
 }
 
-// branch is the alternative of the schema that a value of that kind is of, what
-// the schema adds a description to, or the schema itself.
+// branch returns the branch of oneOf for that kind of value, or the schema that this one
+// only describes, or the schema itself.
 func branch(schema *openapi3.Schema, kind strictjson.Kind) *openapi3.Schema {
 	if len(schema.AllOf) == 1 && schema.Type == nil {
 		return branch(schema.AllOf[0].Value, kind)
@@ -66,7 +67,7 @@ func branch(schema *openapi3.Schema, kind strictjson.Kind) *openapi3.Schema {
 	return schema
 }
 
-// emptyOf is a value that decodes into the type of the schema.
+// emptyOf returns an empty value of the schema's type.
 func emptyOf(ref *openapi3.SchemaRef) strictjson.Value {
 	switch {
 	case ref != nil && ref.Value.Type.Permits(openapi3.TypeString):

@@ -9,17 +9,18 @@ import (
 	"github.com/bridletie/bridletie/service/job"
 )
 
-// always is a calculation that needs nothing but the request, and cannot fail.
+// always adapts a calculation that needs only the request and cannot fail.
 func always[R, A any](work func(R) *A) func(*Server, context.Context, R) (*A, error) {
 	return func(_ *Server, _ context.Context, req R) (*A, error) { return work(req), nil }
 }
 
-// atOnce is a calculation that needs nothing but the request.
+// atOnce adapts a calculation that needs only the request and ignores the context.
 func atOnce[R, A any](work func(R) (*A, error)) func(*Server, context.Context, R) (*A, error) {
 	return func(_ *Server, _ context.Context, req R) (*A, error) { return work(req) }
 }
 
-// shared is work on several parts at the same time, on as many as there is room for.
+// shared adapts work that runs in several goroutines. It passes the number of goroutines
+// that the heavy lane has room for, and gives them back afterwards.
 func shared[R, A any](work func(context.Context, R, int) (*A, error)) func(*Server, context.Context, R) (*A, error) {
 	return func(s *Server, ctx context.Context, req R) (*A, error) {
 		n, back := s.workers()
@@ -28,7 +29,7 @@ func shared[R, A any](work func(context.Context, R, int) (*A, error)) func(*Serv
 	}
 }
 
-// solved counts a plan.
+// solved counts a plan in the metrics. It never fails.
 func (s *Server) solved(ans *service.YardageAnswer) error {
 	s.metrics.solved(ans)
 	return nil
@@ -46,14 +47,15 @@ func (s *Server) compare(ctx context.Context, req service.CompareRequest) (*serv
 	return comparing(nil)(s, ctx, req)
 }
 
-// comparing hands over each cloth as soon as it and those before it are done.
+// comparing passes each cloth to the function, in order, as soon as it and those before it
+// are done. The function may be nil.
 func comparing(each func(service.ComparedCloth)) func(*Server, context.Context, service.CompareRequest) (*service.CompareAnswer, error) {
 	return shared(func(ctx context.Context, req service.CompareRequest, n int) (*service.CompareAnswer, error) {
 		return service.Compare(ctx, req, n, each)
 	})
 }
 
-// compareLines sends each cloth as soon as it is done, and then everything else.
+// compareLines sends each cloth as soon as it is done, and then the rest of the response.
 func (s *Server) compareLines(ctx context.Context, req service.CompareRequest, digest string, send func(any)) error {
 	ans, err := inTurn(ctx, s, func(ctx context.Context) (*service.CompareAnswer, error) {
 		return comparing(func(one service.ComparedCloth) { send(wire.ComparedOut(req, one)) })(s, ctx, req)
@@ -71,8 +73,8 @@ func (s *Server) job(ctx context.Context, req job.Request) (*job.Answer, error) 
 	})(s, ctx, req)
 }
 
-// jobUnanswered refuses a job of which no part that was asked for can be answered: it
-// is a request with faults.
+// jobUnanswered returns a problem when none of the parts requested of a job could be
+// worked out; the request is then at fault. Otherwise it returns nil.
 func (s *Server) jobUnanswered(ans *job.Answer) error {
 	if l := job.Unanswered(ans); l.Len() > 0 {
 		return invalid(l.Faults())
@@ -80,8 +82,8 @@ func (s *Server) jobUnanswered(ans *job.Answer) error {
 	return nil
 }
 
-// jobDrawings are every drawing of a job sheet, named after what it shows, and the
-// whole sheet.
+// jobDrawings returns every drawing of a job sheet, each named after its subject, and the
+// whole sheet as PDF.
 func jobDrawings(ans *job.Answer) ([]Drawing, error) {
 	var list []Drawing
 	for _, d := range drawing.JobDrawings(ans) {

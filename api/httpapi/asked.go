@@ -6,17 +6,17 @@ import (
 	"github.com/bridletie/bridletie/api/contract"
 )
 
-// Operation is an operation that is asked with a request in JSON, for what asks them
-// otherwise than over HTTP.
+// Operation describes an operation that takes a request in JSON, for callers that do not
+// use HTTP, such as the command line.
 type Operation struct {
 	ID, Path string
 	Command  string   // its name on the command line
-	Forms    []string // the media types of its answers, JSON first
-	Bytes    int      // of a request, at most
-	Drawings bool     // whether its drawings may be asked for one by one
+	Forms    []string // the media types of its responses, JSON first
+	Bytes    int      // limit on the size of a request
+	Drawings bool     // whether Server.Drawings supports it
 }
 
-// Operations are all that are asked with a request in JSON.
+// Operations returns all operations that take a request in JSON.
 func Operations() []Operation {
 	var list []Operation
 	for _, r := range operations() {
@@ -27,8 +27,8 @@ func Operations() []Operation {
 	return list
 }
 
-// Drawings are the drawings of the answer to a request, one by one. The error is a
-// *Problem when the request is at fault.
+// Drawings returns the drawings for a request of the operation at path, one by one. The
+// error is a *Problem when the request is at fault or the operation has no drawings.
 func (s *Server) Drawings(ctx context.Context, path string, body []byte) ([]Drawing, error) {
 	for _, r := range s.table {
 		if r.path != path || !r.drawings {
@@ -43,7 +43,7 @@ func (s *Server) Drawings(ctx context.Context, path string, body []byte) ([]Draw
 	return nil, problem(notFound, "")
 }
 
-// Forms are the names of the media types that answers are asked for by.
+// Forms returns the media types of responses by their short names.
 func Forms() map[string]string {
 	return map[string]string{"json": contract.JSON, "text": contract.Text, "svg": contract.SVG, "pdf": contract.PDF}
 }

@@ -18,28 +18,28 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 )
 
-// The limits of a batch, as the contract says them.
+// The limits of a batch. They equal those in the contract.
 const (
 	MaxBatchLines = 10000
-	MaxBatchLine  = MaxCheckBody + 4096 // bytes: the largest request, and what stands around it
+	MaxBatchLine  = MaxCheckBody + 4096 // bytes: the largest request and its envelope
 	MaxBatchBody  = 64 << 20
 )
 
-// BatchOptions are the settings for answering lines.
+// BatchOptions are the settings of batches.
 type BatchOptions struct {
-	Flight int           // lines read and not yet answered, of one batch
-	AtOnce int           // batches answered at the same time; more are told to come back
+	Flight int           // lines of one batch read but not yet answered
+	AtOnce int           // concurrent batches; further ones get 503
 	Time   time.Duration // after which a batch reads no more lines
-	Idle   time.Duration // how long the next bytes may take to come, or to be taken
-	Linger time.Duration // for which lines are still read once the service is to stop
+	Idle   time.Duration // timeout of a single read or write
+	Linger time.Duration // how long lines are still read after Drain
 }
 
-// DefaultBatchOptions are the settings of a server in use.
+// DefaultBatchOptions returns the settings for production.
 func DefaultBatchOptions() BatchOptions {
 	return BatchOptions{Flight: 2 * runtime.GOMAXPROCS(0), AtOnce: 4, Time: 30 * time.Minute, Idle: 30 * time.Second, Linger: 15 * time.Second}
 }
 
-// validate names the setting that makes no sense.
+// validate returns an error that names the invalid setting.
 func (o BatchOptions) validate() error {
 	if o.Flight < 1 || o.AtOnce < 1 || o.Time <= 0 || o.Idle <= 0 || o.Linger < 0 {
 		return fmt.Errorf("httpapi: Options.Batch: all but Linger must be positive")
@@ -47,21 +47,21 @@ func (o BatchOptions) validate() error {
 	return nil
 }
 
-// batches is what the server keeps for answering lines.
+// batches limits the work on all batches.
 type batches struct {
-	most  int           // at the same time
-	lines chan struct{} // one for each line worked on, whatever its batch; taken in the order of the lines
+	most  int           // limit on concurrent batches
+	lines chan struct{} // slots for lines in progress, shared by all batches; each batch takes them in line order
 
 	mu    *sync.Mutex
-	under map[*admit.Account]int // way, of each client
+	under map[*admit.Account]int // way: the number of batches in progress of each client
 }
 
 func newBatches(o Options) batches {
 	return batches{most: o.Batch.AtOnce, mu: new(sync.Mutex), under: make(map[*admit.Account]int), lines: make(chan struct{}, o.Solves)}
 }
 
-// enter takes a place for a batch. A client alone may not have them all: who sends
-// slowly keeps his for long.
+// enter takes a slot for a batch and reports whether there was one. One client cannot hold
+// all slots, because a slow sender keeps its slot for a long time.
 func (b batches) enter(who *admit.Account) bool {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -84,8 +84,8 @@ func (b batches) leave(who *admit.Account) {
 	}
 }
 
-// linesProblem refuses a body that is not lines of JSON in UTF-8, or is said to be
-// too large.
+// linesProblem returns a problem for a body that is not lines of JSON in UTF-8, or whose
+// Content-Length is over the limit; otherwise nil.
 func linesProblem(r *http.Request) *Problem {
 	const send = "send Content-Type application/x-ndjson, in UTF-8 and without Content-Encoding"
 	media, params, err := mime.ParseMediaType(strings.Join(r.Header.Values("Content-Type"), ","))
@@ -101,7 +101,8 @@ func linesProblem(r *http.Request) *Problem {
 	return nil
 }
 
-// batch reads lines and sends answers until there are no more.
+// batch reads lines and sends a response line for each, until the body ends or a limit is
+// reached.
 func (s *Server) batch(x *exchange) error {
 	if p := linesProblem(x.r); p != nil {
 		return p
@@ -120,7 +121,7 @@ func (s *Server) batch(x *exchange) error {
 	ctx, stop := context.WithTimeoutCause(x.r.Context(), s.opts.Batch.Time+s.opts.SolveTime, errBatchTime)
 	defer stop()
 	control := http.NewResponseController(x.w)
-	_ = control.EnableFullDuplex() // where it cannot be had, the whole body is read first
+	_ = control.EnableFullDuplex() // without full duplex the whole body is read first
 	body := &patientBody{from: http.MaxBytesReader(x.w, io.NopCloser(x.r.Body), MaxBatchBody), control: control, idle: s.opts.Batch.Idle}
 	wake := context.AfterFunc(ctx, body.stop)
 	defer wake()
@@ -133,7 +134,7 @@ func (s *Server) batch(x *exchange) error {
 	switch {
 	case err != nil && x.w.code == 0:
 		return left("it was read", lightRetry)
-	case err != nil: // what was sent must not be taken for all
+	case err != nil: // the client must not take a partial response for a whole one
 		s.opts.Log.InfoContext(x.r.Context(), "batch broken off", "lines", tally.Answered+tally.Refused, "error", clipError(err))
 		panic(http.ErrAbortHandler)
 	case tally.Answered+tally.Refused == 0:
@@ -142,7 +143,7 @@ func (s *Server) batch(x *exchange) error {
 	return nil
 }
 
-// emit sends a line within that time.
+// emit sends a line, with a write timeout.
 func (x *exchange) emit(line []byte, control *http.ResponseController, within time.Duration) error {
 	_ = control.SetWriteDeadline(time.Now().Add(within))
 	x.linesBegin()
@@ -152,7 +153,7 @@ func (x *exchange) emit(line []byte, control *http.ResponseController, within ti
 	return x.w.FlushError()
 }
 
-// linesBegin sends the header of an answer in lines, unless it has been sent.
+// linesBegin sends the header of a response in lines, unless it has been sent already.
 func (x *exchange) linesBegin() {
 	if x.w.code != 0 {
 		return
@@ -164,7 +165,7 @@ func (x *exchange) linesBegin() {
 	x.w.WriteHeader(http.StatusOK)
 }
 
-// orderOf is the order in which the answers are wanted.
+// orderOf returns the order of the response lines that the query asks for.
 func orderOf(query url.Values) (gen.BatchParamsOrder, *Problem) {
 	given := query["order"]
 	if len(given) > 1 {
@@ -177,7 +178,8 @@ func orderOf(query url.Values) (gen.BatchParamsOrder, *Problem) {
 	return "", problem(invalidRequest, "order is kept or any")
 }
 
-// lingers says when a batch reads no more because the service is to stop.
+// lingers returns a function that reports whether a batch must stop reading, because the
+// service has been draining for longer than Linger. The function is for one goroutine.
 func (s *Server) lingers() func() bool {
 	var since time.Time
 	return func() bool {
@@ -191,28 +193,28 @@ func (s *Server) lingers() func() bool {
 	}
 }
 
-// errBatchTime is why a batch that goes on for too long ends.
+// errBatchTime is the cancellation cause of a batch that takes too long.
 var errBatchTime = errors.New("the batch took too long")
 
-// patientBody is a body whose next bytes have their own time to come, whatever
-// the server allows a whole body.
+// patientBody is a body with a timeout for each read, instead of the server's timeout for
+// the whole body.
 type patientBody struct {
 	from    io.Reader
 	control *http.ResponseController
 	idle    time.Duration
 
 	mu    sync.Mutex
-	ended bool // nothing is read any more
+	ended bool // further reads fail
 }
 
-// Read reads what comes within the time.
+// Read reads with the timeout, and fails after stop.
 func (b *patientBody) Read(p []byte) (int, error) {
 	b.mu.Lock()
 	if b.ended {
 		b.mu.Unlock()
 		return 0, io.ErrUnexpectedEOF
 	}
-	_ = b.control.SetReadDeadline(time.Now().Add(b.idle)) // a recorder in a test has none
+	_ = b.control.SetReadDeadline(time.Now().Add(b.idle)) // a test recorder does not support it
 	b.mu.Unlock()
 	n, err := b.from.Read(p)
 	if err != nil {
@@ -223,8 +225,8 @@ func (b *patientBody) Read(p []byte) (int, error) {
 	return n, err
 }
 
-// stop wakes a Read. The connection is left alone when the body has been read to
-// its end: its deadline is then that of the next request.
+// stop interrupts a Read in progress. It does not touch the connection of a body that was
+// read to its end, whose deadline is then that of the next request.
 func (b *patientBody) stop() {
 	b.mu.Lock()
 	defer b.mu.Unlock()

@@ -11,34 +11,34 @@ import (
 	"time"
 )
 
-// LineRun is how lines are answered.
+// LineRun holds the settings of one run of AnswerLines.
 type LineRun struct {
-	Emit     func([]byte) error  // takes each answer, with its line end, one at a time
-	AnyOrder bool                // as soon as they are done, instead of in the order of the lines
-	Lines    int                 // that are read at most; no limit when 0
-	Mine     func(line int) bool // which lines are answered; all when nil
+	Emit     func([]byte) error  // receives each response line, with its line end; never called concurrently
+	AnyOrder bool                // emit lines as soon as they are done, not in the order of the input
+	Lines    int                 // limit on the lines read; 0 for none
+	Mine     func(line int) bool // selects the lines to process; nil for all
 
-	until    time.Time   // no line is read after that, unless zero
-	draining func() bool // no line is read when that says so, unless nil
+	until    time.Time   // when to stop reading; zero for never
+	draining func() bool // reports whether to stop reading; may be nil
 }
 
-// LineTally is what became of lines.
+// LineTally counts the outcomes of lines.
 type LineTally struct {
-	Answered int // with an answer
-	Refused  int // with a problem that the request has
-	Failed   int // of these, with a problem that the service has
+	Answered int // with a result
+	Refused  int // with a problem
+	Failed   int // of those refused: problems of the service, not of the request
 }
 
-// lineReply is the answer to a line. seq counts the lines that are answered.
+// lineReply is the response to a line. seq counts the lines processed, from the first.
 type lineReply struct {
 	seq    int
 	text   []byte
 	status int
 }
 
-// AnswerLines reads lines and answers each. It reads a line only while fewer are
-// under way than Options.Batch.Flight says, and stops when the context ends or an
-// answer is not taken. What is wrong with a line is its answer, never an error.
+// AnswerLines reads lines and emits a response for each. It stops reading while
+// Options.Batch.Flight lines are in progress, and returns when the context ends or Emit
+// fails. A fault in a line is reported in its response line, never as an error.
 func (s *Server) AnswerLines(ctx context.Context, in io.Reader, run LineRun) (LineTally, error) {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
@@ -56,19 +56,19 @@ func (s *Server) AnswerLines(ctx context.Context, in io.Reader, run LineRun) (Li
 	return tally, err
 }
 
-// lines is one run of AnswerLines.
+// lines is the state of one run of AnswerLines.
 type lines struct {
 	s       *Server
 	run     LineRun
 	ctx     context.Context //nolint:containedctx // of the run
 	replies chan lineReply
-	window  chan struct{} // a place for each line read and not yet answered
+	window  chan struct{} // a slot for each line read but not yet emitted
 	working sync.WaitGroup
 	seq     int
 }
 
-// write hands on the answers, in order unless told otherwise. At most as many wait
-// for an earlier one as the window has places.
+// write emits the responses, in order unless AnyOrder is set. The window limits how many
+// wait for an earlier one.
 func (l *lines) write(stop func()) (LineTally, error) {
 	var tally LineTally
 	var failed error
@@ -104,7 +104,7 @@ func (t *LineTally) count(status int) {
 	}
 }
 
-// read reads lines and has them answered.
+// read reads lines and starts the work on each.
 func (l *lines) read(in *bufio.Reader) {
 	for n := 1; ; n++ {
 		select {
@@ -145,14 +145,14 @@ func (l *lines) read(in *bufio.Reader) {
 
 func (l *lines) mine(n int) bool { return l.run.Mine == nil || l.run.Mine(n) }
 
-// send is an answer without work.
+// send queues a response that needs no work.
 func (l *lines) send(text []byte, status int) {
 	l.reply(lineReply{l.seq, text, status})
 	l.seq++
 }
 
 func (l *lines) reply(r lineReply) {
-	if l.ctx.Err() != nil { // what it says may be due to that
+	if l.ctx.Err() != nil { // the response may be a result of the cancellation
 		return
 	}
 	select {
@@ -161,8 +161,8 @@ func (l *lines) reply(r lineReply) {
 	}
 }
 
-// end is the problem for which line n and those after it are not read; nil when
-// there is none.
+// end returns the problem for which line n and all after it are not read; nil when there
+// is none.
 func (l *lines) end(n int, err error) *Problem {
 	var past *http.MaxBytesError
 	switch {
@@ -182,8 +182,8 @@ func (l *lines) end(n int, err error) *Problem {
 	return nil
 }
 
-// nextLine is the next line without its end. Of one that is too long the rest is
-// passed over.
+// nextLine returns the next line without its line end. A line over the limit is skipped to
+// its end, and long is true.
 func nextLine(in *bufio.Reader, most int) (line []byte, long bool, err error) {
 	read := false
 	for {
@@ -203,16 +203,17 @@ func nextLine(in *bufio.Reader, most int) (line []byte, long bool, err error) {
 	}
 }
 
-// ahead reads some way before what is taken. Once the end of a body has been read,
-// the server sees a client go at once; before, when the next answer is sent.
+// ahead reads in a goroutine, ahead of its consumer. Once the end of a body has been read,
+// the server notices at once when the client disconnects; before that, only when it sends
+// the next line.
 type ahead struct {
 	ctx    context.Context //nolint:containedctx // of the run
 	chunks chan []byte
 	rest   []byte
-	err    error // once chunks is closed
+	err    error // valid once chunks is closed
 }
 
-// aheadChunks of 32 KiB are read before they are taken.
+// aheadChunks is the size of the read-ahead buffer, in chunks of 32 KiB.
 const aheadChunks = 32
 
 func readAhead(ctx context.Context, in io.Reader) *ahead {
@@ -239,7 +240,7 @@ func readAhead(ctx context.Context, in io.Reader) *ahead {
 	return a
 }
 
-// Read takes what has been read.
+// Read returns the bytes that have been read ahead.
 func (a *ahead) Read(p []byte) (int, error) {
 	for len(a.rest) == 0 {
 		select {

@@ -20,14 +20,14 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// oneLine is a line that could be read.
+// oneLine is a line that was parsed without faults.
 type oneLine struct {
 	id   string
 	row  *row
 	body []byte
 }
 
-// answerLine is the answer to a line, and its status.
+// answerLine returns the response to line n, and its status.
 func (s *Server) answerLine(ctx context.Context, n int, text []byte) ([]byte, int) {
 	s.metrics.linesInFlight.Inc()
 	defer s.metrics.linesInFlight.Dec()
@@ -44,8 +44,8 @@ func (s *Server) answerLine(ctx context.Context, n int, text []byte) ([]byte, in
 	return lineText(n, l.id, p, answer), status
 }
 
-// answerCaught is the answer to a line, or its problem, which a panic is too: it
-// would end the process otherwise.
+// answerCaught returns the result of line n, or its problem. A panic becomes a problem
+// too, because it would otherwise end the process.
 func (s *Server) answerCaught(ctx context.Context, n int, text []byte) (l oneLine, answer []byte, p *Problem) {
 	defer func() {
 		if v := recover(); v != nil {
@@ -61,7 +61,7 @@ func (s *Server) answerCaught(ctx context.Context, n int, text []byte) (l oneLin
 	return l, answer, p
 }
 
-// readLine reads what stands around the request of a line.
+// readLine parses the envelope of a line: its id, operation and request.
 func (s *Server) readLine(text []byte) (oneLine, *Problem) {
 	var l oneLine
 	doc, err := strictjson.Parse(text, strictjson.Limits{Depth: s.contract.Depth() + 1, Values: maxValues + 16})
@@ -97,7 +97,7 @@ func (s *Server) readLine(text []byte) (oneLine, *Problem) {
 	return l, nil
 }
 
-// readID reads what the answer to the line is named by, where there is one.
+// readID reads the id of the line, if it has one.
 func (l *oneLine) readID(given *strictjson.Value, faults *fault.List) {
 	switch {
 	case given == nil:
@@ -108,7 +108,7 @@ func (l *oneLine) readID(given *strictjson.Value, faults *fault.List) {
 	}
 }
 
-// readOperation finds the operation that a line names.
+// readOperation looks up the operation that a line names.
 func (s *Server) readOperation(l *oneLine, named *strictjson.Value, faults *fault.List) {
 	at := fault.At("operation")
 	switch {
@@ -127,7 +127,7 @@ func (s *Server) readOperation(l *oneLine, named *strictjson.Value, faults *faul
 	l.row = s.table[i]
 }
 
-// batchable are the paths of the operations that a line may name, in order.
+// batchable returns the sorted paths of the operations that a line may name.
 func (s *Server) batchable() []string {
 	var list []string
 	for _, r := range s.table {
@@ -139,7 +139,7 @@ func (s *Server) batchable() []string {
 	return list
 }
 
-// answerInside answers the request of a line as its operation would.
+// answerInside runs the request of a line as its operation would.
 func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []byte, p *Problem) {
 	ctx, end := step(ctx, "line")
 	defer end()
@@ -166,14 +166,14 @@ func (s *Server) answerInside(ctx context.Context, n int, l oneLine) (answer []b
 }
 
 // lineWork is the work on a line.
-type lineWork struct{ waited time.Duration } // for a turn, which nobody pays for
+type lineWork struct{ waited time.Duration } // for a slot; not charged to the quota
 
-// mayAsk is the problem of a line that its caller may not send: each counts as a
-// request of its own, and an operation that needs a key needs it here too.
+// mayAsk returns a problem if the caller may not send this line, otherwise nil. Each line
+// counts as one request, and an operation that needs a key needs it here too.
 func (s *Server) mayAsk(ctx context.Context, op *row) *Problem {
 	who, ok := ctx.Value(callerKey).(caller)
 	switch {
-	case !ok: // no caller, but a file
+	case !ok: // the lines come from a file, not from a caller
 		return nil
 	case who.key == "" && s.callers.access.needsKey(op):
 		s.gate.denied.Inc()
@@ -185,7 +185,7 @@ func (s *Server) mayAsk(ctx context.Context, op *row) *Problem {
 	return p
 }
 
-// under is the problem of what stands in that field.
+// under prefixes the pointers of the problem with a field, and returns the problem.
 func (p *Problem) under(field string) *Problem {
 	inner := *p
 	inner.Faults = slices.Clone(p.Faults)
@@ -195,12 +195,12 @@ func (p *Problem) under(field string) *Problem {
 	return &inner
 }
 
-// lineText is the answer to a line as it is sent. The operation's own bytes are
-// kept as they are.
+// lineText returns the response line. The bytes of the operation's result are copied
+// unchanged.
 func lineText(n int, id string, p *Problem, answer []byte) []byte {
 	b := strconv.AppendInt([]byte(`{"line":`), int64(n), 10)
 	if id != "" {
-		b = append(b, `,"id":"`+id+`"`...) // a token needs no escapes
+		b = append(b, `,"id":"`+id+`"`...) // an id needs no escapes
 	}
 	if p == nil {
 		b = append(append(b, `,"status":200,"answer":`...), answer...)
@@ -208,7 +208,7 @@ func lineText(n int, id string, p *Problem, answer []byte) []byte {
 	}
 	b = strconv.AppendInt(append(b, `,"status":`...), int64(p.Status), 10)
 	wire, err := json.Marshal(p.wire())
-	if err != nil { // of strings and numbers: never
+	if err != nil { // impossible: only strings and numbers
 		wire = []byte("{}")
 	}
 	b = append(append(b, `,"problem":`...), wire...)

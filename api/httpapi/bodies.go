@@ -18,9 +18,9 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// answered is the last stage: it reads the body of an operation that has one, and
-// answers. Nothing is decoded before all of it is there and within the limit, and the
-// request has its turn.
+// answered is the last stage. It reads the body, if the operation has one, and responds.
+// It decodes nothing before the whole body has arrived within its limit and the request
+// has a slot in its lane.
 func (s *Server) answered(x *exchange) error {
 	switch {
 	case x.row.stream != nil:
@@ -47,7 +47,7 @@ func (s *Server) answered(x *exchange) error {
 	if err != nil {
 		return err
 	}
-	body.leave() // there are only so many places
+	body.leave() // the room for bodies is limited
 	x.found.turn = t
 	if x.row.read == nil {
 		return s.answerPlain(x, t)
@@ -55,7 +55,7 @@ func (s *Server) answered(x *exchange) error {
 	return s.answer(x, raw, name, t)
 }
 
-// answerFree answers what needs no turn.
+// answerFree serves an operation that needs no slot in a lane.
 func (s *Server) answerFree(x *exchange) error {
 	if err := x.arrive(); err != nil {
 		return err
@@ -67,8 +67,8 @@ func (s *Server) answerFree(x *exchange) error {
 	return r.send(x.w)
 }
 
-// answerPlain answers a request without a body, and gives its turn back before the
-// answer is sent.
+// answerPlain serves a request without a body. It releases the slot before the response is
+// sent.
 func (s *Server) answerPlain(x *exchange, t *turn) error {
 	defer t.end()
 	if err := x.arrive(); err != nil {
@@ -82,10 +82,10 @@ func (s *Server) answerPlain(x *exchange, t *turn) error {
 	return r.send(x.w)
 }
 
-// answer answers a request whose body is there, and gives its turn back before the
-// answer is sent: no place is held for a slow reader.
+// answer serves a request whose body has been read. It releases the slot before the
+// response is sent, so that a slow reader holds none.
 func (s *Server) answer(x *exchange, raw []byte, name string, t *turn) error {
-	handed := false // to the work on the answer, which may go on when this request is over
+	handed := false // whether the work owns the slot; the work may outlive this request
 	defer func() {
 		if !handed {
 			t.end()
@@ -114,14 +114,15 @@ func (s *Server) answer(x *exchange, raw []byte, name string, t *turn) error {
 	return r.send(x.w)
 }
 
-// record is what work answers, which does not go through when it panics.
+// record runs work and returns its reply. A panic in work is returned as an error, so that
+// it does not reach the goroutines that share the reply.
 func (s *Server) record(ctx context.Context, x *exchange, work func() (*reply, error)) (r *reply, err error) {
 	err = s.recovered(ctx, x.id, func() error {
 		r, err = work()
 		return err
 	})
 	switch {
-	case errors.Is(err, http.ErrAbortHandler): // of which nothing was sent
+	case errors.Is(err, http.ErrAbortHandler): // nothing has been sent yet
 		return nil, errors.New("the answer was broken off")
 	case err != nil:
 		return nil, err
@@ -129,15 +130,15 @@ func (s *Server) record(ctx context.Context, x *exchange, work func() (*reply, e
 	return r, nil
 }
 
-// sendLines sends an answer line by line while it is made. When the first line is not
-// sent yet, a failure is a problem like any other; later it breaks the answer off, so
-// that nobody takes it for whole.
+// sendLines streams a response line by line. Before the first line is sent, an error is
+// returned as usual. After that it aborts the connection, so that the client cannot take a
+// partial response for a whole one.
 func (s *Server) sendLines(x *exchange, q question) error {
 	var lost error // why a line was not sent
 	lines := json.NewEncoder(x.w)
 	err := q.lines(x.r.Context(), s, func(v any) {
 		x.linesBegin()
-		if err := errors.Join(lines.Encode(v), x.w.FlushError()); lost == nil { // a client that has gone ends the context too
+		if err := errors.Join(lines.Encode(v), x.w.FlushError()); lost == nil { // a disconnected client also cancels the context
 			lost = err
 		}
 	})
@@ -150,9 +151,9 @@ func (s *Server) sendLines(x *exchange, q question) error {
 	return err
 }
 
-// nameOf is the name of a question as it was sent, "" for one whose answer is made
-// anew. An answer depends on nothing but the operation, its query, the body, the
-// media type and the engine.
+// nameOf returns the cache name of a request with exactly these bytes, or "" when the
+// response must not be cached. A response depends only on the operation, its query, the
+// body, the media type and the engine.
 func (s *Server) nameOf(x *exchange, raw []byte) string {
 	if s.kept == nil || x.found.prefer.given() || x.found.media == contract.Lines || x.row.read == nil {
 		return ""
@@ -161,12 +162,14 @@ func (s *Server) nameOf(x *exchange, raw []byte) string {
 	return x.key(string(sum[:]))
 }
 
-// key names a question with that body.
+// key returns a cache key for this operation, media type, engine version and query with
+// the given body digest.
 func (x *exchange) key(body string) string {
 	return strings.Join([]string{x.row.id, x.found.media, service.EngineVersion, x.r.URL.RawQuery, body}, "\x00")
 }
 
-// named is the answer to the very same bytes, which need not be read again.
+// named returns the cached reply for a cache name, so that an identical body need not be
+// parsed again. It reports false when there is none.
 func (s *Server) named(name string) (*reply, bool) {
 	if name == "" {
 		return nil, false
@@ -178,7 +181,8 @@ func (s *Server) named(name string) (*reply, bool) {
 	return ans, ok
 }
 
-// once is the answer to a question, made now or come by in another way.
+// once returns the reply to a request from the cache, from a concurrent equal request, or
+// by computing it. An unnamed request ("") is always computed.
 func (s *Server) once(x *exchange, q question, name string, t *turn) (*reply, error) {
 	ctx, media := x.r.Context(), x.found.media
 	work := func(ctx context.Context) (*reply, error) {
@@ -203,7 +207,8 @@ func (s *Server) once(x *exchange, q question, name string, t *turn) (*reply, er
 	return ans, err
 }
 
-// readBody is the body of an operation that has one.
+// readBody returns the body of an operation that has one, otherwise nil. It refuses the
+// request when the room for bodies is used up.
 func (s *Server) readBody(x *exchange, body io.Reader) ([]byte, error) {
 	if x.row.read == nil {
 		return nil, nil
@@ -216,7 +221,8 @@ func (s *Server) readBody(x *exchange, body io.Reader) ([]byte, error) {
 	return raw, err
 }
 
-// readWhole reads a body to its end.
+// readWhole returns the whole body, or a problem: wrong media type, over the limit, or
+// incomplete.
 func readWhole(x *exchange, body io.Reader) ([]byte, error) {
 	r := x.r
 	if p := mediaProblem(r.Header); p != nil {
@@ -227,7 +233,7 @@ func readWhole(x *exchange, body io.Reader) ([]byte, error) {
 		return nil, tooLarge(most)
 	}
 	var into bytes.Buffer
-	if n := r.ContentLength; n > 0 { // what is said, but not much for what has not come yet
+	if n := r.ContentLength; n > 0 { // allocate little before the bytes have arrived
 		into.Grow(int(min(n, 16<<10)) + bytes.MinRead)
 	}
 	_, err := into.ReadFrom(http.MaxBytesReader(x.w.ResponseWriter, io.NopCloser(body), int64(most)))
@@ -247,7 +253,8 @@ func tooLarge(most int) *Problem {
 	return problem(bodyTooLarge, fmt.Sprintf("at most %d bytes are read", most)).with("Connection", "close")
 }
 
-// mediaProblem refuses a body that is not plain JSON in UTF-8.
+// mediaProblem returns a problem for a body that is not plain JSON in UTF-8, otherwise
+// nil.
 func mediaProblem(h http.Header) *Problem {
 	if len(h.Values("Content-Encoding")) > 0 {
 		return problem(unsupportedMediaType, "send the body without Content-Encoding")

@@ -13,20 +13,20 @@ import (
 	"github.com/bridletie/bridletie/api/keyring"
 )
 
-// Access is who may call what, and how often. Its zero value lets everybody call
+// Access sets who may call which operation, and how often. Its zero value allows everybody
 // everything.
 type Access struct {
-	Keys    *keyring.Ring  // nil when there are none, and Authorization is not looked at
+	Keys    *keyring.Ring  // nil for none; Authorization is then ignored
 	KeyFor  []string       // operations that need a key, by their ids; * alone for all
-	Rate    admit.Rate     // of a client without a key, and of a key whose line says nothing
-	Clients int            // without a key, that are remembered; 0 for DefaultClients
-	Proxies []netip.Prefix // whose X-Forwarded-For is believed
+	Rate    admit.Rate     // quota of a client without a key, and the default for a key
+	Clients int            // limit on the accounts of clients without a key; 0 for DefaultClients
+	Proxies []netip.Prefix // trusted sources of X-Forwarded-For
 }
 
-// DefaultClients is how many clients are remembered.
+// DefaultClients is the default of Access.Clients.
 const DefaultClients = 65536
 
-// validate names what of the access makes no sense.
+// validate returns an error that names the invalid setting.
 func (a Access) validate(operations []*contract.Operation) error {
 	if len(a.KeyFor) > 0 && a.Keys == nil {
 		return fmt.Errorf("httpapi: operations need a key, and there are no keys")
@@ -45,7 +45,7 @@ func (a Access) validate(operations []*contract.Operation) error {
 	return nil
 }
 
-// callers knows the accounts of all clients.
+// callers holds the accounts of all clients.
 type callers struct {
 	access   Access
 	accounts *admit.Accounts
@@ -59,8 +59,7 @@ func newCallers(a Access) *callers {
 	return &callers{access: a, accounts: admit.NewAccounts(a.Rate, a.Clients, time.Now), keyed: keyedAccounts(a)}
 }
 
-// keyedAccounts are those of all clients with a key, made beforehand: there are
-// not many.
+// keyedAccounts creates the accounts of all clients with a key, by name.
 func keyedAccounts(a Access) map[string]*admit.Account {
 	all := make(map[string]*admit.Account)
 	if a.Keys == nil {
@@ -79,13 +78,13 @@ func keyedAccounts(a Access) map[string]*admit.Account {
 	return all
 }
 
-// caller is who made a request.
+// caller is the client that made a request.
 type caller struct {
-	key     string // the name of the client whose key it is; "" for none
+	key     string // the client's name in the key list; "" without a key
 	account *admit.Account
 }
 
-// class is what the metrics say of the caller.
+// class returns the label of the caller in the metrics.
 func (c caller) class() string {
 	if c.key != "" {
 		return "key"
@@ -93,8 +92,9 @@ func (c caller) class() string {
 	return "anonymous"
 }
 
-// network is the part of an address that one client has: all of it, or the first
-// 64 bits of version 6, of which anybody has as many as he likes.
+// network returns the part of an address that identifies a client: the whole IPv4 address,
+// or the first 64 bits of an IPv6 address, since one client usually has all addresses
+// under them. It returns "unknown" for an invalid address.
 func network(address string) string {
 	a, err := netip.ParseAddr(address)
 	if err != nil {
@@ -108,7 +108,8 @@ func network(address string) string {
 	return p.String()
 }
 
-// cut is an address for the log: too short to say which house it is.
+// cut shortens an address for the log, to 24 bits of IPv4 or 48 of IPv6, so that it does
+// not identify a household. It returns "" for an invalid address.
 func cut(address string) string {
 	a, err := netip.ParseAddr(address)
 	if err != nil {
@@ -123,8 +124,9 @@ func cut(address string) string {
 	return p.String()
 }
 
-// admitted finds out who calls, and whether they may. What costs nothing, such as
-// probes and the contract, is open to all.
+// admitted identifies the caller, charges one request to its quota, and refuses it if it
+// has no access. Operations that are not public, such as probes and the contract, are open
+// to all.
 func (s *Server) admitted(next handler) handler {
 	return func(x *exchange) error {
 		if !x.row.says.Public {
@@ -145,8 +147,8 @@ func (s *Server) admitted(next handler) handler {
 	}
 }
 
-// identify is who calls, and why they may not. Who sends a wrong key is never
-// taken for somebody without one, but pays from the account of his address.
+// identify returns the caller, and an error if the caller has no access. A request with a
+// wrong key is refused, and counts against the quota of its address.
 func (s *Server) identify(x *exchange) (caller, error) {
 	anonymous := func() caller { return caller{account: s.callers.accounts.Of(network(x.address))} }
 	access := s.callers.access
@@ -179,7 +181,7 @@ func (s *Server) identify(x *exchange) (caller, error) {
 	return caller{client.Name, s.callers.keyed[client.Name]}, nil
 }
 
-// needsKey reports whether an operation is only for callers with a key.
+// needsKey reports whether an operation requires a key.
 func (a Access) needsKey(op *row) bool {
 	return slices.Contains(a.KeyFor, op.id) || slices.Contains(a.KeyFor, "*")
 }
@@ -188,8 +190,9 @@ func noKey(detail string) *Problem {
 	return problem(keyWanted, detail).with("WWW-Authenticate", `Bearer realm="bridletie"`)
 }
 
-// take asks the caller's account for a request, and says in the answer what is
-// left (the IETF draft on RateLimit header fields).
+// take charges one request to the caller's quota. It sets the RateLimit fields of the
+// response (IETF draft on RateLimit header fields), and returns a problem if the quota is
+// used up.
 func (s *Server) take(x *exchange, who caller) error {
 	v, p := s.takeOne(who)
 	policies, rests := make([]string, len(v.Left)), make([]string, len(v.Left))
@@ -206,8 +209,8 @@ func (s *Server) take(x *exchange, who caller) error {
 	return p
 }
 
-// takeOne asks the caller's account for a request, and is the problem of one that
-// has used it up.
+// takeOne charges one request to the caller's quota, and returns a problem if the quota is
+// used up.
 func (s *Server) takeOne(who caller) (admit.Verdict, *Problem) {
 	v := who.account.Take()
 	var used []string

@@ -9,18 +9,18 @@ import (
 	"strings"
 )
 
-// What pages of other origins are told (the Fetch standard). Two hours is the
-// longest that every browser keeps a preflight.
+// The values of the CORS headers (the Fetch standard). The max age of two hours, in
+// seconds, is the longest that all browsers honour.
 const (
 	corsMaxAge  = "7200"
 	corsHeaders = "Accept, Content-Type, If-None-Match, Prefer, Traceparent, Tracestate, X-Request-Id"
 	corsExposed = "ETag, Preference-Applied, RateLimit, RateLimit-Policy, Retry-After, X-Request-Id"
 )
 
-// anyOrigin in the allow-list lets pages of every origin call.
+// anyOrigin in the allow-list admits pages of every origin.
 const anyOrigin = "*"
 
-// checkOrigins names the entry of an allow-list that is no origin.
+// checkOrigins returns an error that names the first invalid entry of an allow-list.
 func checkOrigins(list []string) error {
 	for _, o := range list {
 		u, err := url.Parse(o)
@@ -35,9 +35,9 @@ func checkOrigins(list []string) error {
 	return nil
 }
 
-// cors lets pages of the listed origins call what needs no key and read every
-// answer, problems too: a page that may not read a 422 sees only that something
-// failed. A request with a key comes from a server, and is told nothing.
+// cors lets pages of the listed origins call operations without a key and read every
+// response, including problems. Without the headers a page could not read a 422. A request
+// with a key comes from a server and gets no CORS headers.
 func (s *Server) cors(next handler) handler {
 	if len(s.opts.Origins) == 0 {
 		return next
@@ -45,7 +45,7 @@ func (s *Server) cors(next handler) handler {
 	open := s.opts.Origins[0] == anyOrigin
 	return func(x *exchange) error {
 		r := x.r
-		if !open { // also for a request without an origin: a cache must not keep its answer for one that has
+		if !open { // also without an Origin header, so that a cache does not reuse the response for another origin
 			x.w.before = http.Header{"Vary": {"Origin"}}
 		}
 		origin, given := s.originOf(r)
@@ -67,7 +67,7 @@ func (s *Server) cors(next handler) handler {
 	}
 }
 
-// preflight answers a page that asks whether it may call.
+// preflight responds to a CORS preflight request.
 func (x *exchange) preflight(methods []string) {
 	x.row = &row{id: "preflight"}
 	h := x.w.Header()
@@ -77,14 +77,14 @@ func (x *exchange) preflight(methods []string) {
 	x.w.WriteHeader(http.StatusNoContent)
 }
 
-// originOf is what Access-Control-Allow-Origin says to a request; given is false
-// when it says nothing.
+// originOf returns the value of Access-Control-Allow-Origin for a request; given is false
+// when the header must not be sent.
 func (s *Server) originOf(r *http.Request) (origin string, given bool) {
 	from := r.Header.Values("Origin")
 	switch {
 	case len(r.Header.Values("Authorization")) > 0:
 		return "", false
-	case s.opts.Origins[0] == anyOrigin: // said to everybody, so that it may be cached
+	case s.opts.Origins[0] == anyOrigin: // sent even without an Origin header, so that the response can be cached
 		return anyOrigin, true
 	case len(from) == 1 && slices.Contains(s.opts.Origins, from[0]):
 		return from[0], true

@@ -1,4 +1,4 @@
-// Package httpapi puts the use cases behind the contract in openapi.yaml: it
-// reads requests strictly, says everything that is wrong with them at once,
-// and translates to and from the wire. It decides nothing about cloth.
+// Package httpapi serves the operations of openapi.yaml over HTTP. It parses requests
+// strictly, returns all faults of a request at once, and translates between the wire types
+// and the use cases. It contains no calculation.
 package httpapi

@@ -17,11 +17,11 @@ import (
 	"github.com/bridletie/bridletie/service/drawing"
 )
 
-// documentName is a document in one form.
-type documentName struct{ id, kind, media string } // of the operation, of the furniture where it has one
+// documentName identifies a document in one media type.
+type documentName struct{ id, kind, media string } // id of the operation; kind of furniture, or ""
 
-// documents are all that the service has in its program and serves as it is. They
-// never change, so each is made once, when it is first asked for.
+// documents are all documents that the service makes from embedded data. They never
+// change, so each is made once, on first use.
 type documents map[documentName]func() (web.Document, error)
 
 func newDocuments(c *contract.Contract, rules *fire.Set) documents {
@@ -46,7 +46,7 @@ func newDocuments(c *contract.Contract, rules *fire.Set) documents {
 	return d
 }
 
-// plain is a document that is sent as it is.
+// plain adds a document that is never compressed.
 func (d documents) plain(id, kind, media string, read func() ([]byte, error)) {
 	d[documentName{id, kind, media}] = sync.OnceValues(func() (web.Document, error) {
 		body, err := read()
@@ -54,18 +54,18 @@ func (d documents) plain(id, kind, media string, read func() ([]byte, error)) {
 	})
 }
 
-// packed is a document that is kept compressed too.
+// packed adds a document that also has a compressed form.
 func (d documents) packed(id, kind, media string, read func() ([]byte, error)) {
 	d[documentName{id, kind, media}] = web.Packed(read)
 }
 
-// inJSON is a document with a line end.
+// inJSON returns v as JSON with a final line end.
 func inJSON(v any) ([]byte, error) {
 	body, err := json.Marshal(v)
 	return append(body, '\n'), err
 }
 
-// document answers with a document.
+// document returns the document of the operation as a reply.
 func (s *Server) document(x *exchange) (*reply, error) {
 	find, ok := s.documents[documentName{x.row.id, x.params["kind"], x.found.media}]
 	if !ok {
@@ -78,8 +78,8 @@ func (s *Server) document(x *exchange) (*reply, error) {
 	return x.documented(d, x.found.media, "no-cache"), nil
 }
 
-// documented is a document as an answer, with what Cache-Control says; 304 when the
-// client has it.
+// documented returns a document as a reply with that Cache-Control header, or 304 when the
+// client has it already.
 func (x *exchange) documented(d web.Document, media, cache string) *reply {
 	form, packed := d.Plain, (*web.Form)(nil)
 	h := http.Header{"Cache-Control": {cache}}
@@ -103,8 +103,8 @@ func (x *exchange) documented(d web.Document, media, cache string) *reply {
 	return &reply{http.StatusOK, h, form.Body}
 }
 
-// known reports whether If-None-Match names this document. The comparison is
-// the weak one (RFC 9110, section 13.1.2).
+// known reports whether If-None-Match matches this ETag, by the weak comparison (RFC 9110,
+// section 13.1.2).
 func known(condition, etag string) bool {
 	for tag := range strings.SplitSeq(condition, ",") {
 		if tag = strings.TrimPrefix(strings.TrimSpace(tag), "W/"); tag == "*" || tag == etag {
@@ -114,8 +114,8 @@ func known(condition, etag string) bool {
 	return false
 }
 
-// takesGzip reports whether the client takes answers compressed by gzip
-// (RFC 9110, section 12.5.3). A client that says nothing gets them plain.
+// takesGzip reports whether the client accepts gzip (RFC 9110, section 12.5.3). Without an
+// Accept-Encoding header it returns false.
 func takesGzip(sent http.Header) bool {
 	best := -1
 	for one := range strings.SplitSeq(strings.Join(sent.Values("Accept-Encoding"), ","), ",") {

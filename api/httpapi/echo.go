@@ -10,11 +10,11 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 )
 
-// keyExchange is where the exchange stands in echo's context.
+// keyExchange is the key of the exchange in echo's context.
 const keyExchange = "bridletie"
 
-// router finds the route of a request, by the generated routes, and hands it over to
-// the pipeline. Nothing else knows that it is echo which does so.
+// router returns the HTTP handler. It finds the route of a request with the generated
+// routes and runs the pipeline. Only this file depends on echo.
 func (s *Server) router() http.Handler {
 	e := echo.New()
 	e.HideBanner, e.HidePort = true, true
@@ -22,7 +22,7 @@ func (s *Server) router() http.Handler {
 	e.Use(func(route echo.HandlerFunc) echo.HandlerFunc {
 		return func(c echo.Context) error {
 			x := &exchange{r: c.Request(), w: &sending{ResponseWriter: c.Response().Writer}, address: c.RealIP()}
-			x.route = func() { _ = route(c) } // which only notes what was found
+			x.route = func() { _ = route(c) } // only records the route found
 			c.Set(keyExchange, x)
 			return s.pipeline(x)
 		}
@@ -35,7 +35,7 @@ func (s *Server) router() http.Handler {
 	return e
 }
 
-// note is a route that notes of which operation it is, and what stands in its path.
+// note returns a handler that records the operation of a route and its path parameters.
 func note(r *row) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		x, ok := c.Get(keyExchange).(*exchange)
@@ -57,8 +57,8 @@ func note(r *row) echo.HandlerFunc {
 	}
 }
 
-// extractor finds the address of a client: of the other end of the connection,
-// unless that is a proxy that is believed.
+// extractor returns a function that determines the client's address: the peer of the
+// connection or, behind a trusted proxy, the address in X-Forwarded-For.
 func (a Access) extractor() echo.IPExtractor {
 	if len(a.Proxies) == 0 {
 		return echo.ExtractIPDirect()

@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// exchange is a request and its answer on their way through the pipeline.
+// exchange is a request and its response in the pipeline.
 type exchange struct {
 	r *http.Request
 	w *sending
@@ -17,16 +17,16 @@ type exchange struct {
 	caller    caller
 	found     *found
 
-	row    *row              // the operation, as the contract has its path; nil before it is known
-	route  func()            // has the router find routed and params
+	row    *row              // the operation that the contract has for the path; nil before the route stage
+	route  func()            // runs the router, which sets routed and params
 	routed *row              // the operation that the router found; nil for none
-	params map[string]string // what stands in its path
+	params map[string]string // the path parameters
 }
 
-// handler answers an exchange, or says why not.
+// handler serves an exchange, or returns an error to be sent as a problem.
 type handler func(*exchange) error
 
-// operation is the id of the operation, "" when there is none yet.
+// operation returns the id of the operation, "" before it is known.
 func (x *exchange) operation() string {
 	if x.row == nil {
 		return ""
@@ -34,7 +34,7 @@ func (x *exchange) operation() string {
 	return x.row.id
 }
 
-// path is the path of the contract with what stands in its place.
+// path returns the contract's path with the parameters filled in.
 func (x *exchange) path() string {
 	at := x.row.path
 	for name, value := range x.params {
@@ -43,8 +43,8 @@ func (x *exchange) path() string {
 	return at
 }
 
-// arrive finds the route, and is the problem of a path that the router does not know
-// as the contract does: it sees the path undecoded.
+// arrive runs the router. It returns a problem when the router and the contract disagree
+// on the path, because the router sees the path undecoded.
 func (x *exchange) arrive() error {
 	x.route()
 	if x.routed != x.row {
@@ -53,15 +53,15 @@ func (x *exchange) arrive() error {
 	return nil
 }
 
-// sending is the sending of an answer: it knows what was sent.
+// sending is a ResponseWriter that records what was sent.
 type sending struct {
 	http.ResponseWriter
 	code   int         // 0 until the header is sent
 	size   int64       // bytes of the body
-	before http.Header // is added to the header before it is sent
+	before http.Header // added to the header just before it is sent
 }
 
-// status is that of the answer; 200 as long as nothing was sent.
+// status returns the status of the response; 200 before anything is sent.
 func (w *sending) status() int {
 	if w.code == 0 {
 		return http.StatusOK
@@ -69,7 +69,7 @@ func (w *sending) status() int {
 	return w.code
 }
 
-// WriteHeader sends the header, once.
+// WriteHeader sends the header; later calls have no effect.
 func (w *sending) WriteHeader(code int) {
 	if w.code != 0 {
 		return
@@ -104,7 +104,7 @@ func (w *sending) handedOn() bool {
 	return w.Header().Get("Content-Length") == "" || w.FlushError() == nil
 }
 
-// Unwrap is what http.ResponseController looks into.
+// Unwrap returns the underlying writer, for http.ResponseController.
 func (w *sending) Unwrap() http.ResponseWriter { return w.ResponseWriter }
 
 // contextKey is the type of this package's keys in a context.
@@ -113,15 +113,15 @@ type contextKey int
 const (
 	turnKey    contextKey = iota // the *turn of the request
 	preferKey                    // the prefers of the request
-	accountKey                   // the *admit.Account that pays for the work
+	accountKey                   // the *admit.Account that the work is charged to
 	callerKey                    // the caller
 	lineKey                      // the *lineWork of a line's request
 )
 
-// found is the context of a request with what the pipeline found out about it: one
-// for all, since a context for each thing costs more than the thing.
+// found is a context that carries everything the pipeline has determined about a request.
+// One context for all values costs less than one for each.
 type found struct {
-	context.Context //nolint:containedctx // it is one
+	context.Context //nolint:containedctx // it is a context
 
 	media  string
 	caller caller
@@ -129,7 +129,8 @@ type found struct {
 	prefer prefers
 }
 
-// Value is what was found, by this package's keys, or a value of the context.
+// Value returns the pipeline's value for this package's keys, otherwise that of the
+// context.
 func (f *found) Value(key any) any {
 	name, ours := key.(contextKey)
 	if !ours {

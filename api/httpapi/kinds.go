@@ -7,7 +7,7 @@ import (
 	"github.com/bridletie/bridletie/api/contract"
 )
 
-// The kinds of problem, by the last part of their type.
+// The kinds of problem. Each is the last part of a problem's type.
 const (
 	malformedJSON        = "malformed-json"
 	keyWanted            = "no-key"
@@ -33,7 +33,7 @@ type kind struct {
 	help   string
 }
 
-// kinds are all kinds of problem, in order of status.
+// kinds returns all kinds of problem, in order of status.
 func kinds() []kind {
 	return []kind{
 		{malformedJSON, http.StatusBadRequest, "The body is not well-formed JSON",
@@ -67,7 +67,7 @@ func kinds() []kind {
 	}
 }
 
-// kindOf is the kind of that name.
+// kindOf returns the kind with that name, and whether there is one.
 func kindOf(name string) (kind, bool) {
 	for _, k := range kinds() {
 		if k.name == name {
@@ -77,7 +77,7 @@ func kindOf(name string) (kind, bool) {
 	return kind{}, false
 }
 
-// problemPage explains a kind of problem.
+// problemPage returns the page that explains a kind of problem.
 func (s *Server) problemPage(x *exchange) (*reply, error) {
 	k, ok := kindOf(x.params["name"])
 	if !ok {

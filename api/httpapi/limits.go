@@ -8,25 +8,25 @@ import (
 	"github.com/bridletie/bridletie/api/contract"
 )
 
-// Limits are what a client can draw out of the service, all in one place. The
-// contract says those of a request; here they may only be made smaller.
+// Limits are all limits on what a client can use. Those of a request are in the contract,
+// and can only be lowered here.
 type Limits struct {
 	contract.Limits // of a request
 
 	// Of work.
 	BodyRoom   int           // bytes of bodies, but for the first 16 KiB of each, that are read or wait at the same time
-	SolveTime  time.Duration // how long an answer may be worked on before 503
-	Solves     int           // heavy answers worked on at the same time
-	SolveQueue int           // more that wait for one of those places
-	SolveWait  time.Duration // how long they wait before 503
-	Lights     int           // short answers worked on at the same time
-	LightQueue int           // more that wait
-	LightWait  time.Duration // how long they wait before 503
-	LightTime  time.Duration // after which a short answer is a heavy one
+	SolveTime  time.Duration // deadline of a request; beyond it 503
+	Solves     int           // slots of the heavy lane
+	SolveQueue int           // length of the queue for the heavy lane
+	SolveWait  time.Duration // timeout in that queue; beyond it 503
+	Lights     int           // slots of the light lane
+	LightQueue int           // length of the queue for the light lane
+	LightWait  time.Duration // timeout in that queue; beyond it 503
+	LightTime  time.Duration // time in the light lane after which a request moves to the heavy lane
 }
 
-// DefaultLimits leave a core to short answers while plans are made, and hold the
-// queues so short that whoever gets into one is answered.
+// DefaultLimits leave one core to short requests while plans are made. The queues are so
+// short that a request in one is normally served.
 func DefaultLimits() Limits {
 	cores := runtime.GOMAXPROCS(0)
 	return Limits{
@@ -41,10 +41,10 @@ func DefaultLimits() Limits {
 	}
 }
 
-// validate names the limit that makes no sense.
+// validate returns an error that names the invalid limit.
 func (l Limits) validate() error {
 	most := DefaultLimits()
-	for name, n := range map[string][3]int{ // what it is, and from and to what it may be
+	for name, n := range map[string][3]int{ // value, minimum and maximum
 		"BodyBytes":    {l.BodyBytes, 1024, most.BodyBytes},
 		"Depth":        {l.Depth, 8, most.Depth},
 		"Values":       {l.Values, 100, most.Values},
@@ -72,7 +72,7 @@ func (l Limits) validate() error {
 	switch {
 	case l.SolveTime <= 0 || l.SolveTime > most.SolveTime:
 		return fmt.Errorf("httpapi: Limits.SolveTime is %v and must be more than 0 and at most %v", l.SolveTime, most.SolveTime)
-	case l.Effort != "normal" && l.Effort != "thorough": // an effort that is left out is normal
+	case l.Effort != "normal" && l.Effort != "thorough": // the default effort is normal
 		return fmt.Errorf("httpapi: Limits.Effort is %.20q and must be normal or thorough", l.Effort)
 	}
 	return nil

@@ -14,7 +14,7 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// metrics are the figures of one server, in a registry of its own.
+// metrics are the metrics of one server, in its own registry.
 type metrics struct {
 	registry *prometheus.Registry
 	requests *prometheus.CounterVec
@@ -72,13 +72,13 @@ func newMetrics() *metrics {
 	return m
 }
 
-// answered counts an answer.
+// answered counts a response.
 func (m *metrics) answered(operation string, status int, took time.Duration) {
 	m.requests.WithLabelValues(operation, strconv.Itoa(status/100)+"xx").Inc()
 	m.seconds.WithLabelValues(operation).Observe(took.Seconds())
 }
 
-// line counts the answer to a line.
+// line counts a response line of a batch.
 func (m *metrics) line(operation string, status int) {
 	m.lines.WithLabelValues(operation, strconv.Itoa(status/100)+"xx").Inc()
 }

@@ -8,7 +8,7 @@ import (
 	"github.com/bridletie/bridletie/api/admit"
 )
 
-// gateMetrics are the figures of what lets requests in.
+// gateMetrics are the metrics of admission: lanes, quotas, keys and cache.
 type gateMetrics struct {
 	waits     *prometheus.HistogramVec
 	deadlines prometheus.Counter
@@ -17,7 +17,7 @@ type gateMetrics struct {
 	reused    *prometheus.CounterVec
 }
 
-// newGateMetrics makes them in a registry.
+// newGateMetrics registers the metrics.
 func newGateMetrics(registry prometheus.Registerer) *gateMetrics {
 	m := &gateMetrics{
 		waits: prometheus.NewHistogramVec(prometheus.HistogramOpts{
@@ -41,7 +41,7 @@ func newGateMetrics(registry prometheus.Registerer) *gateMetrics {
 	return m
 }
 
-// lane is a lane with its figures.
+// lane creates a lane and registers its metrics.
 func (m *gateMetrics) lane(registry prometheus.Registerer, name string, slots, queue int, wait time.Duration) *admit.Lane {
 	waits := m.waits.WithLabelValues(name)
 	l := admit.NewLane(slots, queue, wait, func(d time.Duration) { waits.Observe(d.Seconds()) })
@@ -66,7 +66,7 @@ func (m *gateMetrics) lane(registry prometheus.Registerer, name string, slots, q
 	return l
 }
 
-// room says how much room there is for kept answers, and how much of it is taken.
+// room registers the capacity of the cache and its used bytes.
 func (m *gateMetrics) room(registry prometheus.Registerer, bytes int64, taken func() uint64) {
 	most := prometheus.NewGauge(prometheus.GaugeOpts{Name: "bridletie_kept_max_bytes", Help: "Room for answers that are kept."})
 	most.Set(float64(bytes))

@@ -11,52 +11,52 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// question is a request that was read without faults.
+// question is a valid request of some operation.
 type question interface {
-	digest() string // names it by what it says
-	// answer is the answer in a form.
+	digest() string // a hash of the canonical request
+	// answer returns the result in a media type.
 	answer(ctx context.Context, s *Server, media string) ([]byte, error)
-	// lines sends the answer line by line while it is made.
+	// lines streams the result line by line.
 	lines(ctx context.Context, s *Server, send func(any)) error
-	// drawings are the drawings of the answer, one by one.
+	// drawings returns the drawings of the result, one by one.
 	drawings(ctx context.Context, s *Server) ([]Drawing, error)
 }
 
-// Drawing is a file with a drawing in it.
+// Drawing is a drawing as a file.
 type Drawing struct {
-	Name string // with its ending
+	Name string // with its file extension
 	Body []byte
 }
 
 // operation is an operation that reads a request R and answers with an A.
 type operation[R, A any] struct {
 	id, path string
-	command  string // the path's words, when it is left out
+	command  string // by default derived from the path
 	lane     lane
 	size     size
 	soFar    bool
 
-	read    func(*contract.Document) (R, fault.List, error) // with the faults that only its form on the wire can show
-	fields  func(R) fault.List                              // of each field by itself, where a part could not be read
-	prepare func(R) (service.Ready[A], fault.List)          // all faults, and what makes the answer; or else:
-	faults  func(R) fault.List                              // all faults
+	read    func(*contract.Document) (R, fault.List, error) // also returns the faults that can only be found in the wire form
+	fields  func(R) fault.List                              // returns the faults of single fields, when a part could not be read
+	prepare func(R) (service.Ready[A], fault.List)          // returns all faults, and the work; or nil, with faults and answer set
+	faults  func(R) fault.List                              // returns all faults of a request
 	answer  func(*Server, context.Context, R) (*A, error)
-	after   func(*Server, *A) error // when the turn is over; may be nil
+	after   func(*Server, *A) error // called after the slot is released; may be nil
 
-	write    func(a *A, digest string) any // on the wire
-	picture  func(*A) drawn                // nil when it is not drawn
-	text     func(*A) string               // a page for a terminal; nil when there is none
+	write    func(a *A, digest string) any // returns the wire form
+	picture  func(*A) drawn                // nil for none
+	text     func(*A) string               // a page of text; nil for none
 	lines    func(s *Server, ctx context.Context, req R, digest string, send func(any)) error
 	drawings func(*A) ([]Drawing, error)
 }
 
-// drawn is what can be drawn and printed: a picture, or several.
+// drawn is a picture, or several, that can be drawn and printed.
 type drawn interface {
 	SVG() []byte
 	Printed() ([]byte, error)
 }
 
-// row is the operation without its types.
+// row returns the row of the operation, without its types.
 func (o *operation[R, A]) row() row {
 	r := row{
 		id: o.id, method: "POST", path: o.path, command: o.command, lane: o.lane, size: o.size, soFar: o.soFar, drawings: o.drawings != nil,
@@ -77,7 +77,7 @@ func (o *operation[R, A]) row() row {
 	return r
 }
 
-// ask reads a body, and says everything that is wrong with it.
+// ask validates a body. It returns a question, or a problem with all faults.
 func (o *operation[R, A]) ask(d *contract.Document) (question, *Problem) {
 	request, form, err := o.read(d)
 	if err != nil {
@@ -92,7 +92,7 @@ func (o *operation[R, A]) ask(d *contract.Document) (question, *Problem) {
 	return q, nil
 }
 
-// asked is a question to an operation.
+// asked is a valid request of an operation, with its types.
 type asked[R, A any] struct {
 	op      *operation[R, A]
 	request R
@@ -111,7 +111,7 @@ func (q *asked[R, A]) faults() (wrong fault.List) {
 
 func (q *asked[R, A]) digest() string { return q.name }
 
-// work is the answer itself, when its turn has come.
+// work waits for a slot and computes the result.
 func (q *asked[R, A]) work(ctx context.Context, s *Server) (*A, error) {
 	work := q.ready
 	if work == nil {
@@ -161,7 +161,8 @@ func (q *asked[R, A]) drawings(ctx context.Context, s *Server) ([]Drawing, error
 	return q.op.drawings(ans)
 }
 
-// written is something in a form; only that is made.
+// written returns a result in one media type. It calls only the function that this type
+// needs.
 func written(media string, wire func() any, picture func() drawn, text func() string) ([]byte, error) {
 	switch media {
 	case contract.SVG:
@@ -176,7 +177,7 @@ func written(media string, wire func() any, picture func() drawn, text func() st
 	return b.Bytes(), err
 }
 
-// from reads a request by its form on the wire.
+// from adapts a translator of wire requests to a decoded document.
 func from[W, R any](in func(*W) (R, fault.List)) func(*contract.Document) (R, fault.List, error) {
 	return func(d *contract.Document) (request R, form fault.List, err error) {
 		var body W
@@ -187,12 +188,12 @@ func from[W, R any](in func(*W) (R, fault.List)) func(*contract.Document) (R, fa
 	}
 }
 
-// to writes an answer in its form on the wire.
+// to adapts a translator to wire responses.
 func to[A, W any](out func(*A, string) W) func(*A, string) any {
 	return func(a *A, digest string) any { return out(a, digest) }
 }
 
-// draws draws an answer.
+// draws adapts a drawing function to operation.picture.
 func draws[A any, D drawn](picture func(*A) D) func(*A) drawn {
 	return func(a *A) drawn { return picture(a) }
 }

@@ -10,13 +10,13 @@ import (
 	"github.com/bridletie/bridletie/service/job"
 )
 
-// operations are all operations of the contract. Everything that is said of one outside
-// its own files stands in its row, once.
+// operations returns the rows of all operations of the contract. A row is the only place
+// outside an operation's own files that describes it.
 func operations() []row {
 	return slices.Concat(cuttingPlans(), charts(), inside(), wholeJobs(), served())
 }
 
-// cuttingPlans plan the cutting of panels, or say what a piece takes.
+// cuttingPlans returns the rows that plan the cutting of panels or estimate a piece.
 func cuttingPlans() []row {
 	return []row{
 		(&operation[service.YardageRequest, service.YardageAnswer]{
@@ -51,7 +51,7 @@ func cuttingPlans() []row {
 	}
 }
 
-// charts are drawn on the cloth, and cut from it.
+// charts returns the rows of work marked on the cloth and cut from it.
 func charts() []row {
 	return []row{
 		(&operation[service.ButtoningRequest, service.ButtoningAnswer]{
@@ -85,7 +85,7 @@ func charts() []row {
 	}
 }
 
-// inside are about what is beneath the cover, and whether all of it may be supplied.
+// inside returns the rows of the materials beneath the cover, and of the fire check.
 func inside() []row {
 	return []row{
 		(&operation[service.WaddingRequest, service.WaddingAnswer]{
@@ -112,7 +112,7 @@ func inside() []row {
 	}
 }
 
-// wholeJobs take a whole job.
+// wholeJobs returns the rows that take a whole job.
 func wholeJobs() []row {
 	return []row{
 		(&operation[job.Request, job.Answer]{
@@ -124,8 +124,7 @@ func wholeJobs() []row {
 	}
 }
 
-// served are the operations without a request in JSON: documents, pages, the state of
-// the service, and lines of requests.
+// served returns the rows without a request in JSON: documents, pages, probes and batches.
 func served() []row {
 	get := func(id, path string, lane lane, answer func(*Server, *exchange) (*reply, error)) row {
 		return row{id: id, method: http.MethodGet, path: path, lane: lane, reply: answer}

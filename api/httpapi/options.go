@@ -11,27 +11,27 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// YardageFunc answers a request that has no faults.
+// YardageFunc plans a request that has no faults.
 type YardageFunc func(ctx context.Context, req service.YardageRequest) (*service.YardageAnswer, error)
 
-// YardageByFunc is a YardageFunc that ends with the best plan so far when hurry
-// reports true.
+// YardageByFunc is a YardageFunc that stops early and returns the best plan so far once
+// hurry returns true.
 type YardageByFunc func(ctx context.Context, req service.YardageRequest, hurry func() bool) (*service.YardageAnswer, error)
 
 // Options are the settings of a Server.
 type Options struct {
-	Yardage YardageFunc   // the use case; service.Yardage
-	Hurried YardageByFunc // the same for who prefers a plan to none; service.YardageBy
-	Log     *slog.Logger  // access log; nothing is logged when nil
-	Origins []string      // of pages that may call, such as https://shop.example; * alone for all
-	Kept    int64         // bytes of answers that are kept; 0 has every answer made anew
+	Yardage YardageFunc   // by default service.Yardage
+	Hurried YardageByFunc // used with Prefer: best-so-far; by default service.YardageBy
+	Log     *slog.Logger  // access log; nil for none
+	Origins []string      // origins of pages that may call, such as https://shop.example; * alone for all
+	Kept    int64         // size of the cache in bytes; 0 for no cache
 	Batch   BatchOptions  // of POST /v1/batch
-	Tracer  trace.Tracer  // of spans; none are made when nil
+	Tracer  trace.Tracer  // nil for no spans
 	Limits
 	Access
 }
 
-// DefaultOptions are the settings of a server in use, without a log.
+// DefaultOptions returns the settings for production, without a log.
 func DefaultOptions() Options {
 	return Options{
 		Yardage: service.Yardage,
@@ -42,7 +42,7 @@ func DefaultOptions() Options {
 	}
 }
 
-// validate names the option that makes no sense.
+// validate returns an error that names the invalid option.
 func (o Options) validate() error {
 	switch {
 	case o.Yardage == nil:

@@ -13,10 +13,10 @@ func loadPages() (*web.Site, error) {
 	return web.Load(number)
 }
 
-// QuoteVersion is the version in the path of the quote element.
+// QuoteVersion returns the version in the path of the quote element.
 func (s *Server) QuoteVersion() string { return s.pages.Version() }
 
-// page answers with the embedded file at the path.
+// page returns the embedded file at the path.
 func (s *Server) page(x *exchange) (*reply, error) {
 	f, ok := s.pages.Find(x.path())
 	if !ok {
@@ -31,7 +31,7 @@ func (s *Server) page(x *exchange) (*reply, error) {
 	r.header.Set("Referrer-Policy", "no-referrer")
 	r.header.Set("Cross-Origin-Resource-Policy", "same-origin")
 	if f.Shared {
-		r.header.Set("Access-Control-Allow-Origin", "*") // a script that anybody may read
+		r.header.Set("Access-Control-Allow-Origin", "*") // a public script
 		r.header.Set("Cross-Origin-Resource-Policy", "cross-origin")
 	}
 	return r, nil

@@ -14,11 +14,11 @@ import (
 	"github.com/bridletie/bridletie/api/formats"
 )
 
-// headerRequestID carries the id of a request both ways.
+// headerRequestID carries the id of a request, in requests and responses.
 const headerRequestID = "X-Request-Id"
 
-// observe gives the request its id, turns what goes wrong into an answer, and
-// counts and logs it.
+// observe gives the request its id, sends errors as problems, and counts and logs the
+// response.
 func (s *Server) observe(next handler) handler {
 	return func(x *exchange) error {
 		begun := time.Now()
@@ -35,7 +35,7 @@ func (s *Server) observe(next handler) handler {
 		err := s.recovered(x.r.Context(), x.id, func() error { return next(x) })
 		switch {
 		case errors.Is(err, http.ErrAbortHandler):
-			panic(http.ErrAbortHandler) // an answer that was begun must not look whole
+			panic(http.ErrAbortHandler) // a partial response must not look complete
 		case err != nil && x.w.code != 0:
 			panic(http.ErrAbortHandler)
 		case err != nil:
@@ -47,9 +47,8 @@ func (s *Server) observe(next handler) handler {
 	}
 }
 
-// observed counts and logs an answer, whether it was sent whole or broken off. A
-// client may leave as soon as it has read the answer, so that the end of its request
-// by itself says nothing.
+// observed counts and logs a response, complete or aborted. A client may disconnect as soon
+// as it has read the response, so the end of its context alone does not mean a failure.
 func (s *Server) observed(x *exchange, begun time.Time, whole bool) {
 	s.metrics.inFlight.Dec()
 	name := x.operation()
@@ -66,13 +65,13 @@ func (s *Server) observed(x *exchange, begun time.Time, whole bool) {
 		"caller", x.caller.class(), "client", x.caller.key, "from", cut(x.address))
 }
 
-// statusGone stands in the log and the metrics for an answer that could not be sent
-// whole, since the client had left or did not take it: it is not the service that
-// failed.
+// statusGone is the status in the log and the metrics of a response that could not be sent
+// completely, because the client disconnected or stopped reading. It is not a failure of
+// the service.
 const statusGone = 499
 
-// recovered works, and turns a panic into an error: that of an answer that is to
-// be broken off into http.ErrAbortHandler.
+// recovered runs work and returns a panic as an error. A panic with http.ErrAbortHandler
+// is returned as that error.
 func (s *Server) recovered(ctx context.Context, request string, work func() error) (err error) {
 	defer func() {
 		v := recover()
@@ -88,7 +87,7 @@ func (s *Server) recovered(ctx context.Context, request string, work func() erro
 	return work()
 }
 
-// headers sets what every answer carries.
+// headers sets the headers common to all responses.
 func (s *Server) headers(next handler) handler {
 	return func(x *exchange) error {
 		h := x.w.Header()
@@ -105,8 +104,8 @@ func (s *Server) headers(next handler) handler {
 	}
 }
 
-// sizes refuses an address or a header that is longer than any honest one. What
-// is longer still, net/http has refused by itself.
+// sizes refuses an address or a header over its limit. net/http itself refuses much longer
+// ones.
 func (s *Server) sizes(next handler) handler {
 	return func(x *exchange) error {
 		r := x.r
@@ -124,7 +123,7 @@ func (s *Server) sizes(next handler) handler {
 	}
 }
 
-// route finds the operation, or says that there is none.
+// route finds the operation, or returns 404 or 405.
 func (s *Server) route(next handler) handler {
 	rows := make(map[*contract.Operation]*row)
 	for _, r := range s.table {
@@ -145,7 +144,7 @@ func (s *Server) route(next handler) handler {
 	}
 }
 
-// negotiate picks the form of the answer and notes it in the context.
+// negotiate picks the media type of the response and stores it in the context.
 func (s *Server) negotiate(next handler) handler {
 	return func(x *exchange) error {
 		x.w.Header().Set("Vary", "Accept")

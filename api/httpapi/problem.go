@@ -13,26 +13,25 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 )
 
-// MaxFaults is how many faults a problem shows; its count says how many there
-// are.
+// MaxFaults limits the faults that a problem lists; its count includes all of them.
 const MaxFaults = wire.MaxFaults
 
-// Problem is an answer that is not the one asked for (RFC 9457).
+// Problem is an error response (RFC 9457).
 type Problem struct {
 	Type   string // a path under /problems
 	Title  string
 	Status int
 	Detail string
-	Count  int           // of all faults
+	Count  int           // number of all faults
 	Faults []fault.Fault // the first MaxFaults
 
-	Violated []string // the quotas that are used
+	Violated []string // the quotas that are used up
 
-	header http.Header // what else the answer must carry
-	left   bool        // stands for an answer that was not made, since the request had ended
+	header http.Header // further headers of the response
+	left   bool        // the response was not made, because the request had ended
 }
 
-// Error is the title and the detail.
+// Error returns the title and the detail.
 func (p *Problem) Error() string {
 	if p.Detail == "" {
 		return p.Title
@@ -40,7 +39,7 @@ func (p *Problem) Error() string {
 	return p.Title + ": " + p.Detail
 }
 
-// Readable is the problem in lines for a terminal.
+// Readable returns the problem as lines for a terminal.
 func (p *Problem) Readable() string {
 	var b strings.Builder
 	b.WriteString(p.Error() + "\n")
@@ -60,7 +59,7 @@ func (p *Problem) Readable() string {
 	return b.String()
 }
 
-// wire is the problem as the contract has it.
+// wire returns the problem in its wire form.
 func (p *Problem) wire() gen.Problem {
 	w := gen.Problem{Type: p.Type, Title: p.Title, Status: p.Status, Detail: optional(p.Detail)}
 	if len(p.Violated) > 0 {
@@ -104,7 +103,7 @@ func (p *Problem) write(w http.ResponseWriter) error {
 	return err
 }
 
-// with adds a header to the answer.
+// with adds a header to the response, and returns the problem.
 func (p *Problem) with(name, value string) *Problem {
 	if p.header == nil {
 		p.header = http.Header{}
@@ -113,7 +112,7 @@ func (p *Problem) with(name, value string) *Problem {
 	return p
 }
 
-// problem is a Problem of that kind.
+// problem returns a Problem of that kind.
 func problem(name, detail string) *Problem {
 	k, ok := kindOf(name)
 	if !ok {
@@ -122,7 +121,7 @@ func problem(name, detail string) *Problem {
 	return &Problem{Type: "/problems/" + k.name, Title: k.title, Status: k.status, Detail: detail}
 }
 
-// invalid is the problem of a request with faults, which come in order.
+// invalid returns the problem of a request with these faults, which must be in order.
 func invalid(faults []fault.Fault) *Problem {
 	detail := "1 fault"
 	if n := len(faults); n != 1 {
@@ -134,7 +133,7 @@ func invalid(faults []fault.Fault) *Problem {
 	return p
 }
 
-// ReadProblem is the problem in the body of an answer of this server.
+// ReadProblem decodes the problem in the body of a response of this server.
 func ReadProblem(status int, body []byte) *Problem {
 	var w gen.Problem
 	if err := json.Unmarshal(body, &w); err != nil {
@@ -153,7 +152,7 @@ func ReadProblem(status int, body []byte) *Problem {
 	return p
 }
 
-// malformed is the problem of a body that strictjson refuses.
+// malformed returns the problem for an error of strictjson.
 func malformed(err error) *Problem {
 	var refused *strictjson.Error
 	if !errors.As(err, &refused) {

@@ -16,7 +16,7 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// tinyJob is one panel, centred on a motif of a straight pattern.
+// tinyJob returns a job of one panel, centred on a motif of a straight pattern.
 func tinyJob() service.YardageRequest {
 	const cm = length.Centimetre
 	return service.YardageRequest{
@@ -34,12 +34,13 @@ func tinyJob() service.YardageRequest {
 	}
 }
 
-// readyFor is how long a success is believed, so that nobody keeps a core busy by
-// asking.
+// readyFor is how long a successful check is reused, so that frequent probes do not keep a
+// core busy.
 const readyFor = time.Second
 
-// ready looks at the contract, solves the tiny job and checks the plan, unless it has
-// done so just now.
+// ready checks the contract, plans the tiny job and verifies the plan, unless a check
+// succeeded less than readyFor ago. It returns the reason why the service is not ready, or
+// nil.
 func (s *Server) ready(ctx context.Context) error {
 	s.wasReady.Lock()
 	defer s.wasReady.Unlock()
@@ -71,10 +72,10 @@ func (s *Server) tryReady(ctx context.Context) error {
 	return nil
 }
 
-// livez answers that the process runs.
+// livez returns 200 while the process runs.
 func (s *Server) livez(*exchange) (*reply, error) { return healthy() }
 
-// readyz answers whether the service can do its work.
+// readyz returns 200 when the service can serve requests, otherwise 503.
 func (s *Server) readyz(x *exchange) (*reply, error) {
 	if s.draining.Load() {
 		return nil, retry("the service is about to stop", heavyRetry)

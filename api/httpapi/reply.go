@@ -9,16 +9,15 @@ import (
 	"github.com/bridletie/bridletie/api/contract"
 )
 
-// reply is an answer that was written down. It is never changed once made, so
-// that any number of requests may be answered with it, and no work waits for a slow
-// reader.
+// reply is a response in memory. It is immutable, so that any number of requests can share
+// it. It also frees the slot in the lane before a slow client has read it.
 type reply struct {
 	status int
 	header http.Header
 	body   []byte
 }
 
-// replyOf is an answer to a question. No cache keeps it: it is that of one request.
+// replyOf returns the reply to one request, with Cache-Control: no-store.
 func replyOf(media string, body []byte) *reply {
 	if media == contract.Text {
 		media += "; charset=utf-8"
@@ -26,10 +25,10 @@ func replyOf(media string, body []byte) *reply {
 	return &reply{http.StatusOK, http.Header{"Content-Type": {media}, "Cache-Control": {"no-store"}}, body}
 }
 
-// send writes the answer out.
+// send writes the reply to the client.
 func (r *reply) send(w http.ResponseWriter) error {
 	h := w.Header()
-	varies := h["Vary"] // by what the pipeline went
+	varies := h["Vary"] // keep the values set by the pipeline
 	maps.Copy(h, r.header)
 	h["Vary"] = slices.Clone(r.header["Vary"])
 	for _, name := range varies {
@@ -37,18 +36,18 @@ func (r *reply) send(w http.ResponseWriter) error {
 			h.Add("Vary", name)
 		}
 	}
-	if r.status != http.StatusNotModified { // whose length would be that of the document
+	if r.status != http.StatusNotModified { // a 304 would give the length of the document
 		h.Set("Content-Length", strconv.Itoa(len(r.body)))
 	}
 	w.WriteHeader(r.status)
-	if len(r.body) == 0 { // a 304 may not even write nothing
+	if len(r.body) == 0 { // a 304 must not call Write at all
 		return nil
 	}
 	_, err := w.Write(r.body)
 	return err
 }
 
-// size is about how many bytes the record takes.
+// size returns the approximate memory of the reply in bytes.
 func (r *reply) size() int {
 	n := cap(r.body)
 	for name, values := range r.header {

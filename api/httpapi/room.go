@@ -6,21 +6,22 @@ import (
 	"sync/atomic"
 )
 
-// room is how many bytes of large bodies there may be at the same time, of those
-// that are being read and those that wait for their turn. Without it a client who
-// sends slowly on every connection that there may be fills the memory. The
-// beginning of each body is free, so that no large one keeps small ones out.
+// room limits the total bytes of request bodies in memory, both those being read and those
+// waiting for a slot. Without it, slow senders on many connections could fill the memory.
+// The first roomFree bytes of each body are not counted, so that large bodies do not block
+// small ones.
 type room struct {
 	taken atomic.Int64
 	most  int64
 }
 
-// roomFree are the bytes of every body that take no room: most requests are smaller.
+// roomFree is the number of bytes of each body that are not counted. Most requests are
+// smaller.
 const roomFree = 16 << 10
 
 var errNoRoom = errors.New("no room for the body")
 
-// roomed reads a body, and takes room for what it reads until it leaves.
+// roomed is a body whose bytes count against the room from reading until leave.
 type roomed struct {
 	io.Reader
 	room *room

@@ -16,7 +16,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fire"
 )
 
-// Server answers the operations of the contract.
+// Server serves the operations of the contract.
 type Server struct {
 	opts      Options
 	contract  *contract.Contract
@@ -26,11 +26,11 @@ type Server struct {
 	pages     *web.Site
 	metrics   *metrics
 	gate      *gateMetrics
-	light     *admit.Lane // for reading bodies and for short answers
-	heavy     *admit.Lane // for plans and other searches
+	light     *admit.Lane // reads bodies and runs short operations
+	heavy     *admit.Lane // runs plans and other searches
 	bodies    room
 	callers   *callers
-	kept      *reuse.Store[*reply] // nil when every answer is made anew
+	kept      *reuse.Store[*reply] // the cache; nil for none
 	draining  atomic.Bool
 	wasReady  struct {
 		sync.Mutex
@@ -41,9 +41,8 @@ type Server struct {
 	batches  batches
 }
 
-// New makes a server. It fails on options that make no sense, and on a table of
-// operations that is not the contract's. What is wrong with the contract itself readyz
-// says.
+// New creates a server. It fails on invalid options, and when the table of operations
+// differs from the contract. Errors in the contract itself are reported by readyz.
 func New(opts Options) (*Server, error) {
 	if err := opts.validate(); err != nil {
 		return nil, err
@@ -87,7 +86,7 @@ func New(opts Options) (*Server, error) {
 	return s, nil
 }
 
-// rooms makes what there is only so much of: lanes, bytes of bodies, kept answers.
+// rooms creates the limited resources: lanes, room for bodies, cache.
 func (s *Server) rooms() {
 	opts, registry := s.opts, s.metrics.registry
 	s.bodies.most = int64(opts.BodyRoom)
@@ -100,17 +99,17 @@ func (s *Server) rooms() {
 	}
 }
 
-// stages are what a request goes through. The order matters:
-//   - observe first, so that every answer is counted and logged, whatever gave it;
-//   - headers before anything answers;
-//   - cors before any problem, so that a page of another origin can read it;
-//   - route before the body is touched, so that a wrong path costs nothing;
-//   - admitted as soon as the operation is known, so that who may not call costs
-//     next to nothing;
-//   - negotiate before the body, so that work whose answer nobody takes is not begun;
-//   - answered last: the body's limit is set before the first byte is read, and it
-//     waits for its turn only when all of it is there, so that a slow sender holds
-//     nobody up.
+// stages returns the pipeline. The order of the stages matters:
+//   - observe is first, so that every response is counted and logged;
+//   - headers comes before anything can respond;
+//   - cors comes before any problem, so that a page of another origin can read it;
+//   - route comes before the body, so that a wrong path costs nothing;
+//   - admitted follows as soon as the operation is known, so that refusing a caller
+//     is cheap;
+//   - negotiate comes before the body, so that no work starts for an unacceptable
+//     media type;
+//   - answered is last. It limits the body before reading it, and waits for a slot only
+//     when the whole body has arrived, so that a slow sender holds no slot.
 func (s *Server) stages() handler {
 	h := s.answered
 	for _, stage := range []func(handler) handler{s.negotiate, s.admitted, s.route, s.sizes, s.cors, s.headers, s.observe, s.traced} {
@@ -119,7 +118,7 @@ func (s *Server) stages() handler {
 	return h
 }
 
-// Handler answers requests. HEAD is answered as GET without its body.
+// Handler returns the HTTP handler of the service. HEAD is served as GET without the body.
 func (s *Server) Handler() http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.Method == http.MethodHead {
@@ -132,21 +131,21 @@ func (s *Server) Handler() http.Handler {
 	})
 }
 
-// bodiless drops the body of an answer.
+// bodiless is a ResponseWriter that discards the body.
 type bodiless struct{ http.ResponseWriter }
 
 func (bodiless) Write(b []byte) (int, error) { return len(b), nil }
 
-// MetricsHandler answers with the metrics, for a listener of its own.
+// MetricsHandler returns the handler of the metrics, for a separate listener.
 func (s *Server) MetricsHandler() http.Handler { return s.metrics.handler() }
 
-// Drain makes readyz answer 503 from now on, and connections close after their
-// next answer. Requests are answered as before.
+// Drain makes readyz return 503 from now on, and closes connections after their next
+// response. Requests are still served.
 func (s *Server) Drain() { s.draining.Store(true) }
 
-// answerError sends the problem that err is; any other error is the service's
-// fault, and only the log says what it was. It reports whether the problem was sent,
-// and is the answer to the request rather than to its end.
+// answerError sends err as a problem. An error that is not a problem gives a plain 500,
+// with its text only in the log. It returns whether the problem was sent and is a response
+// to the request, not to the end of the request.
 func (s *Server) answerError(x *exchange, err error) bool {
 	if x.w.code != 0 {
 		return false
@@ -163,7 +162,7 @@ func (s *Server) answerError(x *exchange, err error) bool {
 	return !p.left
 }
 
-// clipError is the text of an error, cut: an error may hold the input.
+// clipError returns the text of an error, cut to a limit, because it may contain input.
 func clipError(err error) string {
 	const most = 400
 	s := fmt.Sprint(err)

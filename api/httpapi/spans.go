@@ -37,8 +37,8 @@ func (s *Server) traced(next handler) handler {
 	}
 }
 
-// step is a span for a part of a request, where the request has one. The function
-// ends it.
+// step starts a child span for a part of a request, if the request has a span. The
+// returned function ends it.
 func step(ctx context.Context, name string) (context.Context, func()) {
 	parent := trace.SpanFromContext(ctx)
 	if !parent.IsRecording() {

@@ -9,27 +9,27 @@ import (
 	"github.com/bridletie/bridletie/api/contract"
 )
 
-// lane is where an operation waits for its turn.
+// lane is the lane in which an operation runs.
 type lane int
 
 const (
-	laneFree  lane = iota // nowhere: it costs next to nothing
-	laneShort             // in the light lane, in which it is always answered
-	laneLight             // in the light lane, from which it moves over when it turns out to be long
-	laneHeavy             // in the heavy lane: it searches
+	laneFree  lane = iota // no lane: it costs next to nothing
+	laneShort             // the light lane, to its end
+	laneLight             // the light lane, then the heavy one if it takes long
+	laneHeavy             // the heavy lane: it searches
 )
 
-// size is how much of a body is read. The contract says the same.
+// size limits a body. The contract has the same limits.
 type size struct{ bytes, values int }
 
-// The sizes of bodies.
+// The size limits of bodies.
 var (
 	usual = size{MaxBody, 20000}
 	large = size{MaxLargeBody, 40000}     // several pieces, or 500 cushions
 	whole = size{MaxCheckBody, maxValues} // a plan, or many cloths
 )
 
-// The largest bodies, in bytes, and the most values in one.
+// The size limits of bodies in bytes, and the limit on JSON values in one.
 const (
 	MaxBody      = 65536
 	MaxLargeBody = 262144
@@ -37,28 +37,27 @@ const (
 	maxValues    = 200000
 )
 
-// row is an operation without the types of its request and answer: its route, what the
-// pipeline must know of it, and how it is asked.
+// row is an operation without the types of its request and response: its route, its limits
+// and its functions.
 type row struct {
 	id, method, path string // as in the contract
-	command          string // its name on the command line; "" when it is not asked there
+	command          string // its name on the command line; "" for none
 	lane             lane
 	size             size
-	forms            []string // the media types of its answers
-	soFar            bool     // has an answer at any time, which may be asked for
-	drawings         bool     // has drawings that may be asked for one by one
+	forms            []string // the media types of its responses
+	soFar            bool     // supports Prefer: best-so-far
+	drawings         bool     // supports Server.Drawings
 
-	read   func(*contract.Document) (question, *Problem) // of a body of JSON
-	reply  func(*Server, *exchange) (*reply, error)      // where there is no body
-	stream func(*Server, *exchange) error                // where the answer is sent while the body is read
+	read   func(*contract.Document) (question, *Problem) // validates a body of JSON; otherwise nil
+	reply  func(*Server, *exchange) (*reply, error)      // for operations without a body; otherwise nil
+	stream func(*Server, *exchange) error                // for responses sent while the body is read; otherwise nil
 	says   *contract.Operation
 }
 
 // table is all operations.
 type table []*row
 
-// newTable puts rows beside what the contract says of them, and fails where the two
-// differ.
+// newTable compares the rows with the contract, and returns an error when they differ.
 func newTable(rows []row, c *contract.Contract, l contract.Limits) (table, error) {
 	byID := make(map[string]*contract.Operation)
 	for _, op := range c.Operations() {
@@ -81,7 +80,7 @@ func newTable(rows []row, c *contract.Contract, l contract.Limits) (table, error
 	return t, errors.Join(wrong...)
 }
 
-// unlike is what the contract says otherwise.
+// unlike returns the differences between the row and the contract.
 func (r *row) unlike(l contract.Limits) []string {
 	op := r.says
 	if op == nil {
@@ -103,7 +102,8 @@ func (r *row) unlike(l contract.Limits) []string {
 	return list
 }
 
-// read reads the body of an operation, and says everything that is wrong with it.
+// read parses and validates the body of an operation. It returns a question, or a problem
+// with all faults.
 func (s *Server) read(r *row, body []byte) (question, *Problem) {
 	if most := r.says.BodyBytes; len(body) > most {
 		return nil, tooLarge(most)

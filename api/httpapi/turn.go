@@ -12,22 +12,22 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// turn is the place of one request in a lane: first the light one, where bodies
-// are read and short calculations are made, then perhaps the heavy one, which
-// leaves a core to the others. It is in one of them at a time, or in none.
+// turn is the slot of one request. It is first in the light lane, where bodies are read
+// and short calculations run. It may then move to the heavy lane, which leaves a core
+// free. It holds at most one slot at a time.
 type turn struct {
 	s     *Server
-	heavy bool // must move over before it works
+	heavy bool // must move to the heavy lane before the work starts
 
-	account *admit.Account // pays for the time in a place; nil for nobody
+	account *admit.Account // charged for the time in a slot; nil for none
 
 	mu    sync.Mutex
 	moved bool
 	leave func()
-	since time.Time // when the place was entered
+	since time.Time // when the slot was taken
 }
 
-// begin enters the light lane.
+// begin waits for a slot in the light lane.
 func (s *Server) begin(ctx context.Context, op *row) (*turn, error) {
 	leave, err := s.light.Enter(ctx)
 	if err != nil {
@@ -37,7 +37,7 @@ func (s *Server) begin(ctx context.Context, op *row) (*turn, error) {
 	return &turn{s: s, heavy: op.lane == laneHeavy, account: account, leave: leave, since: time.Now()}, nil
 }
 
-// moveOver leaves the light lane and waits for a place in the heavy one.
+// moveOver leaves the light lane and waits for a slot in the heavy one.
 func (t *turn) moveOver(ctx context.Context) error {
 	t.mu.Lock()
 	defer t.mu.Unlock()
@@ -53,7 +53,7 @@ func (t *turn) moveOver(ctx context.Context) error {
 	return nil
 }
 
-// end gives the place back. It may be called more than once.
+// end releases the slot. It may be called more than once.
 func (t *turn) end() {
 	t.mu.Lock()
 	defer t.mu.Unlock()
@@ -68,19 +68,19 @@ func (t *turn) drop() {
 	}
 }
 
-// overrun is the context of work in the light lane. Work polls its context; once
-// the time for light work is up, Err waits for a place in the heavy lane, and
-// the work is held until there is one. So it costs others nothing, and its
-// answer is the same.
+// overrun is the context of work in the light lane. Work polls Err. Once the time for
+// light work is up, Err blocks until there is a slot in the heavy lane. Long work thus
+// does not occupy the light lane, and its result does not change.
 type overrun struct {
 	context.Context
 	t      *turn
 	after  time.Time
 	once   sync.Once
-	failed error // there was no place
+	failed error // why there was no slot in the heavy lane
 }
 
-// Err is the error of the context, or why there was no place in the heavy lane.
+// Err returns the error of the context, or the reason why there was no slot in the heavy
+// lane.
 func (o *overrun) Err() error {
 	if err := o.Context.Err(); err != nil {
 		return err
@@ -92,17 +92,17 @@ func (o *overrun) Err() error {
 	return o.failed
 }
 
-// inTurn works when its turn has come, and within the time there is.
+// inTurn runs work once it has a slot, and within its time limit.
 func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*A, error)) (*A, error) {
 	timed, cancel := context.WithTimeout(ctx, s.timeFor(ctx))
 	defer cancel()
 	doing := timed
 	t, _ := ctx.Value(turnKey).(*turn)
 	switch {
-	case t == nil: // a line of many, or no server at all
+	case t == nil: // a line of a batch, or a call without HTTP
 		begun := time.Now()
 		leave, err := s.heavy.Await(timed)
-		if line, ok := ctx.Value(lineKey).(*lineWork); ok { // which pays for all else
+		if line, ok := ctx.Value(lineKey).(*lineWork); ok { // the line is charged, but not for its wait
 			line.waited += time.Since(begun)
 		}
 		if err != nil {
@@ -124,16 +124,15 @@ func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*
 		s.gate.deadlines.Inc()
 		return nil, problem(tookTooLong, "").with("Retry-After", strconv.Itoa(heavyRetry.seconds()))
 	case err != nil:
-		return nil, err // perhaps that there was no place to move over to
+		return nil, err // possibly for want of a slot in the heavy lane
 	case ans == nil:
 		return nil, errors.New("no answer and no error")
 	}
 	return ans, nil
 }
 
-// workers is how many parts of one answer may be worked on at the same time: one
-// for the place that it has, and one for each that nobody wants now, but no more than half of all. They must be
-// given back.
+// workers returns the number of goroutines for one request: its own slot, and every free
+// slot of the heavy lane, up to half of all. The caller must call back to return them.
 func (s *Server) workers() (n int, back func()) {
 	leaves := []func(){}
 	for 1+len(leaves) < (s.opts.Solves+1)/2 {
@@ -150,8 +149,8 @@ func (s *Server) workers() (n int, back func()) {
 	}
 }
 
-// within are the seconds after which to try again: some of them, at random, so
-// that those who were sent away together do not come back together.
+// within is a range of seconds for Retry-After. The value is drawn at random, so that
+// clients that were shed together do not return together.
 type within struct{ least, most int }
 
 var (
@@ -161,7 +160,7 @@ var (
 
 func (w within) seconds() int { return w.least + rand.IntN(w.most-w.least+1) } //nolint:gosec // nothing hangs on it being guessed
 
-// shed is the problem of a request that got no turn.
+// shed returns the problem of a request that got no slot.
 func shed(err error, again within) error {
 	switch {
 	case errors.Is(err, admit.ErrFull), errors.Is(err, admit.ErrWaited):
@@ -178,7 +177,7 @@ func left(before string, again within) *Problem {
 	return p
 }
 
-// retry is the problem of a request that may be sent again as it is.
+// retry returns the problem of a request that may be repeated unchanged, with Retry-After.
 func retry(detail string, again within) *Problem {
 	return problem(unavailable, detail).with("Retry-After", strconv.Itoa(again.seconds()))
 }

@@ -1,8 +1,8 @@
-// Package keyring knows the keys of clients by their hashes.
+// Package keyring stores the keys of clients as hashes.
 //
-// A key is 32 random bytes, so that nobody can guess one from its hash however
-// fast the hash is. A slow hash such as bcrypt is for passwords, which people
-// choose; here it would only let anybody who sends wrong keys keep a core busy.
+// A key is 32 random bytes, so that nobody can guess one from its hash, however fast the
+// hash is. A slow hash such as bcrypt is meant for passwords, which people choose. Here it
+// would only let a sender of wrong keys keep a core busy.
 package keyring
 
 import (
@@ -19,17 +19,17 @@ import (
 	"strings"
 )
 
-// What a list of keys may hold.
+// The limits on a list of keys.
 const (
 	MaxEntries = 1000
-	MaxLive    = 2 // keys of one client: the old one and the new one, while it is changed
+	MaxLive    = 2 // keys of one client: the old and the new one during a rotation
 	maxName    = 32
 	maxLine    = 400
 	maxQuota   = 1_000_000_000
 )
 
-// Client is who has a key, with the quotas that the list gives; -1 where it says
-// nothing.
+// Client is the owner of a key, with the quotas from the list; -1 for a quota not in the
+// list.
 type Client struct {
 	Name           string
 	Requests, Work int
@@ -40,16 +40,16 @@ type entry struct {
 	client *Client
 }
 
-// Ring is a list of keys. The zero value has none.
+// Ring is a list of keys. The zero value is empty.
 type Ring struct {
 	entries []entry
 	clients map[string]*Client
 }
 
-// Len is how many keys there are.
+// Len returns the number of keys.
 func (r *Ring) Len() int { return len(r.entries) }
 
-// Clients are all who have a key, in no order.
+// Clients returns all owners of keys, in no particular order.
 func (r *Ring) Clients() []Client {
 	all := make([]Client, 0, len(r.clients))
 	for _, c := range r.clients {
@@ -58,8 +58,8 @@ func (r *Ring) Clients() []Client {
 	return all
 }
 
-// Find is whose key it is. Every hash is compared, and in the same time, so that
-// the time says nothing.
+// Find returns the owner of a key. It compares all hashes in constant time, so that the
+// duration reveals nothing.
 func (r *Ring) Find(key string) (Client, bool) {
 	hash := sha256.Sum256([]byte(key))
 	var found *Client
@@ -150,7 +150,7 @@ func readLine(fields []string) (c Client, hash [sha256.Size]byte, err error) {
 	return c, hash, nil
 }
 
-// IsName reports whether s may be the name of a client.
+// IsName reports whether s is valid as the name of a client.
 func IsName(s string) bool {
 	for _, c := range []byte(s) {
 		if (c < 'a' || c > 'z') && (c < 'A' || c > 'Z') && (c < '0' || c > '9') && c != '.' && c != '-' && c != '_' {
@@ -160,8 +160,8 @@ func IsName(s string) bool {
 	return s != "" && len(s) <= maxName
 }
 
-// New is a new key and what stands for it in a list. The prefix lets people and
-// scanners of secrets see what it is.
+// New creates a key, and returns it with its hash for the list. The prefix identifies it
+// to people and to secret scanners.
 func New() (key, hash string) {
 	var raw [32]byte
 	_, _ = rand.Read(raw[:]) // never fails

@@ -1,5 +1,5 @@
-// Package reuse answers the same question once: those who ask while an answer is
-// made wait for it, and those who ask later are given it from memory, as long as
+// Package reuse is a response cache that deduplicates concurrent requests. Callers with
+// the same key share one computation, and later callers get the cached result as long as
 // there is room.
 package reuse
 
@@ -10,43 +10,42 @@ import (
 	"github.com/maypok86/otter/v2"
 )
 
-// How an answer was come by.
+// How is the way in which a result was obtained.
 type How int
 
-// The ways.
+// The values of How.
 const (
-	Made   How = iota // for this caller first
-	Joined            // made for another at the same time
-	Kept              // made before
+	Made   How = iota // computed for this caller
+	Joined            // shared with a concurrent caller
+	Kept              // taken from the cache
 )
 
-// String is the way in a word.
+// String returns the way as a word, for metrics.
 func (h How) String() string { return [...]string{"made", "joined", "kept"}[h] }
 
-// Store keeps answers by what was asked. Its answers must never be changed. It may
-// be used by any number of goroutines.
+// Store caches results by key. Results must never be changed. It is safe for concurrent
+// use.
 type Store[A any] struct {
 	kept  *otter.Cache[string, A]
-	other *otter.Cache[string, string] // names of a key
+	other *otter.Cache[string, string] // keys by alternative name
 
 	mu      sync.Mutex
 	flights map[string]*flight[A]
 }
 
-// flight is an answer while it is made.
+// flight is a computation in progress.
 type flight[A any] struct {
 	done    chan struct{}
-	callers int                // who wait for it, under the store's lock
-	cancel  context.CancelFunc // when nobody does any more
+	callers int                // number of callers that wait for it; guarded by the store's lock
+	cancel  context.CancelFunc // called when the last of them leaves
 	answer  A
 	err     error
 }
 
-// New keeps at most so many bytes, by the size of each answer, and a sixteenth more
-// for names; those that were
-// asked for last or often stay longest.
+// New returns a store of at most that many bytes, by the size of each result, plus a
+// sixteenth for names. Recently and frequently used results are kept longest.
 func New[A any](bytes int64, size func(A) int) *Store[A] {
-	const entry = 200 // bytes of what holds an answer
+	const entry = 200 // estimated overhead of an entry in bytes
 	return &Store[A]{
 		other: otter.Must(&otter.Options[string, string]{
 			MaximumWeight: uint64(max(bytes/16, 1)),
@@ -62,10 +61,10 @@ func New[A any](bytes int64, size func(A) int) *Store[A] {
 	}
 }
 
-// Name lets an answer be found by another name of its key too.
+// Name adds an alternative name for a key, under which Named finds its result.
 func (s *Store[A]) Name(name, key string) { s.other.Set(name, key) }
 
-// Named is the answer that is kept under a name of its key.
+// Named returns the cached result under an alternative name, and whether there is one.
 func (s *Store[A]) Named(name string) (A, bool) {
 	if key, ok := s.other.GetIfPresent(name); ok {
 		return s.kept.GetIfPresent(key)
@@ -74,13 +73,13 @@ func (s *Store[A]) Named(name string) (A, bool) {
 	return none, false
 }
 
-// Do is the answer to what was asked: kept, or made by work, once for all who ask
-// at the same time. waits is called before waiting for what work makes for
-// another, and when no work is needed.
+// Do returns the result for a key: from the cache, from a computation in progress, or from
+// work. waits is called before Do waits for another caller's work, and when no work is
+// needed.
 //
-// work runs in a goroutine of its own, with the values of the context of whoever
-// came first; it is cancelled when all who waited have gone, and not before. An
-// error is for those who waited and is not kept. work must not panic.
+// work runs in its own goroutine, with the values of the first caller's context. It is
+// cancelled only when all its callers have left. An error is returned to all waiting
+// callers and is not cached. work must not panic.
 func (s *Store[A]) Do(ctx context.Context, key string, work func(context.Context) (A, error), waits func()) (A, How, error) {
 	if a, ok := s.kept.GetIfPresent(key); ok {
 		waits()
@@ -113,12 +112,12 @@ func (s *Store[A]) Do(ctx context.Context, key string, work func(context.Context
 	}
 }
 
-// fly makes the answer.
+// fly runs work and completes the flight.
 func (s *Store[A]) fly(ctx context.Context, key string, f *flight[A], work func(context.Context) (A, error)) {
 	defer f.cancel()
 	f.answer, f.err = work(ctx)
 	if f.err == nil {
-		s.kept.Set(key, f.answer) // before the flight ends, so that nobody comes between
+		s.kept.Set(key, f.answer) // before the flight ends, so that no caller misses both
 	}
 	s.mu.Lock()
 	s.forget(key, f)
@@ -126,8 +125,8 @@ func (s *Store[A]) fly(ctx context.Context, key string, f *flight[A], work func(
 	close(f.done)
 }
 
-// abandon takes one caller off the flight. When it was the last, the work ends,
-// and whoever asks next begins anew.
+// abandon removes one caller from the flight. After the last one it cancels the work, and
+// the next caller starts anew.
 func (s *Store[A]) abandon(key string, f *flight[A]) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -137,12 +136,12 @@ func (s *Store[A]) abandon(key string, f *flight[A]) {
 	}
 }
 
-// forget takes a flight off the list, under the lock.
+// forget removes a flight from the list. The caller holds the lock.
 func (s *Store[A]) forget(key string, f *flight[A]) {
 	if s.flights[key] == f {
 		delete(s.flights, key)
 	}
 }
 
-// Bytes is how much is kept, with the names.
+// Bytes returns the size of the cache, including names.
 func (s *Store[A]) Bytes() uint64 { return s.kept.WeightedSize() + s.other.WeightedSize() }

@@ -9,14 +9,13 @@ import (
 	"sync"
 )
 
-// errDecode says that a value is not one that Decode knows how to put into a type.
-// Why it is not matters to nobody: encoding/json is asked then.
+// errDecode reports that Decode cannot put a value into a type. Decode then falls back to
+// encoding/json, which returns the reason.
 var errDecode = errors.New("strictjson: decode")
 
-// Decode puts the value into what into points to, as json.Unmarshal does with the
-// value's canonical form, but without writing that and reading it again. Names must
-// be written as the type has them. Where it does not know how, it leaves the
-// work to json.Unmarshal.
+// Decode stores the value in the variable that into points to, as json.Unmarshal does with
+// the canonical form, but without encoding and parsing it again. Names must match the type
+// exactly. For types that it does not support it calls json.Unmarshal.
 func (v *Value) Decode(into any) error {
 	to := reflect.ValueOf(into)
 	if to.Kind() == reflect.Pointer && !to.IsNil() && decoderOf(to.Type().Elem())(v, to.Elem()) == nil {
@@ -28,17 +27,17 @@ func (v *Value) Decode(into any) error {
 	return json.Unmarshal(v.Canonical(), into)
 }
 
-// decoder puts a value into a variable of one type.
+// decoder stores a value in a variable of one type.
 type decoder func(v *Value, into reflect.Value) error
 
-// decoders are those that were made, by type.
+// decoders caches the decoders, by type.
 var decoders sync.Map
 
 func decoderOf(t reflect.Type) decoder {
 	if known, ok := decoders.Load(t); ok {
 		return known.(decoder)
 	}
-	// A type that leads back to itself finds this while it is made.
+	// A recursive type finds this entry while its decoder is made.
 	var made decoder
 	var once sync.Once
 	decoders.Store(t, decoder(func(v *Value, into reflect.Value) error {
@@ -130,7 +129,7 @@ func pointerDecoder(t reflect.Type) decoder {
 }
 
 func sliceDecoder(t reflect.Type) decoder {
-	if t.Elem().Kind() == reflect.Uint8 { // which stands as base64
+	if t.Elem().Kind() == reflect.Uint8 { // encoded as base64
 		return func(*Value, reflect.Value) error { return errDecode }
 	}
 	inner := decoderOf(t.Elem())
@@ -171,8 +170,8 @@ func mapDecoder(t reflect.Type) decoder {
 	}
 }
 
-// structDecoder knows the plain fields of a struct. One with fields that it does
-// not know is left to encoding/json.
+// structDecoder returns a decoder for a struct with plain fields. A struct with other
+// fields is left to encoding/json.
 func structDecoder(t reflect.Type) decoder {
 	type field struct {
 		index  int

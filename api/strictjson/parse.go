@@ -9,10 +9,10 @@ import (
 	"unicode/utf8"
 )
 
-// Limits bound what is read. A document beyond them is refused.
+// Limits bound the size of a document. A larger one is refused.
 type Limits struct {
-	Depth  int // of arrays and objects in one another
-	Values int // of all kinds, names of members counted too
+	Depth  int // nesting of arrays and objects
+	Values int // values of all kinds, including names of members
 }
 
 // Error says why a document was refused, and where.
@@ -20,18 +20,18 @@ type Error struct {
 	Offset int    // in bytes, from 0
 	Line   int    // from 1
 	Column int    // in bytes, from 1
-	Reason string // without input, but for a name that stands twice, cut short
+	Reason string // contains no input except a duplicate name, shortened
 }
 
-// Error is the reason with its place.
+// Error returns the reason with its position.
 func (e *Error) Error() string {
 	return fmt.Sprintf("%s, at line %d, column %d", e.Reason, e.Line, e.Column)
 }
 
-// Parse reads a document. Its error is always an *Error. The values do not hold on
-// to doc.
+// Parse parses a document. Its error is always an *Error. The values do not refer to the
+// memory of doc.
 func Parse(doc []byte, limits Limits) (*Value, error) {
-	p := parser{doc: string(doc), limits: limits} // of which names and strings are parts
+	p := parser{doc: string(doc), limits: limits} // names and strings share its memory
 	v, err := p.document()
 	if err != nil {
 		return nil, err
@@ -39,7 +39,7 @@ func Parse(doc []byte, limits Limits) (*Value, error) {
 	return v, nil
 }
 
-// parser reads from doc[pos:].
+// parser parses from doc[pos:].
 type parser struct {
 	doc    string
 	pos    int
@@ -72,7 +72,7 @@ func (p *parser) document() (*Value, *Error) {
 	return &v, nil
 }
 
-// fail is an error at the place reached.
+// fail returns an error at the current position.
 func (p *parser) fail(reason string) *Error {
 	before := p.doc[:min(p.pos, len(p.doc))]
 	return &Error{
@@ -83,7 +83,7 @@ func (p *parser) fail(reason string) *Error {
 	}
 }
 
-// expected is the error for what stands where want should.
+// expected returns the error for finding something other than want.
 func (p *parser) expected(want string) *Error {
 	if p.pos >= len(p.doc) {
 		return p.fail("the document ends too soon, where " + want + " should stand")
@@ -102,7 +102,8 @@ func (p *parser) space() {
 	}
 }
 
-// peek is the next byte, 0 at the end; a 0 in the document is nowhere allowed.
+// peek returns the next byte, 0 at the end. A 0 byte is not allowed anywhere in a
+// document.
 func (p *parser) peek() byte {
 	if p.pos < len(p.doc) {
 		return p.doc[p.pos]
@@ -110,7 +111,7 @@ func (p *parser) peek() byte {
 	return 0
 }
 
-// take steps over c if it is next.
+// take consumes c if it is next, and reports whether it was.
 func (p *parser) take(c byte) bool {
 	if p.peek() == c && p.pos < len(p.doc) {
 		p.pos++
@@ -119,7 +120,7 @@ func (p *parser) take(c byte) bool {
 	return false
 }
 
-// count guards the number of values and names.
+// count counts a value or name, and returns an error beyond the limit.
 func (p *parser) count() *Error {
 	if p.values++; p.values > p.limits.Values {
 		return p.fail("the document has more than " + strconv.Itoa(p.limits.Values) + " values and names")
@@ -156,7 +157,7 @@ func (p *parser) value() (Value, *Error) {
 	return Value{}, p.expected("a value")
 }
 
-// nested reads a bracketed value one level deeper.
+// nested parses an array or object one level deeper.
 func (p *parser) nested(start int, kind Kind, read func(*Value) *Error) (Value, *Error) {
 	if p.depth++; p.depth > p.limits.Depth {
 		return Value{}, p.fail("the document is nested deeper than " + strconv.Itoa(p.limits.Depth) + " levels")
@@ -194,7 +195,7 @@ func (p *parser) members(v *Value) *Error {
 		return nil
 	}
 	v.Members = make([]Member, 0, 4)
-	var seen map[string]struct{} // once there are many
+	var seen map[string]struct{} // nil while there are few
 	for {
 		m, err := p.member(v.Members, seen)
 		if err != nil {
@@ -220,12 +221,10 @@ func (p *parser) members(v *Value) *Error {
 	}
 }
 
-// manyMembers is from how many members on an index finds a name sooner than
-// looking at each.
+// manyMembers is the number of members from which an index is faster than a scan.
 const manyMembers = 16
 
-// stands reports whether one of the members, or of the index of them where there
-// is one, has the name.
+// stands reports whether a name occurs in members, or in their index if there is one.
 func stands(name string, members []Member, seen map[string]struct{}) bool {
 	if seen != nil {
 		_, ok := seen[name]
@@ -234,7 +233,7 @@ func stands(name string, members []Member, seen map[string]struct{}) bool {
 	return slices.ContainsFunc(members, func(m Member) bool { return m.Name == name })
 }
 
-// member reads a name that does not stand before, and its value.
+// member parses a name, which must be new in its object, and its value.
 func (p *parser) member(before []Member, seen map[string]struct{}) (Member, *Error) {
 	if p.peek() != '"' {
 		return Member{}, p.expected("a name in quotes")
@@ -259,7 +258,7 @@ func (p *parser) member(before []Member, seen map[string]struct{}) (Member, *Err
 	return Member{Name: name, Value: v}, err
 }
 
-// quoteShort quotes a name, cut to 40 characters.
+// quoteShort quotes a name, shortened to 40 characters.
 func quoteShort(name string) string {
 	const most = 40
 	if r := []rune(name); len(r) > most {
@@ -268,7 +267,7 @@ func quoteShort(name string) string {
 	return string(appendString(nil, name))
 }
 
-// number steps over a number.
+// number consumes a number.
 func (p *parser) number() *Error {
 	p.take('-')
 	switch {
@@ -290,7 +289,7 @@ func (p *parser) number() *Error {
 	return nil
 }
 
-// digits steps over digits and reports whether there were any.
+// digits consumes digits and reports whether there were any.
 func (p *parser) digits() bool {
 	start := p.pos
 	for isDigit(p.peek()) {
@@ -301,10 +300,10 @@ func (p *parser) digits() bool {
 
 func isDigit(c byte) bool { return '0' <= c && c <= '9' }
 
-// str reads a string.
+// str parses a string.
 func (p *parser) str() (string, *Error) {
 	p.pos++
-	var b []byte // the content, once there has been an escape
+	var b []byte // the content; nil before the first escape
 	start := p.pos
 	for p.pos < len(p.doc) {
 		switch c := p.doc[p.pos]; {
@@ -332,7 +331,7 @@ func (p *parser) str() (string, *Error) {
 	return "", p.expected("a closing quote")
 }
 
-// escape reads a backslash and what it stands for.
+// escape parses an escape sequence.
 func (p *parser) escape() (rune, *Error) {
 	at := p.pos
 	p.pos++
@@ -363,7 +362,7 @@ func (p *parser) escape() (rune, *Error) {
 	return 0, p.fail("half of a surrogate pair stands alone")
 }
 
-// hex steps over the u and four hexadecimal digits.
+// hex consumes the u and four hexadecimal digits.
 func (p *parser) hex() (rune, bool) {
 	p.pos++
 	if p.pos+4 > len(p.doc) {

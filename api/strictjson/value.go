@@ -1,10 +1,9 @@
-// Package strictjson reads one JSON document (RFC 8259) and refuses what other
-// readers let pass and then disagree about: names that stand twice, lone
-// surrogates, bytes that are not UTF-8, a byte order mark, text after the end.
-// It keeps where each value stood, so that a fault can be put in its place.
+// Package strictjson parses one JSON document (RFC 8259). It refuses inputs on which
+// parsers disagree: duplicate names, lone surrogates, invalid UTF-8, a byte order mark,
+// text after the end. It records the position of each value, so that a fault can be
+// located.
 //
-// The package keeps no state and its functions may be used by any number of
-// goroutines.
+// The package has no state and is safe for concurrent use.
 package strictjson
 
 import (
@@ -13,10 +12,10 @@ import (
 	"strings"
 )
 
-// Kind is what a value is.
+// Kind is the kind of a value.
 type Kind int
 
-// The kinds of JSON.
+// The kinds of JSON value.
 const (
 	Null Kind = iota
 	Bool
@@ -26,7 +25,7 @@ const (
 	Object
 )
 
-// String is the kind in words.
+// String returns the kind in words.
 func (k Kind) String() string {
 	return [...]string{"null", "true or false", "a number", "a string", "a list", "an object"}[k]
 }
@@ -46,7 +45,7 @@ type Member struct {
 	Value Value
 }
 
-// Get is the member of that name; nil when there is none, or v is no object.
+// Get returns the member of that name; nil when there is none, or v is not an object.
 func (v *Value) Get(name string) *Value {
 	if v.Kind != Object {
 		return nil
@@ -59,8 +58,8 @@ func (v *Value) Get(name string) *Value {
 	return nil
 }
 
-// At is the value that a pointer's unescaped tokens lead to, as far as they
-// lead; whole reports whether that is all the way.
+// At follows a pointer's unescaped tokens and returns the deepest value reached; whole
+// reports whether all tokens were found.
 func (v *Value) At(tokens []string) (deepest *Value, whole bool) {
 	deepest = v
 	for _, token := range tokens {
@@ -78,9 +77,8 @@ func (v *Value) At(tokens []string) (deepest *Value, whole bool) {
 	return deepest, true
 }
 
-// Canonical is the document without spaces, with the members of every object
-// in the order of their names' bytes, strings with the fewest escapes, and
-// numbers as they stand.
+// Canonical returns the document in canonical form: no spaces, members sorted by the bytes
+// of their names, strings with the fewest escapes, and numbers as written.
 func (v *Value) Canonical() []byte { return v.appendTo(make([]byte, 0, 1024)) }
 
 func (v *Value) appendTo(b []byte) []byte {
@@ -97,7 +95,7 @@ func (v *Value) appendTo(b []byte) []byte {
 		}
 		return append(b, ']')
 	case Object:
-		var few [16]*Member // so that most objects are ordered without another allocation
+		var few [16]*Member // sorts most objects without an allocation
 		members := few[:0]
 		for i := range v.Members {
 			members = append(members, &v.Members[i])
@@ -116,7 +114,7 @@ func (v *Value) appendTo(b []byte) []byte {
 	return append(b, v.Text...)
 }
 
-// appendString quotes s, escaping only what JSON says must be.
+// appendString quotes s, with only the escapes that JSON requires.
 func appendString(b []byte, s string) []byte {
 	const hex = "0123456789abcdef"
 	b = append(b, '"')

@@ -17,12 +17,13 @@ import (
 	"github.com/yuin/goldmark/util"
 )
 
-// The pages of the guide are Markdown, so that they read well in the repository too.
+// guide holds the pages of the guide as Markdown, which is also readable in the
+// repository.
 //
 //go:embed guide/*.md
 var guide embed.FS
 
-// repository is where links that lead out of the guide go, once it is served.
+// repository is the base of links that lead out of the guide.
 const repository = "https://github.com/bridletie/bridletie/blob/main/"
 
 // addGuide serves guide/NAME.md as /guide/NAME, and index.md as /guide.
@@ -51,7 +52,7 @@ func (s *Site) addGuide() error {
 	return nil
 }
 
-// guidePage is a page of the guide as HTML.
+// guidePage converts a page of the guide to HTML.
 func guidePage(source []byte) ([]byte, error) {
 	md := goldmark.New(
 		goldmark.WithExtensions(extension.Table),
@@ -73,11 +74,10 @@ func guidePage(source []byte) ([]byte, error) {
 	return page.Bytes(), nil
 }
 
-// guideLinks turns links between the pages as they lie in the repository into those
-// between the pages as they are served.
+// guideLinks rewrites links between files of the repository as links between served pages.
 type guideLinks struct{}
 
-// Transform changes the links of a page.
+// Transform rewrites the links of a page.
 func (guideLinks) Transform(page *ast.Document, _ text.Reader, _ parser.Context) {
 	_ = ast.Walk(page, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		if link, ok := n.(*ast.Link); ok && entering {
@@ -87,7 +87,7 @@ func (guideLinks) Transform(page *ast.Document, _ text.Reader, _ parser.Context)
 	})
 }
 
-// servedLink is where a link of a page in the repository leads once it is served.
+// servedLink returns the served address for a link in a page of the repository.
 func servedLink(to string) string {
 	page, part, _ := strings.Cut(to, "#")
 	if part != "" {

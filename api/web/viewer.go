@@ -10,9 +10,8 @@ import (
 	viewer "github.com/swaggest/swgui/v5/static"
 )
 
-// viewerFiles are the files of the reference's viewer: where they are served,
-// and their names in the module that embeds them. The rest of that module
-// (redirects for logins, other builds of the same) is not served.
+// viewerFiles maps the served paths of the reference viewer to file names in the module
+// that embeds them. The rest of that module (login redirects, other builds) is not served.
 func viewerFiles() map[string]string {
 	return map[string]string{
 		"docs/assets/swagger-ui.css":       "swagger-ui.css.gz",
@@ -20,7 +19,7 @@ func viewerFiles() map[string]string {
 	}
 }
 
-// addViewer adds the files of the viewer, which come compressed.
+// addViewer adds the files of the viewer, which are stored compressed.
 func (s *Site) addViewer() error {
 	for name, packed := range viewerFiles() {
 		if err := s.add(name, sync.OnceValues(func() (Document, error) { return unpacked(packed) })); err != nil {
@@ -30,7 +29,7 @@ func (s *Site) addViewer() error {
 	return nil
 }
 
-// unpacked is a file of the viewer.
+// unpacked returns a file of the viewer, decompressed.
 func unpacked(name string) (Document, error) {
 	zipped, err := viewer.FS.ReadFile(name)
 	if err != nil {

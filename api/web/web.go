@@ -46,26 +46,26 @@ type File struct {
 	Open   func() (Document, error)
 }
 
-// Document is bytes that never change.
+// Document is an immutable file with its encodings.
 type Document struct {
 	Plain   Form
-	Gzipped func() *Form // nil, or answers nil, where there is none
+	Gzipped func() *Form // nil, or returns nil, when there is none
 }
 
-// Form is the bytes of a file in one encoding.
+// Form is a file in one encoding.
 type Form struct {
 	Body []byte
 	ETag string // strong: each encoding has its own
 }
 
-// How long files are kept: a page and its files are asked for anew each time,
-// and 304 spares the bytes; a path that names its version never changes.
+// Values of Cache-Control. Pages and their files are revalidated each time, with 304 when
+// unchanged. A path that contains its version never changes.
 const (
 	cacheCheck   = "no-cache"
 	cacheForever = "public, max-age=31536000, immutable"
 )
 
-// media are the types that are served, by the ending of the file.
+// media returns the media types served, by file extension.
 func media() map[string]string {
 	return map[string]string{
 		".html": "text/html; charset=utf-8",
@@ -77,32 +77,32 @@ func media() map[string]string {
 	}
 }
 
-// The policies. Nothing may be framed, and no file but a page loads anything.
-// A page of ours may load what lies beside it and ask this service; no text in
-// it is run or styles it.
+// The content security policies. Nothing may be framed, and only pages load other files. A
+// page may load the files beside it and call this service. Inline scripts and inline
+// styles are blocked.
 const (
 	policyFile = "default-src 'none'; frame-ancestors 'none'"
 	policyPage = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
 		"form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 )
 
-// policies are those of pages that need another than the usual one, by path.
+// policies returns the policies of pages that need other than the usual one, by path.
 func policies() map[string]string {
 	withData := strings.Replace(policyPage, "img-src 'self'", "img-src 'self' data:", 1)
 	return map[string]string{
-		"/docs":       withData, // the viewer's stylesheet has its icons as data
-		"/demo/order": withData, // the icon of the page is nothing, written as data
+		"/docs":       withData, // the viewer's stylesheet has icons as data URLs
+		"/demo/order": withData, // its empty icon is a data URL
 		"/demo/bench": withData,
 	}
 }
 
-// Site is all files, by the path at which they are served.
+// Site holds all files, by served path.
 type Site struct {
 	files   map[string]*File
 	version string
 }
 
-// Load reads the embedded files. The number is that of the release.
+// Load reads the embedded files. number is the version of the release.
 func Load(number string) (*Site, error) {
 	script, err := static.ReadFile("static/quote.js")
 	if err != nil {
@@ -134,29 +134,29 @@ func Load(number string) (*Site, error) {
 	return s, nil
 }
 
-// Version is what the path of a script is named by: the release, and eight
-// digits of the script's SHA-256, so that other bytes have another path.
+// Version returns the version in the path of a script: the release, and eight digits of
+// the script's SHA-256, so that a changed script gets a new path.
 func Version(number string, script []byte) string {
 	sum := sha256.Sum256(script)
 	return number + "-" + hex.EncodeToString(sum[:4])
 }
 
-// Integrity is the subresource integrity of a script.
+// Integrity returns the subresource integrity value of a script.
 func Integrity(script []byte) string {
 	sum := sha512.Sum384(script)
 	return "sha384-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
-// Version is that of the quote element.
+// Version returns the version of the quote element.
 func (s *Site) Version() string { return s.version }
 
-// Find is the file at a path.
+// Find returns the file at a path, and whether there is one.
 func (s *Site) Find(at string) (*File, bool) {
 	f, ok := s.files[at]
 	return f, ok
 }
 
-// Paths are the paths of all files.
+// Paths returns the paths of all files.
 func (s *Site) Paths() []string {
 	var all []string
 	for at := range s.files {
@@ -165,7 +165,7 @@ func (s *Site) Paths() []string {
 	return all
 }
 
-// add serves a file where its name beneath static says.
+// add adds a file at the path given by its name beneath static.
 func (s *Site) add(name string, open func() (Document, error)) error {
 	kind, ok := media()[path.Ext(name)]
 	if !ok {
@@ -195,7 +195,7 @@ func (s *Site) add(name string, open func() (Document, error)) error {
 	return nil
 }
 
-// servedAt is the path of a file beneath static.
+// servedAt returns the served path of a file beneath static.
 func servedAt(name string) (string, bool) {
 	dir, file := path.Split(name)
 	stem := strings.TrimSuffix(file, path.Ext(file))
@@ -214,14 +214,14 @@ func servedAt(name string) (string, bool) {
 	return "", false
 }
 
-// NewForm is bytes with their ETag.
+// NewForm returns bytes with their ETag.
 func NewForm(body []byte) Form {
 	sum := sha256.Sum256(body)
 	return Form{Body: body, ETag: `"` + hex.EncodeToString(sum[:16]) + `"`}
 }
 
-// Packed makes a document when it is first asked for, and its compressed form when
-// that is: where it is a tenth smaller.
+// Packed returns a function that makes a document on first use. The compressed form is
+// made on its own first use, and only if it is at least a tenth smaller.
 func Packed(read func() ([]byte, error)) func() (Document, error) {
 	return sync.OnceValues(func() (Document, error) {
 		body, err := read()
@@ -237,14 +237,14 @@ func worthwhile(body, zipped []byte) *Form {
 	return &f
 }
 
-// Gzip compresses as tightly as gzip does; the same bytes always give the same.
+// Gzip compresses at the highest level. The same bytes always give the same result.
 func Gzip(body []byte) []byte {
 	var b bytes.Buffer
 	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
 	if err != nil {
-		return body // the level is a constant that gzip has
+		return body // cannot happen: the level is a valid constant
 	}
-	_, _ = w.Write(body) // a buffer takes all
+	_, _ = w.Write(body) // writing to a buffer cannot fail
 	_ = w.Close()
 	return b.Bytes()
 }

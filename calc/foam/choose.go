@@ -9,7 +9,7 @@ import (
 	"github.com/bridletie/bridletie/calc/sheet"
 )
 
-// choice is an answer for one foam from some of its sheets.
+// choice is a solution for one foam from a subset of its sheets.
 type choice struct {
 	groups []Group
 	layers [][]Layer // by want
@@ -18,22 +18,21 @@ type choice struct {
 	count  int // layers
 }
 
-// nests are what is known of the nestings of one foam.
+// nests caches the nestings of one foam.
 type nests struct {
 	known map[string]*sheet.Nester // by the sizes of the pieces
 	done  map[nestKey]sheet.Result
 }
 
-// nestKey is a group: the sizes of its pieces, and whichever sheets there are of
-// its thickness.
+// nestKey identifies a group by the sizes of its pieces and the sheets of its thickness.
 type nestKey struct {
 	sizes     string
 	thickness length.Length
 }
 
-// foam finds the cheapest choice of a foam's sheets. Choices differ by the layers
-// that they make; whatever those are, they are nested on all sheets of their
-// thickness that are on sale.
+// foam finds the cheapest choice of a foam's sheets. Choices differ in the layers that
+// they make. All layers of one thickness are nested on all sheets on sale of that
+// thickness.
 func (s *solver) foam(f int, wants []want) error {
 	if len(wants) == 0 {
 		return nil
@@ -74,8 +73,8 @@ func (s *solver) foam(f int, wants []want) error {
 	return nil
 }
 
-// layersFrom are the layers that a set of sheets makes, nil where they do not make
-// every thickness, in groups that are not yet nested.
+// layersFrom returns the layers made from a set of sheets, in groups not yet nested; nil
+// when the set cannot make every thickness.
 func (s *solver) layersFrom(f int, stock []int, wants []want, fits []uint, set uint) (c *choice, tooMany bool) {
 	c = &choice{layers: make([][]Layer, len(wants))}
 	thick := s.thicknesses(f)
@@ -124,8 +123,8 @@ func (s *solver) layersFrom(f int, stock []int, wants []want, fits []uint, set u
 	return c, false
 }
 
-// nestAll nests the groups of a choice; false where it is certain to cost more than
-// the best so far.
+// nestAll nests the groups of a choice. It returns false as soon as the choice is certain
+// to cost more than the best so far.
 func (s *solver) nestAll(c, best *choice, known *nests) bool {
 	ids := make([]string, len(c.groups))
 	for i := range c.groups {
@@ -159,8 +158,8 @@ func (s *solver) nestAll(c, best *choice, known *nests) bool {
 	return true
 }
 
-// nester is that of the sizes of a group. Like pieces share what has been searched
-// for them.
+// nester returns the nester for the sizes of a group. Groups of equal pieces share one,
+// with its cached results.
 func (s *solver) nester(known *nests, id string, g *Group) *sheet.Nester {
 	n := known.known[id]
 	if n == nil {
@@ -170,7 +169,7 @@ func (s *solver) nester(known *nests, id string, g *Group) *sheet.Nester {
 	return n
 }
 
-// sizesText names sizes in their order.
+// sizesText returns a text that identifies sizes in their order.
 func sizesText(sizes []sheet.Piece) string {
 	var id strings.Builder
 	last, run := sheet.Piece{}, 0

@@ -6,17 +6,17 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 )
 
-// bound is a length below which no plan can go, and the argument for it.
+// bound is a lower bound on the length of any plan, and its name.
 type bound struct {
 	length int64
 	by     note.Code
 }
 
-// lowerBound is the best of the bounds on the end of any plan of all items in
-// one strip, valid for every start of the repeat, or for the start of the cloth
-// when it is known, and for every way in which the groups may lie. Floats choose
-// what to try; every bound is proved in integers. The work is counted in steps,
-// so the answer does not depend on the machine.
+// lowerBound returns the best lower bound on the end of any plan of all items in one
+// strip. It holds for every start of the repeat, or for the start of the cloth if known,
+// and for every orientation of the groups. Floating point only chooses what to try; every
+// bound is proved in integers. Work is counted in steps, so the result does not depend on
+// the machine.
 func lowerBound(m *model, effort Effort) bound {
 	best := bound{areaBound(m), note.BoundArea}
 	if t := tallestBound(m); t > best.length {
@@ -31,10 +31,10 @@ func lowerBound(m *model, effort Effort) bound {
 	return newLines(m, effort).improve(m, best)
 }
 
-// lengthsBound is a bound on the total of several lengths from which the job is
-// cut, each begun where it likes: only what holds line by line across the cloth.
-// (Two lengths can be shorter together than one, since the gaps that the rows
-// force within one may fall between two.)
+// lengthsBound returns a lower bound on the total when the job is cut from several
+// lengths, each with its own start. Only arguments that hold for each line across the
+// cloth apply. Several lengths can be shorter in total than one, because gaps that the
+// rows force within one may fall between two.
 func lengthsBound(m *model, effort Effort) bound {
 	best := bound{areaBound(m), note.BoundArea}
 	if t := tallestBound(m); t > best.length {
@@ -50,7 +50,7 @@ func lengthsBound(m *model, effort Effort) bound {
 	return best
 }
 
-// cliqueTables bounds the tables of cliqueBound.
+// cliqueTables returns the limit on the tables of cliqueBound.
 func cliqueTables(e Effort) int {
 	switch e {
 	case Quick, Glance:
@@ -62,8 +62,8 @@ func cliqueTables(e Effort) int {
 	}
 }
 
-// areaBound is the area of all items over the width, rounded up: the items do
-// not overlap and lie inside the strip. Exact in 128 bits.
+// areaBound returns the area of all items over the width, rounded up: the items do not
+// overlap and lie inside the strip. It is exact, in 128 bits.
 func areaBound(m *model) int64 {
 	var hi, lo uint64
 	for k := range m.items {
@@ -83,8 +83,7 @@ func areaBound(m *model) int64 {
 	return int64(q)
 }
 
-// tallestBound is the greatest extent along the roll of any item, each lying
-// the way in which it is shortest.
+// tallestBound returns the greatest height of any item, each in its shortest orientation.
 func tallestBound(m *model) int64 {
 	tallest := int64(0)
 	for k := range m.items {

@@ -6,12 +6,12 @@ import (
 	"slices"
 )
 
-// bars is the relaxation in which every item is cut into slices along the roll
-// and each horizontal line is filled anew, with items side by side on places
-// that they may have: the bar relaxation (G. Belov and G. Scheithauer, from
-// memory; it holds all dual feasible functions), here with the exact places of
-// the pattern. tall are the heights, stretched by what must lie empty between
-// items, that hold for each node.
+// bars is the bar relaxation: items are cut into slices along the roll, and each
+// horizontal line is filled independently (G. Belov and G. Scheithauer, from memory). It
+// covers all dual feasible functions. Here the items on a line must lie side by side at
+// places that the pattern admits.
+//
+// tall holds the height of each node, which may include gaps that must stay empty.
 type bars struct {
 	r     *relaxed
 	tall  []int64
@@ -30,13 +30,13 @@ type bars struct {
 	best  certificate
 	work  int64
 	cap   int64
-	// enough is the length beyond which no better proof is wanted.
+	// enough is the length beyond which no better proof is needed.
 	enough int64
 	hasty  bool // give up when it is clear that enough cannot be passed
 }
 
-// certificate is a set of weights that proves a bound: worth by row, and the
-// most that any horizontal line is worth.
+// certificate is a set of weights that proves a bound: a weight for each row, and the
+// greatest total weight of any horizontal line.
 type certificate struct {
 	length int64
 	weight []int64
@@ -44,7 +44,7 @@ type certificate struct {
 	most   int64
 }
 
-// wide is an unsigned number of 128 bits.
+// wide is an unsigned 128-bit integer.
 type wide struct{ hi, lo uint64 }
 
 func (w wide) plusProduct(a, b int64) wide {
@@ -55,7 +55,7 @@ func (w wide) plusProduct(a, b int64) wide {
 	return w
 }
 
-// over is w/by rounded down, and whether there was a remainder; 0 when the
+// over returns w/by rounded down, and whether there was a remainder. It returns 0 when the
 // quotient does not fit, which the limits of a request exclude.
 func (w wide) over(by int64) (int64, bool) {
 	if by <= 0 || w.hi >= uint64(by) {
@@ -70,9 +70,9 @@ func (w wide) over(by int64) (int64, bool) {
 
 func (w wide) float() float64 { return float64(float64(w.hi)*(1<<64)) + float64(w.lo) }
 
-// newBars chooses which kinds are taken as they are: at most mostKinds, the
-// largest. The rest, and those that are narrow, are fluid: they may be cut at
-// will, which only helps.
+// newBars chooses the kinds that are modelled exactly: at most mostKinds, the largest. The
+// remaining kinds and narrow ones become fluid: they may be cut arbitrarily, which can
+// only weaken the bound.
 func newBars(r *relaxed, tall []int64, mostKinds int) *bars {
 	b := &bars{r: r, tall: tall, fluid: -1, rowOf: make([]int, len(r.kinds)), enough: 1 << 62}
 	areas := make([]int64, len(r.kinds))
@@ -85,7 +85,7 @@ func newBars(r *relaxed, tall []int64, mostKinds int) *bars {
 	for _, k := range order {
 		kd := &r.kinds[k]
 		if b.leastTall(kd) < 1 {
-			continue // charged with more than it has: left out, which only helps
+			continue // charged with more than its height: left out, which only weakens the bound
 		}
 		if len(b.need) < mostKinds && r.narrowest(kd) > r.W/24 {
 			b.rowOf[k] = len(b.need)
@@ -119,7 +119,7 @@ func (r *relaxed) narrowest(kd *kind) int64 {
 	return least
 }
 
-// begin sets up the program and the options to choose from.
+// begin sets up the linear program and its options.
 func (b *bars) begin() {
 	var demand []float64
 	for k := range b.need {

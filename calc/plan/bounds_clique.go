@@ -1,11 +1,11 @@
 package plan
 
-// cliqueBound is the least length of a stack of items no two of which can lie
-// side by side, wherever each lies: every horizontal line crosses at most one of
-// them, so they follow each other along the roll, with the gaps that the rows of
-// the pattern force (derived here). Items that are not bound to rows may fill
-// those gaps. tables bounds the work; items that would pass it are left out,
-// which only lowers the bound.
+// cliqueBound returns the least length of a stack of items of which no two can lie side by
+// side. Every horizontal line crosses at most one of them, so they follow each other along
+// the roll, with the gaps that the rows of the pattern force (derived here). Items not
+// bound to rows may fill those gaps.
+//
+// tables limits the work. Items beyond it are left out, which only lowers the bound.
 func cliqueBound(m *model, tables int) int64 {
 	if len(m.items) > 64 {
 		return 0
@@ -27,8 +27,8 @@ func cliqueBound(m *model, tables int) int64 {
 	return least
 }
 
-// reach is how far an item can keep to the left and to the right: the least
-// right edge and the greatest left edge that it can have.
+// reach is how far an item can move to either side: the least right edge and the greatest
+// left edge that it can have.
 type reach struct{ leftEnd, rightStart int64 }
 
 func (m *model) reachOf(k int) reach {
@@ -49,12 +49,13 @@ func (m *model) reachOf(k int) reach {
 	return r
 }
 
-// apart reports that two items cannot lie side by side: neither can keep so far
-// to the left that the other finds room on its right.
+// apart reports whether two items cannot lie side by side, in either order, for want of
+// width.
 func (a reach) apart(b reach) bool { return a.leftEnd > b.rightStart && b.leftEnd > a.rightStart }
 
-// heaviestClique is a set of items no two of which can lie side by side, of great
-// total height: from each item in turn, the tallest that keep the condition.
+// heaviestClique returns a set of items of which no two can lie side by side, with a large
+// total height. It is greedy: from each item in turn, it adds the tallest compatible
+// items.
 func (m *model) heaviestClique() []int {
 	reaches := make([]reach, len(m.items))
 	order := make([]int, len(m.items))

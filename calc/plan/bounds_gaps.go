@@ -1,25 +1,29 @@
 package plan
 
-// stretch is how much of the empty cloth between items is charged to each node,
-// above and below, and to both ends of the strip.
+// stretch holds the empty cloth between items that is charged to each node, above and
+// below it, and to both ends of the strip.
 type stretch struct {
-	tall []int64 // heights with what is charged, by node
-	ends int64   // charged to the two ends together
+	tall []int64 // heights including the charge, by node
+	ends int64   // the charge of both ends together
 }
 
-// stretched charges the gaps of the pattern to the items (the gap transport
-// bound, derived here). For every pair that may share a vertical line, p above
-// q, let below[p] + above[q] <= gap(p, q); likewise between the beginning of the
-// strip and p, between p and its end, and for an empty line, with a charge for
-// each end, the gaps there being 0 at least. Then in every plan the stretches from y-above to y+h+below of items
-// that share a line are disjoint, because the distance between any two of them,
-// neighbours or not, is congruent to their gap and not negative, so not less;
-// and all of them lie in a strip shorter by both charges of the ends than the
-// plan. So any bound for rectangles of these heights, plus ends, is a bound for
-// the plan. Items whose supply is 0 are left out. supply says how much a node's
-// height is worth, strip how much the plan's length is: the transportation
-// problem with these supplies has the best charges as its duals, and any
-// charges that keep the conditions are as good for the proof.
+// stretched charges the gaps of the pattern to the items (the gap transport bound, derived
+// here).
+//
+// The charges meet below[p] + above[q] <= gap(p, q) for every pair that may share a
+// vertical line, with p above q. The same holds between either end of the strip and an
+// item, and for an empty line, where the gaps are at least 0.
+//
+// In every plan the ranges from y-above to y+h+below of items on one line are then
+// disjoint. The distance of any two such items is congruent to their gap and not negative,
+// so it is not less than the gap. All ranges lie in a strip that is shorter than the plan
+// by the charges of both ends. So a bound for rectangles of these heights, plus the charge
+// of the ends, is a bound for the plan.
+//
+// supply is the weight of each node's height, and strip that of the plan's length. The
+// best charges are the duals of the transportation problem with these supplies; any
+// charges that meet the conditions give a valid bound. Items with supply 0 are left out.
+// workCap limits the steps. The second result is the work used.
 func (r *relaxed) stretched(supply []int64, strip int64, workCap int64) (stretch, int64) {
 	var nodes []int
 	for n := range r.nodes {
@@ -44,13 +48,13 @@ func (r *relaxed) stretched(supply []int64, strip int64, workCap int64) (stretch
 	return s, t.work
 }
 
-// tableGaps works out the gaps of all pairs of nodes.
+// tableGaps computes the gaps of all pairs of nodes.
 func (r *relaxed) tableGaps() {
 	n := len(r.nodes)
 	r.gaps = make([]int64, n*n)
 	for p := range n {
 		for q := range n {
-			r.gaps[p*n+q] = 4 * r.V // no line has both: any charge would do
+			r.gaps[p*n+q] = 4 * r.V // they share no line: any charge is valid
 			if r.meet(p, q) {
 				r.gaps[p*n+q] = r.gap(&r.nodes[p], &r.nodes[q])
 			}

@@ -2,8 +2,8 @@ package plan
 
 import "github.com/bridletie/bridletie/calc/note"
 
-// lines drives the bounds that look at what a line across or along the roll may
-// cross.
+// lines runs the bounds based on what a line across or along the roll may cross, within
+// limits on their work.
 type lines struct {
 	r     *relaxed
 	left  int64 // steps of the inner loops that may still be made
@@ -32,8 +32,7 @@ func newLines(m *model, effort Effort) *lines {
 	return l
 }
 
-// solve is the best proof of a program, within the work that is left: none once
-// the search is to end.
+// solve returns the best certificate of a program within the remaining work.
 func (l *lines) solve(b *bars) certificate {
 	if l.stop != nil && l.stop() {
 		l.left = 0
@@ -44,7 +43,7 @@ func (l *lines) solve(b *bars) certificate {
 	return c
 }
 
-// improve is the better of a bound and those found here.
+// improve returns the better of the given bound and those found here.
 func (l *lines) improve(m *model, best bound) bound {
 	b := newBars(l.r, l.r.heights(), l.kinds)
 	c := l.solve(b)
@@ -72,14 +71,13 @@ func (l *lines) improve(m *model, best bound) bound {
 	return best
 }
 
-// charged is a bound that charges gaps, and the worth across that proved it.
+// charged is a bound that charges gaps, and the weights across that proved it.
 type charged struct {
 	length int64
 	width  []int64
 }
 
-// byGaps charges the gaps between items, with or without those that may lie at
-// any height.
+// byGaps charges the gaps between items; loose includes items that may lie at any height.
 func (l *lines) byGaps(b *bars, c certificate, loose bool) charged {
 	var best charged
 	for range l.turns {
@@ -97,8 +95,8 @@ func (l *lines) byGaps(b *bars, c certificate, loose bool) charged {
 	return best
 }
 
-// supplies are what a unit of each node's height is worth in a certificate,
-// and what a whole line is worth, in small numbers.
+// supplies returns the weight of one unit of each node's height in a certificate, and the
+// weight of a whole line, scaled to small integers.
 func (b *bars) supplies(c *certificate, loose bool) ([]int64, int64) {
 	const whole = 10_000
 	share := b.shares()
@@ -117,8 +115,8 @@ func (b *bars) supplies(c *certificate, loose bool) ([]int64, int64) {
 	return out, whole
 }
 
-// shares are how many items of a node's kind lie at the node, in the mix of
-// patterns that the program has found.
+// shares returns, by node, how many items of its kind lie at it in the solution of the
+// program.
 func (b *bars) shares() []float64 {
 	out := make([]float64, len(b.tall))
 	for i, at := range b.lp.label {
@@ -134,8 +132,8 @@ func (b *bars) shares() []float64 {
 	return out
 }
 
-// mainFrame is the frame whose items have the greatest area; -1 when all items
-// may lie at any height.
+// mainFrame returns the frame whose items have the greatest area; -1 when all items may
+// lie at any height.
 func (r *relaxed) mainFrame() int {
 	var area []float64
 	for k := range r.nodes {

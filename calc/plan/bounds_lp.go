@@ -1,11 +1,12 @@
 package plan
 
-// covering is the linear program: least sum of the columns used, so that every
-// row is covered as much as demanded. Columns come one by one. It keeps a basis
-// and its inverse (revised simplex; G. B. Dantzig and M. N. Thapa, Linear
-// Programming 1, 1997, from memory). Its floats steer; nothing is proved by
-// them. Products are rounded before they are added, so that every machine
-// computes the same.
+// covering is the linear program that minimises the sum of the columns used, subject to
+// covering each row as often as demanded. Columns are generated one by one. It is a
+// revised simplex that keeps the inverse of the basis (G. B. Dantzig and M. N. Thapa,
+// Linear Programming 1, 1997, from memory).
+//
+// Its floating-point results guide the search and prove nothing. Products are rounded
+// before they are added, so that every machine computes the same.
 type covering struct {
 	n      int
 	inv    []float64 // n*n, inverse of the basis
@@ -17,7 +18,7 @@ type covering struct {
 	pivots int
 }
 
-// newCovering begins with one column for each row that covers it alone, once.
+// newCovering starts with one column per row, which covers that row once.
 func newCovering(demand []float64) *covering {
 	n := len(demand)
 	c := &covering{n: n, inv: make([]float64, n*n), x: append([]float64(nil), demand...),
@@ -44,7 +45,7 @@ func (c *covering) price() {
 	}
 }
 
-// value is the objective.
+// value returns the objective.
 func (c *covering) value() float64 {
 	sum := 0.0
 	for i, v := range c.x {
@@ -53,8 +54,8 @@ func (c *covering) value() float64 {
 	return sum
 }
 
-// enter brings a column into the basis; false when nothing bounds it, which
-// only rounding can cause.
+// enter brings a column into the basis. It returns false when the ratio test finds no
+// bound, which only rounding errors can cause.
 func (c *covering) enter(col []float64, cost float64, label int) bool {
 	const tiny = 1e-9
 	n := c.n
@@ -95,8 +96,8 @@ func (c *covering) enter(col []float64, cost float64, label int) bool {
 	return true
 }
 
-// surplus enters the column that wastes a row whose dual is negative, and
-// reports whether there was one.
+// surplus brings in the surplus column of a row with a negative dual, and reports whether
+// there was one.
 func (c *covering) surplus() bool {
 	worst, at := -1e-9, -1
 	for j, v := range c.duals {

@@ -6,11 +6,10 @@ import (
 	"slices"
 )
 
-// solve generates patterns until the program is solved, the proof is as long
-// as its value, or the work is used. Patterns are sought with duals between
-// those of the program and those of the best proof so far (smoothing; P.
-// Wentges, International Transactions in Operational Research 4 (1997), from
-// memory), which takes far fewer of them.
+// solve generates patterns until the program is solved, the proof equals its value, or the
+// work is used up. The duals for pricing lie between those of the program and those of the
+// best proof so far, which needs far fewer patterns. (Smoothing; P. Wentges, International
+// Transactions in Operational Research 4 (1997), from memory.)
 func (b *bars) solve() certificate {
 	n := int64(b.lp.n)
 	centre := b.byWidth()
@@ -42,7 +41,7 @@ func (b *bars) solve() certificate {
 	return b.best
 }
 
-// byWidth are the duals that only measure areas, with which to begin.
+// byWidth returns initial duals that measure only areas.
 func (b *bars) byWidth() []float64 {
 	out := slices.Clone(b.lp.duals)
 	for k, row := range b.rowOf {
@@ -53,9 +52,8 @@ func (b *bars) byWidth() []float64 {
 	return out
 }
 
-// priceWith finds the pattern worth most under the duals and adds it to the
-// pool. Every such search is also a proof: it reports whether its bound is the
-// best so far.
+// priceWith finds the pattern of the greatest weight under the duals and adds it to the
+// pool. Each such search also proves a bound; it reports whether that is the best so far.
 func (b *bars) priceWith(duals []float64) bool {
 	c := certificate{weight: make([]int64, len(b.need))}
 	for row := range b.need {
@@ -76,10 +74,9 @@ func (b *bars) priceWith(duals []float64) bool {
 	return false
 }
 
-// setValues gives each option its worth in a line: the weight of its item
-// shared out over its stretched height, rounded up so that crossing all of the
-// item is worth its weight at least. Over that, the width that it takes would
-// be worth something as fluid.
+// setValues sets the weight of each option on a line: the weight of its item divided by
+// its stretched height, rounded up. All lines of the item then weigh at least as much as
+// the item. The weight that the same width would have as fluid is subtracted.
 func (b *bars) setValues(c *certificate) {
 	for j := range b.p.opts {
 		o := &b.p.opts[j]
@@ -89,7 +86,7 @@ func (b *bars) setValues(c *certificate) {
 	slices.SortFunc(b.p.opts, func(x, y valued) int { return cmp.Or(cmp.Compare(y.value, x.value), cmp.Compare(x.id, y.id)) })
 }
 
-// mulDivUp is a*b/by rounded up, for a, b >= 0 and b <= by.
+// mulDivUp returns a*b/by rounded up, for a, b >= 0 and b <= by.
 func mulDivUp(a, b, by int64) int64 {
 	hi, lo := bits.Mul64(uint64(a), uint64(b))
 	q, r := bits.Div64(hi, lo, uint64(by))
@@ -99,11 +96,10 @@ func mulDivUp(a, b, by int64) int64 {
 	return int64(q)
 }
 
-// prove is the length that a certificate proves. Let every item p be worth
-// weight*least in all, spread over the horizontal lines that cross it, at each
-// not more than its option's worth in a line. A line is worth c.most at most,
-// since what it crosses is a pattern; so the length times c.most is at least
-// the sum over all items. All in integers.
+// prove returns the length that a certificate proves. Each item weighs weight*least in
+// all, spread over the horizontal lines that cross it, on each at most the weight of its
+// option. A line weighs at most c.most, because what it crosses is a pattern. So the
+// length times c.most is at least the sum over all items. All in integers.
 func (b *bars) prove(c *certificate) int64 {
 	var sum wide
 	for row, w := range c.weight {
@@ -121,7 +117,7 @@ func (b *bars) prove(c *certificate) int64 {
 	return q
 }
 
-// plusWide adds by times another.
+// plusWide returns w plus by times a.
 func (w wide) plusWide(a wide, by int64) wide {
 	w = w.plusProduct(by, int64(a.lo>>1))
 	w = w.plusProduct(by, int64(a.lo>>1))
@@ -130,8 +126,8 @@ func (w wide) plusWide(a wide, by int64) wide {
 	return w
 }
 
-// fromPool enters the known pattern that helps the program most, and reports
-// whether one did.
+// fromPool enters the known pattern that improves the program most, and reports whether
+// there was one.
 func (b *bars) fromPool() bool {
 	best, at := 1+1e-7, -1
 	for k, pat := range b.pool {
@@ -167,12 +163,12 @@ func (b *bars) fromPool() bool {
 	return b.lp.enter(b.col, 1, at)
 }
 
-// share is how much of its row an option covers.
+// share returns how much of its row an option covers.
 func (b *bars) share(j int32, row int) float64 {
 	return float64(b.least[row]) / float64(b.tall[b.opts[j].node])
 }
 
-// mulDivDown is a*b/by rounded down, for a, b >= 0 and b <= by or a <= by.
+// mulDivDown returns a*b/by rounded down, for a, b >= 0 and b <= by or a <= by.
 func mulDivDown(a, b, by int64) int64 {
 	q, _ := wide{}.plusProduct(a, b).over(by)
 	return q

@@ -6,34 +6,37 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// unit is the width, or the length, of the strip when it is measured in worth.
+// unit is the whole width, or the whole length, of the strip in weights, which are
+// fixed-point numbers with 20 fractional bits.
 const unit = int64(1) << 20
 
-// scales proves that no plan is as short as a target. Let worth across be
-// numbers such that items that lie side by side, on places that they may have,
-// are worth at most one unit together, and worth along numbers such that items
-// that lie one below another within the target, on rows that they may have, are
-// worth at most one unit. Both are conservative scales (S. P. Fekete and
-// J. Schepers, Mathematical Methods of Operations Research 60 (2004) 311-329):
-// the items of a plan, with these for their widths and heights, can be packed
-// into a square of one unit, because which pairs are apart across and which
-// along in the plan says how. So when the sum of the products is more than the
-// square, there is no plan. (That the places are bound to a pattern only makes
-// the sets of items fewer, which is all that the argument looks at.) Each scale
-// is the best one for the other, found by the program of bars, in turn.
+// scales proves that no plan is as short as a target length, by conservative scales (S. P.
+// Fekete and J. Schepers, Mathematical Methods of Operations Research 60 (2004) 311-329).
+//
+// A scale across gives each item a width weight. Any items that can lie side by side weigh
+// at most one unit together. A scale along does the same for heights, with the items that
+// can lie one below another within the target.
+//
+// The items of any plan, with these weights as sizes, can be packed into a square of one
+// unit. So if the sum of the products of both weights is more than the square, no plan is
+// that short. The pattern only reduces the sets of items that can share a line, so the
+// argument still holds.
+//
+// The scales are improved in turn: each is the best one for the other, found by the
+// program of bars.
 type scales struct {
 	l      *lines
 	m      *model
 	root   *relaxed
 	live   []bool
 	frame  int
-	width  []int64   // worth across by node, to begin with
+	width  []int64   // initial weights across, by node
 	pool   []pattern // known sets side by side
 	stacks []pattern // known sets one below another
 	turns  int
-	finest int64 // starts are told apart down to this
-	stood  *part // the last that stood
-	share  int64 // of the work that is left, for one target: a share-th
+	finest int64 // the narrowest range of starts that is split
+	stood  *part // the last part that was not refuted
+	share  int64 // one target may use 1/share of the remaining work
 }
 
 func newScales(l *lines, m *model, width []int64, known []pattern) *scales {
@@ -43,7 +46,8 @@ func newScales(l *lines, m *model, width []int64, known []pattern) *scales {
 	}
 }
 
-// worth is what a certificate gives each node of a kind, in units of the whole.
+// worth returns the weight of each node in a scale that satisfies the certificate, in
+// fractions of unit; 0 for a node with no height.
 func (b *bars) worth(c *certificate) []int64 {
 	out := make([]int64, len(b.tall))
 	if c.most <= 0 {
@@ -69,15 +73,15 @@ func (b *bars) worth(c *certificate) []int64 {
 	return out
 }
 
-// part is a part of all plans: those on cloth that begins at one of the starts
-// in (after, upTo] of the frame, with options that are live.
+// part is a subset of all plans: those whose cloth begins at a start in (after, upTo] of
+// the frame, and that use only live options.
 type part struct {
 	after, upTo int64
 	live        []bool
 }
 
-// along is the relaxed strip turned: stacks on cloth that begins at one of the
-// starts of a part and is target long. Items outside the frame may lie at any
+// along returns the strip turned by a quarter, for stacks of items. The cloth begins at
+// one of the starts of the part and is target long. Items outside the frame may lie at any
 // height.
 func (s *scales) along(r *relaxed, p *part, target int64) *relaxed {
 	first := p.after + 1
@@ -106,7 +110,7 @@ func (s *scales) along(r *relaxed, p *part, target int64) *relaxed {
 	return t
 }
 
-// refutes reports whether a part has no plan as short as target.
+// refutes reports whether it is proved that the part has no plan of length target or less.
 func (s *scales) refutes(p *part, target int64) bool {
 	across, ok := s.root.restrict(p.live)
 	if !ok {
@@ -133,7 +137,7 @@ func (s *scales) refutes(p *part, target int64) bool {
 	return false
 }
 
-// remember adds the patterns that a program has found to those known.
+// remember adds the patterns found by a program to the known ones, up to a limit.
 func remember(known []pattern, b *bars) []pattern {
 	const most = 400
 	known = append(known, b.pool[b.given:]...)
@@ -143,7 +147,8 @@ func remember(known []pattern, b *bars) []pattern {
 	return known
 }
 
-// bars sets up one side, with those of the known patterns that serve.
+// bars sets up the program of one side, starting from those known patterns that are valid
+// in it.
 func (s *scales) bars(r *relaxed, tall []int64, known []pattern) *bars {
 	b := newBars(r, tall, s.l.kinds)
 	b.enough = unit
@@ -156,7 +161,7 @@ func (s *scales) bars(r *relaxed, tall []int64, known []pattern) *bars {
 	return b
 }
 
-// fits reports whether a pattern, told from left to right, still has room.
+// fits reports whether a pattern, read from left to right, is valid here.
 func (b *bars) fits(p pattern) bool {
 	at := int64(0)
 	for _, j := range p {
@@ -173,8 +178,8 @@ func (b *bars) fits(p pattern) bool {
 	return true
 }
 
-// refutesAll tries all parts, splitting one that stands. The part that stood
-// last is tried first.
+// refutesAll refutes all parts, and splits those that cannot be refuted as they are. It
+// begins with the part that failed last.
 func (s *scales) refutesAll(ranges [][2]int64, target int64) bool {
 	if s.stood != nil && !s.refutes(s.stood, target) {
 		return false
@@ -201,7 +206,7 @@ func (s *scales) refutesAll(ranges [][2]int64, target int64) bool {
 	return true
 }
 
-// starts are the ranges of starts between the rows of the frame.
+// starts returns the ranges of starts between consecutive rows of the frame.
 func (s *scales) starts() [][2]int64 {
 	if s.frame < 0 {
 		return [][2]int64{{-1, 0}}
@@ -221,8 +226,8 @@ func (s *scales) starts() [][2]int64 {
 	return out
 }
 
-// tops are the last starts, modulo V, at which an item of the frame can still
-// lie on the beginning of the cloth.
+// tops returns the last starts, modulo V, at which an item of the frame can still lie at
+// the beginning of the cloth.
 func (r *relaxed) tops(frame int) []int64 {
 	var tops []int64
 	for k := range r.nodes {
@@ -234,8 +239,8 @@ func (r *relaxed) tops(frame int) []int64 {
 	return slices.Compact(tops)
 }
 
-// raise is a bound that it proves, given one: it tries longer and longer
-// strides, then shorter and shorter ones.
+// raise returns the best bound that it can prove, at least low. It tries growing steps
+// from low, then shrinking ones.
 func (s *scales) raise(low, step int64) int64 {
 	ranges := s.starts()
 	if len(ranges) > 200 {

@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// restrict is the strip with only the options that are live; false when that
-// leaves some item no place.
+// restrict returns the strip with only the live options; false when an item is left
+// without a place.
 func (r *relaxed) restrict(live []bool) (*relaxed, bool) {
 	out := *r
 	out.kinds = slices.Clone(r.kinds)
@@ -26,9 +26,9 @@ func (r *relaxed) restrict(live []bool) (*relaxed, bool) {
 	return &out, true
 }
 
-// split is a part in two halves that together have all its plans: by the start,
-// by the choice of a group, or by the options of an item; nil when there is
-// nothing left to split.
+// split divides a part into two that together contain all its plans: by the start, by the
+// choice of a group, or by the options of an item. It returns nil when nothing is left to
+// split.
 func (s *scales) split(p *part) []part {
 	starts := p.upTo - p.after
 	if starts > max(s.finest, s.root.V/4) {
@@ -48,14 +48,14 @@ func (p *part) byStart() []part {
 	return []part{{p.after, mid, p.live}, {mid, p.upTo, p.live}}
 }
 
-// open is something that a part leaves open: the options of an item that has no
-// copies, or the choices of a group.
+// open is a decision that a part leaves open: the options of an item without copies, or
+// the choices of a group.
 type open struct {
 	group, kind int
 	area        float64
 }
 
-// byOptions splits what is open and has the greatest area.
+// byOptions splits the open decision with the greatest area.
 func (s *scales) byOptions(p *part) []part {
 	var best open
 	groups := make([]open, 0, 4)
@@ -122,8 +122,7 @@ func (s *scales) byOption(p *part, k int) []part {
 	return []part{low, high}
 }
 
-// byChoice splits the live choices of a group, in order; nil when there is only
-// one.
+// byChoice splits the live choices of a group, in order; nil when there is only one.
 func (s *scales) byChoice(p *part, group, k int) []part {
 	var choices []int32
 	for _, o := range s.root.kinds[k].opts {

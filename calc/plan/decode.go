@@ -2,18 +2,18 @@ package plan
 
 import "github.com/bridletie/bridletie/calc/length"
 
-// genes are what the search varies: the order in which items are laid, the way
-// in which each group lies, and how waste counts against height.
+// genes are the variables of the search: the order of the items, the orientation of each
+// group, and the weight of waste against height.
 type genes struct {
 	order []int32
-	lay   []int8 // by group; -1 lets a lone item choose as it is laid
+	lay   []int8 // by group; -1 lets the decoder choose for a lone item
 	rule  int8   // index in wasteWeights
 }
 
-// wasteWeights are how much a buried area counts against height.
+// wasteWeights are the weights of buried area against height.
 var wasteWeights = [...]float64{0, 0.5, 1, 2}
 
-// spot is where an item lies.
+// spot is the position of an item.
 type spot struct {
 	x, y  int64
 	bin   int16
@@ -24,36 +24,36 @@ type spot struct {
 	found bool
 }
 
-// groupState is the phase that the first item laid has settled for its group.
+// groupState is the phase of a group, fixed by the first of its items that is placed.
 type groupState struct {
 	set     bool
 	lay     int8
-	alt     int16 // the alternative that was taken
+	alt     int16 // the alternative chosen
 	settled phase
 }
 
-// decoder turns genes into a plan. It is used over and over.
+// decoder turns genes into a plan. It is reused for many genes.
 type decoder struct {
 	m      *model
 	bins   []strip
 	states []groupState
 	spots  []spot
-	preset []groupState // phases settled elsewhere; nil for none
-	// many says that there are several bins, or phases settled elsewhere: then
-	// every phase is in pattern coordinates, and the first item bound to the
-	// rows of the cloth settles where its bin begins.
+	preset []groupState // phases fixed in advance; nil for none
+	// many is set when there are several bins, or phases fixed in advance. Every phase is
+	// then in pattern coordinates, and the first item bound to the rows of the cloth fixes
+	// where its bin begins.
 	many   bool
 	weight float64 // of the rule in use, per width
 	work   int64
 }
 
-// newDecoder has one open-ended strip that counts.
+// newDecoder returns a decoder with one open-ended strip that counts.
 func newDecoder(m *model) *decoder {
 	return &decoder{m: m, bins: []strip{{W: m.W, limit: noEnd, paid: true}},
 		states: make([]groupState, len(m.groups)), spots: make([]spot, len(m.items))}
 }
 
-// start empties the decoder.
+// start resets the decoder.
 func (d *decoder) start() {
 	for b := range d.bins {
 		s := &d.bins[b]
@@ -70,8 +70,8 @@ func (d *decoder) start() {
 	}
 }
 
-// fixedBin is the bin that begins where the cloth is known to begin: the first
-// that is paid for.
+// fixedBin returns the bin that begins at the known start of the cloth: the first that
+// counts towards the length.
 func (d *decoder) fixedBin() int {
 	for b := range d.bins {
 		if d.bins[b].paid {
@@ -81,16 +81,16 @@ func (d *decoder) fixedBin() int {
 	return -1
 }
 
-// decodeAt lays everything in one strip that begins at sigma.
+// decodeAt places all items in one strip that begins at sigma.
 func (d *decoder) decodeAt(g *genes, sigma int64, upper int64) (int64, bool) {
 	d.start()
 	d.bins[0].sigma, d.bins[0].sigmaSet = sigma, true
 	return d.layAll(g, upper)
 }
 
-// decode lays all items in order; the first item bound to the rows of the cloth
-// settles where a strip begins. It answers the length that counts, and false
-// when that would pass upper or an item has no place.
+// decode places all items in order. The first item bound to the rows of the cloth fixes
+// where a strip begins. It returns the length that counts, and false when that would
+// exceed upper or an item has no place.
 func (d *decoder) decode(g *genes, upper int64) (int64, bool) {
 	d.start()
 	return d.layAll(g, upper)
@@ -107,7 +107,8 @@ func (d *decoder) layAll(g *genes, upper int64) (int64, bool) {
 	return total, total <= upper
 }
 
-// layNext lays one more item; false when it has no place or that passes upper.
+// layNext places one more item. It returns false when the item has no place or the length
+// would exceed upper.
 func (d *decoder) layNext(k int, lay []int8, upper int64) bool {
 	sp := d.find(k, lay[d.m.items[k].group])
 	if !sp.found {
@@ -118,8 +119,8 @@ func (d *decoder) layNext(k int, lay []int8, upper int64) bool {
 	return !b.paid || b.top <= upper
 }
 
-// leastLimit is the limit of the shortest length that counts: what fits it fits each
-// of them.
+// leastLimit returns the length limit of the shortest bin that counts; an item that fits
+// it fits each of them.
 func (d *decoder) leastLimit() int64 {
 	least := noEnd
 	for b := range d.bins {
@@ -130,7 +131,7 @@ func (d *decoder) leastLimit() int64 {
 	return least
 }
 
-// total is the length that counts.
+// total returns the length that counts.
 func (d *decoder) total() int64 {
 	total := int64(0)
 	for b := range d.bins {
@@ -141,7 +142,7 @@ func (d *decoder) total() int64 {
 	return total
 }
 
-// area is a measure of how full the bins that count are, for comparing only.
+// area returns a measure of how full the bins that count are, for comparison only.
 func (d *decoder) area() float64 {
 	sum := 0.0
 	for b := range d.bins {
@@ -152,7 +153,7 @@ func (d *decoder) area() float64 {
 	return sum
 }
 
-// find is the best place for item k; choice is the way to lie, or -1 for any.
+// find returns the best place for item k. choice is its orientation, or -1 for any.
 func (d *decoder) find(k int, choice int8) spot {
 	it := &d.m.items[k]
 	st := &d.states[it.group]
@@ -184,7 +185,7 @@ func (d *decoder) find(k int, choice int8) spot {
 	return best
 }
 
-// commit lays item k at sp and settles what follows from it.
+// commit places item k at sp and fixes what follows from it.
 func (d *decoder) commit(k int, sp spot) {
 	it := &d.m.items[k]
 	l, gl := &it.lay[sp.lay], &d.m.groups[it.group].lay[sp.lay]
@@ -204,8 +205,8 @@ func (d *decoder) commit(k int, sp spot) {
 	}
 }
 
-// beginStrip settles where in the repeat a strip begins, when the item just laid
-// in it is the first to need it.
+// beginStrip fixes where in the repeat a strip begins, when the item just placed is the
+// first in it to depend on this.
 func (d *decoder) beginStrip(s *strip, st *groupState, l *lay, gl *groupLay, sp spot) {
 	switch {
 	case st.set && (d.many || gl.yFixed):
@@ -217,9 +218,9 @@ func (d *decoder) beginStrip(s *strip, st *groupState, l *lay, gl *groupLay, sp 
 	}
 }
 
-// patternY is where, in pattern coordinates, an item's top lies for the phase
-// when its left edge lies at x. While the phase across is not known, x itself
-// settles it, and no column is crossed.
+// patternY returns the top of an item in pattern coordinates, for the phase and the left
+// edge x. While the phase across is not known, x itself fixes it, and no column is
+// crossed.
 func (m *model) patternY(l *lay, ph phase, x int64, knowX bool) int64 {
 	y := l.sy*ph.y - l.cy
 	if g := m.grid; knowX && l.consX && g.D != 0 {
@@ -228,11 +229,11 @@ func (m *model) patternY(l *lay, ph phase, x int64, knowX bool) int64 {
 	return y
 }
 
-// columnOf is the column i for which x is nearest to origin + i*H.
+// columnOf returns the column i for which x is nearest to origin + i*h.
 func columnOf(x, origin, h int64) int64 { return length.FloorDiv(x-origin+h/2, h) }
 
-// settleSigma fixes where in the repeat a strip begins. With a single strip the
-// phases settled before were counted from its start.
+// settleSigma fixes where in the repeat a strip begins. With a single strip, the phases
+// fixed so far were counted from its start.
 func (d *decoder) settleSigma(s *strip, sigma int64) {
 	s.sigma, s.sigmaSet = length.Mod(sigma, d.m.grid.V), true
 	if d.many {
@@ -245,14 +246,14 @@ func (d *decoder) settleSigma(s *strip, sigma int64) {
 	}
 }
 
-// settleGroup fixes the phase of a group from its first item laid.
+// settleGroup fixes the phase of a group from its first item.
 func (d *decoder) settleGroup(st *groupState, l *lay, gl *groupLay, sp spot, sigma int64) {
 	st.set, st.lay, st.alt = true, sp.lay, sp.alt
 	st.settled = d.m.settle(l, gl, gl.alts[sp.alt], sp.x, sp.y+sigma)
 }
 
-// settle is the phase of a group one of whose items lies at x and, in pattern
-// coordinates, y: what ph leaves open follows from the place.
+// settle returns the phase of a group one of whose items lies at x and, in pattern
+// coordinates, y. The place determines what ph leaves open.
 func (m *model) settle(l *lay, gl *groupLay, ph phase, x, y int64) phase {
 	if l.consX && !gl.xFixed {
 		ph.x = l.sx * (x + l.cx)

@@ -4,28 +4,28 @@ import (
 	"math/bits"
 )
 
-// exact decides, by branching, whether a small job has a plan no longer than a
-// target.
+// exact decides by branching whether a small job has a plan no longer than a target.
 //
-// Among all plans no longer than the target, over all starts of the cloth that
-// may be chosen, take one with the least sum of all y, and among those one with
-// the least sum of all x. Nothing in it can slide towards the start or the left
-// selvedge by an admissible step. So every panel lies at the least admissible y
-// above those below it, and, where its x is free, against the selvedge or another
-// panel. Laid in the order of their y, and of their x where that is equal, the
-// panels of this plan each lie on the skyline of those before them. So it is
-// enough to branch on the next panel in that order and its x; its y follows.
-// (Branching in non-decreasing y: the staircase idea of M. Kenmochi et al.,
-// European Journal of Operational Research 198 (2009) 73-83, from memory; the
-// lattice form is derived here.) A panel whose least admissible y on the skyline
-// lies before the last panel laid is not tried: higher up it could slide down,
-// since nothing that is laid lies in the way, and what is laid later begins no
-// lower than it did.
+// Among all plans within the target, over all permitted starts of the cloth, take one with
+// the least sum of all y, and among those the least sum of all x. Nothing in it can slide
+// towards the start or the left selvedge by an admissible step. So every panel lies at the
+// least admissible y above those below it. Where its x is free, it lies against the
+// selvedge or another panel.
 //
-// A phase that no wish fixes is a whole number of model units in some normal
-// form, since all data are; it is tried at every residue where there are few,
-// and at every place of contact for the start of the cloth. Where there are too
-// many, complete says no, and nothing is proved.
+// Placed in the order of their y, then of their x, the panels of this plan each lie on the
+// skyline of those before them. So it is enough to branch on the next panel in that order
+// and its x; its y follows. (Branching in non-decreasing y: the staircase idea of M.
+// Kenmochi et al., European Journal of Operational Research 198 (2009) 73-83, from memory;
+// the lattice form is derived here.)
+//
+// A panel whose least admissible y on the skyline comes before the last panel placed is
+// not tried. Higher up it could slide down: nothing already placed is in the way, and
+// later panels begin no lower.
+//
+// A phase that no wish fixes is a whole number of model units in some normal form, since
+// all data are. It is tried at every residue where these are few, and otherwise at every
+// place of contact. Where there are too many, newExact returns nil, and nothing is
+// proved.
 type exact struct {
 	m      *model
 	target int64
@@ -67,8 +67,8 @@ const (
 	maxLines      = 2   // lines that items must cross
 )
 
-// newExact prepares the exact search, with tables of at most limit entries for a
-// line; nil when the job is beyond it.
+// newExact prepares the exact search, with tables of at most limit entries for a line. It
+// returns nil when the job is too large.
 func newExact(m *model, limit int, stop func() bool) *exact {
 	if len(m.items) > maxExactItems {
 		return nil
@@ -97,9 +97,9 @@ func newExact(m *model, limit int, stop func() bool) *exact {
 	return e
 }
 
-// mirrorsFree reports whether a group has a mirrored item while the phase that is
-// mirrored is open: sliding one twin to the left moves the other to the right,
-// so the shortest plan may lie between the units.
+// mirrorsFree reports whether a group has a mirrored item while the mirrored phase is
+// open. If one twin slides left the other slides right, so the shortest plan may lie
+// between whole units.
 func (m *model) mirrorsFree(g *group, o int) bool {
 	for _, k := range g.items {
 		l := &m.items[k].lay[o]
@@ -110,9 +110,9 @@ func (m *model) mirrorsFree(g *group, o int) bool {
 	return false
 }
 
-// findPlaces lists the normal places across: sums of widths from the left
-// selvedge or from the right edge of an item in its column. Few units: every
-// place, also where a phase across is open.
+// findPlaces lists the places across of the normal form: sums of widths from the left
+// selvedge or from the right edge of an item in its column. Where units are few, or a
+// phase across is open, it lists every place. It returns false when there are too many.
 func (e *exact) findPlaces() bool {
 	m := e.m
 	free, open, set := m.edges()
@@ -146,9 +146,9 @@ func (e *exact) findPlaces() bool {
 	return true
 }
 
-// edges are the left selvedge and the right edges of items in their columns. It
-// reports whether some item is not held to columns, and whether one is held to
-// columns that are not known.
+// edges returns the left selvedge and the right edges of items in their columns. free
+// reports whether some item is not bound to columns, open whether one is bound to unknown
+// columns.
 func (m *model) edges() (free, open bool, set []int64) {
 	set = []int64{0}
 	for k := range m.items {
@@ -170,8 +170,8 @@ func (m *model) edges() (free, open bool, set []int64) {
 	return free, open, sortedUnique(set)
 }
 
-// measure takes the areas, in units coarse enough for 64 bits: rounded down,
-// while the room is rounded up.
+// measure computes the areas in units coarse enough for 64 bits. Areas are rounded down
+// and the room up.
 func (e *exact) measure() {
 	total := int64(0)
 	for k := range e.m.items {
@@ -189,8 +189,8 @@ func (e *exact) measure() {
 	}
 }
 
-// solve looks for a plan that begins at sigma and is no longer than target. It
-// answers found, or not found with sure set when there is none.
+// solve searches for a plan that begins at sigma and is no longer than target. When found
+// is false, sure reports whether there is none. used is the work.
 func (e *exact) solve(sigma, target, budget int64) (found, sure bool, used int64) {
 	e.small = e.m.W < 1<<31 && target < 1<<31
 	e.sigma, e.target, e.budget, e.dead = sigma, target, budget, e.halted
@@ -216,7 +216,7 @@ func (e *exact) aim() {
 	e.budget -= e.aimWork()
 }
 
-// aimWork is what aiming costs.
+// aimWork returns the work of aim.
 func (e *exact) aimWork() int64 {
 	work := int64(0)
 	for _, s := range e.lines {
@@ -228,8 +228,8 @@ func (e *exact) aimWork() int64 {
 	return work
 }
 
-// leastOnLines is a length that no plan that begins at sigma goes below, because
-// of the items that must cross the lines, and the work that it cost.
+// leastOnLines returns a lower bound on plans that begin at sigma, from the items that
+// must cross the lines, and its work.
 func (e *exact) leastOnLines(sigma int64) (length, work int64) {
 	for _, s := range e.lines {
 		length = max(length, s.earliest(e.m, sigma))
@@ -244,11 +244,10 @@ func (e *exact) leastOnLines(sigma int64) (length, work int64) {
 	return length, work
 }
 
-// layCost is the work of trying one item in one place, with the checks that
-// follow from it.
+// layCost is the work of trying one item in one place, including the checks that follow.
 const layCost = 5
 
-// spend takes work off the budget; true when there is none left.
+// spend deducts work from the budget, and returns true when none is left.
 func (e *exact) spend(work int64) bool {
 	before := e.budget
 	e.budget -= work
@@ -259,7 +258,7 @@ func (e *exact) spend(work int64) bool {
 	return e.dead
 }
 
-// branch lays one more of the remaining items on the skyline.
+// branch places one more of the remaining items on the skyline.
 func (e *exact) branch(rest uint64, segs []seg) bool {
 	if rest == 0 {
 		return e.accept == nil || e.accept(e.spots)
@@ -283,7 +282,7 @@ func (e *exact) branch(rest uint64, segs []seg) bool {
 	return false
 }
 
-// firstOfClass reports whether k is the first of its interchangeable items left.
+// firstOfClass reports whether k is the first of its interchangeable items that are left.
 func (e *exact) firstOfClass(k int, rest uint64) bool {
 	for r := rest & (1<<k - 1); r != 0; r &= r - 1 {
 		if e.m.items[bits.TrailingZeros64(r)].class == e.m.items[k].class {
@@ -293,7 +292,7 @@ func (e *exact) firstOfClass(k int, rest uint64) bool {
 	return true
 }
 
-// layDown lays item k at a place and goes on with the others.
+// layDown places item k and continues with the others.
 func (e *exact) layDown(k, o int, ph phase, alt int, x, y, base int64, rest uint64, segs []seg) bool {
 	if e.spend(layCost) {
 		return false

@@ -2,8 +2,8 @@ package plan
 
 import "slices"
 
-// memo remembers states of an exact search, each told by some words. It is
-// emptied at no cost.
+// memo is a hash set of the states of an exact search, each a sequence of words. Emptying
+// it costs nothing.
 type memo struct {
 	slots []memoSlot // a power of two of them, or none
 	words []uint64   // of all states
@@ -17,7 +17,7 @@ type memoSlot struct {
 	round    uint32
 }
 
-// maxMemo is how many states are remembered, and maxMemoWords by how many words.
+// The limits on the states and on their words in a memo.
 const (
 	maxMemo      = 200_000
 	maxMemoWords = 1 << 22
@@ -33,8 +33,7 @@ func (m *memo) forget() {
 	}
 }
 
-// add reports whether a state is remembered, and remembers it while there is
-// room.
+// add reports whether a state is in the memo, and adds it while there is room.
 func (m *memo) add(state []uint64) bool {
 	if 2*m.used >= len(m.slots) {
 		m.grow()
@@ -53,7 +52,7 @@ func (m *memo) add(state []uint64) bool {
 	return false
 }
 
-// find is the slot of a state, or an empty one.
+// find returns the slot of a state, or an empty one.
 func (m *memo) find(hash uint64, state []uint64) uint64 {
 	mask := uint64(len(m.slots) - 1)
 	for at := hash & mask; ; at = (at + 1) & mask {

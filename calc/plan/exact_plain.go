@@ -6,21 +6,19 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 )
 
-// stairs is an exhaustive search for a plan in a box of a given width and
-// length. It fills the lowest, leftmost niche of the skyline from its left end:
-// by a panel, by leaving some of its floor empty before a panel, or by leaving
-// the rest of its floor empty. That reaches a plan whenever there is one, for
-// among all plans take one whose panels lie lowest in sum, and among those
-// leftmost. Then every panel lies on another or on the start of the box, so
-// what hangs over an empty stretch of floor reaches over one of the walls of
-// that stretch, and the stretch is empty up to the lower wall, or up to the wall
-// before it where a panel stands on the floor after it: that panel is held off
-// the wall by one that reaches over the wall. No panel fits in what is left
-// empty, or it would lie there.
+// stairs is an exhaustive search for a plan in a box of a given width and length. It fills
+// the lowest, leftmost niche of the skyline from its left end in three ways: with a panel,
+// with an empty stretch before a panel, or by leaving the rest of the floor empty.
 //
-// A branch is given up when the empty area that it has, or must have, is more
-// than the box can spare, or when its skyline and its panels were exhausted
-// before.
+// This finds a plan whenever there is one. Among all plans take one with the lowest sum of
+// panel positions, and among those the leftmost. Then every panel lies on another or on
+// the start of the box. So a panel above an empty stretch of floor reaches over one of its
+// walls, and the stretch is empty up to the lower wall. Where a panel stands on the floor
+// after the stretch, it is empty up to the wall before it: a panel that reaches over the
+// wall holds that panel off. No panel fits in an empty stretch, or it would lie there.
+//
+// A branch is cut when its empty area exceeds what the box can spare, or when its skyline
+// with its remaining panels was exhausted before.
 type stairs struct {
 	plainBox
 	p      *plain
@@ -35,7 +33,7 @@ type stairs struct {
 	round  int     // counts the runs, each of which tries the panels in another order
 }
 
-// stairNode is one panel laid, and the skyline before.
+// stairNode is one panel placed, and the skyline before it.
 type stairNode struct {
 	segs []seg
 	kind int
@@ -46,7 +44,7 @@ type stairNode struct {
 	least         int64    // the least length of any
 }
 
-// exhaustive is a search that ends by itself, given enough work.
+// exhaustive is a search that terminates, given enough work.
 type exhaustive interface {
 	length() int64   // what begin was called with, or 0
 	begin(t int64)   // sets up for a length of cloth
@@ -55,18 +53,17 @@ type exhaustive interface {
 	useless() bool // it can show nothing for this length
 }
 
-// proof is an exhaustive search, its part of the work in the long run, and
-// whether it aims at the length next below the best plan rather than at the
-// least that is not ruled out.
+// proof is an exhaustive search with its long-run share of the work. It aims either at the
+// length next below the best plan, or at the least length not yet ruled out.
 type proof struct {
 	exhaustive
 	part int64
 	high bool
 }
 
-// makeProofs prepares the exhaustive searches: each goes through the box from
-// its start and from its side. Where no area can be spared a plan is looked
-// for, otherwise a proof that there is none.
+// makeProofs prepares the exhaustive searches. Each goes through the box both from its
+// start and from its side. Where no area can be spared they look for a plan, otherwise for
+// a proof that there is none.
 func (p *plain) makeProofs() {
 	if len(p.rects) > maxStairs {
 		return
@@ -152,9 +149,9 @@ var kindOrders = [...]func(a, b plainKind) int{
 	func(a, b plainKind) int { return cmp.Compare(b.way[0].h, a.way[0].h) },
 }
 
-// stairRuns is how many orders of the panels a share of the work is cut into.
-// How soon a plan is met depends on the order far more than on the work; what
-// one order has exhausted the next need not.
+// stairRuns is the number of orders of the panels among which a share of the work is
+// divided. The time to find a plan depends on the order far more than on the work. States
+// exhausted in one order need not be tried in the next.
 const stairRuns = 4
 
 // run searches until the work reaches until.
@@ -178,8 +175,8 @@ func (e *stairs) run(until int64) {
 	}
 }
 
-// arrange puts the panels in the order in which they are tried: by area, width
-// or length, and later with some chance.
+// arrange sorts the panels in the order of trial: by area, width or length, and in later
+// runs with some randomness.
 func (e *stairs) arrange() {
 	e.sorted(kindOrders[e.round%len(kindOrders)])
 	if e.round >= len(kindOrders) {
@@ -199,7 +196,7 @@ func (e *stairs) settleWork() {
 	e.steps = 0
 }
 
-// tired polls, now and then, whether to give up.
+// tired checks, now and then, whether to give up.
 func (e *stairs) tired() bool {
 	if e.steps > 1<<14 {
 		e.settleWork()

@@ -2,14 +2,14 @@ package plan
 
 import "slices"
 
-// sweep shows that no plan of a given width and length exists by a relaxation:
-// panels are stretches of their width across the box, and any stretches may run
-// beside each other whose lengths add up to no more than the box's, wherever
-// along it they would lie (the contiguous relaxation of S. Martello, M. Monaci
-// and D. Vigo, INFORMS Journal on Computing 15 (2003), from memory). It goes
-// through the box from the left. Among all ways to lay the stretches take one
-// that starts them as early as can be in sum: each starts at the start of the
-// box or where another ends.
+// sweep proves that no plan of a given width and length exists, by a relaxation: a panel
+// is a stretch of its width across the box. Any stretches may run side by side if their
+// lengths add up to at most the box's length. (The contiguous relaxation of S. Martello,
+// M. Monaci and D. Vigo, INFORMS Journal on Computing 15 (2003), from memory.)
+//
+// It goes through the box from the left. Among all arrangements of the stretches, it
+// suffices to consider one with the least sum of starts. In it, each stretch starts at the
+// start of the box or where another ends.
 type sweep struct {
 	plainBox
 	p      *plain
@@ -27,8 +27,8 @@ type sweep struct {
 // running is a panel under way.
 type running struct{ end, h int64 }
 
-// moment is where panels may start: load is the length that those under way
-// take in sum. A panel up to the length over would have started before.
+// moment is a position at which panels may start. load is the total length of the panels
+// in progress. A panel of a length up to over would have started before.
 type moment struct{ x, load, over int64 }
 
 // begin sets the sweep up for a length.
@@ -196,9 +196,9 @@ func remove(act []running, s running) []running {
 	return act
 }
 
-// mustWaste reports whether more area must stay empty than may: where panels
-// under way run on, no others add up to what is left of the length; and after
-// each of them, no others add up to what is left of the width.
+// mustWaste reports whether more area must stay empty than the box can spare. Area is lost
+// where panels in progress leave a length that no other panels add up to. It is also lost
+// after each of them, where no others add up to the remaining width.
 func (e *sweep) mustWaste(d int, now moment, mask uint64, spare int64) bool {
 	_, steps := e.sums(mask)
 	e.steps += steps

@@ -2,27 +2,28 @@ package plan
 
 import "github.com/bridletie/bridletie/calc/length"
 
-// openRows are the rows at which the first item to be laid of a group with an
-// open phase may lie when it lies on nothing: residues modulo the repeat, those
-// counted in the pattern and those counted from the start of the cloth.
+// openRows are the rows at which the first item of a group with an open phase may lie when
+// it lies on nothing. They are residues modulo the repeat, counted in the pattern or from
+// the start of the cloth.
 //
-// That these are enough: among the plans no longer than a target take one with
-// the least sum of all y. Call an item held when it lies on the start of the
-// cloth or is bound to rows of the cloth, when it lies on a held item, or when
-// an item of its group, whose phase is open, is held. All items that are not
-// held could slide by one unit towards the start together: they rest on no held
-// item, and a group with an open phase slides as a whole, each of its items by
-// the same amount. So all items are held. In each such group the item that was
-// held first lies on the end of a chain of loose items and of other such
-// groups, each used once, that begins at the start of the cloth or at an item
-// bound to rows. From its row that of any other item of the group follows. And
-// some item of the group lies on one that is not of the group, so that when all
-// others lie on nothing, the last to be laid must lie on something.
-// (Derived here.)
+// Why these are enough (derived here): among the plans within a target take one with the
+// least sum of all y. An item is held when it lies on the start of the cloth, is bound to
+// rows of the cloth, or lies on a held item. An item is also held when its group has an
+// open phase and another of its items is held.
+//
+// All items that are not held could slide by one unit towards the start together. They
+// rest on no held item, and a group with an open phase slides as a whole. So all items are
+// held.
+//
+// In each such group, the item held first lies on the end of a chain of loose items and
+// other such groups, each used once. The chain begins at the start of the cloth or at an
+// item bound to rows. The row of that item determines the row of every other item of the
+// group. Some item of the group lies on an item outside the group. So when all others lie
+// on nothing, the last to be placed must lie on something.
 type openRows struct{ pattern, start []int64 }
 
-// openRowsOf are the rows for item k, lying in way o, as the first of its group;
-// nil when nothing is known, or there are as many as a repeat has units.
+// openRowsOf returns the rows for item k in orientation o as the first of its group; nil
+// when nothing is known, or when there are as many as the repeat has units.
 func (m *model) openRowsOf(k, o int) *openRows {
 	g := m.items[k].group
 	for _, j := range m.groups[g].items {
@@ -47,8 +48,8 @@ func (m *model) openRowsOf(k, o int) *openRows {
 	return r
 }
 
-// stepsBetween appends how far, modulo the repeat, the second of two items of a
-// group lies beyond the first, over all columns, and more.
+// stepsBetween appends the distances, modulo the repeat, from the first of two items of a
+// group to the second, over all columns, plus more.
 func (m *model) stepsBetween(out []int64, a, b *lay, more int64) []int64 {
 	for j := int64(0); j < m.grid.V; j += m.grid.rowStep() {
 		out = append(out, length.Mod(a.cy-b.cy+j+more, m.grid.V))
@@ -56,7 +57,7 @@ func (m *model) stepsBetween(out []int64, a, b *lay, more int64) []int64 {
 	return sortedUnique(out)
 }
 
-// sumsOf are all sums of one number of each set, modulo the repeat.
+// sumsOf returns all sums of one number from each set, modulo the repeat.
 func (m *model) sumsOf(a, b []int64) []int64 {
 	out := make([]int64, 0, len(a)*len(b))
 	for _, x := range a {
@@ -67,8 +68,8 @@ func (m *model) sumsOf(a, b []int64) []int64 {
 	return sortedUnique(out)
 }
 
-// heldTops are the ends of all chains without group g; nil when some row is not
-// known or there are more than most.
+// heldTops returns the ends of all chains without group g; nil when some row is not known
+// or there are more than most.
 func (m *model) heldTops(g, most int) *openRows {
 	r := &openRows{start: []int64{0}}
 	var links [][]int64
@@ -97,9 +98,9 @@ func (m *model) heldTops(g, most int) *openRows {
 	return r
 }
 
-// linksOf is what a group gives to chains: the ends of those items that are
-// bound to rows, and by how much each of the others, or the group as a whole
-// when its phase is open, can make a chain longer.
+// linksOf returns what a group contributes to chains. tops are the ends of its items bound
+// to rows. steps are the lengths by which each other item, or the whole of a group with an
+// open phase, can extend a chain.
 func (m *model) linksOf(g int) (tops []int64, steps [][]int64, ok bool) {
 	gr := &m.groups[g]
 	var whole []int64
@@ -141,7 +142,7 @@ func (m *model) hasOpenRows() bool {
 	return false
 }
 
-// findRows prepares the rows of groups with an open phase; false when some
+// findRows prepares the rows of groups with an open phase. It returns false when some
 // group has too many.
 func (e *exact) findRows() bool {
 	m := e.m
@@ -167,8 +168,8 @@ func (e *exact) findRows() bool {
 	return true
 }
 
-// openYs appends the places along, from base on, that the first item of a group
-// with an open phase may take.
+// openYs appends the places along, from base on, that the first item of a group with an
+// open phase may take.
 func (e *exact) openYs(out []int64, k, o int, base int64) []int64 {
 	out = append(out, base)
 	v, r := e.m.grid.V, e.rows[k][o]
@@ -187,8 +188,8 @@ func (e *exact) openYs(out []int64, k, o int, base int64) []int64 {
 	return sortedUnique(out)
 }
 
-// rests reports whether item k may lie at y, as far as some item of its group
-// must lie on something, and notes whether none has so far.
+// rests reports whether item k may lie at y, given that some item of its group must lie on
+// something. It records whether none has so far.
 func (e *exact) rests(k, o int, y, base int64, rest uint64) bool {
 	g := e.m.items[k].group
 	if e.rows[k][o] == nil {

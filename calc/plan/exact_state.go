@@ -5,13 +5,13 @@ import (
 	"slices"
 )
 
-// sortedUnique sorts and drops repeats, in place.
+// sortedUnique sorts and removes duplicates, in place.
 func sortedUnique(s []int64) []int64 {
 	slices.Sort(s)
 	return slices.Compact(s)
 }
 
-// baseOf is the greatest y of a skyline over [x, x+w).
+// baseOf returns the greatest y of a skyline over [x, x+w).
 func baseOf(segs []seg, x, w int64) int64 {
 	y := int64(0)
 	for j := range segs {
@@ -25,7 +25,7 @@ func baseOf(segs []seg, x, w int64) int64 {
 	return y
 }
 
-// risen appends a new skyline to out: that of segs with [x, x+w) raised to top.
+// risen appends a new skyline to out: segs with [x, x+w) raised to top.
 func risen(out, segs []seg, width, x, w, top int64) []seg {
 	add := func(at, h int64) {
 		if n := len(out); n > 0 && out[n-1].y == h {
@@ -51,9 +51,8 @@ func risen(out, segs []seg, width, x, w, top int64) []seg {
 	return out
 }
 
-// hopeless reports that the remaining items cannot lie below the target: for
-// want of area, of room on a line that they must cross, or for their height.
-// No more is laid before y.
+// hopeless reports that the remaining items cannot fit below the target: for want of area,
+// of room on a line that they must cross, or of height. Nothing more is placed before y.
 func (e *exact) hopeless(rest uint64, segs []seg, y int64) bool {
 	need, room, low := int64(0), int64(0), e.target
 	for r := rest; r != 0; r &= r - 1 {
@@ -90,9 +89,9 @@ func (e *exact) hopeless(rest uint64, segs []seg, y int64) bool {
 	return false
 }
 
-// overfull reports that the lines across from y on, below which nothing more
-// is laid, are worth less than what remains and what already reaches there. The
-// worth of an item is spread evenly over the way in which it lies.
+// overfull reports that the lines across from y on weigh less than the remaining items and
+// the placed items that reach there. The weight of an item is spread evenly over its
+// height as laid. Nothing more is placed before y.
 func (e *exact) overfull(rest uint64, y int64) bool {
 	if e.worth == nil {
 		return false
@@ -112,10 +111,9 @@ func (e *exact) overfull(rest uint64, y int64) bool {
 	return need > e.most*(e.target-y)
 }
 
-// seen reports whether this skyline, with these items left and these phases
-// settled, was found hopeless before, and remembers it. What can still be laid
-// after the last item depends on nothing else: equal copies are always laid in
-// the same order.
+// seen reports whether this state was found hopeless before, and adds it to the memo. The
+// state is the skyline, the items left and the phases fixed. What can still be placed
+// depends on nothing else, because equal copies are always placed in the same order.
 func (e *exact) seen(rest uint64, segs []seg, last seg) bool {
 	b := e.key[:0]
 	b = append(b, rest|uint64(len(segs))<<maxExactItems)

@@ -5,14 +5,16 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 )
 
-// maxSigmas bounds the starts of the repeat that a proof tries one by one.
+// maxSigmas limits the starts of the repeat that a proof tries one by one.
 const maxSigmas = 6000
 
-// prove looks for shorter plans of a small job until it has found the shortest
-// or used its share of the work. When nothing shorter exists, it raises the
-// bound to the best plan. It begins with the core of the job, whose shortest
-// plan is a bound for the whole. Where ties with an open phase put the whole
-// beyond the search, they are left out, which leaves a bound.
+// prove searches for shorter plans of a small job until it has found the shortest or used
+// its share of the work. When nothing shorter exists, it raises the bound to the best
+// plan.
+//
+// It begins with the core of the job, whose shortest plan is a bound for the whole. Where
+// ties with an open phase make the whole job too large to search, they are dropped; the
+// result is then only a bound.
 func (s *searcher) prove(share int64) {
 	if s.done() || s.m.manyColumns() {
 		return
@@ -38,14 +40,13 @@ func (s *searcher) prove(share int64) {
 	s.raise(min(low, s.best.top), by)
 }
 
-// fillTries is how many orders of the remaining panels are tried around one plan
-// of the core.
+// fillTries is how many orders of the remaining panels are tried around one plan of the
+// core.
 const fillTries = 24
 
-// proveCore raises the bound to the shortest plan of the core, as far as the
-// share of work goes, and completes the plans of the core that it comes by. With
-// work left, it looks for plans of the core that can be completed to something
-// shorter than the best.
+// proveCore raises the bound to the shortest plan of the core, as far as the share of work
+// allows, and completes the plans of the core that it finds. With work left, it searches
+// for core plans that can be completed to a plan shorter than the best.
 func (s *searcher) proveCore(c *model, share int64) int64 {
 	h := c.halve(s.bound.length, s.best.top, s.best.sigma, share, s.stop)
 	if h == nil {
@@ -67,8 +68,8 @@ func (s *searcher) proveCore(c *model, share int64) int64 {
 	return share - h.left
 }
 
-// completing gives every start of the cloth at most try work to come by a plan of
-// the core that can be completed; it reports that there is nothing left to do.
+// completing gives each start of the cloth at most try work to find a plan of the core
+// that can be completed. It reports whether nothing is left to do.
 func (h *halving) completing(s *searcher, try int64) bool {
 	all := true
 	for k := range h.starts {
@@ -85,8 +86,8 @@ func (h *halving) completing(s *searcher, try int64) bool {
 	return all
 }
 
-// completer answers how a plan of the core is completed: the plan of the whole,
-// when it is shorter than the best, is adopted.
+// completer returns a function that completes a plan of the core. A complete plan that is
+// shorter than the best is adopted.
 func (s *searcher) completer(c *model, f *completion) func([]spot, int64) bool {
 	index := make(map[[3]int]int, len(s.m.items))
 	for k := range s.m.items {
@@ -115,9 +116,9 @@ func (s *searcher) raise(to int64, by note.Code) {
 	}
 }
 
-// shortest closes in on the length of the shortest plan of a small job, known to
-// lie in [low, high]: it answers a length that no plan goes below, and the work
-// used. better is told of every plan found that is shorter than high.
+// shortest narrows down the length of the shortest plan of a small job, known to lie in
+// [low, high]. It returns a lower bound and the work used. It calls better with every plan
+// found that is shorter than high.
 func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better func([]spot, int64)) (int64, int64) {
 	h := m.halve(low, high, sigma, share, stop)
 	if h == nil {
@@ -128,7 +129,7 @@ func (m *model) shortest(low, high, sigma, share int64, stop func() bool, better
 	return low, share - h.left
 }
 
-// topOf is the length that a plan takes.
+// topOf returns the length of a plan.
 func (m *model) topOf(spots []spot) int64 {
 	top := int64(0)
 	for k := range spots {
@@ -137,20 +138,20 @@ func (m *model) topOf(spots []spot) int64 {
 	return top
 }
 
-// adopt takes over a plan that is better than the best, keeping the genes.
+// adopt makes a plan the best one, and keeps the genes.
 func (s *searcher) adopt(spots []spot, sigma int64) {
 	s.best.top, s.best.area, s.best.sigma = s.m.topOf(spots), 0, sigma
 	s.best.spots = append(s.best.spots[:0], spots...)
 }
 
-// startsToTry are starts of the repeat among which, for some shortest plan, is
-// the one that it begins at: every residue where they are few, or else those
-// that lay some item bound to the rows of the cloth on the start of the cloth
-// or on a stack of items that are not bound, with nothing between. (Otherwise
-// all bound items could slide towards the start together.) An item with a
-// tolerance can lie in such a stack, and stops the slide at the end of its
-// tolerance. With open phases the stack is a chain as in openRows. Nil when there
-// are too many. first is tried first.
+// startsToTry returns starts of the repeat that include the start of some shortest plan.
+// It returns nil when there are too many. first is tried first.
+//
+// Where the residues are few, it returns all of them. Otherwise it returns those at which
+// some item bound to rows rests on the start of the cloth, or on a stack of unbound items.
+// (Otherwise all bound items could slide towards the start together.) An item with a
+// tolerance can be in such a stack, and stops the slide at the end of its tolerance. With
+// open phases the stack is a chain as in openRows.
 func (m *model) startsToTry(first int64) []int64 {
 	switch {
 	case m.fixed:
@@ -177,7 +178,7 @@ func (m *model) startsToTry(first int64) []int64 {
 	return nil
 }
 
-// restingStarts are those starts that lay an item bound to rows on a stack; nil
+// restingStarts returns the starts at which an item bound to rows rests on a stack; nil
 // when there are too many, or rows are not known.
 func (m *model) restingStarts() []int64 {
 	v := m.grid.V
@@ -217,8 +218,8 @@ func (m *model) restingStarts() []int64 {
 	return set
 }
 
-// rowsOf are the pattern coordinates, modulo the repeat, at which an item may
-// lie, over all its columns.
+// rowsOf returns the pattern coordinates, modulo the repeat, at which an item may lie,
+// over all its columns.
 func (m *model) rowsOf(l *lay, gl *groupLay) []int64 {
 	var out []int64
 	for _, a := range gl.alts {
@@ -233,8 +234,8 @@ func (m *model) rowsOf(l *lay, gl *groupLay) []int64 {
 	return sortedUnique(out)
 }
 
-// looseStacks are the heights of all stacks of items that are not bound to the
-// rows of the cloth, or only within a tolerance; the empty stack first.
+// looseStacks returns the heights of all stacks of items that are not bound to the rows of
+// the cloth, or only within a tolerance. The empty stack comes first.
 func (m *model) looseStacks() []int64 {
 	set := []int64{0}
 	for k := range m.items {

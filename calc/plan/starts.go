@@ -6,12 +6,12 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// startEffort is how hard plans for other starts of the repeat are looked for.
+// startEffort sets the effort of the search for plans with other starts of the repeat.
 type startEffort struct {
-	plans   int     // kept at most
-	shares  []int64 // parts of the repeat to try after the worst start
-	orders  int     // constructions tried for each
-	changes int     // and changes to the best of them
+	plans   int     // limit on the plans kept
+	shares  []int64 // offsets from the worst start to try, as parts of the repeat
+	orders  int     // constructions tried for each start
+	changes int     // changes tried to the best of them
 }
 
 func startEffortOf(e Effort) startEffort {
@@ -25,11 +25,10 @@ func startEffortOf(e Effort) startEffort {
 	}
 }
 
-// anyStart looks for plans that between them serve every start of the repeat,
-// beginning with the best plan. A plan that begins at sigma serves a roll that
-// begins earlier in the repeat: the cloth up to sigma is passed over. It ends
-// when nothing better is found. Only for a plan that is bound to the rows of the
-// cloth.
+// anyStart searches for plans that together serve every start of the repeat, beginning
+// with the best plan. A plan that begins at sigma also serves a roll that begins earlier
+// in the repeat: the cloth up to sigma is skipped. It stops when it finds no improvement.
+// It applies only to a plan bound to the rows of the cloth.
 func (s *searcher) anyStart(how startEffort) []*found {
 	plans := []*found{s.best}
 	v := s.m.grid.V
@@ -52,8 +51,7 @@ func (s *searcher) anyStart(how startEffort) []*found {
 	return plans
 }
 
-// worstStart is the length that serves every start, and the start after which
-// it is needed.
+// worstStart returns the length that serves every start, and the start that requires it.
 func worstStart(plans []*found, v int64) (worst, at int64) {
 	for _, p := range plans {
 		need := p.top + v
@@ -69,8 +67,8 @@ func worstStart(plans []*found, v int64) (worst, at int64) {
 	return worst, at
 }
 
-// planAt is the best plan found for a roll that begins at sigma, shorter than
-// upper; nil when none was.
+// planAt returns the best plan found for a roll that begins at sigma, if it is shorter
+// than upper; otherwise nil.
 func (s *searcher) planAt(sigma, upper int64, how startEffort) *found {
 	var best *found
 	consider := func(g genes) {
@@ -103,10 +101,10 @@ func (s *searcher) planAt(sigma, upper int64, how startEffort) *found {
 	return best
 }
 
-// AtStart is the plan for cloth that begins at start in the length repeat: the
-// kept plan that needs the least, moved along past the cloth that precedes it.
-// It is for results of one length, and longer than a bolt where what is enough for
-// every start is.
+// AtStart returns the layout for cloth that begins at start in the length repeat. It is
+// the kept plan that needs the least cloth, moved along past the skipped cloth. It applies
+// only to results of one length. It is longer than a bolt where the length that is enough
+// for every start is.
 func (r Result) AtStart(job Job, start length.Length) Layout {
 	v := job.Cloth.Pattern.LengthRepeat
 	if !r.RowBound {

@@ -8,27 +8,26 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// Bounds are the fewest sheets and the least cost of any nesting on sheets of those
-// kinds, in any mixture.
+// Bounds returns a lower bound on the number of sheets and one on the cost, for any
+// nesting on sheets of those kinds in any mixture.
 //
-// Both come from rows: of some weights of the pieces, how much there is in all, and
-// how much a sheet of each kind holds at most. What is bought holds all of it. The
-// bounds are the fewest and the cheapest sheets that keep every row (see cover).
+// Both come from rows. A row gives weights to the pieces, the total weight, and the most
+// that a sheet of each kind can hold. The sheets bought must hold the total. The bounds
+// are the fewest and the cheapest sheets that meet every row (see cover).
 //
-// Weights come from dual feasible functions (S. Fekete and J. Schepers, New classes
-// of fast lower bounds for bin packing problems, 2001, which hold the bound L2 of
-// S. Martello and D. Vigo, 1998, among them). Such a function u takes a share of
-// a side, 0 to 1, to 0 to 1, so that shares that together are at most a come to at
-// most u(a). With u for the widths and v for the heights, the products u(w/W)·v(h/H)
-// of what lies on a part a·W by b·H of a sheet sum to at most u(a)·v(b). A piece that
-// may be turned lies one way or the other in any nesting, so that it counts for at
-// least the lesser of its two products (of those ways in which it fits): the row
-// holds whatever is turned. The sheet here is as wide as the widest kind and as long
-// as the longest, all laid with their longer sides alike, so that each kind is such
-// a part of it.
+// Weights come from dual feasible functions (S. Fekete and J. Schepers, New classes of
+// fast lower bounds for bin packing problems, 2001, which include the bound L2 of S.
+// Martello and D. Vigo, 1998). Such a function u maps a fraction of a side to a fraction,
+// so that fractions with a sum of at most a have images with a sum of at most u(a).
 //
-// Further rows count the pieces that are no smaller than one of them both ways: a
-// sheet holds no more of them than of that one.
+// Take u for the widths and v for the heights. The products u(w/W)·v(h/H) of the pieces on
+// a part a·W by b·H of a sheet sum to at most u(a)·v(b). A piece that may be turned counts
+// with the lesser of its two products, among the orientations that fit, so the row holds
+// either way. The reference sheet is as wide as the widest kind and as long as the
+// longest, with the longer sides aligned, so that each kind is a part of it.
+//
+// Further rows count the pieces that are at least as large as a given piece both ways: a
+// sheet holds no more of them than of that piece.
 func Bounds(pieces []Piece, kinds []Kind, kerf length.Length) (sheets int, cost int64) {
 	if len(pieces) == 0 || len(kinds) == 0 {
 		return 0, 0
@@ -49,7 +48,8 @@ func Bounds(pieces []Piece, kinds []Kind, kerf length.Length) (sheets int, cost 
 // extent are the sides of a rectangle, w at most h.
 type extent struct{ w, h length.Length }
 
-// rowsOf makes the rows. What it hands over is used again for the next.
+// rowsOf generates the rows and passes each to add. It reuses the memory of a row for the
+// next.
 func rowsOf(types []kindOfPiece, sides []extent, add func(row)) {
 	var all extent
 	for _, s := range sides {

@@ -6,31 +6,31 @@ import (
 	"slices"
 )
 
-// row is what every choice of sheets must hold: want in all, of which a sheet of
-// each kind holds at most so much.
+// row is a constraint on every choice of sheets: they must hold want in all, and a sheet
+// of each kind holds at most so much.
 type row struct {
 	want  float64
 	holds []float64
 }
 
-// rows are those that say the most about one cost of the kinds.
+// rows holds the strongest constraints for one set of costs.
 type rows struct {
 	costs []int64
 	list  []scored
 }
 
-// scored is a row with the least cost that it alone lets any mixture have.
+// scored is a row with the least cost that it alone forces.
 type scored struct {
 	row
 	least float64
 }
 
-// mostRows is how many rows are kept: the best.
+// mostRows is the limit on the rows kept.
 const mostRows = 24
 
-// Sums are floating point. A row is taken to be kept by what falls short of it by a
-// millionth of a sheet, and a cost is rounded down by a thousand millionth: many
-// times their error.
+// Tolerances for floating-point sums. A row counts as met if it is short by at most a
+// millionth of a sheet, and a cost is rounded down by a thousand-millionth. Both are far
+// larger than the rounding error.
 const (
 	shortBy   = 1e-6
 	roundedBy = 1e-9
@@ -38,7 +38,7 @@ const (
 
 func newRows(costs []int64) *rows { return &rows{costs: costs} }
 
-// add keeps a copy of a row, if it is one of the best.
+// add adds a copy of a row, if it is one of the best.
 func (r *rows) add(n row) {
 	least := math.Inf(1)
 	for k, h := range n.holds {
@@ -71,11 +71,11 @@ func (r *rows) add(n row) {
 	r.list = slices.Insert(r.list[:min(len(r.list), most-1)], at, scored{row{n.want, slices.Clone(n.holds)}, least})
 }
 
-// mostMixtures is how many mixtures of kinds are looked at.
+// mostMixtures is the limit on the mixtures of kinds examined.
 const mostMixtures = 3000
 
-// cover is a cost below which no sheets keep all rows: the least of any mixture, or
-// where there are too many to look at, that of the best row alone.
+// cover returns a lower bound on the cost of sheets that meet all rows: the cheapest
+// mixture or, when there are too many to examine, the bound of the best row alone.
 func (r *rows) cover() int64 {
 	if len(r.list) == 0 {
 		return 0
@@ -104,10 +104,10 @@ func (r *rows) cover() int64 {
 	return m.best
 }
 
-// roundedUp is the least whole cost that is no less.
+// roundedUp returns the least integer cost that is no less, within the tolerance.
 func roundedUp(cost float64) int64 { return int64(math.Ceil(cost - float64(cost*roundedBy) - shortBy)) }
 
-// mixer looks for the cheapest mixture of kinds that keeps all rows.
+// mixer searches for the cheapest mixture of kinds that meets all rows.
 type mixer struct {
 	*rows
 	after [][]float64 // by row and kind: the least cost of what is held, of this kind and those behind it
@@ -115,8 +115,8 @@ type mixer struct {
 	best  int64
 }
 
-// mix adds sheets of a kind and of those behind it to a mixture of that cost, which
-// leaves so much of each row.
+// mix adds sheets of kind k and later ones to a mixture of that cost. want is what remains
+// of each row.
 func (m *mixer) mix(k int, cost int64, want []float64) {
 	if m.left--; m.left <= 0 {
 		return

@@ -15,15 +15,15 @@ import (
 	"github.com/bridletie/bridletie/api/httpapi"
 )
 
-// answer answers the request in a file through the handler of the server, in
-// this process, so that the bytes are those that the server would send.
+// answer runs the request in a file through the server's handler in this process, so that
+// the bytes are the same as the server's.
 func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("run", flag.ContinueOnError)
 	flags.SetOutput(stderr)
-	as := flags.String("as", "", "form of the answer: json, text, svg or pdf; left out, text for a job and json for all else")
-	op := flags.String("op", "", "what is asked: one of "+names()+"; left out, what the request looks like, a job or yardage")
+	as := flags.String("as", "", "form of the response: json, text, svg or pdf; by default text for a job, otherwise json")
+	op := flags.String("op", "", "the operation: one of "+names()+"; by default job or yardage, recognised from the request")
 	drawings := flags.String("drawings", "", "folder to write every drawing of a job sheet to, as SVG")
-	out := flags.String("out", "", "file to write the answer to, instead of standard output")
+	out := flags.String("out", "", "file to write the response to, instead of standard output")
 	file, code := parseRun(flags, args, stderr)
 	if code != exitOK || file == "" {
 		return code
@@ -63,7 +63,7 @@ func answer(ctx context.Context, args []string, stdin io.Reader, stdout, stderr 
 	return exitOK
 }
 
-// deliver writes an answer to the file, or where there is none to standard output.
+// deliver writes a response to the file, or to standard output when file is "".
 func deliver(reply []byte, file string, stdout io.Writer) error {
 	if file != "" {
 		return os.WriteFile(file, reply, 0o644)
@@ -72,8 +72,8 @@ func deliver(reply []byte, file string, stdout io.Writer) error {
 	return err
 }
 
-// parseRun reads the flags, which may stand before and after the file. The file
-// is "" with exitOK when help was asked for.
+// parseRun parses the flags, which may come before and after the file. file is "" with
+// exitOK when help was requested.
 func parseRun(flags *flag.FlagSet, args []string, stderr io.Writer) (file string, code int) {
 	for {
 		switch err := flags.Parse(args); {
@@ -94,7 +94,7 @@ func parseRun(flags *flag.FlagSet, args []string, stderr io.Writer) (file string
 	}
 }
 
-// operation is that of a name of --op.
+// operation returns the operation with that name of --op, and whether there is one.
 func operation(name string) (httpapi.Operation, bool) {
 	for _, op := range httpapi.Operations() {
 		if op.Command == name {
@@ -104,7 +104,7 @@ func operation(name string) (httpapi.Operation, bool) {
 	return httpapi.Operation{}, false
 }
 
-// names are those of all operations, in order.
+// names returns the names of all operations, sorted.
 func names() string {
 	var list []string
 	for _, op := range httpapi.Operations() {
@@ -114,8 +114,8 @@ func names() string {
 	return strings.Join(list, ", ")
 }
 
-// readRequest reads the file, or standard input for "-", to one byte past what
-// is believed of any request.
+// readRequest reads the file, or standard input for "-", up to one byte beyond the largest
+// limit on a request.
 func readRequest(file string, stdin io.Reader) ([]byte, error) {
 	most := 0
 	for _, op := range httpapi.Operations() {
@@ -133,8 +133,8 @@ func readRequest(file string, stdin io.Reader) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(from, int64(most)+1))
 }
 
-// ask is the answer in that form. Where there is a folder for its drawings they are
-// written there. Its error is a *httpapi.Problem when the request is at fault.
+// ask returns the response in that form. If drawings names a folder, the drawings are
+// written there. The error is a *httpapi.Problem when the request is at fault.
 func ask(ctx context.Context, op httpapi.Operation, form string, body []byte, drawings string) ([]byte, error) {
 	server, err := httpapi.New(httpapi.DefaultOptions())
 	if err != nil {
@@ -157,24 +157,24 @@ func ask(ctx context.Context, op httpapi.Operation, form string, body []byte, dr
 	return w.body.Bytes(), err
 }
 
-// memory keeps an answer.
+// memory is a ResponseWriter that stores the response.
 type memory struct {
 	header http.Header
 	status int
 	body   bytes.Buffer
 }
 
-// Header is the header of the answer.
+// Header returns the header of the response.
 func (m *memory) Header() http.Header { return m.header }
 
-// WriteHeader keeps the first status.
+// WriteHeader stores the first status.
 func (m *memory) WriteHeader(status int) {
 	if m.status == 0 {
 		m.status = status
 	}
 }
 
-// Write keeps the body.
+// Write stores the body.
 func (m *memory) Write(b []byte) (int, error) {
 	m.WriteHeader(http.StatusOK)
 	return m.body.Write(b)

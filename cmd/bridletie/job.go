@@ -9,15 +9,14 @@ import (
 	"github.com/bridletie/bridletie/api/httpapi"
 )
 
-// The questions that a request may look like.
+// The operations that looksLike chooses from.
 const (
 	jobQuestion     = "job"
 	yardageQuestion = "yardage"
 )
 
-// looksLike is the operation and the form that were asked for, or else those that
-// suit the request: pieces of furniture and cloths, without panels, are a job,
-// which is read as text.
+// looksLike returns the given operation and form, or defaults that suit the request. A
+// request with furniture and cloths but no panels is a job, whose default form is text.
 func looksLike(op, as string, body []byte) (asked, form string) {
 	if op == "" {
 		op = yardageQuestion
@@ -36,8 +35,8 @@ func looksLike(op, as string, body []byte) (asked, form string) {
 	return op, as
 }
 
-// draw writes every drawing of an answer to a folder, which is made when it is not
-// there.
+// draw writes every drawing of a response to a folder, and creates the folder if
+// necessary.
 func draw(ctx context.Context, server *httpapi.Server, op httpapi.Operation, body []byte, folder string) error {
 	list, err := server.Drawings(ctx, op.Path, body)
 	if err != nil {

@@ -12,13 +12,13 @@ import (
 	"github.com/bridletie/bridletie/api/keyring"
 )
 
-// newKey makes a key for a client, and the line that stands for it in the list of
-// keys. Nothing is kept.
+// newKey creates a key for a client and prints it with its line for the key list. Nothing
+// is stored.
 func newKey(args []string, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("key", flag.ContinueOnError)
 	flags.SetOutput(stderr)
-	rate := flags.Int("rate", -1, "requests a minute; -1 for what clients without a key have, 0 for no quota")
-	work := flags.Int("work", -1, "milliseconds of work a minute; -1 for what clients without a key have, 0 for no quota")
+	rate := flags.Int("rate", -1, "requests a minute; -1 for the quota of clients without a key, 0 for no quota")
+	work := flags.Int("work", -1, "milliseconds of work a minute; -1 for the quota of clients without a key, 0 for no quota")
 	name, code := parseRun(flags, args, stderr)
 	if code != exitOK || name == "" {
 		return code
@@ -39,11 +39,11 @@ func newKey(args []string, stdout, stderr io.Writer) int {
 	return exitOK
 }
 
-// keysVariable may hold the list of keys itself.
+// keysVariable is the variable that may contain the list of keys itself.
 const keysVariable = "BRIDLETIE_KEYS"
 
-// readKeys reads the list of keys from its file, or else from the variable; nil
-// when there is neither.
+// readKeys reads the list of keys from its file, or from the variable; nil when there is
+// neither.
 func readKeys(file, list string) (*keyring.Ring, error) {
 	switch {
 	case file != "" && list != "":
@@ -61,10 +61,11 @@ func readKeys(file, list string) (*keyring.Ring, error) {
 	return nil, nil
 }
 
-// prefixes are networks with commas between; an address alone is one of its own.
+// prefixes is a flag value: networks separated by commas. A single address is a network of
+// its own.
 type prefixes []netip.Prefix
 
-// String is the list as it is written.
+// String returns the list in the form that Set reads.
 func (p *prefixes) String() string {
 	words := make([]string, len(*p))
 	for i, one := range *p {
@@ -73,7 +74,7 @@ func (p *prefixes) String() string {
 	return strings.Join(words, ",")
 }
 
-// Set reads the list.
+// Set parses the list.
 func (p *prefixes) Set(s string) error {
 	*p = nil
 	for _, word := range strings.Split(s, ",") {

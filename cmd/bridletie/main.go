@@ -1,5 +1,5 @@
-// Command bridletie answers how much cloth to order and how to cut it: as a
-// server, or once for a request in a file.
+// Command bridletie works out how much cloth to order and how to cut it: as a server, or
+// once for a request in a file.
 package main
 
 import (
@@ -21,12 +21,12 @@ const (
 )
 
 const usage = `usage:
-  bridletie serve [flags]                         answer over HTTP until told to stop
+  bridletie serve [flags]                         serve HTTP until told to stop
   bridletie run [--op NAME] [--as json|text|svg|pdf] [--out FILE] [--drawings DIR] FILE|-
-                                                  answer one request from a file or standard input
+                                                  run one request from a file or standard input
   bridletie key [--rate N] [--work N] NAME        make a key for a client
   bridletie run --batch FILE|- [--shard I/N] [--out FILE]
-                                                  answer lines of requests, or a share of them
+                                                  run a batch of lines, or a share of them
   bridletie version                               print the version
 Flags of a command: bridletie COMMAND -h
 `
@@ -39,8 +39,8 @@ func main() {
 	os.Exit(code)
 }
 
-// run is the program: it returns the exit code. The context ends when the
-// program is told to stop.
+// run is the program. It returns the exit code. The context ends when the program receives
+// a signal to stop.
 func run(ctx context.Context, args []string, getenv func(string) string, stdin io.Reader, stdout, stderr io.Writer) int {
 	if len(args) == 0 {
 		fmt.Fprint(stderr, usage)

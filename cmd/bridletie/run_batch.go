@@ -16,11 +16,11 @@ import (
 	"github.com/bridletie/bridletie/api/httpapi"
 )
 
-// indexKey is the variable in which an Indexed Job of Kubernetes tells a pod its
-// number, from 0.
+// indexKey is the variable in which an Indexed Job of Kubernetes gives a pod its number,
+// from 0.
 const indexKey = "JOB_COMPLETION_INDEX"
 
-// asksLines reports whether run is to answer lines instead of one request.
+// asksLines reports whether run was called for a batch instead of one request.
 func asksLines(args []string) bool {
 	return slices.ContainsFunc(args, func(arg string) bool {
 		name, _, _ := strings.Cut(strings.TrimPrefix(arg, "-"), "=")
@@ -28,16 +28,15 @@ func asksLines(args []string) bool {
 	})
 }
 
-// answerLines answers lines of requests, as POST /v1/batch does and with the same
-// bytes, without a limit on how many they are. The answers keep the order of the
-// lines, so that those of all shards, put in the order of their line numbers, are
-// those of one run.
+// answerLines runs a batch with the same bytes as POST /v1/batch, without a limit on the
+// number of lines. Responses keep the order of the lines. The output of all shards, merged
+// by line number, therefore equals that of one run.
 func answerLines(ctx context.Context, args []string, getenv func(string) string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("run --batch", flag.ContinueOnError)
 	flags.SetOutput(stderr)
-	in := flags.String("batch", "", "file of lines, or - for standard input; each as POST /v1/batch takes it")
-	share := flags.String("shard", "0/1", "answer only the lines whose number, from 0, leaves I when divided by N: I/N, or env/N for I from "+indexKey)
-	out := flags.String("out", "", "file to write the answers to, whole or not at all, instead of standard output; {shard} in it is I")
+	in := flags.String("batch", "", "file of lines as POST /v1/batch takes them, or - for standard input")
+	share := flags.String("shard", "0/1", "run only the lines whose number, from 0, has remainder I modulo N: I/N, or env/N for I from "+indexKey)
+	out := flags.String("out", "", "file to write the responses to, instead of standard output, only when complete; {shard} in it becomes I")
 	if err := flags.Parse(args); errors.Is(err, flag.ErrHelp) {
 		return exitOK
 	} else if err != nil {
@@ -59,19 +58,19 @@ func answerLines(ctx context.Context, args []string, getenv func(string) string,
 	}
 	fmt.Fprintf(stderr, "shard %d of %d: %d lines answered, %d with a problem of their own, %d that the service could not answer\n",
 		part.index, part.of, tally.Answered, tally.Refused-tally.Failed, tally.Failed)
-	if tally.Failed > 0 { // a second run may answer them
+	if tally.Failed > 0 { // a second run may succeed
 		return exitFail
 	}
 	return exitOK
 }
 
-// shard is a share of the lines.
+// shard is a share of the lines: those whose index modulo of equals index.
 type shard struct{ index, of int }
 
-// mostShards keeps a slip from being taken for a number.
+// mostShards is the limit on shards; a larger number is taken for a typing error.
 const mostShards = 100000
 
-// readShard reads I/N, with I from 0 to N-1.
+// readShard parses I/N, with I from 0 to N-1, or env/N with I from the environment.
 func readShard(text string, getenv func(string) string) (shard, error) {
 	index, of, _ := strings.Cut(text, "/")
 	if index == "env" {
@@ -85,11 +84,11 @@ func readShard(text string, getenv func(string) string) (shard, error) {
 	return shard{i, n}, nil
 }
 
-// mine reports whether a line, by its number from 1, is of the share.
+// mine reports whether a line, numbered from 1, is in the share.
 func (s shard) mine(line int) bool { return (line-1)%s.of == s.index }
 
-// answer answers the share of the lines in a file. The file of answers is there
-// only when it is whole.
+// answer processes the share of the lines in a file. The output file appears only when it
+// is complete.
 func (s shard) answer(ctx context.Context, in, out string, stdin io.Reader, stdout io.Writer) (httpapi.LineTally, error) {
 	server, err := httpapi.New(httpapi.DefaultOptions())
 	if err != nil {
@@ -111,7 +110,7 @@ func (s shard) answer(ctx context.Context, in, out string, stdin io.Reader, stdo
 	if err != nil {
 		return httpapi.LineTally{}, err
 	}
-	defer func() { _ = os.Remove(to.Name()) }() // there no more once it has been moved
+	defer func() { _ = os.Remove(to.Name()) }() // has no effect after the rename
 	tally, err := s.run(ctx, server, from, to)
 	if err = errors.Join(err, to.Chmod(0o644), to.Sync(), to.Close()); err != nil {
 		return tally, err

@@ -18,7 +18,7 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// serve answers over HTTP until the context ends, then drains.
+// serve runs the HTTP server until the context ends, then drains it.
 func serve(ctx context.Context, args []string, getenv func(string) string, stderr io.Writer) int {
 	c, flags, err := readConfig(args, getenv, stderr)
 	switch {
@@ -45,9 +45,9 @@ func serve(ctx context.Context, args []string, getenv func(string) string, stder
 	return exitOK
 }
 
-// listenAndDrain runs the listeners. When the context ends, readyz fails for
-// the drain delay while requests are answered, then the listeners close and
-// what is under way is finished.
+// listenAndDrain runs the listeners. When the context ends, readyz fails for the drain
+// delay while requests are still served. Then the listeners close, and requests in
+// progress are completed.
 func listenAndDrain(ctx context.Context, c config, log *slog.Logger) error {
 	tracer, endTrace, err := tracing.Start(ctx, c.trace, c.traceShare, service.EngineVersion)
 	if err != nil {
@@ -93,7 +93,7 @@ func listenAndDrain(ctx context.Context, c config, log *slog.Logger) error {
 	return err
 }
 
-// sendSpans sends what is left of them.
+// sendSpans sends the remaining spans.
 func sendSpans(end func(context.Context) error, log *slog.Logger) {
 	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Second)
 	defer cancel()
@@ -102,7 +102,7 @@ func sendSpans(end func(context.Context) error, log *slog.Logger) {
 	}
 }
 
-// newServer has a limit on everything that a client may draw out.
+// newServer returns a server with a limit on every resource that a client can use.
 func newServer(h http.Handler, c config, log *slog.Logger) *http.Server {
 	return &http.Server{
 		Handler:           h,
@@ -115,11 +115,11 @@ func newServer(h http.Handler, c config, log *slog.Logger) *http.Server {
 	}
 }
 
-// sideConns is how many connections there may be to the metrics.
+// sideConns is the limit on connections to the metrics.
 const sideConns = 16
 
-// start listens and serves in the background. The log says the address, which
-// with port 0 is known only now.
+// start listens and serves in the background. It logs the address, which with port 0 is
+// known only then.
 func start(s *http.Server, addr string, conns int, what string, log *slog.Logger, failed chan<- error) error {
 	listener, err := net.Listen("tcp", addr)
 	if err != nil {

@@ -14,17 +14,17 @@ import (
 	"github.com/bridletie/bridletie/api/tracing"
 )
 
-// config is how the server runs.
+// config holds the settings of the server.
 type config struct {
 	addr    string        // of the service
 	metrics string        // of the metrics; "off" for none
 	drain   time.Duration // between readyz failing and the listener closing
-	grace   time.Duration // for answers under way once the listener is closed
-	memory  bytesOf       // beyond which the collector works without rest; 0 leaves it to GOMEMLIMIT
-	conns   int           // open at the same time
+	grace   time.Duration // for requests in progress after the listener has closed
+	memory  bytesOf       // memory target of the garbage collector; 0 leaves it to GOMEMLIMIT
+	conns   int           // limit on open connections
 
 	trace      string  // address of the collector of spans, or off
-	traceShare float64 // of the requests, from 0 to 1
+	traceShare float64 // share of the requests that are traced, from 0 to 1
 
 	headerTime, readTime, writeTime, idleTime time.Duration
 
@@ -33,13 +33,13 @@ type config struct {
 	api httpapi.Options
 }
 
-// bytesOf is a number of bytes, written with KiB, MiB or GiB or without.
+// bytesOf is a number of bytes, written with or without KiB, MiB or GiB.
 type bytesOf int64
 
-// String is the number as it is written.
+// String returns the number in the form that Set reads.
 func (b *bytesOf) String() string { return strconv.FormatInt(int64(*b), 10) }
 
-// Set reads the number.
+// Set parses the number.
 func (b *bytesOf) Set(s string) error {
 	number, shift := s, 0
 	for i, unit := range []string{"KiB", "MiB", "GiB"} {
@@ -55,13 +55,13 @@ func (b *bytesOf) Set(s string) error {
 	return nil
 }
 
-// list is words with commas between.
+// list is a flag value: words separated by commas.
 type list []string
 
-// String is the list as it is written.
+// String returns the list in the form that Set reads.
 func (l *list) String() string { return strings.Join(*l, ",") }
 
-// Set reads the list.
+// Set parses the list.
 func (l *list) Set(s string) error {
 	*l = nil
 	for _, word := range strings.Split(s, ",") {
@@ -70,7 +70,7 @@ func (l *list) Set(s string) error {
 	return nil
 }
 
-// defaults are the settings of a server that is told nothing.
+// defaults returns the default settings.
 func defaults() config {
 	return config{
 		addr: "127.0.0.1:8080", metrics: "127.0.0.1:9090", drain: 5 * time.Second, grace: 60 * time.Second, conns: 4096,
@@ -80,63 +80,62 @@ func defaults() config {
 	}
 }
 
-// flagsOf are the flags of serve. Each has a variable of the same name, which
-// envOf makes.
+// flagsOf returns the flags of serve. Each has a variable, whose name envOf returns.
 func flagsOf(c *config) *flag.FlagSet {
 	f := flag.NewFlagSet("serve", flag.ContinueOnError)
 	l := &c.api.Limits
 	f.StringVar(&c.addr, "addr", c.addr, "address of the service")
 	f.StringVar(&c.metrics, "metrics-addr", c.metrics, "address of the metrics, off for none")
 	f.DurationVar(&c.drain, "drain", c.drain, "how long readyz fails before the listener closes")
-	f.DurationVar(&c.grace, "grace", c.grace, "how long answers under way may take after that")
-	f.StringVar(&c.trace, "trace", c.trace, "http address of a collector of OpenTelemetry's spans, off for none")
-	f.Float64Var(&c.traceShare, "trace-share", c.traceShare, "share of the requests that have spans, from 0 to 1, where their caller has not decided")
-	f.Var((*list)(&c.api.Origins), "allow-origin", "origins of pages that may call, with commas between, * for all")
+	f.DurationVar(&c.grace, "grace", c.grace, "how long requests in progress may take after that")
+	f.StringVar(&c.trace, "trace", c.trace, "http address of an OpenTelemetry collector, off for none")
+	f.Float64Var(&c.traceShare, "trace-share", c.traceShare, "share of the requests that are traced, from 0 to 1, unless the caller decides")
+	f.Var((*list)(&c.api.Origins), "allow-origin", "origins of pages that may call, separated by commas, * for all")
 
-	f.IntVar(&l.BodyBytes, "max-body", l.BodyBytes, "bytes of a body, where the contract does not say less")
-	f.IntVar(&l.BodyRoom, "body-room", l.BodyRoom, "bytes of bodies that are read or wait for their turn at the same time, but for the first 16 KiB of each")
-	f.IntVar(&l.Depth, "max-depth", l.Depth, "levels of JSON in one another")
-	f.IntVar(&l.Values, "max-values", l.Values, "values and names in a body, where the contract does not say less")
+	f.IntVar(&l.BodyBytes, "max-body", l.BodyBytes, "bytes of a body, where the contract has no lower limit")
+	f.IntVar(&l.BodyRoom, "body-room", l.BodyRoom, "total bytes of bodies being read or waiting, not counting the first 16 KiB of each")
+	f.IntVar(&l.Depth, "max-depth", l.Depth, "nesting of the JSON of a request")
+	f.IntVar(&l.Values, "max-values", l.Values, "values and names in a body, where the contract has no lower limit")
 	f.IntVar(&l.Panels, "max-panels", l.Panels, "panels in one list")
 	f.IntVar(&l.Pieces, "max-pieces", l.Pieces, "pieces in hand")
 	f.IntVar(&l.Cloths, "max-cloths", l.Cloths, "cloths to compare")
-	f.StringVar(&l.Effort, "max-effort", l.Effort, "the most thorough search that may be asked for, which is the work that one plan may take: normal or thorough")
+	f.StringVar(&l.Effort, "max-effort", l.Effort, "the highest effort that a request may ask for: normal or thorough")
 	f.IntVar(&l.AddressBytes, "max-address", l.AddressBytes, "bytes of path and query")
 	f.IntVar(&l.HeaderFields, "max-header-fields", l.HeaderFields, "fields of a header")
 	f.IntVar(&l.HeaderBytes, "max-header", l.HeaderBytes, "bytes of a header")
-	f.IntVar(&c.conns, "max-connections", c.conns, "connections open at the same time; more wait to be accepted")
+	f.IntVar(&c.conns, "max-connections", c.conns, "open connections; more wait to be accepted")
 
-	f.DurationVar(&l.SolveTime, "deadline", l.SolveTime, "how long an answer may be worked on")
+	f.DurationVar(&l.SolveTime, "deadline", l.SolveTime, "how long a request may be worked on")
 	f.DurationVar(&c.headerTime, "header-timeout", c.headerTime, "how long a header may take to arrive")
 	f.DurationVar(&c.readTime, "read-timeout", c.readTime, "how long a request may take to arrive")
-	f.DurationVar(&c.writeTime, "write-timeout", c.writeTime, "how long a request may take from its header to the end of its answer")
+	f.DurationVar(&c.writeTime, "write-timeout", c.writeTime, "how long a request may take from its header to the end of its response")
 	f.DurationVar(&c.idleTime, "idle-timeout", c.idleTime, "how long a connection may be idle")
 
-	f.IntVar(&l.Solves, "heavy", l.Solves, "plans and other long searches worked on at the same time")
-	f.IntVar(&l.SolveQueue, "heavy-queue", l.SolveQueue, "more of them that wait")
+	f.IntVar(&l.Solves, "heavy", l.Solves, "concurrent plans and other long searches")
+	f.IntVar(&l.SolveQueue, "heavy-queue", l.SolveQueue, "how many more may wait")
 	f.DurationVar(&l.SolveWait, "heavy-wait", l.SolveWait, "how long they wait")
-	f.IntVar(&l.Lights, "light", l.Lights, "short answers worked on at the same time")
-	f.IntVar(&l.LightQueue, "light-queue", l.LightQueue, "more of them that wait")
+	f.IntVar(&l.Lights, "light", l.Lights, "concurrent short operations")
+	f.IntVar(&l.LightQueue, "light-queue", l.LightQueue, "how many more may wait")
 	f.DurationVar(&l.LightWait, "light-wait", l.LightWait, "how long they wait")
-	f.DurationVar(&l.LightTime, "light-time", l.LightTime, "after which a short answer goes on as a long one")
+	f.DurationVar(&l.LightTime, "light-time", l.LightTime, "after which a short operation counts as a long one")
 	a := &c.api.Access
 	f.IntVar(&a.Rate.Requests, "rate", a.Rate.Requests, "requests a minute of one client; 0 for no quota")
 	f.IntVar(&a.Rate.Work, "rate-work", a.Rate.Work, "milliseconds a minute that a core may be busy for one client; 0 for no quota")
-	f.IntVar(&a.Clients, "rate-clients", httpapi.DefaultClients, "clients that are remembered for their quotas")
-	f.Var((*prefixes)(&a.Proxies), "trusted-proxies", "networks of the proxies whose X-Forwarded-For is believed, with commas between")
-	f.StringVar(&c.keysFile, "keys-file", c.keysFile, "file with the list of keys; the list itself may stand in "+keysVariable)
-	f.Var((*list)(&a.KeyFor), "key-for", "operations that need a key, by their ids in the contract, with commas between; * for all")
-	f.Var((*bytesOf)(&c.api.Kept), "cache", "bytes of answers that are kept for those who ask the same; 0 has every answer made anew")
-	f.Var(&c.memory, "memory", "bytes of memory that the program tries to stay below; 0 leaves it to GOMEMLIMIT")
+	f.IntVar(&a.Clients, "rate-clients", httpapi.DefaultClients, "clients whose quotas are remembered")
+	f.Var((*prefixes)(&a.Proxies), "trusted-proxies", "networks of the proxies whose X-Forwarded-For is trusted, separated by commas")
+	f.StringVar(&c.keysFile, "keys-file", c.keysFile, "file with the list of keys; without it, the list is read from "+keysVariable)
+	f.Var((*list)(&a.KeyFor), "key-for", "ids of operations that need a key, separated by commas; * for all")
+	f.Var((*bytesOf)(&c.api.Kept), "cache", "size of the response cache in bytes; 0 for no cache")
+	f.Var(&c.memory, "memory", "memory target of the garbage collector in bytes; 0 leaves it to GOMEMLIMIT")
 	return f
 }
 
-// envOf is the variable of a flag.
+// envOf returns the name of a flag's variable.
 func envOf(name string) string {
 	return "BRIDLETIE_" + strings.ToUpper(strings.ReplaceAll(name, "-", "_"))
 }
 
-// readConfig takes flags before the environment and the environment before the
+// readConfig reads the settings: flags override the environment, which overrides the
 // defaults.
 func readConfig(args []string, getenv func(string) string, stderr io.Writer) (config, *flag.FlagSet, error) {
 	c := defaults()
@@ -170,8 +169,8 @@ func readConfig(args []string, getenv func(string) string, stderr io.Writer) (co
 	return c, flags, nil
 }
 
-// validate names what makes no sense. The options of the service are looked at
-// by the service.
+// validate returns an error that names the invalid setting. The service validates its own
+// options. rest is the number of arguments left over.
 func (c *config) validate(rest int) error {
 	switch {
 	case rest > 0:
@@ -191,8 +190,8 @@ func (c *config) validate(rest int) error {
 	return nil
 }
 
-// report logs every setting. None is a secret: keys stand in a file or in a
-// variable that is no flag.
+// report logs every setting. None is a secret: keys come from a file or from a variable
+// without a flag.
 func report(log *slog.Logger, flags *flag.FlagSet, keys int) {
 	all := []any{slog.Int("keys", keys)}
 	flags.VisitAll(func(f *flag.Flag) { all = append(all, slog.String(f.Name, f.Value.String())) })

@@ -5,9 +5,8 @@ import (
 	"unicode"
 )
 
-// dropped reports whether a rune has no place in a drawing: controls, the
-// invisible marks that reorder text, line and paragraph separators, and what
-// XML cannot hold.
+// dropped reports whether a rune is removed from a drawing: controls, invisible direction
+// marks, line and paragraph separators, and characters that XML forbids.
 func dropped(r rune) bool {
 	switch {
 	case unicode.IsControl(r), r == 0x2028, r == 0x2029:
@@ -22,14 +21,15 @@ func dropped(r rune) bool {
 	return false
 }
 
-// Text of either direction is set apart from what stands around it.
+// The Unicode isolates, which keep the direction of a text from affecting its
+// surroundings.
 const (
 	isolate    = '\u2068'
 	endIsolate = '\u2069'
 )
 
-// clean is a request's text as it may be shown. Bytes that are not UTF-8
-// become the replacement character.
+// clean returns a request's text in a form that can be shown. Invalid UTF-8 becomes the
+// replacement character.
 func clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		if dropped(r) || r == isolate || r == endIsolate {
@@ -39,8 +39,7 @@ func clean(s string) string {
 	}, s)
 }
 
-// apart is clean text; where it runs from right to left it is set apart from
-// the words around it.
+// apart returns clean text. Right-to-left text is wrapped in isolates.
 func apart(s string) string {
 	s = clean(s)
 	if strings.ContainsFunc(s, rightToLeft) {
@@ -53,10 +52,9 @@ func rightToLeft(r rune) bool {
 	return unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko)
 }
 
-// asciiBreadths are the breadths of the letters from the space on, for a size of
-// 1000: the widest of Go, DejaVu Sans and Liberation Sans, which is as wide as
-// Helvetica and Arial; of a bold one the width less a tenth. From their advance
-// widths.
+// asciiBreadths are the widths of the letters from the space on, at a font size of 1000.
+// Each is the widest of the advance widths in Go, DejaVu Sans and Liberation Sans, which
+// is as wide as Helvetica and Arial. For the bold fonts the width is reduced by a tenth.
 var asciiBreadths = [...]uint16{
 	318, 415, 474, 838, 636, 950, 793, 278, 415, 415, 584, 838, 345, 584, 345, 337,
 	636, 636, 636, 636, 636, 636, 636, 636, 636, 636, 364, 364, 838, 838, 838, 556,
@@ -66,8 +64,8 @@ var asciiBreadths = [...]uint16{
 	651, 651, 448, 541, 435, 647, 593, 840, 592, 593, 529, 647, 337, 647, 838,
 }
 
-// breadth is about how wide a text is for a size of 1, never less than it is
-// in the common sans-serif fonts. A bold text is a tenth wider.
+// breadth returns an upper estimate of the width of a text at font size 1, for the common
+// sans-serif fonts. Bold text is a tenth wider.
 func breadth(s string) float64 {
 	var sum float64
 	for _, r := range s {
@@ -94,12 +92,11 @@ func runeBreadth(r rune) float64 {
 	return 0.9
 }
 
-// spaceBreadth is that of a space.
+// spaceBreadth is the width of a space at font size 1.
 const spaceBreadth = 0.318
 
-// wrap breaks a text into lines that are at most width wide at a size of 1, at
-// spaces where it can be and inside a word where it must. A non-breaking space
-// does not break.
+// wrap breaks a text into lines of at most that width at font size 1. It breaks at spaces
+// where possible, otherwise within a word. It never breaks at a non-breaking space.
 func wrap(s string, width float64) []string {
 	var lines []string
 	line, used := "", 0.0
@@ -130,8 +127,8 @@ func wrap(s string, width float64) []string {
 	return reopened(lines)
 }
 
-// reopened closes a text that is set apart at the end of each line that it is
-// broken over, and opens it again on the next.
+// reopened closes an isolate at the end of each line that a text is broken over, and
+// reopens it on the next.
 func reopened(lines []string) []string {
 	open := false
 	for i, l := range lines {
@@ -147,7 +144,7 @@ func reopened(lines []string) []string {
 	return lines
 }
 
-// headOf is as much of a word as fits, at least one rune.
+// headOf returns the longest prefix of a word that fits, at least one rune.
 func headOf(word string, width float64) string {
 	var sum float64
 	for i, r := range word {
@@ -159,5 +156,5 @@ func headOf(word string, width float64) string {
 	return word
 }
 
-// bound is a text whose spaces do not break.
+// bound returns a text with non-breaking spaces.
 func bound(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") }

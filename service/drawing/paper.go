@@ -7,23 +7,23 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 )
 
-// A sheet for a thing of 1370 mm, in millimetres; everything on it grows and
-// shrinks with the thing, so that it reads the same.
+// The measures of a sheet for a thing 1370 mm wide, in millimetres. They are scaled with
+// the width of the thing, so that every sheet reads the same in print.
 const (
 	usualWidth   = 1370.0
 	marginPage   = 60.0
 	bodySize     = 34.0
 	smallSize    = 28.0
-	boldAddition = 1.1 // bold letters are this much wider
+	boldAddition = 1.1 // the width of bold letters relative to regular ones
 )
 
-// paper is a sheet while it is drawn, from the top down: what every drawing
-// with a title, figures, paragraphs and tables has in common.
+// paper is a sheet under construction, drawn from the top down. It holds what all drawings
+// with a title, figures, paragraphs and tables share.
 type paper struct {
 	sys   length.System
-	k     float64 // size of the sheet against that for the usual width
-	page  float64 // the breadth of the sheet
-	y     float64 // what is above is drawn
+	k     float64 // scale factor: 1 for a thing of the usual width
+	page  float64 // the width of the sheet
+	y     float64 // the current height: everything above it is drawn
 	items []Shape
 
 	whole  []Span
@@ -32,19 +32,19 @@ type paper struct {
 	ended  float64 // where the closing line ends
 }
 
-// keep has what is drawn from a height to here, and the room below it, stay on
-// one page.
+// keep marks the range from a height to the current one, plus the room below it, to be
+// kept on one page.
 func (s *paper) keep(from, below float64) {
 	s.whole = append(s.whole, Span{from, s.y + below*s.k})
 }
 
-// tie has what comes next, that much of it, stay with the line written last.
+// tie keeps the next part, of that height, on the page of the line written last.
 func (s *paper) tie(much float64) {
 	s.whole = append(s.whole, Span{s.y - descent*s.k, s.y + much*s.k})
 }
 
-// below is the height, under a line of text that is written to here, from which
-// the next may be on another page: its letters reach that far down.
+// below returns the height below a line of text at the current height from which a page
+// may break: the end of its descenders.
 func (s *paper) below() float64 { return s.y + descent*s.k }
 
 const descent = 0.31 * bodySize
@@ -55,8 +55,7 @@ func (s *paper) text(x, y, size float64, c Class, text string) {
 	s.add(Text{At: Pt{x, y}, S: text, Size: size * s.k, Class: c})
 }
 
-// para writes a text below what is drawn, broken into lines between x and
-// right.
+// para writes a text below the current height, wrapped between x and right.
 func (s *paper) para(x, right, size float64, c Class, text string) {
 	room := (right - x) / (size * s.k)
 	if c == tBold {
@@ -68,7 +67,7 @@ func (s *paper) para(x, right, size float64, c Class, text string) {
 	}
 }
 
-// body writes a paragraph over the whole breadth of the sheet.
+// body writes a paragraph over the whole width of the sheet.
 func (s *paper) body(c Class, text string) {
 	if text == "" {
 		return
@@ -89,7 +88,7 @@ func (s *paper) rule() {
 	s.add(Line{Pt{s.left(), s.y}, Pt{s.right(), s.y}, cRule})
 }
 
-// heading writes a section's heading, which does not stand at the foot of a page.
+// heading writes the heading of a section, and keeps it off the foot of a page.
 func (s *paper) heading(text string) {
 	from := s.below()
 	s.gap(56)
@@ -98,13 +97,13 @@ func (s *paper) heading(text string) {
 	s.keep(from, 60)
 }
 
-// shrunk is the size, not above size, at which a bold text fits in a width.
+// shrunk returns the largest font size, up to size, at which a bold text fits the width.
 func (s *paper) shrunk(text string, size, width float64) float64 {
 	return min(size, width/(s.k*boldAddition*max(breadth(text), 1)))
 }
 
-// scale is the first whole scale, or near it, at which the sheet fits on the
-// breadth of a page, and on as many pages as are printed.
+// scale returns a whole or nearly whole print scale: the first at which the sheet fits the
+// width of a page and the limit on pages.
 func (s *paper) scale() float64 {
 	const paper = 190
 	least := max(s.page/paper, s.y/(mostPages*250))
@@ -118,7 +117,7 @@ func (s *paper) scale() float64 {
 	return least
 }
 
-// picture is the sheet as it has been drawn.
+// picture returns the finished sheet.
 func (s *paper) picture(title, desc string, styles []Style) *Picture {
 	p := &Picture{
 		Title: title, Desc: desc, Units: s.sys,
@@ -131,10 +130,10 @@ func (s *paper) picture(title, desc string, styles []Style) *Picture {
 	return p
 }
 
-// fact is a figure that must be seen first.
+// fact is a headline figure.
 type fact struct{ head, value, foot string }
 
-// title heads the sheet: what it is, and of what.
+// title writes the title of the sheet and its subject.
 func (s *paper) title(what, of string) {
 	s.gap(30)
 	s.para(s.left(), s.right(), 60, tBold, what)
@@ -144,7 +143,7 @@ func (s *paper) title(what, of string) {
 	s.rule()
 }
 
-// facts prints figures large, side by side.
+// facts writes headline figures side by side.
 func (s *paper) facts(fs []fact) {
 	cell := (s.right() - s.left()) / float64(max(len(fs), 1))
 	for i, f := range fs {
@@ -160,9 +159,9 @@ func (s *paper) facts(fs []fact) {
 	s.whole = append(s.whole, Span{0, s.y})
 }
 
-// row writes one row of a table, as high as its highest cell. Stops are where
-// the columns begin, from the left margin, and where the last one ends, on a
-// sheet of the usual width; bold is the column that is printed so, or -1.
+// row writes a table row as high as its highest cell. stops are the left edges of the
+// columns and the right edge of the last, measured from the left margin of a sheet of the
+// usual width. bold is the index of the bold column, or -1.
 func (s *paper) row(c Class, stops []float64, bold int, cells []string) {
 	top, most := s.y, 0
 	defer func() { s.keep(top, 0) }()
@@ -182,8 +181,8 @@ func (s *paper) row(c Class, stops []float64, bold int, cells []string) {
 	s.y = top + (46+float64(max(most-1, 0))*smallSize*1.25)*s.k
 }
 
-// table writes a heading, the heads of the columns and the rows, with rules
-// between. There is nothing when there are no rows.
+// table writes a heading, the column heads and the rows, with rules between. It writes
+// nothing when there are no rows.
 func (s *paper) table(heading string, stops []float64, bold int, heads []string, rows [][]string) {
 	if len(rows) == 0 {
 		return
@@ -192,7 +191,7 @@ func (s *paper) table(heading string, stops []float64, bold int, heads []string,
 	s.rows(stops, bold, heads, rows)
 }
 
-// rows writes the heads of the columns and the rows.
+// rows writes the column heads and the rows.
 func (s *paper) rows(stops []float64, bold int, heads []string, rows [][]string) {
 	s.row(tQuiet, stops, -1, heads)
 	for _, cells := range rows {
@@ -202,13 +201,13 @@ func (s *paper) rows(stops []float64, bold int, heads []string, rows [][]string)
 	s.rule()
 }
 
-// closing lists what to check, and says at what scale the sheet is drawn.
+// closing lists the warnings and cautions, and the scale of the sheet.
 func (s *paper) closing(warnings, cautions []note.Note) {
 	s.checks(warnings, cautions)
 	s.gap(24)
 	text := "Drawn at 1:" + strconv.FormatFloat(s.scale(), 'f', -1, 64) +
 		" when printed at full size. The figures count, not the drawing."
-	s.end = Closing{From: s.y + 0.32*bodySize*s.k, Text: text} // the rest of the line is its letters
+	s.end = Closing{From: s.y + 0.32*bodySize*s.k, Text: text} // the rest of the line height is its letters
 	s.body(tQuiet, text)
 	s.ended = s.y
 }

@@ -13,22 +13,22 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// Paper is a size of page, upright, in millimetres.
+// Paper is a page size in portrait, in millimetres.
 type Paper struct{ Width, Height float64 }
 
-// The papers that a workroom prints on.
+// The common paper sizes.
 var (
 	a4     = Paper{210, 297}
 	letter = Paper{215.9, 279.4}
 )
 
-// A4 is ISO 216 A4; Letter is the North American size.
+// A4 returns the ISO 216 A4 page.
 func A4() Paper { return a4 }
 
-// Letter is the North American page.
+// Letter returns the North American Letter page.
 func Letter() Paper { return letter }
 
-// PaperFor is the paper that is usual where lengths are given in those units.
+// PaperFor returns the usual paper for a system of units.
 func PaperFor(sys length.System) Paper {
 	if sys == length.Imperial {
 		return letter
@@ -36,31 +36,30 @@ func PaperFor(sys length.System) Paper {
 	return a4
 }
 
-// The margins of a page, and the strip at its foot for the page's number, in
-// millimetres.
+// The margins of a page, and the height of its footer, in millimetres.
 const (
 	pageMargin = 10.0
 	pageFoot   = 7.0
 )
 
-// mostPages is about how many pages a picture takes at most; one that is longer
-// is drawn smaller.
+// mostPages is the approximate limit on the pages of a picture. A longer picture is
+// printed smaller.
 const mostPages = 200
 
-// PDF writes the picture over as many pages as it takes, at its own scale where
-// it has one that fits the paper, and else at the size that fills it. The pages
-// break between lines of text and drawings; a length of cloth that no page holds
-// is broken over pages that overlap, behind a key to them. Its text is text. The
+// PDF returns the picture as a PDF of as many pages as it needs. It uses the picture's own
+// scale if it has one that fits the paper, otherwise the scale that fills the width.
+//
+// Pages break between lines of text and drawings. A length of cloth that is longer than a
+// page is split over overlapping pages, after a key to them. Text is stored as text. The
 // same picture gives the same bytes.
 func (p *Picture) PDF(paper Paper) ([]byte, error) {
 	return PDF(paper, p.Title, p)
 }
 
-// Printed is the picture as PDF on the paper that is usual with its units.
+// Printed returns the picture as a PDF on the usual paper for its units.
 func (p *Picture) Printed() ([]byte, error) { return p.PDF(PaperFor(p.Units)) }
 
-// PDF writes pictures one after another, each beginning on a new page, as one
-// document with that title.
+// PDF returns several pictures as one document with that title. Each begins on a new page.
 func PDF(paper Paper, title string, pictures ...*Picture) ([]byte, error) {
 	w := newPDF(paper, title)
 	var sheets []*pdfSheet
@@ -90,7 +89,8 @@ func PDF(paper Paper, title string, pictures ...*Picture) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-// footOf names the document and, of several, the picture.
+// footOf returns the footer text: the document and, if it has several pictures, the
+// picture.
 func footOf(title string, p *Picture) string {
 	if p.Title == title || p.Title == "" {
 		return title
@@ -98,8 +98,8 @@ func footOf(title string, p *Picture) string {
 	return title + ": " + p.Title
 }
 
-// printScale is the scale at which a picture is printed: millimetres of the
-// picture for one of the paper.
+// printScale returns the print scale of a picture: millimetres of the picture per
+// millimetre of paper.
 func printScale(p *Picture, paper Paper) float64 {
 	room := paper.Width - 2*pageMargin
 	scale := max(p.Width/room, p.Height/((paper.Height-2*pageMargin-pageFoot)*mostPages), 1e-9)
@@ -109,24 +109,23 @@ func printScale(p *Picture, paper Paper) float64 {
 	return scale
 }
 
-// pdfWriter draws on the pages of one document.
+// pdfWriter draws the pages of one document.
 type pdfWriter struct {
 	doc   *fpdf.Fpdf
 	paper Paper
 	sheetView
 }
 
-// sheetView is how the picture lies on the page that is drawn.
+// sheetView is the position of the picture on the current page.
 type sheetView struct {
 	*pdfSheet
 	left, top float64 // of the slab, on the page
-	dx, dy    float64 // of the groups that are drawn, in the picture
+	dx, dy    float64 // offset of the open groups, in the picture
 }
 
 func newPDF(paper Paper, title string) *pdfWriter {
 	doc := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: paper.Width, Ht: paper.Height}})
-	// A document must say when it was made; one that is the same every time says
-	// always the same.
+	// A PDF must have a creation date. A fixed one keeps the bytes the same.
 	made := time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
 	doc.SetCreationDate(made)
 	doc.SetModificationDate(made)
@@ -172,13 +171,13 @@ func (w *pdfWriter) sheet(s *pdfSheet, foot string) {
 	w.word(pageMargin, w.paper.Height-pageMargin, footSize, quietInk, false, w.cut(foot, footSize, w.paper.Width-2*pageMargin))
 }
 
-// at is where a point of the picture lies on the page.
+// at converts a point of the picture to the page.
 func (w *pdfWriter) at(p Pt) (x, y float64) {
 	return w.left + (p.X+w.dx)/w.scale, w.top + (p.Y+w.dy-w.from)/w.scale
 }
 
-// seen reports whether something between two heights is on the page. A level line
-// where two pages meet is on the first of them.
+// seen reports whether a range of heights is on the page. A horizontal line exactly
+// between two pages is on the first.
 func (w *pdfWriter) seen(top, bottom float64) bool {
 	top, bottom = top+w.dy, bottom+w.dy
 	return (bottom > w.from || w.from == 0) && (top < w.to || bottom <= w.to)
@@ -210,7 +209,7 @@ func (w *pdfWriter) shapes(items []Shape) {
 	}
 }
 
-// style is that of a class; the zero Style draws nothing.
+// style returns the style of a class; the zero Style draws nothing.
 func (w *pdfWriter) style(c Class) Style {
 	if c < 0 || int(c) >= len(w.picture.Classes) {
 		return Style{}
@@ -218,7 +217,7 @@ func (w *pdfWriter) style(c Class) Style {
 	return w.picture.Classes[c]
 }
 
-// pen sets colours and widths, and says how a shape is painted: "" for not.
+// pen sets colours and line width, and returns how a shape is painted; "" for not at all.
 func (w *pdfWriter) pen(s Style) string {
 	how := ""
 	if s.Fill != 0 {
@@ -242,13 +241,13 @@ func (w *pdfWriter) dash(dash []float64) {
 	w.doc.SetDashPattern(scaled, 0)
 }
 
-// parts are the red, green and blue of an ink.
+// parts returns the red, green and blue of an ink.
 func parts(i Ink) (r, g, b int) {
 	return int(i >> 16 & 0xff), int(i >> 8 & 0xff), int(i & 0xff)
 }
 
 func (w *pdfWriter) polylines(lines []Polyline, c Class) {
-	how := "" // until a line is on the page
+	how := "" // stays "" while no line is on the page
 	style := w.style(c)
 	for _, l := range lines {
 		if len(l.Pts) == 0 || !w.seen(span(l.Pts)) {
@@ -278,7 +277,7 @@ func (w *pdfWriter) polylines(lines []Polyline, c Class) {
 	}
 }
 
-// faint and solid set and take back the opacity of a fill.
+// faint sets the opacity of a fill, and solid resets it.
 func (w *pdfWriter) faint(s Style) {
 	if s.Opacity > 0 && s.Opacity < 1 {
 		w.doc.SetAlpha(s.Opacity, "Normal")
@@ -291,7 +290,7 @@ func (w *pdfWriter) solid(s Style) {
 	}
 }
 
-// span is from what to what height points lie.
+// span returns the least and the greatest height of points.
 func span(pts []Pt) (top, bottom float64) {
 	top, bottom = pts[0].Y, pts[0].Y
 	for _, p := range pts {

@@ -8,7 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 )
 
-// What is written on a page outside of the picture.
+// The sizes of text outside the picture.
 const (
 	footSize = 2.8 // of letters, in millimetres
 	keySize  = 3.2
@@ -16,7 +16,7 @@ const (
 	plainInk = Ink(inkSet | 0x1b2430)
 )
 
-// word writes a line at a place of the page.
+// word writes a line at a position on the page.
 func (w *pdfWriter) word(x, y, size float64, ink Ink, bold bool, s string) {
 	font := ""
 	if bold {
@@ -28,7 +28,7 @@ func (w *pdfWriter) word(x, y, size float64, ink Ink, bold bool, s string) {
 	w.doc.Text(x, y, s)
 }
 
-// cut is as much of a text as fits in a width, in the letters of the font.
+// cut returns the longest prefix of a text that fits the width, in the embedded font.
 func (w *pdfWriter) cut(s string, size, room float64) string {
 	s = w.printable(clean(s))
 	w.doc.SetFont("go", "", 10)
@@ -43,12 +43,12 @@ func (w *pdfWriter) cut(s string, size, room float64) string {
 	return string(letters) + "…"
 }
 
-// joinText says how this page overlaps with another.
+// joinText returns the text on how this page overlaps another.
 func (w *pdfWriter) joinText(other *pdfSheet, does string, height float64) string {
 	return "Page " + strconv.Itoa(other.page) + " " + does + " at the line of dots and dashes, " + w.alongStrip(w.strip, height) + " from the start."
 }
 
-// alongStrip is how far along a strip a height of the picture lies.
+// alongStrip returns the position along a strip, as text, of a height in the picture.
 func (w *pdfWriter) alongStrip(s *Strip, height float64) string {
 	l, err := length.FromMM(math.Round(min(max(height-s.Y, 0), s.H)))
 	if err != nil {
@@ -57,8 +57,8 @@ func (w *pdfWriter) alongStrip(s *Strip, height float64) string {
 	return near(l, w.picture.Units)
 }
 
-// joinLine marks the height at which this page overlaps with another: a line
-// across the cloth with a wedge at either end.
+// joinLine marks the height at which this page overlaps another: a line across the cloth
+// with a wedge at either end.
 func (w *pdfWriter) joinLine(height float64) {
 	s := w.strip
 	x, y := w.at(Pt{s.X, height})
@@ -78,8 +78,8 @@ func (w *pdfWriter) joinLine(height float64) {
 	}
 }
 
-// keyTo draws the whole of a strip small, which page shows what of it, and what
-// is on each page.
+// keyTo draws a small plan of a whole strip, with the extent and the contents of each of
+// its pages.
 func (w *pdfWriter) keyTo(s *pdfSheet, top float64) {
 	key := s.key
 	head := "Pages of the cloth"
@@ -92,7 +92,7 @@ func (w *pdfWriter) keyTo(s *pdfSheet, top float64) {
 	w.word(left, y, 4.6, plainInk, true, w.cut(head, 4.6, right-left))
 	y += 4
 	room := box{left, y, 70, min(foot-y, keyMost)}
-	f := max(key.W/room.w, key.H/room.h) // of the strip for one of the page
+	f := max(key.W/room.w, key.H/room.h) // millimetres of the strip per millimetre of paper
 	at := func(p Part) box { return box{room.x + p.X/f, room.y + p.Y/f, p.W / f, p.H / f} }
 	w.boxes([]box{at(Part{W: key.W, H: key.H})}, RGB(0xe4e4e4), 0.35)
 	all := make([]box, len(key.Parts))
@@ -124,7 +124,7 @@ func (w *pdfWriter) boxes(all []box, fill Ink, line float64) {
 	w.doc.DrawPath("FD")
 }
 
-// keyMark writes a panel's mark in its rectangle, when it can be read there.
+// keyMark writes a panel's mark in its rectangle, if it is large enough to be read.
 func (w *pdfWriter) keyMark(mark string, b box) {
 	const most, least = 3.0, 1.5
 	mark = w.printable(mark)
@@ -138,8 +138,7 @@ func (w *pdfWriter) keyMark(mark string, b box) {
 	w.word(b.x+b.w/2-wide*size/2, b.y+b.h/2+0.36*size, size, plainInk, false, mark)
 }
 
-// keyPages lists what is on each page, and marks beside the key how far it
-// reaches.
+// keyPages lists the contents of each page, and marks the extent of each beside the key.
 func (w *pdfWriter) keyPages(s *pdfSheet, edge float64, room box, f float64) {
 	key := s.key
 	foot, right := room.y+room.h, w.paper.Width-pageMargin
@@ -158,7 +157,7 @@ func (w *pdfWriter) keyPages(s *pdfSheet, edge float64, room box, f float64) {
 		}
 		y += line + apart
 	}
-	free := 0.0 // above which a page's number would touch the last one
+	free := 0.0 // a page number above this height would touch the previous one
 	for i, p := range s.keyed {
 		x := edge + 3 + 4*float64(i%2)
 		a, b := room.y+min(max(p.from-key.Y, 0), key.H)/f, room.y+min(max(p.to-key.Y, 0), key.H)/f
@@ -175,7 +174,7 @@ func (w *pdfWriter) keyPages(s *pdfSheet, edge float64, room box, f float64) {
 	}
 }
 
-// onPage names what lies whole on a page, and what lies there in part.
+// onPage returns the text on which panels lie wholly on a page, and which in part.
 func onPage(s *Strip, page *pdfSheet) string {
 	var whole, part []string
 	for _, p := range s.Parts {
@@ -196,7 +195,7 @@ func onPage(s *Strip, page *pdfSheet) string {
 	return text + "."
 }
 
-// filled breaks a text into lines of that width, in the letters of the font.
+// filled wraps a text to that width, in the embedded font.
 func (w *pdfWriter) filled(s string, size, room float64) []string {
 	w.doc.SetFont("go", "", 10)
 	w.doc.SetFontUnitSize(size)

@@ -6,17 +6,16 @@ import (
 	"sort"
 )
 
-// slab is the part of a picture that is on a page, from one height to another.
+// slab is the part of a picture on one page: a range of heights in the picture.
 type slab struct{ from, to float64 }
 
-// overlap is how much of the end of a page stands again on the next where a page
-// had to break through something, as a share of the page.
+// overlap is the share of a page that is repeated on the next, where a page break cuts
+// through something.
 const overlap = 0.06
 
-// Of a strip that is longer than a page: the room for the lines above and below
-// it that say how its pages overlap, the least and the most room for its key,
-// and how much of a page a break may leave empty, in millimetres of paper and as
-// a share of a page.
+// The limits for a strip longer than a page, in millimetres of paper or as shares of a
+// page. They bound the room for the join texts above and below, the height of the key,
+// and the empty part that a break may leave.
 const (
 	joinRoom     = 6.0
 	keyLeast     = 75.0
@@ -25,31 +24,31 @@ const (
 	ordinaryFill = 2.0 / 3
 )
 
-// pdfSheet is a page and the part of the picture that is on it.
+// pdfSheet is a page and the part of the picture on it.
 type pdfSheet struct {
 	picture *Picture
 	slab
-	scale float64 // millimetres of the picture for one of the paper
-	page  int     // its number in the document
+	scale float64 // millimetres of the picture per millimetre of paper
+	page  int     // page number in the document
 
-	strip      *Strip    // that this page has a part of
-	last, next *pdfSheet // with the other parts
+	strip      *Strip    // the long strip that this page shows a part of; or nil
+	last, next *pdfSheet // the pages with the previous and the next part
 
-	key   *Strip // whose key stands below the slab
+	key   *Strip // the strip whose key is below the slab; or nil
 	keyed []*pdfSheet
 
-	closing string // the picture's last line, where it stands in the foot
+	closing string // the picture's last line, if it is in the footer
 }
 
 // paginator divides one picture into pages.
 type paginator struct {
 	p      *Picture
 	scale  float64
-	high   float64 // of a page, in the picture
-	drawn  float64 // nothing is drawn below
+	high   float64 // height of a page, in the picture
+	drawn  float64 // the lowest point drawn
 	shapes shapeEdges
 	whole  shapeEdges
-	long   []*Strip // those that no page holds
+	long   []*Strip // the strips longer than a page
 	pages  []*pdfSheet
 }
 
@@ -60,7 +59,7 @@ func paginate(p *Picture, scale, height float64) []*pdfSheet {
 	for _, m := range marks {
 		g.drawn = max(g.drawn, m.to)
 	}
-	g.drawn = min(g.drawn, p.Height) // what is drawn off the picture is on no page
+	g.drawn = min(g.drawn, p.Height) // parts outside the picture are not printed
 	g.shapes = edgesOf(marks)
 	whole := groupsOf(p.Items)
 	for _, s := range p.Whole {
@@ -88,8 +87,8 @@ func (g *paginator) put(from, to float64) *pdfSheet {
 	return s
 }
 
-// flow fills page after page from the top of the picture down. A strip that no
-// page holds begins on a page of its own, behind its key.
+// flow fills the pages from the top of the picture down. A strip longer than a page begins
+// on a new page, after its key.
 func (g *paginator) flow() {
 	from := 0.0
 	for {
@@ -118,9 +117,9 @@ func (g *paginator) flow() {
 	}
 }
 
-// finish puts what is left, which a page that is full at end holds. The closing
-// line alone goes to the foot of the page before, and the margin at the bottom
-// takes no page.
+// finish adds the rest of the picture, for a page that is full at end. A closing line that
+// would be alone goes into the footer of the page before. The bottom margin never needs a
+// page.
 func (g *paginator) finish(from, end float64) {
 	left := g.shapes.bottoms[sort.SearchFloat64s(g.shapes.bottoms, from+1e-6):]
 	switch c := g.p.Closing; {
@@ -132,8 +131,8 @@ func (g *paginator) finish(from, end float64) {
 	}
 }
 
-// broken puts the pages of a long strip, of which the last goes on with as much of
-// what follows as it holds, and is where the next page begins.
+// broken adds the pages of a long strip. The last one also takes as much of the rest as
+// fits. It returns the height at which the next page begins.
 func (g *paginator) broken(s *Strip) float64 {
 	from, bottom := s.Y-s.Above, s.Y+s.H+s.Below
 	room := g.high - 2*joinRoom*g.scale
@@ -163,15 +162,15 @@ func (g *paginator) broken(s *Strip) float64 {
 	return to
 }
 
-// stripEnd is where a page ends that has a part of a long strip and is full at
-// end: where the fewest panels are in two, as late as may be.
+// stripEnd returns the end of a page of a long strip that is full at end. It cuts as few
+// panels as possible, and among such ends is the latest.
 func (g *paginator) stripEnd(from, end float64, parts shapeEdges) float64 {
 	at, best := end, -1
 	for _, edges := range [][]float64{parts.tops, parts.bottoms, g.shapes.tops, g.shapes.bottoms, {end}} {
 		i, _ := slices.BinarySearch(edges, from+(end-from)*stripFill)
 		for ; i < len(edges) && edges[i] <= end; i++ {
-			// A panel in two is worse than a word in two; at the line where the next
-			// page begins nothing is in two, but a word is hard to read.
+			// A cut panel is worse than a cut word. The join line of the next page cuts
+			// nothing, but a word under it is hard to read.
 			n := 100*parts.cut(edges[i]) + g.shapes.cut(edges[i]) + g.shapes.cut(edges[i]-g.high*overlap)
 			if best < 0 || n < best || n == best && edges[i] > at {
 				at, best = edges[i], n
@@ -189,17 +188,16 @@ func partSpans(s *Strip) []slab {
 	return spans
 }
 
-// between is where a page that begins at from and is full at end should end: as
-// late as it can without cutting anything, and by no more than a third of a page
-// too early unless something would be taken apart that should stay whole. It
-// says whether a shape is cut.
+// between returns the end of a page that begins at from and is full at end. It is the
+// latest height that cuts no shape. It splits a group only if the page would otherwise be
+// over a third empty. cut reports whether a shape is cut.
 func (g *paginator) between(from, end float64) (at float64, cut bool) {
 	late := max(from, end-g.high*(1-ordinaryFill))
 	early := from + (end-from)/20
 	if at, ok := g.latest(late, end, from, 0); ok {
 		return at, false
 	}
-	for apart := range 4 { // nothing, or as little as can be, is taken apart
+	for apart := range 4 { // split as few groups as possible
 		if at, ok := g.latest(early, end, from, apart); ok {
 			return at, false
 		}
@@ -217,8 +215,8 @@ func (g *paginator) between(from, end float64) (at float64, cut bool) {
 	return at, best > 0
 }
 
-// latest is the last height between two at which no shape is cut and no more than
-// so many things are taken apart that should stay whole.
+// latest returns the last height between least and most at which no shape is cut and at
+// most `apart` groups are split; ok is false when there is none.
 func (g *paginator) latest(least, most, above float64, apart int) (at float64, ok bool) {
 	for _, edges := range [][]float64{g.shapes.tops, g.shapes.bottoms, g.whole.tops, g.whole.bottoms} {
 		i := sort.Search(len(edges), func(i int) bool { return edges[i] > most })
@@ -235,13 +233,13 @@ func (g *paginator) latest(least, most, above float64, apart int) (at float64, o
 	return at, ok
 }
 
-// shapeEdges are the upper and the lower edges of shapes, each in order.
+// shapeEdges are the top and bottom edges of shapes, each sorted.
 type shapeEdges struct{ tops, bottoms []float64 }
 
 func edgesOf(marks []slab) shapeEdges {
 	e := shapeEdges{make([]float64, 0, len(marks)), make([]float64, 0, len(marks))}
 	for _, m := range marks {
-		if m.to > m.from { // a level line cannot be cut
+		if m.to > m.from { // a horizontal line cannot be cut
 			e.tops, e.bottoms = append(e.tops, m.from), append(e.bottoms, m.to)
 		}
 	}
@@ -250,15 +248,15 @@ func edgesOf(marks []slab) shapeEdges {
 	return e
 }
 
-// cut is how many shapes a line at that height cuts.
+// cut returns how many shapes a horizontal line at that height cuts.
 func (e shapeEdges) cut(y float64) int {
 	above, _ := slices.BinarySearch(e.tops, y)
 	ended := sort.Search(len(e.bottoms), func(i int) bool { return e.bottoms[i] > y })
 	return above - ended
 }
 
-// groupsOf are the heights of the groups of a picture: a drawing in it stays
-// whole where it can.
+// groupsOf returns the extents of the groups of a picture, which are kept whole where
+// possible.
 func groupsOf(items []Shape) []slab {
 	var list []slab
 	for _, it := range items {
@@ -278,7 +276,7 @@ func groupsOf(items []Shape) []slab {
 	return list
 }
 
-// extents are from what to what height the texts and the shapes lie.
+// extents returns the extents in height of texts and shapes.
 func extents(items []Shape, dy float64) []slab {
 	var list []slab
 	add := func(top, bottom float64) { list = append(list, slab{top + dy, bottom + dy}) }

@@ -8,7 +8,7 @@ import (
 	"golang.org/x/image/font/sfnt"
 )
 
-// letterForms are the letters of the embedded font.
+// letterForms is the parsed embedded font.
 var letterForms = sync.OnceValue(func() *sfnt.Font {
 	f, err := sfnt.Parse(goregular.TTF)
 	if err != nil {
@@ -17,8 +17,8 @@ var letterForms = sync.OnceValue(func() *sfnt.Font {
 	return f
 })
 
-// printable is a text in the letters of the embedded font; others become a
-// question mark, and marks of direction are left out.
+// printable returns a text in the letters of the embedded font. Other letters become a
+// question mark, and direction marks are left out.
 func (w *pdfWriter) printable(s string) string {
 	var buf sfnt.Buffer
 	f := letterForms()
@@ -39,15 +39,15 @@ func (w *pdfWriter) printable(s string) string {
 	}, s)
 }
 
-// text writes one line. The letters of the embedded font are broader than those
-// the picture was measured with: a text that would be longer is set smaller.
+// text writes one line. The embedded font is wider than the one used to measure the
+// picture, so a line that would be too long is set smaller.
 func (w *pdfWriter) text(t Text) {
 	middle := t.At.Y + w.dy
 	if t.Turn == 0 {
 		middle -= 0.35 * t.Size
 	}
 	if middle < w.from || middle >= w.to {
-		return // a word is on the page that has its middle, and on no other to be found
+		return // a word is printed only on the page that has its middle, so that a search finds it once
 	}
 	style := w.style(t.Class)
 	if style.Fill == 0 {
@@ -81,7 +81,7 @@ func (w *pdfWriter) text(t Text) {
 		defer w.doc.TransformEnd()
 	}
 	if style.Halo > 0 {
-		// A plate, since a rim of letters would be text a second time.
+		// A filled background. An outline of letters would store the text twice.
 		rim := style.Halo / w.scale / 2
 		w.doc.SetFillColor(255, 255, 255)
 		w.doc.Rect(left-rim, y-size*0.76-rim, long+2*rim, size+2*rim, "F")

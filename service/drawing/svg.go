@@ -5,11 +5,11 @@ import (
 	"strconv"
 )
 
-// family is the generic fonts that every viewer has one of.
+// family lists fonts that are available in every viewer.
 const family = "Helvetica, Arial, sans-serif"
 
-// SVG writes the picture as a document of its own: no reference leads out of
-// it, it runs nothing, and its text is text.
+// SVG returns the picture as a standalone document, without external references or
+// scripts. Text is stored as text.
 func (p *Picture) SVG() []byte {
 	w := svgWriter{b: make([]byte, 0, 4096+bytesFor(p.Items)), attrs: make([]string, len(p.Classes))}
 	for i, s := range p.Classes {
@@ -35,7 +35,7 @@ func (p *Picture) SVG() []byte {
 	return w.b
 }
 
-// bytesFor is about how many bytes shapes take.
+// bytesFor estimates the bytes of shapes, to size the buffer.
 func bytesFor(items []Shape) (n int) {
 	for _, it := range items {
 		switch s := it.(type) {
@@ -57,7 +57,7 @@ func bytesFor(items []Shape) (n int) {
 
 type svgWriter struct {
 	b     []byte
-	attrs []string // of each class
+	attrs []string // by class
 }
 
 func (w *svgWriter) str(s string) { w.b = append(w.b, s...) }
@@ -189,8 +189,8 @@ func (w *svgWriter) text(t Text) {
 	w.str("</text>\n")
 }
 
-// styleAttrs are presentation attributes, which no page's style sheet or
-// content policy has a say in.
+// styleAttrs returns presentation attributes. They do not depend on style sheets or the
+// content security policy of a page.
 func styleAttrs(s Style) []byte {
 	b := append([]byte(` fill="`), inkText(s.Fill)...)
 	b = append(b, '"')
@@ -227,12 +227,12 @@ func inkText(i Ink) string {
 	if i == 0 {
 		return "none"
 	}
-	hex := strconv.FormatUint(uint64(i), 16) // the set bit is a leading 1
+	hex := strconv.FormatUint(uint64(i), 16) // the set bit keeps leading zeros
 	return "#" + hex[1:]
 }
 
-// appendNum appends v to the thousandth, without final zeros. A value that is
-// half-way but for a rounding in its last place goes up on every machine.
+// appendNum appends v to the thousandth, without trailing zeros. A value within rounding
+// error of half-way is rounded up, so that all machines agree.
 func appendNum(b []byte, v float64) []byte {
 	const nudge = 1e-6
 	t := math.Floor(v*1000 + 0.5 + nudge)
@@ -261,8 +261,8 @@ func appendNum(b []byte, v float64) []byte {
 	return append(b, byte('0'+n))
 }
 
-// appendEscaped appends s as XML character data that is safe in attributes
-// too, cleaned of what XML does not hold.
+// appendEscaped appends s as XML character data that is also safe in attributes, without
+// characters that XML forbids.
 func appendEscaped(b []byte, s string) []byte {
 	for _, r := range s {
 		switch {
