@@ -46,12 +46,12 @@ func (o *Operation) TakesJSON() bool { return o != nil && o.body != nil }
 // answer take longer than those seconds. It fails only when the document cannot be
 // read; Check says whether it is a right one.
 func Load(l Limits, answerSeconds int) (*Contract, error) {
-	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
+	doc, err := Open(bridletie.Files)
 	if err != nil {
-		return nil, fmt.Errorf("contract: openapi.yaml: %w", err)
+		return nil, err
 	}
 	c := &Contract{
-		yaml:       func() ([]byte, error) { return bridletie.Spec, nil },
+		yaml:       sync.OnceValues(func() ([]byte, error) { return Bundle(bridletie.Files) }),
 		json:       sync.OnceValues(func() ([]byte, error) { return jsonOf(doc) }),
 		right:      sync.OnceValue(func() error { return checked(doc) }),
 		formats:    stringFormats(),

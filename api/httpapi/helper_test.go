@@ -16,6 +16,7 @@ import (
 	"github.com/getkin/kin-openapi/routers"
 
 	"github.com/bridletie/bridletie"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/length"
@@ -78,7 +79,7 @@ func init() {
 // spec is the contract.
 func spec(t testing.TB) *openapi3.T {
 	t.Helper()
-	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
+	doc, err := contract.Open(bridletie.Files)
 	if err != nil {
 		t.Fatal(err)
 	}
