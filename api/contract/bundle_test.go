@@ -14,7 +14,7 @@ import (
 	"github.com/bridletie/bridletie/api/contract"
 )
 
-// Each file of an answer is referred to, and each answer lies in a file.
+// Each file is referred to, and each answer lies in one. Of requests only long ones do.
 func TestAnswersLieInFiles(t *testing.T) {
 	text, err := bridletie.Files.ReadFile("openapi.yaml")
 	if err != nil {
@@ -27,7 +27,9 @@ func TestAnswersLieInFiles(t *testing.T) {
 	var want, got []string
 	for _, e := range entries {
 		name := strings.TrimSuffix(e.Name(), ".json")
-		got = append(got, name)
+		if strings.HasSuffix(name, "Answer") {
+			got = append(got, name)
+		}
 		if line := "    " + name + ": {$ref: testdata/examples/" + name + ".json}\n"; bytes.Count(text, []byte(line)) != 1 {
 			t.Errorf("openapi.yaml does not refer to %s once", e.Name())
 		}
@@ -38,7 +40,7 @@ func TestAnswersLieInFiles(t *testing.T) {
 		}
 	}
 	if !slices.Equal(got, want) {
-		t.Errorf("the files are %q, the answers %q", got, want)
+		t.Errorf("the files of answers are %q, the answers %q", got, want)
 	}
 	if most := 315_000; len(text) > most {
 		t.Errorf("openapi.yaml has %d bytes, at most %d", len(text), most)
