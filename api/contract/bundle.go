@@ -2,6 +2,7 @@ package contract
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"io/fs"
 	"net/url"
@@ -65,4 +66,35 @@ func Bundle(files fs.FS) ([]byte, error) {
 	}
 	out.Write(text[from:])
 	return out.Bytes(), nil
+}
+
+// inYAML is where openapi.yaml says where it is served.
+var inYAML = regexp.MustCompile(`(?m)^servers:\n(?: +.*\n)+`)
+
+// servedAt is a text of the document that names where it is served.
+func (c *Contract) servedAt(read func() ([]byte, error), base string) ([]byte, error) {
+	text, err := read()
+	if err != nil || base == "" {
+		return text, err
+	}
+	before, err := json.Marshal(c.servers)
+	if err != nil {
+		return nil, fmt.Errorf("contract: %w", err)
+	}
+	here, err := json.Marshal(openapi3.Servers{{URL: base, Description: "Where this document was asked for."}})
+	if err != nil {
+		return nil, fmt.Errorf("contract: %w", err)
+	}
+	from := append([]byte(`"servers":`), before...)
+	if at := inYAML.FindIndex(text); at != nil {
+		from = text[at[0]:at[1]]
+		here = append(here, '\n')
+		here = append([]byte("servers: "), here...)
+	} else {
+		here = append([]byte(`"servers":`), here...)
+	}
+	if bytes.Count(text, from) != 1 {
+		return nil, fmt.Errorf("contract: the document does not say once where it is served")
+	}
+	return bytes.Replace(text, from, here, 1), nil
 }

@@ -19,6 +19,7 @@ type Contract struct {
 	json         func() ([]byte, error)
 	right        func() error
 	depth        int
+	servers      openapi3.Servers
 	formats      map[string]openapi3.StringFormatValidator
 	operations   map[string]*Operation // by method and path
 	methods      map[string][]string   // by path, what Allow says
@@ -54,6 +55,7 @@ func Load(l Limits, answerSeconds int) (*Contract, error) {
 		yaml:       sync.OnceValues(func() ([]byte, error) { return Bundle(bridletie.Files) }),
 		json:       sync.OnceValues(func() ([]byte, error) { return jsonOf(doc) }),
 		right:      sync.OnceValue(func() error { return checked(doc) }),
+		servers:    doc.Servers,
 		formats:    stringFormats(),
 		depth:      l.Depth,
 		operations: make(map[string]*Operation),
@@ -124,11 +126,12 @@ func newOperation(method, path string, op *openapi3.Operation, document map[stri
 	return o
 }
 
-// YAML is the document as it is served.
-func (c *Contract) YAML() ([]byte, error) { return c.yaml() }
+// YAML is the document as it is served at a base, such as https://plans.example; ""
+// leaves in it what openapi.yaml says.
+func (c *Contract) YAML(base string) ([]byte, error) { return c.servedAt(c.yaml, base) }
 
 // JSON is the document in JSON, written when it is first asked for.
-func (c *Contract) JSON() ([]byte, error) { return c.json() }
+func (c *Contract) JSON(base string) ([]byte, error) { return c.servedAt(c.json, base) }
 
 // Check is what is wrong with the document, looked at when it is first asked for.
 func (c *Contract) Check() error { return c.right() }

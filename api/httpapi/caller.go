@@ -20,7 +20,7 @@ type Access struct {
 	KeyFor  []string       // operations that need a key, by their ids; * alone for all
 	Rate    admit.Rate     // of a client without a key, and of a key whose line says nothing
 	Clients int            // without a key, that are remembered; 0 for DefaultClients
-	Proxies []netip.Prefix // whose X-Forwarded-For is believed
+	Proxies []netip.Prefix // whose X-Forwarded-For, -Host and -Proto are believed
 }
 
 // DefaultClients is how many clients are remembered.

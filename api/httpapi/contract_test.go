@@ -53,7 +53,9 @@ func TestRoutesAreTheContract(t *testing.T) {
 // says the same.
 func TestDocumentsAgree(t *testing.T) {
 	c := newClient(t, options())
-	want, err := json.Marshal(spec(t))
+	doc := spec(t)
+	doc.Servers = openapi3.Servers{{URL: "http://example.com", Description: "Where this document was asked for."}}
+	want, err := json.Marshal(doc)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -123,7 +123,7 @@ func flagsOf(c *config) *flag.FlagSet {
 	f.IntVar(&a.Rate.Requests, "rate", a.Rate.Requests, "requests a minute of one client; 0 for no quota")
 	f.IntVar(&a.Rate.Work, "rate-work", a.Rate.Work, "milliseconds a minute that a core may be busy for one client; 0 for no quota")
 	f.IntVar(&a.Clients, "rate-clients", httpapi.DefaultClients, "clients that are remembered for their quotas")
-	f.Var((*prefixes)(&a.Proxies), "trusted-proxies", "networks of the proxies whose X-Forwarded-For is believed, with commas between")
+	f.Var((*prefixes)(&a.Proxies), "trusted-proxies", "networks of the proxies whose X-Forwarded-For, -Host and -Proto are believed, with commas between")
 	f.StringVar(&c.keysFile, "keys-file", c.keysFile, "file with the list of keys; the list itself may stand in "+keysVariable)
 	f.Var((*list)(&a.KeyFor), "key-for", "operations that need a key, by their ids in the contract, with commas between; * for all")
 	f.Var((*bytesOf)(&c.api.Kept), "cache", "bytes of answers that are kept for those who ask the same; 0 has every answer made anew")
