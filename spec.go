@@ -1,10 +1,11 @@
 // Package bridletie holds the contract of the service.
 package bridletie
 
-import _ "embed"
+import "embed"
 
-// Spec is openapi.yaml, the OpenAPI 3.0.3 document that everything on the wire
-// is defined by.
+// Files are openapi.yaml, the OpenAPI 3.0.3 document that everything on the wire is
+// defined by, and the answers that it shows, each in a file that it refers to.
+// Package api/contract reads them.
 //
-//go:embed openapi.yaml
-var Spec []byte
+//go:embed openapi.yaml testdata/examples
+var Files embed.FS

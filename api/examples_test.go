@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"maps"
 	"net/http"
+	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -13,6 +14,7 @@ import (
 
 	"github.com/getkin/kin-openapi/openapi3"
 
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/httpapi"
 )
 
@@ -54,7 +56,7 @@ func exampleName(e *openapi3.ExampleRef) string {
 // Every answer that the contract shows has its request, so that it is held against
 // the service, and every operation of the table shows one.
 func TestEveryAnswerExampleIsHeld(t *testing.T) {
-	doc, err := openapi3.NewLoader().LoadFromData(readFile(t, filepath.Join(root, "openapi.yaml")))
+	doc, err := contract.Open(os.DirFS(root))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -75,38 +77,28 @@ func TestEveryAnswerExampleIsHeld(t *testing.T) {
 	}
 }
 
-// The answers that the contract shows are those that are given. The contract is
-// read from its file, so that -update and a second run agree.
+// The answers that the contract shows are those that are given, with their fields in
+// the order in which they are given. The contract is read from its files, so that
+// -update and a second run agree.
 func TestContractShowsWhatIsAnswered(t *testing.T) {
-	file := filepath.Join(root, "openapi.yaml")
-	text := readFile(t, file)
-	doc, err := openapi3.NewLoader().LoadFromData(text)
+	doc, err := contract.Open(os.DirFS(root))
 	if err != nil {
 		t.Fatal(err)
 	}
 	server := serve(t)
-	fresh := text
 	list, _ := shown(doc)
 	for _, one := range list {
-		request, want := doc.Components.Examples[one.request].Value.Value, doc.Components.Examples[one.answer].Value.Value
-		if lines, ok := request.(string); ok {
-			got := post(t, server.URL+one.path, []byte(lines), http.Header{"Content-Type": {one.media}})
-			one.hold(t, got, string(got) == want)
-			fresh = withLines(t, fresh, one.answer, got)
-			continue
-		}
-		got := post(t, server.URL+one.path, inJSON(t, request), http.Header{"Content-Type": {one.media}})
-		one.hold(t, got, sameJSON(t, got, inJSON(t, want)))
-		fresh = withExample(t, fresh, one.answer, got)
+		one.hold(t, post(t, server.URL+one.path, body(t, doc, one.request), http.Header{"Content-Type": {one.media}}))
 	}
+	file := filepath.Join(root, "openapi.yaml")
+	fresh := readFile(t, file)
 	for _, op := range httpapi.Operations() {
 		if page := doc.Paths.Value(op.Path).Post.Responses.Value("200").Value.Content["text/plain"]; page != nil {
 			one := list[slices.IndexFunc(list, func(e shownExample) bool { return e.path == op.Path })]
-			got := string(post(t, server.URL+op.Path, inJSON(t, doc.Components.Examples[one.request].Value.Value),
-				http.Header{"Content-Type": {one.media}, "Accept": {"text/plain"}}))
-			begins, _ := page.Example.(string)
-			one.answer = "text/plain of " + op.Path
-			one.hold(t, []byte(got), begins != "" && strings.HasPrefix(got, begins))
+			got := string(post(t, server.URL+op.Path, body(t, doc, one.request), http.Header{"Content-Type": {one.media}, "Accept": {"text/plain"}}))
+			if begins, _ := page.Example.(string); !*update && (begins == "" || !strings.HasPrefix(got, begins)) {
+				t.Errorf("the page of text of %s is\n%s\nand the contract shows another: look at it, then use -update", op.Path, got)
+			}
 			fresh = withPage(t, fresh, op.Path, got)
 		}
 	}
@@ -115,21 +107,91 @@ func TestContractShowsWhatIsAnswered(t *testing.T) {
 	}
 }
 
-// hold says what is wrong with an answer that is not the one shown.
-func (e shownExample) hold(t *testing.T, got []byte, same bool) {
+// body is a request that the contract shows, as it is sent.
+func body(t *testing.T, doc *openapi3.T, name string) []byte {
 	t.Helper()
-	if !*update && !same {
-		t.Errorf("the answer to %s is\n%s\nand the contract shows another as %s: look at it, then use -update", e.request, got, e.answer)
+	value := doc.Components.Examples[name].Value.Value
+	if lines, ok := value.(string); ok {
+		return []byte(lines)
 	}
-}
-
-func inJSON(t *testing.T, v any) []byte {
-	t.Helper()
-	text, err := json.Marshal(v)
+	text, err := json.Marshal(value)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return text
+}
+
+// hold says where an answer is not the one shown, and with -update writes it into
+// its file.
+func (e shownExample) hold(t *testing.T, got []byte) {
+	t.Helper()
+	file := filepath.Join(root, "testdata", "examples", e.answer+".json")
+	before := readFile(t, file)
+	var stands struct{ Summary string }
+	if err := json.Unmarshal(before, &stands); err != nil || stands.Summary == "" {
+		t.Fatalf("%s has no summary: %v", file, err)
+	}
+	want := exampleFile(t, stands.Summary, e.media, got)
+	switch {
+	case *update:
+		writeFile(t, file, want)
+	case !bytes.Equal(before, want):
+		t.Errorf("the answer to %s is\n%s\nand the contract shows another as %s: look at it, then use -update", e.request, got, e.answer)
+	}
+}
+
+// exampleFile is the file of an example: JSON with its fields in the order of the
+// answer, a field on each line, and so each entry of a list. Lines are a text.
+func exampleFile(t *testing.T, summary, media string, answer []byte) []byte {
+	t.Helper()
+	value := string(quoted(t, string(answer)))
+	if media == "application/json" {
+		var lines []string
+		for _, f := range fieldsOf(t, answer) {
+			lines = append(lines, "    "+string(quoted(t, f.name))+": "+inLines(t, f.value, "    "))
+		}
+		value = "{\n" + strings.Join(lines, ",\n") + "\n  }"
+	}
+	return []byte("{\n  \"summary\": " + string(quoted(t, summary)) + ",\n  \"value\": " + value + "\n}\n")
+}
+
+// quoted is a text in JSON, as a person would write it.
+func quoted(t *testing.T, text string) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	to := json.NewEncoder(&b)
+	to.SetEscapeHTML(false)
+	if err := to.Encode(text); err != nil {
+		t.Fatal(err)
+	}
+	return bytes.TrimSpace(b.Bytes())
+}
+
+// namedValue is a field of an object.
+type namedValue struct {
+	name  string
+	value json.RawMessage
+}
+
+// fieldsOf are the fields of an object in their order.
+func fieldsOf(t *testing.T, object []byte) (fields []namedValue) {
+	t.Helper()
+	from := json.NewDecoder(bytes.NewReader(object))
+	if open, err := from.Token(); err != nil || open != json.Delim('{') {
+		t.Fatalf("no object: %v: %.100s", err, object)
+	}
+	for from.More() {
+		name, err := from.Token()
+		if err != nil {
+			t.Fatal(err)
+		}
+		f := namedValue{name: name.(string)}
+		if err := from.Decode(&f.value); err != nil {
+			t.Fatal(err)
+		}
+		fields = append(fields, f)
+	}
+	return fields
 }
 
 // withPage is the contract with the first lines of another page of text.
@@ -151,64 +213,9 @@ func withPage(t *testing.T, text []byte, path, page string) []byte {
 	return slices.Concat(text[:from+at[2]], []byte(body.String()), text[from+at[3]:])
 }
 
-func sameJSON(t *testing.T, a, b []byte) bool {
-	t.Helper()
-	return bytes.Equal(canonical(t, a), canonical(t, b))
-}
-
-// canonical is a document with its names in order and without spaces.
-func canonical(t *testing.T, doc []byte) []byte {
-	t.Helper()
-	var v any
-	if err := json.Unmarshal(doc, &v); err != nil {
-		t.Fatalf("%v: %s", err, doc)
-	}
-	out, err := json.Marshal(v)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
-}
-
-// withExample is the contract with another value of an example, which is
-// written as JSON: a field on each line, and so each entry of a list.
-func withExample(t *testing.T, text []byte, name string, value []byte) []byte {
-	t.Helper()
-	block := regexp.MustCompile(`(?m)^    ` + name + `:\n      summary: .*\n      value:\n((?:        .*\n)+)`)
-	at := block.FindSubmatchIndex(text)
-	if at == nil {
-		t.Fatalf("no example %s in the contract", name)
-	}
-	var fields map[string]json.RawMessage
-	if err := json.Unmarshal(value, &fields); err != nil {
-		t.Fatal(err)
-	}
-	var lines []string
-	for _, field := range slices.Sorted(maps.Keys(fields)) {
-		lines = append(lines, `          "`+field+`": `+inLines(t, fields[field]))
-	}
-	body := "        {\n" + strings.Join(lines, ",\n") + "\n        }\n"
-	return slices.Concat(text[:at[2]], []byte(body), text[at[3]:])
-}
-
-// withLines is the contract with another value of an example that is lines.
-func withLines(t *testing.T, text []byte, name string, lines []byte) []byte {
-	t.Helper()
-	block := regexp.MustCompile(`(?m)^    ` + name + `:\n      summary: .*\n      value: \|\n((?:        .*\n)+)`)
-	at := block.FindSubmatchIndex(text)
-	if at == nil {
-		t.Fatalf("no example %s in the contract", name)
-	}
-	var body bytes.Buffer
-	for line := range bytes.Lines(lines) {
-		body.WriteString("        " + string(line))
-	}
-	return slices.Concat(text[:at[2]], body.Bytes(), text[at[3]:])
-}
-
 // inLines is a value in one line, or a list of objects or texts with an entry on
-// each.
-func inLines(t *testing.T, value json.RawMessage) string {
+// each, in a field that is indented.
+func inLines(t *testing.T, value json.RawMessage, indent string) string {
 	t.Helper()
 	var list []json.RawMessage
 	if json.Unmarshal(value, &list) != nil || len(list) == 0 {
@@ -216,13 +223,13 @@ func inLines(t *testing.T, value json.RawMessage) string {
 	}
 	lines := make([]string, len(list))
 	for i, v := range list {
-		lines[i] = "            " + spaced(t, v)
+		lines[i] = indent + "  " + spaced(t, v)
 	}
-	return "[\n" + strings.Join(lines, ",\n") + "\n          ]"
+	return "[\n" + strings.Join(lines, ",\n") + "\n" + indent + "]"
 }
 
 // spaced is a value in one line with a space after each colon and comma between
-// its parts, as YAML wants it after a colon.
+// its parts.
 func spaced(t *testing.T, value json.RawMessage) string {
 	t.Helper()
 	var b bytes.Buffer

@@ -56,7 +56,7 @@ func inSections(t *testing.T, answer []byte) []byte {
 	}
 	var lines []string
 	for _, name := range slices.Sorted(maps.Keys(fields)) {
-		lines = append(lines, `"`+name+`": `+inLines(t, fields[name]))
+		lines = append(lines, `"`+name+`": `+inLines(t, fields[name], "          "))
 	}
 	return []byte("{\n" + strings.Join(lines, ",\n") + "\n}\n")
 }

@@ -93,7 +93,7 @@ var layers = []layer{
 	// formats reads the strings of the contract that are more than text.
 	{dir: "api/formats", std: with(pure, "net/url"), own: []string{"calc/length", "calc/fault", "calc/cloth", "calc/calendar"}},
 	// contract says what is asked and in which form, not what is answered: it names methods, and sends nothing.
-	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "net/http", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
+	{dir: "api/contract", std: with(pure, "context", "crypto/sha256", "encoding/hex", "encoding/json", "io/fs", "net/http", "net/url", "regexp", "sync"), own: []string{"", "calc/fault", "api/formats", "api/strictjson"}, ext: []string{kin}},
 	// wire translates, and knows nothing of how a request comes or an answer is sent.
 	{dir: "api/wire", std: with(pure, "net/url"), own: []string{"calc/...", "service/...", "api/gen", "api/formats"}, ext: []string{"github.com/shopspring/decimal"}},
 	// httpapi asks the contract, not the validator, and leaves translation to wire.
@@ -107,7 +107,7 @@ var layers = []layer{
 }
 
 // inTests is what a test may import on top of what its layer may.
-var inTests = layer{std: []string{"..."}, ext: []string{otel, "pgregory.net/rapid", "github.com/stretchr/testify", "github.com/itchyny/gojq", "gonum.org/v1/gonum", "github.com/paulmach/orb"}}
+var inTests = layer{std: []string{"..."}, ext: []string{otel, "pgregory.net/rapid", "github.com/stretchr/testify", "github.com/itchyny/gojq", "gonum.org/v1/gonum", "github.com/paulmach/orb", "go.yaml.in/yaml/v4"}}
 
 func with(list []string, more ...string) []string { return append(slices.Clone(list), more...) }
 

@@ -3,14 +3,14 @@ package api_test
 import (
 	"encoding/json"
 	"fmt"
+	"os"
 	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
 	"testing"
 
-	"github.com/getkin/kin-openapi/openapi3"
-
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -157,7 +157,7 @@ func TestContractStatesNothingElse(t *testing.T) {
 
 // The defaults that the contract gives as such are the table's too.
 func TestContractDefaults(t *testing.T) {
-	doc, err := openapi3.NewLoader().LoadFromData(readFile(t, filepath.Join(root, "openapi.yaml")))
+	doc, err := contract.Open(os.DirFS(root))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -174,7 +174,7 @@ func TestContractDefaults(t *testing.T) {
 // stand: those of schemas and of paths.
 func described(t *testing.T) map[string]string {
 	t.Helper()
-	doc, err := openapi3.NewLoader().LoadFromData(readFile(t, filepath.Join(root, "openapi.yaml")))
+	doc, err := contract.Open(os.DirFS(root))
 	if err != nil {
 		t.Fatal(err)
 	}

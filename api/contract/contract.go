@@ -19,6 +19,7 @@ type Contract struct {
 	json         func() ([]byte, error)
 	right        func() error
 	depth        int
+	servers      openapi3.Servers
 	formats      map[string]openapi3.StringFormatValidator
 	operations   map[string]*Operation // by method and path
 	methods      map[string][]string   // by path, as in the Allow header
@@ -46,14 +47,15 @@ func (o *Operation) TakesJSON() bool { return o != nil && o.body != nil }
 // response time to answerSeconds. It fails only when the document cannot be parsed; Check
 // returns whether it is valid.
 func Load(l Limits, answerSeconds int) (*Contract, error) {
-	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
+	doc, err := Open(bridletie.Files)
 	if err != nil {
-		return nil, fmt.Errorf("contract: openapi.yaml: %w", err)
+		return nil, err
 	}
 	c := &Contract{
-		yaml:       func() ([]byte, error) { return bridletie.Spec, nil },
+		yaml:       sync.OnceValues(func() ([]byte, error) { return Bundle(bridletie.Files) }),
 		json:       sync.OnceValues(func() ([]byte, error) { return jsonOf(doc) }),
 		right:      sync.OnceValue(func() error { return checked(doc) }),
+		servers:    doc.Servers,
 		formats:    stringFormats(),
 		depth:      l.Depth,
 		operations: make(map[string]*Operation),
@@ -124,11 +126,12 @@ func newOperation(method, path string, op *openapi3.Operation, document map[stri
 	return o
 }
 
-// YAML returns the document in YAML.
-func (c *Contract) YAML() ([]byte, error) { return c.yaml() }
+// YAML is the document as it is served at a base, such as https://plans.example; ""
+// leaves in it what openapi.yaml says.
+func (c *Contract) YAML(base string) ([]byte, error) { return c.servedAt(c.yaml, base) }
 
-// JSON returns the document in JSON, made on first use.
-func (c *Contract) JSON() ([]byte, error) { return c.json() }
+// JSON is the document in JSON, written when it is first asked for.
+func (c *Contract) JSON(base string) ([]byte, error) { return c.servedAt(c.json, base) }
 
 // Check validates the document, on first use, and returns the error.
 func (c *Contract) Check() error { return c.right() }

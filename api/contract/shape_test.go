@@ -31,7 +31,7 @@ func loaded(t testing.TB) *contract.Contract {
 // spec is the contract.
 func spec(t testing.TB) *openapi3.T {
 	t.Helper()
-	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
+	doc, err := contract.Open(bridletie.Files)
 	if err != nil {
 		t.Fatal(err)
 	}

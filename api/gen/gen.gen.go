@@ -1281,6 +1281,12 @@ const (
 	BatchParamsOrderKept BatchParamsOrder = "kept"
 )
 
+// Engine The version of the engine that answered.
+type Engine = string
+
+// InputDigest SHA-256 of the request in canonical form.
+type InputDigest = string
+
 // Allow What is added outside the finished edge; one length for all four sides, or by side.
 type Allow struct {
 	union json.RawMessage
@@ -1293,7 +1299,6 @@ type Amount = string
 
 // BenchCutting One plain cloth or roll in one cutting plan, as /v1/yardage has it. What the quick effort does not prove, bound shows.
 type BenchCutting struct {
-	// Bound No plan can use less.
 	Bound      Quantity      `json:"bound"`
 	Joins      []JoinedPanel `json:"joins"`
 	Lengths    []CutLength   `json:"lengths"`
@@ -1303,192 +1308,124 @@ type BenchCutting struct {
 	Panels     []BenchPanel  `json:"panels"`
 	Placements []Placement   `json:"placements"`
 	Proven     bool          `json:"proven"`
-	Width      Quantity      `json:"width"`
+
+	// Width A length, exactly and for people.
+	Width Quantity `json:"width"`
 }
 
-// BenchMass defines model for BenchMass.
+// BenchMass A mass, exactly and for people.
 type BenchMass struct {
 	Grams float64 `json:"grams"`
-
-	// Text Rounded up.
-	Text string `json:"text"`
+	Text  string  `json:"text"`
 }
 
 // BenchPanel defines model for BenchPanel.
 type BenchPanel struct {
-	// Across The cut size.
 	Across Quantity `json:"across"`
-	Along  Quantity `json:"along"`
-	Count  int      `json:"count"`
 
-	// Id The id of the frame or item; with `-end` the piece over the end of a cushion.
-	Id string `json:"id"`
+	// Along A length, exactly and for people.
+	Along Quantity `json:"along"`
+	Count int      `json:"count"`
+	Id    string   `json:"id"`
 }
 
 // BenchSetting A constant that the answer goes by. One of length, number and count is its value for programs.
 type BenchSetting struct {
 	Count *int `json:"count,omitempty"`
+	Given bool `json:"given"`
 
-	// Given True when the request gave it.
-	Given  bool      `json:"given"`
+	// Length A length, exactly and for people.
 	Length *Quantity `json:"length,omitempty"`
 	Name   string    `json:"name"`
 	Number *float64  `json:"number,omitempty"`
-
-	// Source Where the default is from, or `common practice, no source`; of a given value too.
-	Source string `json:"source"`
-	Value  string `json:"value"`
-	What   string `json:"what"`
+	Source string    `json:"source"`
+	Value  string    `json:"value"`
+	What   string    `json:"what"`
 }
 
 // ButtoningAim What the shift of the cloth is chosen for.
 type ButtoningAim struct {
-	// How `diamonds`: motifs in the middles of the whole diamonds. `buttons`: motifs on the buttons. `places`: named motifs at named places.
-	How ButtoningAimHow `json:"how"`
-
-	// Motifs For `diamonds` and `buttons`, the motifs that will do; left out, any.
-	Motifs *[]Name `json:"motifs,omitempty"`
-
-	// Places For `places`.
-	Places *[]ButtoningPlace `json:"places,omitempty"`
-
-	// Symmetric Whether only shifts are looked at where left and right agree, if there are any.
-	Symmetric *bool `json:"symmetric,omitempty"`
+	How       ButtoningAimHow   `json:"how"`
+	Motifs    *[]Name           `json:"motifs,omitempty"`
+	Places    *[]ButtoningPlace `json:"places,omitempty"`
+	Symmetric *bool             `json:"symmetric,omitempty"`
 }
 
-// ButtoningAimHow `diamonds`: motifs in the middles of the whole diamonds. `buttons`: motifs on the buttons. `places`: named motifs at named places.
+// ButtoningAimHow defines model for ButtoningAim.How.
 type ButtoningAimHow string
 
-// ButtoningAllowance defines model for ButtoningAllowance.
+// ButtoningAllowance What cloth the wells take.
 type ButtoningAllowance struct {
-	// Amount What the rule of thumb adds to each diamond, at most 30 cm; 1 1/2 in when left out (Stephenson, Cutting and Draping, 1905).
-	Amount *Length `json:"amount,omitempty"`
-
-	// How What the spacing on the cloth follows. `arc`: a parabola over the diamond, as deep as the wells. `amount`: a fixed amount to each diamond. `twice-depth`: twice the depth to each. The answer has all three.
-	How *ButtoningAllowanceHow `json:"how,omitempty"`
+	Amount *Length                `json:"amount,omitempty"`
+	How    *ButtoningAllowanceHow `json:"how,omitempty"`
 }
 
-// ButtoningAllowanceHow What the spacing on the cloth follows. `arc`: a parabola over the diamond, as deep as the wells. `amount`: a fixed amount to each diamond. `twice-depth`: twice the depth to each. The answer has all three.
+// ButtoningAllowanceHow defines model for ButtoningAllowance.How.
 type ButtoningAllowanceHow string
 
 // ButtoningAllowances defines model for ButtoningAllowances.
 type ButtoningAllowances struct {
-	// Arc By the parabola, rounded up to the micrometre.
-	Arc Quantity `json:"arc"`
-
-	// Rule By the rule of thumb.
-	Rule Quantity `json:"rule"`
-
-	// RuleDepth The depth of well at which the arc takes what the rule allows.
-	RuleDepth Quantity `json:"ruleDepth"`
-
-	// RuleLessArc How much more the rule allows than the arc; negative when it allows less.
+	Arc         Quantity `json:"arc"`
+	Rule        Quantity `json:"rule"`
+	RuleDepth   Quantity `json:"ruleDepth"`
 	RuleLessArc Quantity `json:"ruleLessArc"`
-
-	// TwiceDepth With twice the depth added, which no arc exceeds.
-	TwiceDepth Quantity `json:"twiceDepth"`
-	Work       Quantity `json:"work"`
+	TwiceDepth  Quantity `json:"twiceDepth"`
+	Work        Quantity `json:"work"`
 }
 
-// ButtoningAnswer defines model for ButtoningAnswer.
+// ButtoningAnswer The chart of a buttoned panel.
 type ButtoningAnswer struct {
-	// Allowances The cloth over a diamond's width, and over its height.
-	Allowances []ButtoningAllowances  `json:"allowances"`
-	Buttons    ButtoningButtonsAnswer `json:"buttons"`
+	Cut           ButtoningExtent        `json:"cut"`
+	Widths        []ButtoningWidth       `json:"widths"`
+	Joins         []ButtoningJoin        `json:"joins"`
+	Grid          ButtoningGridAnswer    `json:"grid"`
+	Diamond       ButtoningDiamond       `json:"diamond"`
+	Allowances    []ButtoningAllowances  `json:"allowances"`
+	Lines         ButtoningLines         `json:"lines"`
+	OnWork        []ButtoningRow         `json:"onWork"`
+	OnCloth       []ButtoningRow         `json:"onCloth"`
+	Pleats        []ButtoningPleats      `json:"pleats"`
+	Motifs        []ButtoningMotif       `json:"motifs"`
+	Tally         ButtoningTally         `json:"tally"`
+	SymmetryError Quantity               `json:"symmetryError"`
+	Shift         *ButtoningShift        `json:"shift,omitempty"`
+	Buttons       ButtoningButtonsAnswer `json:"buttons"`
+	Twine         ButtoningTwine         `json:"twine"`
+	Warnings      Notes                  `json:"warnings"`
+	Cautions      Notes                  `json:"cautions"`
 
-	// Cautions What to take care of.
-	Cautions Notes `json:"cautions"`
-
-	// Cut The size to cut, with the allowances.
-	Cut ButtoningExtent `json:"cut"`
-
-	// Diamond One diamond on the work and on the cloth.
-	Diamond ButtoningDiamond `json:"diamond"`
-
-	// Engine Version of the engine that answered.
-	Engine string              `json:"engine"`
-	Grid   ButtoningGridAnswer `json:"grid"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
 	// InputDigest SHA-256 of the request in canonical form.
-	InputDigest string          `json:"inputDigest"`
-	Joins       []ButtoningJoin `json:"joins"`
-
-	// Lines Where the centre lines lie: on the work from the finished edges, on the cloth from the cut edges as seen from the right side.
-	Lines ButtoningLines `json:"lines"`
-
-	// Motifs Every motif whose middle lies between the finished edges, in reading order on the work.
-	Motifs []ButtoningMotif `json:"motifs"`
-
-	// OnCloth Marks on the wrong side of the cloth.
-	OnCloth []ButtoningRow `json:"onCloth"`
-
-	// OnWork Marks on the foam, hessian or frame, row by row from the top.
-	OnWork []ButtoningRow    `json:"onWork"`
-	Pleats []ButtoningPleats `json:"pleats"`
-
-	// Shift Only with an aim.
-	Shift *ButtoningShift `json:"shift,omitempty"`
-
-	// SymmetryError The farthest that the mirror image of a motif lies from one of the same name, on the cloth; only motifs of the aim count when there is one.
-	SymmetryError Quantity       `json:"symmetryError"`
-	Tally         ButtoningTally `json:"tally"`
-	Twine         ButtoningTwine `json:"twine"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
-
-	// Widths The widths that the cover is made up of, from left to right; one when the cloth is wide enough.
-	Widths []ButtoningWidth `json:"widths"`
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
-// ButtoningButtons defines model for ButtoningButtons.
+// ButtoningButtons The buttons and what they are cut from.
 type ButtoningButtons struct {
-	// Behind What the twine is tied over behind the work.
-	Behind *ButtoningButtonsBehind `json:"behind,omitempty"`
-
-	// Lines Size of the mould, 40 lines to the inch.
-	Lines int `json:"lines"`
-
-	// Motif The motif that every button is to carry in its middle.
-	Motif *Name `json:"motif,omitempty"`
-
-	// Offcuts Pieces to cut the circles from, 1 cm to 10 m.
-	Offcuts *[]ButtoningOffcut `json:"offcuts,omitempty"`
-
-	// Thickness Of the cloth that covers them, at most 1 cm; 0.5 mm when left out (common practice, no source).
-	Thickness *Length `json:"thickness,omitempty"`
-
-	// Through What the twine passes behind a well, at most 1 m; 5 cm when left out (common practice, no source).
-	Through *Length `json:"through,omitempty"`
-
-	// Tie Of twine to tie with, for each button, at most 2 m; 40 cm when left out (common practice, no source).
-	Tie *Length `json:"tie,omitempty"`
+	Behind    *ButtoningButtonsBehind `json:"behind,omitempty"`
+	Lines     int                     `json:"lines"`
+	Motif     *Name                   `json:"motif,omitempty"`
+	Offcuts   *[]ButtoningOffcut      `json:"offcuts,omitempty"`
+	Thickness *Length                 `json:"thickness,omitempty"`
+	Through   *Length                 `json:"through,omitempty"`
+	Tie       *Length                 `json:"tie,omitempty"`
 }
 
-// ButtoningButtonsBehind What the twine is tied over behind the work.
+// ButtoningButtonsBehind defines model for ButtoningButtons.Behind.
 type ButtoningButtonsBehind string
 
-// ButtoningButtonsAnswer defines model for ButtoningButtonsAnswer.
+// ButtoningButtonsAnswer The buttons and the circles to cut.
 type ButtoningButtonsAnswer struct {
 	// Centred Circles with the motif in their middle.
 	Centred *ButtoningCentred `json:"centred,omitempty"`
-
-	// Circle The diameter of the circle to cut, twice the mould and four times the thickness of the cloth, rounded up to the millimetre.
-	Circle Quantity `json:"circle"`
-	Count  int      `json:"count"`
-
-	// Covered Its diameter when covered.
-	Covered Quantity `json:"covered"`
-
-	// InHand Circles that the offcuts hold.
-	InHand int `json:"inHand"`
-	Lines  int `json:"lines"`
-
-	// Mould Its diameter, 0.635 mm to the line.
-	Mould Quantity `json:"mould"`
-
-	// Offcuts What each offcut holds, in their order.
-	Offcuts []ButtoningNest `json:"offcuts"`
+	Circle  Quantity          `json:"circle"`
+	Count   int               `json:"count"`
+	Covered Quantity          `json:"covered"`
+	InHand  int               `json:"inHand"`
+	Lines   int               `json:"lines"`
+	Mould   Quantity          `json:"mould"`
+	Offcuts []ButtoningNest   `json:"offcuts"`
 
 	// Strip Circles in a piece; a strip is of the full width of the cloth, for those that the offcuts do not hold.
 	Strip *ButtoningNest `json:"strip,omitempty"`
@@ -1496,78 +1433,65 @@ type ButtoningButtonsAnswer struct {
 
 // ButtoningCentred Circles with the motif in their middle.
 type ButtoningCentred struct {
-	// Across Motifs across that have room.
-	Across int `json:"across"`
-
-	// Length Of a full width of cloth, from the best start.
-	Length Quantity `json:"length"`
-
-	// Overlap True when neighbouring motifs are nearer than a circle.
-	Overlap bool `json:"overlap"`
+	Across  int      `json:"across"`
+	Length  Quantity `json:"length"`
+	Overlap bool     `json:"overlap"`
 }
 
 // ButtoningDiamond One diamond on the work and on the cloth.
 type ButtoningDiamond struct {
+	// ClothHeight A length, exactly and for people.
 	ClothHeight Quantity `json:"clothHeight"`
 	ClothWidth  Quantity `json:"clothWidth"`
-	Height      Quantity `json:"height"`
-	Width       Quantity `json:"width"`
+
+	// Height A length, exactly and for people.
+	Height Quantity `json:"height"`
+	Width  Quantity `json:"width"`
 }
 
 // ButtoningExtent The size to cut, with the allowances.
 type ButtoningExtent struct {
+	// Across A length, exactly and for people.
 	Across Quantity `json:"across"`
-	Along  Quantity `json:"along"`
+
+	// Along A length, exactly and for people.
+	Along Quantity `json:"along"`
 }
 
 // ButtoningGrid How the diamonds are given. Each way has fields of its own, and no others.
 type ButtoningGrid struct {
-	// Buttons About how many are wished.
-	Buttons *int `json:"buttons,omitempty"`
-
-	// Columns Buttons in a longer row; the rows between have one less.
-	Columns *int `json:"columns,omitempty"`
-
-	// FirstRow Whether the first row is one of the longer rows. For `about` it is a wish that a better number may overrule.
+	Buttons  *int                   `json:"buttons,omitempty"`
+	Columns  *int                   `json:"columns,omitempty"`
 	FirstRow *ButtoningGridFirstRow `json:"firstRow,omitempty"`
-
-	// Height Of a diamond on the work, between buttons of every second row; 2 cm to 2 m.
-	Height *Length `json:"height,omitempty"`
-
-	// How `counts`: `rows` and `columns` of buttons, which fill the panel within its margins. `spacing`: `width` and `height` of a diamond, as many as fit. `about`: about so many `buttons`, filling the panel. `proportion`: `width` of a diamond, and its height by `ratio`.
-	How ButtoningGridHow `json:"how"`
+	Height   *Length                `json:"height,omitempty"`
+	How      ButtoningGridHow       `json:"how"`
 
 	// Ratio Height to width of a diamond; 3 to 2 when left out (common practice, no source).
 	Ratio *ButtoningRatio `json:"ratio,omitempty"`
-
-	// Rows Rows of buttons; they lie half a diamond apart.
-	Rows *int `json:"rows,omitempty"`
-
-	// Vary How far the width and the height of a diamond may each be changed to serve `aim`, at most 10 cm.
-	Vary *Length `json:"vary,omitempty"`
-
-	// Width Of a diamond on the work, between buttons of one row; 2 cm to 2 m.
-	Width *Length `json:"width,omitempty"`
+	Rows  *int            `json:"rows,omitempty"`
+	Vary  *Length         `json:"vary,omitempty"`
+	Width *Length         `json:"width,omitempty"`
 }
 
-// ButtoningGridFirstRow Whether the first row is one of the longer rows. For `about` it is a wish that a better number may overrule.
+// ButtoningGridFirstRow defines model for ButtoningGrid.FirstRow.
 type ButtoningGridFirstRow string
 
-// ButtoningGridHow `counts`: `rows` and `columns` of buttons, which fill the panel within its margins. `spacing`: `width` and `height` of a diamond, as many as fit. `about`: about so many `buttons`, filling the panel. `proportion`: `width` of a diamond, and its height by `ratio`.
+// ButtoningGridHow defines model for ButtoningGrid.How.
 type ButtoningGridHow string
 
-// ButtoningGridAnswer defines model for ButtoningGridAnswer.
+// ButtoningGridAnswer The buttons as they are laid out.
 type ButtoningGridAnswer struct {
+	// Bottom A length, exactly and for people.
 	Bottom   Quantity                    `json:"bottom"`
 	Buttons  int                         `json:"buttons"`
 	Columns  int                         `json:"columns"`
 	FirstRow ButtoningGridAnswerFirstRow `json:"firstRow"`
 	Rows     int                         `json:"rows"`
 	Side     Quantity                    `json:"side"`
-	Top      Quantity                    `json:"top"`
 
-	// Varied True when the spacing was changed to serve the aim.
-	Varied bool `json:"varied"`
+	// Top A length, exactly and for people.
+	Top    Quantity `json:"top"`
+	Varied bool     `json:"varied"`
 }
 
 // ButtoningGridAnswerFirstRow defines model for ButtoningGridAnswer.FirstRow.
@@ -1593,10 +1517,17 @@ type ButtoningLies struct {
 
 // ButtoningLines Where the centre lines lie: on the work from the finished edges, on the cloth from the cut edges as seen from the right side.
 type ButtoningLines struct {
+	// ClothFromLeft A length, exactly and for people.
 	ClothFromLeft Quantity `json:"clothFromLeft"`
-	ClothFromTop  Quantity `json:"clothFromTop"`
-	WorkFromLeft  Quantity `json:"workFromLeft"`
-	WorkFromTop   Quantity `json:"workFromTop"`
+
+	// ClothFromTop A length, exactly and for people.
+	ClothFromTop Quantity `json:"clothFromTop"`
+
+	// WorkFromLeft A length, exactly and for people.
+	WorkFromLeft Quantity `json:"workFromLeft"`
+
+	// WorkFromTop A length, exactly and for people.
+	WorkFromTop Quantity `json:"workFromTop"`
 }
 
 // ButtoningMargins The least from the outermost buttons to the finished edge, at most 2 m; 0 where left out.
@@ -1623,14 +1554,10 @@ type ButtoningMotif struct {
 	ClothXMm Coordinate `json:"clothXMm"`
 
 	// ClothYMm Millimetres on the plan, with at most 6 decimals.
-	ClothYMm Coordinate `json:"clothYMm"`
-
-	// Fate `shown`: at most 2 in 100 hidden. `partly`: less than half. `swallowed`: half or more.
-	Fate ButtoningMotifFate `json:"fate"`
-
-	// Hidden How much of it lies in pleats, under buttons or past the edge, in percent.
-	Hidden int     `json:"hidden"`
-	Name   *string `json:"name,omitempty"`
+	ClothYMm Coordinate         `json:"clothYMm"`
+	Fate     ButtoningMotifFate `json:"fate"`
+	Hidden   int                `json:"hidden"`
+	Name     *string            `json:"name,omitempty"`
 
 	// WorkXMm Millimetres on the plan, with at most 6 decimals.
 	WorkXMm Coordinate `json:"workXMm"`
@@ -1639,7 +1566,7 @@ type ButtoningMotif struct {
 	WorkYMm Coordinate `json:"workYMm"`
 }
 
-// ButtoningMotifFate `shown`: at most 2 in 100 hidden. `partly`: less than half. `swallowed`: half or more.
+// ButtoningMotifFate defines model for ButtoningMotif.Fate.
 type ButtoningMotifFate string
 
 // ButtoningMotifSize Of a motif on the cloth, at most 2 m.
@@ -1671,17 +1598,14 @@ type ButtoningNearest struct {
 
 // ButtoningNest Circles in a piece; a strip is of the full width of the cloth, for those that the offcuts do not hold.
 type ButtoningNest struct {
+	// Across A length, exactly and for people.
 	Across Quantity `json:"across"`
-	Along  Quantity `json:"along"`
-	Count  int      `json:"count"`
 
-	// Even Circles in the 2nd, 4th … row.
-	Even int `json:"even"`
-
-	// Moved True when every other row is moved by half a circle.
-	Moved bool `json:"moved"`
-
-	// Odd Circles in the 1st, 3rd … row.
+	// Along A length, exactly and for people.
+	Along   Quantity             `json:"along"`
+	Count   int                  `json:"count"`
+	Even    int                  `json:"even"`
+	Moved   bool                 `json:"moved"`
 	Odd     int                  `json:"odd"`
 	Pitch   Quantity             `json:"pitch"`
 	Rows    int                  `json:"rows"`
@@ -1704,12 +1628,10 @@ type ButtoningOffcut struct {
 	Along Length `json:"along"`
 }
 
-// ButtoningPanel defines model for ButtoningPanel.
+// ButtoningPanel The panel that is buttoned.
 type ButtoningPanel struct {
 	// Allow What is added outside the finished edge; one length for all four sides, or by side.
-	Allow *Allow `json:"allow,omitempty"`
-
-	// Crown How far the middle of a domed panel stands above its edges, at most 1 m; 0 for a flat panel. The grid is then measured over the dome.
+	Allow *Allow  `json:"allow,omitempty"`
 	Crown *Length `json:"crown,omitempty"`
 
 	// Margins The least from the outermost buttons to the finished edge, at most 2 m; 0 where left out.
@@ -1725,14 +1647,10 @@ type ButtoningPanel struct {
 // ButtoningPlace defines model for ButtoningPlace.
 type ButtoningPlace struct {
 	// Motif Printable text, without control characters.
-	Motif Name `json:"motif"`
-
-	// Number In the row, from the left.
+	Motif  Name             `json:"motif"`
 	Number int              `json:"number"`
 	On     ButtoningPlaceOn `json:"on"`
-
-	// Row Of buttons, from the top; a diamond is named by the row that its middle lies on.
-	Row int `json:"row"`
+	Row    int              `json:"row"`
 }
 
 // ButtoningPlaceOn defines model for ButtoningPlace.On.
@@ -1740,17 +1658,11 @@ type ButtoningPlaceOn string
 
 // ButtoningPleats defines model for ButtoningPleats.
 type ButtoningPleats struct {
-	Count int `json:"count"`
-
-	// Depth Of its fold.
-	Depth Quantity `json:"depth"`
-
-	// Faces Which way the folds lie.
-	Faces string             `json:"faces"`
-	Run   ButtoningPleatsRun `json:"run"`
-
-	// TakeUp Of cloth, across one pleat.
-	TakeUp Quantity `json:"takeUp"`
+	Count  int                `json:"count"`
+	Depth  Quantity           `json:"depth"`
+	Faces  string             `json:"faces"`
+	Run    ButtoningPleatsRun `json:"run"`
+	TakeUp Quantity           `json:"takeUp"`
 }
 
 // ButtoningPleatsRun defines model for ButtoningPleats.Run.
@@ -1774,52 +1686,46 @@ type ButtoningRatio struct {
 // ButtoningRequest defines model for ButtoningRequest.
 type ButtoningRequest struct {
 	// Aim What the shift of the cloth is chosen for.
-	Aim       *ButtoningAim       `json:"aim,omitempty"`
+	Aim *ButtoningAim `json:"aim,omitempty"`
+
+	// Allowance What cloth the wells take.
 	Allowance *ButtoningAllowance `json:"allowance,omitempty"`
-	Buttons   ButtoningButtons    `json:"buttons"`
-	Cloth     Cloth               `json:"cloth"`
 
-	// Depth Of the wells below the crown of the diamonds, at most 30 cm.
-	Depth Length `json:"depth"`
+	// Buttons The buttons and what they are cut from.
+	Buttons ButtoningButtons `json:"buttons"`
 
-	// Edge Whether the fullness outside the field goes into a pleat from each outermost button to the edge, or is eased in.
-	Edge *ButtoningRequestEdge `json:"edge,omitempty"`
+	// Cloth A cloth, its pattern and how it is sold.
+	Cloth Cloth                 `json:"cloth"`
+	Depth Length                `json:"depth"`
+	Edge  *ButtoningRequestEdge `json:"edge,omitempty"`
 
 	// Grid How the diamonds are given. Each way has fields of its own, and no others.
-	Grid ButtoningGrid `json:"grid"`
-
-	// Groove How deep the pleats lie midway between two buttons, at most the depth; half of it when left out (a model, no source).
-	Groove *Length `json:"groove,omitempty"`
-
-	// Join Whether a cover wider than the cloth may be joined in a zigzag along the diamonds.
-	Join *ButtoningRequestJoin `json:"join,omitempty"`
-
-	// JoinSeam Added on each side of every join, at most 10 cm; 15 mm when left out (common practice, no source).
-	JoinSeam *Length `json:"joinSeam,omitempty"`
+	Grid     ButtoningGrid         `json:"grid"`
+	Groove   *Length               `json:"groove,omitempty"`
+	Join     *ButtoningRequestJoin `json:"join,omitempty"`
+	JoinSeam *Length               `json:"joinSeam,omitempty"`
 
 	// Lies Where on the cloth the first motif of the pattern lies from the centre lines, to the right and downwards, at most 10 m; on the lines where left out. With an aim, what the best shift is compared with.
-	Lies *ButtoningLies `json:"lies,omitempty"`
-
-	// MotifSizes How large the motifs are on the cloth, each the oval within its extent. One that is left out is taken as a quarter of the repeats (common practice, no source).
+	Lies       *ButtoningLies        `json:"lies,omitempty"`
 	MotifSizes *[]ButtoningMotifSize `json:"motifSizes,omitempty"`
-	Panel      ButtoningPanel        `json:"panel"`
+
+	// Panel The panel that is buttoned.
+	Panel ButtoningPanel `json:"panel"`
 
 	// Units The units of the texts in the answer.
 	Units *Units `json:"units,omitempty"`
 }
 
-// ButtoningRequestEdge Whether the fullness outside the field goes into a pleat from each outermost button to the edge, or is eased in.
+// ButtoningRequestEdge defines model for ButtoningRequest.Edge.
 type ButtoningRequestEdge string
 
-// ButtoningRequestJoin Whether a cover wider than the cloth may be joined in a zigzag along the diamonds.
+// ButtoningRequestJoin defines model for ButtoningRequest.Join.
 type ButtoningRequestJoin string
 
 // ButtoningRow defines model for ButtoningRow.
 type ButtoningRow struct {
-	Row     int   `json:"row"`
-	TapeXMm []int `json:"tapeXMm"`
-
-	// TapeYMm To the millimetre, from the line, so that no error adds up.
+	Row     int          `json:"row"`
+	TapeXMm []int        `json:"tapeXMm"`
 	TapeYMm int          `json:"tapeYMm"`
 	XMm     []Coordinate `json:"xMm"`
 
@@ -1829,29 +1735,16 @@ type ButtoningRow struct {
 
 // ButtoningShift Only with an aim.
 type ButtoningShift struct {
-	// Best The objective at the best shift, to 6 decimals.
-	Best float64 `json:"best"`
-
-	// Complete True when no shift on a lattice of half millimetres is better.
-	Complete bool `json:"complete"`
-
-	// Given The objective with the cloth as it was said to lie.
-	Given float64 `json:"given"`
-
-	// Mirrored True when only shifts at which left and right agree were looked at.
-	Mirrored bool `json:"mirrored"`
+	Best     float64 `json:"best"`
+	Complete bool    `json:"complete"`
+	Given    float64 `json:"given"`
+	Mirrored bool    `json:"mirrored"`
 
 	// Nearest The motif of the aim that lies nearest to the crossing of the centre lines.
-	Nearest ButtoningNearest `json:"nearest"`
-
-	// Objective What was made as large as can be.
-	Objective string `json:"objective"`
-
-	// Places How many places the objective counts.
-	Places int `json:"places"`
-
-	// XMm Where the first motif of the pattern lies from the centre lines.
-	XMm Coordinate `json:"xMm"`
+	Nearest   ButtoningNearest `json:"nearest"`
+	Objective string           `json:"objective"`
+	Places    int              `json:"places"`
+	XMm       Coordinate       `json:"xMm"`
 
 	// YMm Millimetres on the plan, with at most 6 decimals.
 	YMm Coordinate `json:"yMm"`
@@ -1870,14 +1763,14 @@ type ButtoningSize struct {
 	Along Length `json:"along"`
 }
 
-// ButtoningTally defines model for ButtoningTally.
+// ButtoningTally What becomes of the motifs, counted.
 type ButtoningTally struct {
 	Partly    int `json:"partly"`
 	Shown     int `json:"shown"`
 	Swallowed int `json:"swallowed"`
 }
 
-// ButtoningTwine defines model for ButtoningTwine.
+// ButtoningTwine The twine of the buttons.
 type ButtoningTwine struct {
 	Behind ButtoningTwineBehind `json:"behind"`
 	Count  int                  `json:"count"`
@@ -1891,12 +1784,8 @@ type ButtoningTwineBehind string
 // ButtoningWidth With its seams, at its widest.
 type ButtoningWidth struct {
 	// FromMm Millimetres on the plan, with at most 6 decimals.
-	FromMm Coordinate `json:"fromMm"`
-
-	// Matched False when the pattern has no such place between the selvedges.
-	Matched bool `json:"matched"`
-
-	// SelvedgeMm Where its left edge lies from the left selvedge, so that the pattern goes on.
+	FromMm     Coordinate `json:"fromMm"`
+	Matched    bool       `json:"matched"`
 	SelvedgeMm Coordinate `json:"selvedgeMm"`
 
 	// ToMm Millimetres on the plan, with at most 6 decimals.
@@ -1916,83 +1805,67 @@ type CheckedLength struct {
 	Start  Quantity `json:"start"`
 }
 
-// Cloth defines model for Cloth.
+// Cloth A cloth, its pattern and how it is sold.
 type Cloth struct {
-	// BoltLength Longest length in one piece, 10 cm to 10 km. A longer job is split over several lengths.
 	BoltLength *Length `json:"boltLength,omitempty"`
 
 	// FlawAllowance A percentage from 0 % to 50 %, with at most 4 decimals.
 	//
 	// Example: 2 %
-	FlawAllowance *Share `json:"flawAllowance,omitempty"`
-
-	// Minimum Least length sold, at most 1 km.
-	Minimum *Length `json:"minimum,omitempty"`
+	FlawAllowance *Share  `json:"flawAllowance,omitempty"`
+	Minimum       *Length `json:"minimum,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// OneWay True when nap, pile or motif has a top. Then no panel may be turned upside down.
+	Name   *Name `json:"name,omitempty"`
 	OneWay *bool `json:"oneWay,omitempty"`
 
 	// Pattern The lattice on which the pattern repeats. Leave a repeat out where there is none; a lengthwise stripe has only a width repeat. Repeats are 1 mm to 10 m.
-	Pattern *Pattern `json:"pattern,omitempty"`
-
-	// Railroad Whether panels may lie across the roll, turned by a quarter. With `allowed` both ways are tried and the better is answered.
+	Pattern  *Pattern       `json:"pattern,omitempty"`
 	Railroad *ClothRailroad `json:"railroad,omitempty"`
 
 	// Shrinkage A percentage from 0 % to 50 %, with at most 4 decimals.
 	//
 	// Example: 2 %
-	Shrinkage *Share `json:"shrinkage,omitempty"`
-
-	// SoldBy Sold in multiples of this, 1 mm to 100 m; left out, any length.
-	SoldBy *Length `json:"soldBy,omitempty"`
-
-	// StartsAt Where in the length repeat the cloth begins, when that is known; less than one length repeat. The plan then begins there.
-	StartsAt *Length `json:"startsAt,omitempty"`
-
-	// Width Usable width between the selvedges, 10 mm to 10 m.
-	Width Length `json:"width"`
+	Shrinkage *Share  `json:"shrinkage,omitempty"`
+	SoldBy    *Length `json:"soldBy,omitempty"`
+	StartsAt  *Length `json:"startsAt,omitempty"`
+	Width     Length  `json:"width"`
 }
 
-// ClothRailroad Whether panels may lie across the roll, turned by a quarter. With `allowed` both ways are tried and the better is answered.
+// ClothRailroad defines model for Cloth.Railroad.
 type ClothRailroad string
 
 // CompareAnswer defines model for CompareAnswer.
 type CompareAnswer struct {
-	// Cloths The best first; those that cannot be used last.
 	Cloths      []ComparedCloth `json:"cloths"`
-	Engine      string          `json:"engine"`
-	InputDigest string          `json:"inputDigest"`
 	RankedBy    CompareRank     `json:"rankedBy"`
+	Sensitivity []CompareTried  `json:"sensitivity"`
+	Warnings    Notes           `json:"warnings"`
 
-	// Sensitivity The first cloth of the request at each width and length repeat.
-	Sensitivity []CompareTried `json:"sensitivity"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // CompareCloth defines model for CompareCloth.
 type CompareCloth struct {
-	Cloth Cloth  `json:"cloth"`
+	// Cloth A cloth, its pattern and how it is sold.
+	Cloth Cloth `json:"cloth"`
+
+	// Price What the cloth costs.
 	Price *Price `json:"price,omitempty"`
 }
 
-// CompareRank defines model for CompareRank.
+// CompareRank What cloths are ranked by.
 type CompareRank string
 
 // CompareRequest defines model for CompareRequest.
 type CompareRequest struct {
-	// Cloths The cloths; times the copies of all panels at most 100000.
 	Cloths []CompareCloth `json:"cloths"`
-
-	// Panels The cutting list, as for `/v1/yardage`.
-	Panels []Panel `json:"panels"`
-
-	// RankBy Left out, by cost where every cloth has a price, or else by length. Cost needs a price on every cloth, in one currency.
-	RankBy *CompareRank `json:"rankBy,omitempty"`
+	Panels []Panel        `json:"panels"`
+	RankBy *CompareRank   `json:"rankBy,omitempty"`
 
 	// Sensitivity Other widths and length repeats to plan the first cloth at, each with each. Its own are always among them.
 	Sensitivity *CompareSensitivity `json:"sensitivity,omitempty"`
@@ -2009,38 +1882,31 @@ type CompareSensitivity struct {
 
 // CompareTried defines model for CompareTried.
 type CompareTried struct {
+	// LengthRepeat A length, exactly and for people.
 	LengthRepeat Quantity  `json:"lengthRepeat"`
 	Needed       *Quantity `json:"needed,omitempty"`
 	Order        *Quantity `json:"order,omitempty"`
 	Usable       bool      `json:"usable"`
-	Width        Quantity  `json:"width"`
+
+	// Width A length, exactly and for people.
+	Width Quantity `json:"width"`
 }
 
 // ComparedCloth defines model for ComparedCloth.
 type ComparedCloth struct {
-	Bound *Quantity `json:"bound,omitempty"`
-
-	// Cloth Which cloth of the request, counted from 0.
-	Cloth int    `json:"cloth"`
-	Cost  *Money `json:"cost,omitempty"`
-
-	// Loosened How many panels have a wish that this cloth cannot keep.
-	Loosened *int `json:"loosened,omitempty"`
+	Bound    *Quantity `json:"bound,omitempty"`
+	Cloth    int       `json:"cloth"`
+	Cost     *Money    `json:"cost,omitempty"`
+	Loosened *int      `json:"loosened,omitempty"`
 
 	// Name Printable text, without control characters.
 	Name   *Name     `json:"name,omitempty"`
 	Needed *Quantity `json:"needed,omitempty"`
 	Order  *Quantity `json:"order,omitempty"`
-
-	// Plain What plain cloth of the same width would need.
-	Plain *Quantity `json:"plain,omitempty"`
-
-	// Reason Why it takes what it takes.
-	Reason Note `json:"reason"`
-	Usable bool `json:"usable"`
-
-	// Waste How much of what is ordered is in no panel, in percent to one decimal.
-	Waste *float64 `json:"waste,omitempty"`
+	Plain  *Quantity `json:"plain,omitempty"`
+	Reason Note      `json:"reason"`
+	Usable bool      `json:"usable"`
+	Waste  *float64  `json:"waste,omitempty"`
 }
 
 // Coordinate Millimetres on the plan, with at most 6 decimals.
@@ -2055,83 +1921,45 @@ type Currency = string
 type CutLength struct {
 	Needed Quantity `json:"needed"`
 	Order  Quantity `json:"order"`
-
-	// Piece The number that placements refer to.
-	Piece int      `json:"piece"`
-	Start Quantity `json:"start"`
+	Piece  int      `json:"piece"`
+	Start  Quantity `json:"start"`
 }
 
 // CuttingListAllowances What is added by what happens at an edge, from nothing to 50 cm each; as the way
 // of cutting has it where left out. A pattern that holds its seams already wants
 // `0 cm`.
 type CuttingListAllowances struct {
-	// BackTack At the top of outside panels; usually 25 mm, close as a seam.
 	BackTack *Length `json:"backTack,omitempty"`
-
-	// Border At the ends of a front border; usually 5 cm, close as a pull.
-	Border *Length `json:"border,omitempty"`
-
-	// Facing Round the facings of arms; usually 25 mm, 4 cm on a board, close as a seam.
-	Facing *Length `json:"facing,omitempty"`
-
-	// Fly By which the cover passes the show line before the seam of a fly; usually 75 mm, close nothing.
-	Fly *Length `json:"fly,omitempty"`
-
-	// Outside At the sides of outside panels; usually 4 cm, close as a seam.
-	Outside *Length `json:"outside,omitempty"`
-
-	// Pull Tacked off; usually 5 cm past the tack line, close 6 cm past the show line.
-	Pull *Length `json:"pull,omitempty"`
-
-	// Seam Sewn to another panel; usually 15 mm.
-	Seam *Length `json:"seam,omitempty"`
-
-	// Tuck Tucked in between back, arms and seat without a fly; usually 20 cm, close 10 cm. A fly given so is as deep.
-	Tuck *Length `json:"tuck,omitempty"`
-
-	// Under Turned under the rail; usually 6 cm, close 4 cm.
-	Under *Length `json:"under,omitempty"`
+	Border   *Length `json:"border,omitempty"`
+	Facing   *Length `json:"facing,omitempty"`
+	Fly      *Length `json:"fly,omitempty"`
+	Outside  *Length `json:"outside,omitempty"`
+	Pull     *Length `json:"pull,omitempty"`
+	Seam     *Length `json:"seam,omitempty"`
+	Tuck     *Length `json:"tuck,omitempty"`
+	Under    *Length `json:"under,omitempty"`
 }
 
-// CuttingListAnswer defines model for CuttingListAnswer.
+// CuttingListAnswer The cutting list of a piece.
 type CuttingListAnswer struct {
-	// Assumed Measures that were not given and are taken as typical.
-	Assumed []CuttingListAssumed `json:"assumed"`
-
-	// Buttoned Panels that are deep-buttoned. Their cloth is larger than the panel here; ask for it.
-	Buttoned []CuttingListButtoned `json:"buttoned"`
-
-	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions Notes `json:"cautions"`
-
-	// Covers The cutting list of each cloth, in the form of `panels` of `/v1/yardage`.
-	Covers []CuttingListCovered `json:"covers"`
-
-	// Derived How the cut size of each panel came about.
-	Derived []CuttingListDerived `json:"derived"`
-	Engine  string               `json:"engine"`
-
-	// Fillings Cushions and pads.
-	Fillings []CuttingListFilling `json:"fillings"`
-
-	// Fire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
-	Fire CuttingListFire `json:"fire"`
-
-	// Frames Frames to be webbed or covered.
-	Frames      []CuttingListFrame `json:"frames"`
-	InputDigest string             `json:"inputDigest"`
-
-	// Loosened Wishes that this cloth cannot keep, and what is wished instead.
+	Covers   []CuttingListCovered  `json:"covers"`
+	Derived  []CuttingListDerived  `json:"derived"`
 	Loosened []CuttingListLoosened `json:"loosened"`
+	Runs     []CuttingListRun      `json:"runs"`
+	Buttoned []CuttingListButtoned `json:"buttoned"`
+	Fillings []CuttingListFilling  `json:"fillings"`
+	Frames   []CuttingListFrame    `json:"frames"`
+	Fire     CuttingListFire       `json:"fire"`
+	Assumed  []CuttingListAssumed  `json:"assumed"`
+	Warnings Notes                 `json:"warnings"`
+	Cautions Notes                 `json:"cautions"`
+	Way      *CuttingWay           `json:"way,omitempty"`
 
-	// Runs The runs of piping.
-	Runs []CuttingListRun `json:"runs"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
-
-	// Way By which the panels were cut; left out of a list that was written by hand.
-	Way *CuttingWay `json:"way,omitempty"`
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // CuttingListAssumed defines model for CuttingListAssumed.
@@ -2146,11 +1974,12 @@ type CuttingListAssumed struct {
 
 // CuttingListButtoned defines model for CuttingListButtoned.
 type CuttingListButtoned struct {
+	// Across A length, exactly and for people.
 	Across Quantity `json:"across"`
-	Along  Quantity `json:"along"`
 
-	// Grid To begin with, in the form of `grid` of `/v1/buttoning`.
-	Grid ButtoningGrid `json:"grid"`
+	// Along A length, exactly and for people.
+	Along Quantity      `json:"along"`
+	Grid  ButtoningGrid `json:"grid"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -2158,25 +1987,24 @@ type CuttingListButtoned struct {
 	Panel PanelId `json:"panel"`
 }
 
-// CuttingListCover defines model for CuttingListCover.
+// CuttingListCover Which of the cloths of a piece.
 type CuttingListCover string
 
 // CuttingListCovered defines model for CuttingListCovered.
 type CuttingListCovered struct {
+	// Cover Which of the cloths of a piece.
 	Cover  CuttingListCover `json:"cover"`
 	Panels []Panel          `json:"panels"`
 }
 
 // CuttingListDerived defines model for CuttingListDerived.
 type CuttingListDerived struct {
+	// Across A length, exactly and for people.
 	Across Quantity `json:"across"`
-	Along  Quantity `json:"along"`
 
-	// How How the cut size came about, across and along, each as a sum in the units
-	// asked for. The size is rounded up, as in `across` and `along`, and each
-	// term to the nearest; what that makes out is the last term, `rounding`. So
-	// the terms add up to the size as they are printed.
-	How Note `json:"how"`
+	// Along A length, exactly and for people.
+	Along Quantity `json:"along"`
+	How   Note     `json:"how"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -2186,37 +2014,36 @@ type CuttingListDerived struct {
 
 // CuttingListFilling defines model for CuttingListFilling.
 type CuttingListFilling struct {
+	// Across A length, exactly and for people.
 	Across Quantity `json:"across"`
-	Along  Quantity `json:"along"`
 
-	// CornerAcross Cut off each corner at the back, along the back.
-	CornerAcross *Quantity `json:"cornerAcross,omitempty"`
-
-	// CornerAlong Cut off each corner at the back, along the side.
-	CornerAlong *Quantity `json:"cornerAlong,omitempty"`
-	Count       int       `json:"count"`
-	EarAcross   *Quantity `json:"earAcross,omitempty"`
-	EarAlong    *Quantity `json:"earAlong,omitempty"`
-
-	// Ears On which sides it runs in front of the arms; left out of one that does not.
-	Ears *CuttingListFillingEars `json:"ears,omitempty"`
+	// Along A length, exactly and for people.
+	Along        Quantity                `json:"along"`
+	CornerAcross *Quantity               `json:"cornerAcross,omitempty"`
+	CornerAlong  *Quantity               `json:"cornerAlong,omitempty"`
+	Count        int                     `json:"count"`
+	EarAcross    *Quantity               `json:"earAcross,omitempty"`
+	EarAlong     *Quantity               `json:"earAlong,omitempty"`
+	Ears         *CuttingListFillingEars `json:"ears,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Id PanelId `json:"id"`
-
-	// Loose A cushion by itself.
-	Loose bool `json:"loose"`
+	Id    PanelId `json:"id"`
+	Loose bool    `json:"loose"`
 
 	// Name Printable text, without control characters.
-	Name      Name             `json:"name"`
-	Place     CuttingListPlace `json:"place"`
-	Round     bool             `json:"round"`
-	Thickness Quantity         `json:"thickness"`
+	Name Name `json:"name"`
+
+	// Place Where on the piece it is.
+	Place CuttingListPlace `json:"place"`
+	Round bool             `json:"round"`
+
+	// Thickness A length, exactly and for people.
+	Thickness Quantity `json:"thickness"`
 }
 
-// CuttingListFillingEars On which sides it runs in front of the arms; left out of one that does not.
+// CuttingListFillingEars defines model for CuttingListFilling.Ears.
 type CuttingListFillingEars string
 
 // CuttingListFire What `/v1/fire-check` asks about a piece, as far as measures and options tell it. Materials, papers and how it is supplied are not known here.
@@ -2231,14 +2058,19 @@ type CuttingListFireItem string
 
 // CuttingListFrame defines model for CuttingListFrame.
 type CuttingListFrame struct {
+	// Across A length, exactly and for people.
 	Across Quantity `json:"across"`
-	Along  Quantity `json:"along"`
-	Count  int      `json:"count"`
+
+	// Along A length, exactly and for people.
+	Along Quantity `json:"along"`
+	Count int      `json:"count"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Id    PanelId          `json:"id"`
+	Id PanelId `json:"id"`
+
+	// Place Where on the piece it is.
 	Place CuttingListPlace `json:"place"`
 	Round bool             `json:"round"`
 }
@@ -2246,10 +2078,8 @@ type CuttingListFrame struct {
 // CuttingListLoosened defines model for CuttingListLoosened.
 type CuttingListLoosened struct {
 	// Instead `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
-	Instead MatchHow `json:"instead"`
-
-	// Off How far from the place wished for the motif now lies. The panel, with those that run on from it, has no nearer place between the selvedges. Left out when no such place is on the panel, and when the wish itself is kept and only its twin given up.
-	Off *Quantity `json:"off,omitempty"`
+	Instead MatchHow  `json:"instead"`
+	Off     *Quantity `json:"off,omitempty"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -2263,7 +2093,7 @@ type CuttingListLoosened struct {
 	Wished MatchHow `json:"wished"`
 }
 
-// CuttingListPlace defines model for CuttingListPlace.
+// CuttingListPlace Where on the piece it is.
 type CuttingListPlace string
 
 // CuttingListRequest defines model for CuttingListRequest.
@@ -2272,34 +2102,18 @@ type CuttingListRequest struct {
 	// of cutting has it where left out. A pattern that holds its seams already wants
 	// `0 cm`.
 	Allow *CuttingListAllowances `json:"allow,omitempty"`
-	Cloth *Cloth                 `json:"cloth,omitempty"`
 
-	// Count How many pieces alike.
-	Count *int `json:"count,omitempty"`
-
-	// Covers Panels that are cut from another cloth than usual, by their ids.
-	Covers *map[string]CuttingListCover `json:"covers,omitempty"`
-
-	// Drop Panels to leave out.
-	Drop *[]PanelId `json:"drop,omitempty"`
-
-	// Kind One of the kinds of `/v1/furniture`.
-	Kind FurnitureId `json:"kind"`
-
-	// Measures By the names that `/v1/furniture` lists for the kind, within the limits given there.
-	Measures *map[string]Length `json:"measures,omitempty"`
-
-	// Motif The motif for the panels that show; left out, any.
-	Motif *Name `json:"motif,omitempty"`
-
-	// Options By the names that `/v1/furniture` lists for the kind.
-	Options *map[string]FurnitureId `json:"options,omitempty"`
-
-	// OutsideCloth The cloth of the outside panels, where the options give them another.
-	OutsideCloth *Cloth `json:"outsideCloth,omitempty"`
-
-	// Replace Panels that stand in for those of the same id, or are added, to the top cover unless `covers` says otherwise.
-	Replace *[]Panel `json:"replace,omitempty"`
+	// Cloth A cloth, its pattern and how it is sold.
+	Cloth        *Cloth                       `json:"cloth,omitempty"`
+	Count        *int                         `json:"count,omitempty"`
+	Covers       *map[string]CuttingListCover `json:"covers,omitempty"`
+	Drop         *[]PanelId                   `json:"drop,omitempty"`
+	Kind         FurnitureId                  `json:"kind"`
+	Measures     *map[string]Length           `json:"measures,omitempty"`
+	Motif        *Name                        `json:"motif,omitempty"`
+	Options      *map[string]FurnitureId      `json:"options,omitempty"`
+	OutsideCloth *Cloth                       `json:"outsideCloth,omitempty"`
+	Replace      *[]Panel                     `json:"replace,omitempty"`
 
 	// Units The units of the texts in the answer.
 	Units *Units `json:"units,omitempty"`
@@ -2313,10 +2127,12 @@ type CuttingListRequest struct {
 
 // CuttingListRun defines model for CuttingListRun.
 type CuttingListRun struct {
-	Closed  bool     `json:"closed"`
-	Corners int      `json:"corners"`
-	Count   int      `json:"count"`
-	Length  Quantity `json:"length"`
+	Closed  bool `json:"closed"`
+	Corners int  `json:"corners"`
+	Count   int  `json:"count"`
+
+	// Length A length, exactly and for people.
+	Length Quantity `json:"length"`
 
 	// Name Printable text, without control characters.
 	Name Name `json:"name"`
@@ -2324,7 +2140,6 @@ type CuttingListRun struct {
 
 // CuttingListStack defines model for CuttingListStack.
 type CuttingListStack struct {
-	// Layers From the outside inwards, in the form of `layers` of `/v1/fire-check`. A material that lies at several places has one id.
 	Layers []FireLayer           `json:"layers"`
 	Where  CuttingListStackWhere `json:"where"`
 }
@@ -2343,28 +2158,19 @@ type Effort string
 
 // EstimateAnswer defines model for EstimateAnswer.
 type EstimateAnswer struct {
-	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions Notes  `json:"cautions"`
-	Engine   string `json:"engine"`
+	Order    EstimateLengths    `json:"order"`
+	Hours    EstimateHours      `json:"hours"`
+	Price    *EstimatePrices    `json:"price,omitempty"`
+	Narrow   []EstimateNarrower `json:"narrow"`
+	Warnings Notes              `json:"warnings"`
+	Cautions Notes              `json:"cautions"`
+	Way      CuttingWay         `json:"way"`
 
-	// Hours Hours of work, to a tenth.
-	Hours       EstimateHours `json:"hours"`
-	InputDigest string        `json:"inputDigest"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
-	// Narrow What would narrow the range of lengths, the most helpful first.
-	Narrow []EstimateNarrower `json:"narrow"`
-
-	// Order What to order of the top cover.
-	Order EstimateLengths `json:"order"`
-
-	// Price Cloth and work with tax, as far as their prices are given.
-	Price *EstimatePrices `json:"price,omitempty"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
-
-	// Way By which the panels were cut.
-	Way CuttingWay `json:"way"`
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // EstimateHours Hours of work, to a tenth.
@@ -2381,56 +2187,54 @@ type EstimateHours struct {
 
 // EstimateLengths What to order of the top cover.
 type EstimateLengths struct {
-	High   Quantity `json:"high"`
+	// High A length, exactly and for people.
+	High Quantity `json:"high"`
+
+	// Likely A length, exactly and for people.
 	Likely Quantity `json:"likely"`
-	Low    Quantity `json:"low"`
+
+	// Low A length, exactly and for people.
+	Low Quantity `json:"low"`
 }
 
 // EstimateNarrower defines model for EstimateNarrower.
 type EstimateNarrower struct {
-	// Measure Left out for the cloth.
 	Measure *FurnitureId `json:"measure,omitempty"`
 
 	// Name Something that is said, for people in `text` and for programs in `code` and `params`.
-	Name Note `json:"name"`
-
-	// Percent By how much of the range.
-	Percent int `json:"percent"`
+	Name    Note `json:"name"`
+	Percent int  `json:"percent"`
 }
 
 // EstimatePrices Cloth and work with tax, as far as their prices are given.
 type EstimatePrices struct {
-	High   Money `json:"high"`
+	// High An amount of money.
+	High Money `json:"high"`
+
+	// Likely An amount of money.
 	Likely Money `json:"likely"`
-	Low    Money `json:"low"`
+
+	// Low An amount of money.
+	Low Money `json:"low"`
 }
 
 // EstimateRequest defines model for EstimateRequest.
 type EstimateRequest struct {
-	Cloth *Cloth `json:"cloth,omitempty"`
+	// Cloth A cloth, its pattern and how it is sold.
+	Cloth      *Cloth      `json:"cloth,omitempty"`
+	ClothWidth *Length     `json:"clothWidth,omitempty"`
+	Count      *int        `json:"count,omitempty"`
+	Kind       FurnitureId `json:"kind"`
 
-	// ClothWidth Of a cloth that is not chosen yet; 137 cm when it is left out. Not with `cloth`.
-	ClothWidth *Length `json:"clothWidth,omitempty"`
-
-	// Count How many pieces alike.
-	Count *int `json:"count,omitempty"`
-
-	// Kind One of the kinds of `/v1/furniture`.
-	Kind   FurnitureId `json:"kind"`
-	Labour *LabourRate `json:"labour,omitempty"`
-
-	// Measures Measures that were taken, by the names that `/v1/furniture` lists.
+	// Labour What work costs.
+	Labour   *LabourRate             `json:"labour,omitempty"`
 	Measures *map[string]Length      `json:"measures,omitempty"`
 	Options  *map[string]FurnitureId `json:"options,omitempty"`
-
-	// Pattern How patterned the cloth is to be; medium when it is left out. Not with `cloth`.
-	Pattern *EstimateRequestPattern `json:"pattern,omitempty"`
+	Pattern  *EstimateRequestPattern `json:"pattern,omitempty"`
 
 	// Price From what to what the cloth may cost.
-	Price *PriceBand `json:"price,omitempty"`
-
-	// Size How large the piece looks beside others of its kind; small is 12 % below the usual measures, large 15 % above.
-	Size *EstimateRequestSize `json:"size,omitempty"`
+	Price *PriceBand           `json:"price,omitempty"`
+	Size  *EstimateRequestSize `json:"size,omitempty"`
 
 	// Tax A percentage from 0 % to 50 %, with at most 4 decimals.
 	//
@@ -2447,24 +2251,23 @@ type EstimateRequest struct {
 	Way *CuttingWay `json:"way,omitempty"`
 }
 
-// EstimateRequestPattern How patterned the cloth is to be; medium when it is left out. Not with `cloth`.
+// EstimateRequestPattern defines model for EstimateRequest.Pattern.
 type EstimateRequestPattern string
 
-// EstimateRequestSize How large the piece looks beside others of its kind; small is 12 % below the usual measures, large 15 % above.
+// EstimateRequestSize defines model for EstimateRequest.Size.
 type EstimateRequestSize string
 
 // Fault defines model for Fault.
 type Fault struct {
-	Code   FaultCode `json:"code"`
-	Detail string    `json:"detail"`
-	Given  *string   `json:"given,omitempty"`
-
-	// Pointer JSON pointer to the field as a URI fragment.
-	Pointer string  `json:"pointer"`
-	Try     *string `json:"try,omitempty"`
+	// Code What kind of fault it is.
+	Code    FaultCode `json:"code"`
+	Detail  string    `json:"detail"`
+	Given   *string   `json:"given,omitempty"`
+	Pointer string    `json:"pointer"`
+	Try     *string   `json:"try,omitempty"`
 }
 
-// FaultCode defines model for FaultCode.
+// FaultCode What kind of fault it is.
 type FaultCode string
 
 // FireChange defines model for FireChange.
@@ -2482,102 +2285,58 @@ type FireChange struct {
 		Layer *PanelId `json:"layer,omitempty"`
 		Rule  string   `json:"rule"`
 	} `json:"mends"`
-
-	// Verdict Of the whole after this change alone.
 	Verdict FireVerdict `json:"verdict"`
 }
 
-// FireCheckAnswer defines model for FireCheckAnswer.
+// FireCheckAnswer What the rules ask, and whether the papers answer it.
 type FireCheckAnswer struct {
-	// AsOf A day of the calendar, year first, between 1000 and 2199.
-	//
-	// Example: 2026-11-25
-	AsOf CalendarDay `json:"asOf"`
-
-	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions Notes `json:"cautions"`
-
-	// Changes Single changes that were tried and mend something, the most useful first.
-	Changes []FireChange `json:"changes"`
-
-	// Destination Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
+	Verdict     FireVerdict       `json:"verdict"`
+	RuleSet     FireRuleSetName   `json:"ruleSet"`
+	AsOf        CalendarDay       `json:"asOf"`
+	Place       FirePlace         `json:"place"`
 	Destination *FirePlace        `json:"destination,omitempty"`
-	Engine      string            `json:"engine"`
-	InputDigest string            `json:"inputDigest"`
+	Piece       []FireRuling      `json:"piece"`
 	Layers      []FireLayerAnswer `json:"layers"`
-	NotAdvice   string            `json:"notAdvice"`
+	Changes     []FireChange      `json:"changes"`
 	Notices     []FireNotice      `json:"notices"`
+	Papers      []FireKeep        `json:"papers"`
+	NotAdvice   string            `json:"notAdvice"`
+	Warnings    Notes             `json:"warnings"`
+	Cautions    Notes             `json:"cautions"`
 
-	// Papers What to keep, for how long, and for which rules.
-	Papers []FireKeep `json:"papers"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
-	// Piece Rules about the whole, such as labels.
-	Piece []FireRuling `json:"piece"`
-
-	// Place Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
-	Place   FirePlace       `json:"place"`
-	RuleSet FireRuleSetName `json:"ruleSet"`
-
-	// Verdict * `exempt`: the rule says that it asks nothing here
-	// * `evidence-held`: the papers said to be held answer what is asked
-	// * `evidence-wanted`: something that must be known is not, or a paper does not fit
-	// * `other-regime`: another instrument governs, which is not checked here
-	// * `not-allowed`: what is known fails what is asked
-	//
-	// Of several the last in this order counts; `exempt` is the whole's only when every rule that applies exempts.
-	Verdict FireVerdict `json:"verdict"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // FireCheckRequest defines model for FireCheckRequest.
 type FireCheckRequest struct {
-	// AsOf The day on which the work is supplied, 1996-01-01 or later. The rules in force on it are used.
-	AsOf          CalendarDay `json:"asOf"`
-	ChemicalLabel *FireKnown  `json:"chemicalLabel,omitempty"`
-
-	// Destination Where the piece is sent, when that is another place. The rules of both are run.
-	Destination  *FirePlace `json:"destination,omitempty"`
-	DisplayLabel *FireKnown `json:"displayLabel,omitempty"`
-	FederalLabel *FireKnown `json:"federalLabel,omitempty"`
-	FillingAdded *FireKnown `json:"fillingAdded,omitempty"`
-
-	// Hazard The client's hazard category for contract seating.
-	Hazard *FireCheckRequestHazard `json:"hazard,omitempty"`
-
-	// Item What the piece is. `baby-article` is one of: playpen, child's car seat, play mat, changing mat, pram or
-	// pushchair, cot, crib, cradle or carry cot, cot bumper, bed side barrier, rocker or bouncer, baby nest,
-	// highchair or lowchair, booster seat, baby walker, or upholstery made for these. `child-mattress` needs `size`.
-	Item *FireCheckRequestItem `json:"item,omitempty"`
-
-	// Layers All materials from the outside inwards; what lies beneath a cover decides which composite counts.
-	Layers        []FireLayer `json:"layers"`
-	LooseCushions *FireKnown  `json:"looseCushions,omitempty"`
-
-	// Made When the piece was made; a day, a month (2025-10) or a year (1908).
-	Made *string `json:"made,omitempty"`
+	AsOf          CalendarDay             `json:"asOf"`
+	ChemicalLabel *FireKnown              `json:"chemicalLabel,omitempty"`
+	Destination   *FirePlace              `json:"destination,omitempty"`
+	DisplayLabel  *FireKnown              `json:"displayLabel,omitempty"`
+	FederalLabel  *FireKnown              `json:"federalLabel,omitempty"`
+	FillingAdded  *FireKnown              `json:"fillingAdded,omitempty"`
+	Hazard        *FireCheckRequestHazard `json:"hazard,omitempty"`
+	Item          *FireCheckRequestItem   `json:"item,omitempty"`
+	Layers        []FireLayer             `json:"layers"`
+	LooseCushions *FireKnown              `json:"looseCushions,omitempty"`
+	Made          *string                 `json:"made,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Occupancy What the building is for.
-	Occupancy *FireCheckRequestOccupancy `json:"occupancy,omitempty"`
-
-	// Papers The papers that are held.
-	Papers         *[]FirePaper `json:"papers,omitempty"`
-	PermanentLabel *FireKnown   `json:"permanentLabel,omitempty"`
+	Name           *Name                      `json:"name,omitempty"`
+	Occupancy      *FireCheckRequestOccupancy `json:"occupancy,omitempty"`
+	Papers         *[]FirePaper               `json:"papers,omitempty"`
+	PermanentLabel *FireKnown                 `json:"permanentLabel,omitempty"`
 
 	// Place Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
-	Place FirePlace `json:"place"`
-
-	// Platform What the piece stands in; trailer is one without an engine.
+	Place         FirePlace                 `json:"place"`
 	Platform      *FireCheckRequestPlatform `json:"platform,omitempty"`
 	Prescribed    *FireKnown                `json:"prescribed,omitempty"`
 	SeatMeetsBack *FireKnown                `json:"seatMeetsBack,omitempty"`
-
-	// Size Of a mattress, 10 mm to 10 m; of a modular one, of its largest part.
-	Size *struct {
+	Size          *struct {
 		// Long A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 		//
 		// Example: 62 cm
@@ -2588,33 +2347,27 @@ type FireCheckRequest struct {
 		// Example: 62 cm
 		Wide Length `json:"wide"`
 	} `json:"size,omitempty"`
-	SmoothSurface *FireKnown `json:"smoothSurface,omitempty"`
-
-	// Transaction How it is supplied; own-use is one's own piece for one's own home.
-	Transaction *FireCheckRequestTransaction `json:"transaction,omitempty"`
-
-	// Use A home, a home that is let (also for holidays), or anywhere else.
-	Use *FireCheckRequestUse `json:"use,omitempty"`
+	SmoothSurface *FireKnown                   `json:"smoothSurface,omitempty"`
+	Transaction   *FireCheckRequestTransaction `json:"transaction,omitempty"`
+	Use           *FireCheckRequestUse         `json:"use,omitempty"`
 }
 
-// FireCheckRequestHazard The client's hazard category for contract seating.
+// FireCheckRequestHazard defines model for FireCheckRequest.Hazard.
 type FireCheckRequestHazard string
 
-// FireCheckRequestItem What the piece is. `baby-article` is one of: playpen, child's car seat, play mat, changing mat, pram or
-// pushchair, cot, crib, cradle or carry cot, cot bumper, bed side barrier, rocker or bouncer, baby nest,
-// highchair or lowchair, booster seat, baby walker, or upholstery made for these. `child-mattress` needs `size`.
+// FireCheckRequestItem defines model for FireCheckRequest.Item.
 type FireCheckRequestItem string
 
-// FireCheckRequestOccupancy What the building is for.
+// FireCheckRequestOccupancy defines model for FireCheckRequest.Occupancy.
 type FireCheckRequestOccupancy string
 
-// FireCheckRequestPlatform What the piece stands in; trailer is one without an engine.
+// FireCheckRequestPlatform defines model for FireCheckRequest.Platform.
 type FireCheckRequestPlatform string
 
-// FireCheckRequestTransaction How it is supplied; own-use is one's own piece for one's own home.
+// FireCheckRequestTransaction defines model for FireCheckRequest.Transaction.
 type FireCheckRequestTransaction string
 
-// FireCheckRequestUse A home, a home that is let (also for holidays), or anywhere else.
+// FireCheckRequestUse defines model for FireCheckRequest.Use.
 type FireCheckRequestUse string
 
 // FireChemical A flame-retardant chemical in the material.
@@ -2631,9 +2384,7 @@ type FireChemicalKind string
 type FireFibre struct {
 	Fibre FireFibreFibre `json:"fibre"`
 
-	// Share By weight, above 0 % to 100 %, with at most 4 decimals.
-	//
-	// Example: 75 %
+	// Share Example: 75 %
 	Share string `json:"share"`
 }
 
@@ -2647,24 +2398,18 @@ type FireKeep struct {
 	Rules []string `json:"rules"`
 }
 
-// FireKnown defines model for FireKnown.
+// FireKnown Whether it is so, as far as it is known.
 type FireKnown string
 
 // FireLayer defines model for FireLayer.
 type FireLayer struct {
-	Coating *FireLayerCoating `json:"coating,omitempty"`
-
-	// CombustionModified Of foam.
-	CombustionModified *FireKnown `json:"combustionModified,omitempty"`
-
-	// Fibres Shares by weight; together at most 100 %. What is left out may be anything.
-	Fibres *[]FireFibre `json:"fibres,omitempty"`
+	Coating            *FireLayerCoating `json:"coating,omitempty"`
+	CombustionModified *FireKnown        `json:"combustionModified,omitempty"`
+	Fibres             *[]FireFibre      `json:"fibres,omitempty"`
 
 	// FlameRetardant A flame-retardant chemical in the material.
-	FlameRetardant *FireChemical `json:"flameRetardant,omitempty"`
-
-	// Form Of a filling.
-	Form *FireLayerForm `json:"form,omitempty"`
+	FlameRetardant *FireChemical  `json:"flameRetardant,omitempty"`
+	Form           *FireLayerForm `json:"form,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -2673,36 +2418,26 @@ type FireLayer struct {
 	Material *FireLayerMaterial `json:"material,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Role `hidden-cover` is platform and bottoming cloth, `interliner` what is relied on as a barrier, `lining` calico,
-	// scrim or hessian that is not, `ticking` what holds a loose filling, `decking` the deck under seat cushions.
-	Role FireLayerRole `json:"role"`
-
-	// Supplier Who supplies it; retained is what stays in the piece.
-	Supplier *FireLayerSupplier `json:"supplier,omitempty"`
-
-	// Thickness 0.01 mm to 1 m.
-	Thickness *Length `json:"thickness,omitempty"`
-
-	// Treated Whether it has a flame-retardant finish.
-	Treated *FireKnown `json:"treated,omitempty"`
+	Name      *Name              `json:"name,omitempty"`
+	Role      FireLayerRole      `json:"role"`
+	Supplier  *FireLayerSupplier `json:"supplier,omitempty"`
+	Thickness *Length            `json:"thickness,omitempty"`
+	Treated   *FireKnown         `json:"treated,omitempty"`
 }
 
 // FireLayerCoating defines model for FireLayer.Coating.
 type FireLayerCoating string
 
-// FireLayerForm Of a filling.
+// FireLayerForm defines model for FireLayer.Form.
 type FireLayerForm string
 
 // FireLayerMaterial defines model for FireLayer.Material.
 type FireLayerMaterial string
 
-// FireLayerRole `hidden-cover` is platform and bottoming cloth, `interliner` what is relied on as a barrier, `lining` calico,
-// scrim or hessian that is not, `ticking` what holds a loose filling, `decking` the deck under seat cushions.
+// FireLayerRole defines model for FireLayer.Role.
 type FireLayerRole string
 
-// FireLayerSupplier Who supplies it; retained is what stays in the piece.
+// FireLayerSupplier defines model for FireLayer.Supplier.
 type FireLayerSupplier string
 
 // FireLayerAnswer defines model for FireLayerAnswer.
@@ -2713,9 +2448,7 @@ type FireLayerAnswer struct {
 	Id PanelId `json:"id"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Rules Every rule that applies or may apply. None means that no rule held here speaks of such a layer.
+	Name  *Name        `json:"name,omitempty"`
 	Rules []FireRuling `json:"rules"`
 
 	// Verdict * `exempt`: the rule says that it asks nothing here
@@ -2732,9 +2465,7 @@ type FireLayerAnswer struct {
 type FireNotice struct {
 	Detail string         `json:"detail"`
 	Kind   FireNoticeKind `json:"kind"`
-
-	// Paper Its place among the papers, from 0.
-	Paper int `json:"paper"`
+	Paper  int            `json:"paper"`
 }
 
 // FireNoticeKind defines model for FireNotice.Kind.
@@ -2742,27 +2473,20 @@ type FireNoticeKind string
 
 // FirePaper defines model for FirePaper.
 type FirePaper struct {
-	// Composite The ids of the layers that were in the specimen with it. A name that is no layer's is another material.
 	Composite *[]PanelId `json:"composite,omitempty"`
 
 	// Date A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	Date *CalendarDay  `json:"date,omitempty"`
-	Kind FirePaperKind `json:"kind"`
-
-	// Layer The layer that it is about; left out, the piece. A report needs one.
-	Layer *PanelId `json:"layer,omitempty"`
+	Date  *CalendarDay  `json:"date,omitempty"`
+	Kind  FirePaperKind `json:"kind"`
+	Layer *PanelId      `json:"layer,omitempty"`
 
 	// Reference Printable text, without control characters.
 	Reference *Name            `json:"reference,omitempty"`
 	Result    *FirePaperResult `json:"result,omitempty"`
-
-	// Soaked Whether the material was tested after the water soak.
-	Soaked *FireKnown `json:"soaked,omitempty"`
-
-	// Specimens What each specimen of section 1 of TB 117-2013 did.
-	Specimens *[]FireSpecimen `json:"specimens,omitempty"`
+	Soaked    *FireKnown       `json:"soaked,omitempty"`
+	Specimens *[]FireSpecimen  `json:"specimens,omitempty"`
 
 	// Test A test that a report may be of; /v1/fire-rules gives the titles.
 	Test *FireTestId `json:"test,omitempty"`
@@ -2779,7 +2503,6 @@ type FirePlace string
 
 // FireRule defines model for FireRule.
 type FireRule struct {
-	// Cases The first whose conditions are met counts.
 	Cases []struct {
 		Say string `json:"say"`
 
@@ -2810,11 +2533,9 @@ type FireRule struct {
 		Paper string `json:"paper"`
 	} `json:"papers"`
 	Places []FirePlace `json:"places"`
-
-	// Scope Conditions, all of which must be met for the rule to apply.
-	Scope  []string `json:"scope"`
-	Source string   `json:"source"`
-	Title  string   `json:"title"`
+	Scope  []string    `json:"scope"`
+	Source string      `json:"source"`
+	Title  string      `json:"title"`
 
 	// To A day of the calendar, year first, between 1000 and 2199.
 	//
@@ -2828,35 +2549,31 @@ type FireRule struct {
 
 // FireRuleSet defines model for FireRuleSet.
 type FireRuleSet struct {
-	Places  []FirePlace     `json:"places"`
+	Places []FirePlace `json:"places"`
+
+	// RuleSet The rules that were used.
 	RuleSet FireRuleSetName `json:"ruleSet"`
 	Rules   []FireRule      `json:"rules"`
-
-	// Scopes Names for conditions that several rules of a jurisdiction share.
-	Scopes []struct {
+	Scopes  []struct {
 		Jurisdiction string   `json:"jurisdiction"`
 		Name         string   `json:"name"`
 		When         []string `json:"when"`
 	} `json:"scopes"`
 	Tests []struct {
-		// Composite Which other layers the specimen must hold.
 		Composite FireRuleSetTestsComposite `json:"composite"`
 
 		// Id A test that a report may be of; /v1/fire-rules gives the titles.
-		Id FireTestId `json:"id"`
-
-		// Soak Whether a treated material is soaked in water first.
-		Soak  bool   `json:"soak"`
-		Title string `json:"title"`
+		Id    FireTestId `json:"id"`
+		Soak  bool       `json:"soak"`
+		Title string     `json:"title"`
 	} `json:"tests"`
 }
 
-// FireRuleSetTestsComposite Which other layers the specimen must hold.
+// FireRuleSetTestsComposite defines model for FireRuleSet.Tests.Composite.
 type FireRuleSetTestsComposite string
 
-// FireRuleSetName defines model for FireRuleSetName.
+// FireRuleSetName The rules that were used.
 type FireRuleSetName struct {
-	// AsAt The day on which the sources were last looked at.
 	AsAt    CalendarDay `json:"asAt"`
 	Version string      `json:"version"`
 }
@@ -2869,10 +2586,8 @@ type FireRuling struct {
 	Rule         string            `json:"rule"`
 	Say          string            `json:"say"`
 	Source       string            `json:"source"`
-
-	// Steps The conditions in the order in which they were asked, first those for the rule to apply.
-	Steps []FireStep `json:"steps"`
-	Title string     `json:"title"`
+	Steps        []FireStep        `json:"steps"`
+	Title        string            `json:"title"`
 
 	// Verdict * `exempt`: the rule says that it asks nothing here
 	// * `evidence-held`: the papers said to be held answer what is asked
@@ -2896,11 +2611,9 @@ type FireSpecimen struct {
 	// Char A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 	//
 	// Example: 62 cm
-	Char   Length `json:"char"`
-	Flamed bool   `json:"flamed"`
-
-	// Minutes Until it was out.
-	Minutes int `json:"minutes"`
+	Char    Length `json:"char"`
+	Flamed  bool   `json:"flamed"`
+	Minutes int    `json:"minutes"`
 }
 
 // FireStep defines model for FireStep.
@@ -2928,81 +2641,59 @@ type FireVerdict string
 // FireVerified Whether the words were read in the source, inferred from what was read, or are held from memory. A rule from memory never forbids or exempts.
 type FireVerified string
 
-// FoamAnswer defines model for FoamAnswer.
+// FoamAnswer What foam to buy and how to cut it.
 type FoamAnswer struct {
-	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions Notes  `json:"cautions"`
-	Cost     *Money `json:"cost,omitempty"`
+	Groups   []FoamGroup    `json:"groups"`
+	Cost     *Money         `json:"cost,omitempty"`
+	Sheets   []FoamSheetCut `json:"sheets"`
+	Items    []FoamCut      `json:"items"`
+	MassG    int64          `json:"massG"`
+	Proven   bool           `json:"proven"`
+	Defaults []string       `json:"defaults"`
+	Warnings Notes          `json:"warnings"`
+	Cautions Notes          `json:"cautions"`
+	Work     int64          `json:"work"`
 
-	// Defaults The defaults used, with their source.
-	Defaults []string `json:"defaults"`
-	Engine   string   `json:"engine"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
-	// Groups One for each foam and thickness that is cut from.
-	Groups      []FoamGroup `json:"groups"`
-	InputDigest string      `json:"inputDigest"`
-	Items       []FoamCut   `json:"items"`
-
-	// MassG Grams of all items.
-	MassG int64 `json:"massG"`
-
-	// Proven True when for the layers chosen no nesting costs less, or takes less foam where there are no prices.
-	Proven bool `json:"proven"`
-
-	// Sheets Every sheet to be cut, with its pieces.
-	Sheets []FoamSheetCut `json:"sheets"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
-
-	// Work Places tried.
-	Work int64 `json:"work"`
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // FoamCut defines model for FoamCut.
 type FoamCut struct {
-	// Across Of the rectangle around the shape as cut.
 	Across Quantity `json:"across"`
-
-	// Advice Which class of foam a published guide wants in this place.
 	Advice struct {
 		Class  string `json:"class"`
 		Source string `json:"source"`
 		Text   string `json:"text"`
 	} `json:"advice"`
-	Along Quantity `json:"along"`
 
-	// AreaMm2 Of the cut shape.
-	AreaMm2 float64 `json:"areaMm2"`
-
-	// CornersMm2 Lost of each layer between the shape and its rectangle.
-	CornersMm2 float64 `json:"cornersMm2"`
-	Count      int     `json:"count"`
+	// Along A length, exactly and for people.
+	Along      Quantity `json:"along"`
+	AreaMm2    float64  `json:"areaMm2"`
+	CornersMm2 float64  `json:"cornersMm2"`
+	Count      int      `json:"count"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Id PanelId `json:"id"`
-
-	// Layers The core first, then the top.
+	Id     PanelId `json:"id"`
 	Layers []struct {
 		Count int `json:"count"`
 
 		// Foam Letters, digits, dot, dash or underscore; unique in the request.
 		//
 		// Example: IB
-		Foam      PanelId           `json:"foam"`
-		Part      FoamCutLayersPart `json:"part"`
-		Thickness Quantity          `json:"thickness"`
+		Foam PanelId           `json:"foam"`
+		Part FoamCutLayersPart `json:"part"`
+
+		// Thickness A length, exactly and for people.
+		Thickness Quantity `json:"thickness"`
 	} `json:"layers"`
-
-	// MassG Grams of one, from the exact volume, rounded once.
-	MassG int64 `json:"massG"`
-
-	// Off The thickness of the layers less that wanted.
-	Off Quantity `json:"off"`
-
-	// OutlineMm The corners of the cut shape from the corner of its rectangle; arcs as points on them.
+	MassG     int64       `json:"massG"`
+	Off       Quantity    `json:"off"`
 	OutlineMm [][]float64 `json:"outlineMm"`
 	OverCut   Quantity    `json:"overCut"`
 	Thickness Quantity    `json:"thickness"`
@@ -3014,7 +2705,6 @@ type FoamCutLayersPart string
 
 // FoamGroup defines model for FoamGroup.
 type FoamGroup struct {
-	// Bound No nesting of these pieces takes fewer sheets, whichever are bought of those on sale in this foam and thickness.
 	Bound int `json:"bound"`
 	Buy   []struct {
 		Count int `json:"count"`
@@ -3031,28 +2721,20 @@ type FoamGroup struct {
 	// Example: IB
 	Foam   PanelId `json:"foam"`
 	Pieces int     `json:"pieces"`
+	Proven bool    `json:"proven"`
+	Sheets int     `json:"sheets"`
 
-	// Proven True when no nesting of these pieces costs less, or takes less foam where there are no prices, whichever sheets are bought of those on sale in this foam and thickness.
-	Proven    bool     `json:"proven"`
-	Sheets    int      `json:"sheets"`
-	Thickness Quantity `json:"thickness"`
-
-	// WastePercent Of the foam bought, what is in no cushion: offcuts, corners, kerf and trim.
-	WastePercent float64 `json:"wastePercent"`
+	// Thickness A length, exactly and for people.
+	Thickness    Quantity `json:"thickness"`
+	WastePercent float64  `json:"wastePercent"`
 }
 
 // FoamItem defines model for FoamItem.
 type FoamItem struct {
-	Count *int `json:"count,omitempty"`
-
-	// Crown How much the middle stands above that, at most 20 cm. It is added to the thickness of the foam.
-	Crown *Length `json:"crown,omitempty"`
-
-	// Fit How much larger than the cover the foam is cut. `tight` 12 mm on the whole width and depth; `flush` nothing; `by-place` a seat 12 mm, a back or scatter cushion 25 mm, an arm or a pad nothing (common practice, no source).
-	Fit *FoamItemFit `json:"fit,omitempty"`
-
-	// Foam The id of the foam of its core.
-	Foam PanelId `json:"foam"`
+	Count *int         `json:"count,omitempty"`
+	Crown *Length      `json:"crown,omitempty"`
+	Fit   *FoamItemFit `json:"fit,omitempty"`
+	Foam  PanelId      `json:"foam"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -3060,23 +2742,14 @@ type FoamItem struct {
 	Id PanelId `json:"id"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// OverCut In place of the policy's, on the whole width and depth; at most 10 cm.
-	OverCut *Length `json:"overCut,omitempty"`
-
-	// Place A pad is a thin seat on a board or on webbing.
-	Place FoamItemPlace `json:"place"`
+	Name    *Name         `json:"name,omitempty"`
+	OverCut *Length       `json:"overCut,omitempty"`
+	Place   FoamItemPlace `json:"place"`
 
 	// Shape The finished shape, 20 mm to 4 m each way, seen from above with the front below.
-	Shape FoamShape `json:"shape"`
-
-	// Thickness Finished, 3 mm to 1 m. A core or a top is glued up of at most 6 layers, none of them under 10 mm (common practice, no source); what needs more or thinner ones is refused.
-	Thickness Length `json:"thickness"`
-
-	// Top A softer layer above a firm core. The core makes up the rest of the thickness.
-	Top *struct {
-		// Both Beneath the core too, for a cushion that is turned over.
+	Shape     FoamShape `json:"shape"`
+	Thickness Length    `json:"thickness"`
+	Top       *struct {
 		Both *bool `json:"both,omitempty"`
 
 		// Foam Letters, digits, dot, dash or underscore; unique in the request.
@@ -3091,24 +2764,18 @@ type FoamItem struct {
 	} `json:"top,omitempty"`
 }
 
-// FoamItemFit How much larger than the cover the foam is cut. `tight` 12 mm on the whole width and depth; `flush` nothing; `by-place` a seat 12 mm, a back or scatter cushion 25 mm, an arm or a pad nothing (common practice, no source).
+// FoamItemFit defines model for FoamItem.Fit.
 type FoamItemFit string
 
-// FoamItemPlace A pad is a thin seat on a board or on webbing.
+// FoamItemPlace defines model for FoamItem.Place.
 type FoamItemPlace string
 
 // FoamQuality defines model for FoamQuality.
 type FoamQuality struct {
-	// Density From 5 to 500 kg/m3, with at most 3 decimals: `35 kg/m3`. A pound a cubic foot is 16.0185 kg/m3.
-	//
-	// Example: 35 kg/m3
-	Density string `json:"density"`
-
-	// HardnessAt The indentation at which it was measured. One is not made into the other: the two are different tests.
+	// Density Example: 35 kg/m3
+	Density    string                 `json:"density"`
 	HardnessAt *FoamQualityHardnessAt `json:"hardnessAt,omitempty"`
-
-	// HardnessN Force in newtons at the indentation.
-	HardnessN *int `json:"hardnessN,omitempty"`
+	HardnessN  *int                   `json:"hardnessN,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -3119,26 +2786,19 @@ type FoamQuality struct {
 	Name *Name `json:"name,omitempty"`
 }
 
-// FoamQualityHardnessAt The indentation at which it was measured. One is not made into the other: the two are different tests.
+// FoamQualityHardnessAt defines model for FoamQuality.HardnessAt.
 type FoamQualityHardnessAt string
 
 // FoamRequest defines model for FoamRequest.
 type FoamRequest struct {
-	// Currency With it every sheet has a price; without it none has, and the least foam is bought.
 	Currency *Currency `json:"currency,omitempty"`
 
 	// Effort The budget of the search, counted in units of work and not in seconds.
 	Effort *Effort       `json:"effort,omitempty"`
 	Foams  []FoamQuality `json:"foams"`
-
-	// Items The cushions and pads; all copies together at most 1000, and their layers 6000.
-	Items []FoamItem `json:"items"`
-
-	// Kerf Lost between two pieces, at most 20 mm; 0 when left out, for a knife.
-	Kerf *Length `json:"kerf,omitempty"`
-
-	// Sheets The sheets on sale, of each foam at most 6.
-	Sheets []FoamSheet `json:"sheets"`
+	Items  []FoamItem    `json:"items"`
+	Kerf   *Length       `json:"kerf,omitempty"`
+	Sheets []FoamSheet   `json:"sheets"`
 
 	// Units The units of the texts in the answer.
 	Units *Units          `json:"units,omitempty"`
@@ -3180,9 +2840,7 @@ type FoamShape struct {
 	// Example: 62 cm
 	EarAlong *Length        `json:"earAlong,omitempty"`
 	Ears     *FoamShapeEars `json:"ears,omitempty"`
-
-	// Form A `trapezoid` has `across` at the front and `back` at the back. A `t` has ears at the front, `earAcross` by `earAlong`, within `across`. An `l` lacks a corner of `notchAcross` by `notchAlong` at the back on the right. A `d` is straight at the back with half a circle at the front.
-	Form FoamShapeForm `json:"form"`
+	Form     FoamShapeForm  `json:"form"`
 
 	// NotchAcross A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 	//
@@ -3193,9 +2851,7 @@ type FoamShape struct {
 	//
 	// Example: 62 cm
 	NotchAlong *Length `json:"notchAlong,omitempty"`
-
-	// Points The corners of an `outline` in turn.
-	Points *[]struct {
+	Points     *[]struct {
 		XMm float64 `json:"xMm"`
 		YMm float64 `json:"yMm"`
 	} `json:"points,omitempty"`
@@ -3209,40 +2865,28 @@ type FoamShape struct {
 // FoamShapeEars defines model for FoamShape.Ears.
 type FoamShapeEars string
 
-// FoamShapeForm A `trapezoid` has `across` at the front and `back` at the back. A `t` has ears at the front, `earAcross` by `earAlong`, within `across`. An `l` lacks a corner of `notchAcross` by `notchAlong` at the back on the right. A `d` is straight at the back with half a circle at the front.
+// FoamShapeForm defines model for FoamShape.Form.
 type FoamShapeForm string
 
 // FoamSheet defines model for FoamSheet.
 type FoamSheet struct {
-	// Across 10 cm to 4 m.
-	Across Length `json:"across"`
-
-	// Along 10 cm to 4 m.
-	Along Length `json:"along"`
-
-	// Foam The id of its foam.
-	Foam PanelId `json:"foam"`
+	Across Length  `json:"across"`
+	Along  Length  `json:"along"`
+	Foam   PanelId `json:"foam"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
 	Id PanelId `json:"id"`
 
-	// Price Of one sheet, as a decimal with at most 4 decimals, up to 100000.
-	//
-	// Example: 48.50
-	Price *string `json:"price,omitempty"`
-
-	// Thickness 3 mm to 50 cm.
-	Thickness Length `json:"thickness"`
-
-	// Trim Lost along each edge, at most 20 mm; 0 when left out.
-	Trim *Length `json:"trim,omitempty"`
+	// Price Example: 48.50
+	Price     *string `json:"price,omitempty"`
+	Thickness Length  `json:"thickness"`
+	Trim      *Length `json:"trim,omitempty"`
 }
 
 // FoamSheetCut defines model for FoamSheetCut.
 type FoamSheetCut struct {
-	// Offcuts Rectangles left over, 5 cm or more each way, the largest first.
 	Offcuts []struct {
 		// AcrossMm Millimetres on the plan, with at most 6 decimals.
 		AcrossMm Coordinate `json:"acrossMm"`
@@ -3267,11 +2911,9 @@ type FoamSheetCut struct {
 		// Item Letters, digits, dot, dash or underscore; unique in the request.
 		//
 		// Example: IB
-		Item PanelId `json:"item"`
-
-		// Layer Of those of this foam and thickness.
-		Layer  int  `json:"layer"`
-		Turned bool `json:"turned"`
+		Item   PanelId `json:"item"`
+		Layer  int     `json:"layer"`
+		Turned bool    `json:"turned"`
 
 		// XMm Millimetres on the plan, with at most 6 decimals.
 		XMm Coordinate `json:"xMm"`
@@ -3286,23 +2928,20 @@ type FoamSheetCut struct {
 	Sheet PanelId `json:"sheet"`
 }
 
-// FoundationAnswer defines model for FoundationAnswer.
+// FoundationAnswer What the foundations take.
 type FoundationAnswer struct {
-	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions    Notes                   `json:"cautions"`
-	Cloths      []BenchCutting          `json:"cloths"`
-	Engine      string                  `json:"engine"`
-	Frames      []FoundationFrameAnswer `json:"frames"`
-	InputDigest string                  `json:"inputDigest"`
+	Totals   FoundationTotals        `json:"totals"`
+	Frames   []FoundationFrameAnswer `json:"frames"`
+	Cloths   []BenchCutting          `json:"cloths"`
+	Settings []BenchSetting          `json:"settings"`
+	Warnings Notes                   `json:"warnings"`
+	Cautions Notes                   `json:"cautions"`
 
-	// Settings The constants that this answer goes by.
-	Settings []BenchSetting `json:"settings"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
-	// Totals All copies of all frames, and what to buy.
-	Totals FoundationTotals `json:"totals"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // FoundationCourse defines model for FoundationCourse.
@@ -3310,8 +2949,12 @@ type FoundationCourse struct {
 	Count   int                     `json:"count"`
 	Kind    FoundationCourseKind    `json:"kind"`
 	Purpose FoundationCoursePurpose `json:"purpose"`
-	Size    *Quantity               `json:"size,omitempty"`
-	Spacing *Quantity               `json:"spacing,omitempty"`
+
+	// Size A length, exactly and for people.
+	Size *Quantity `json:"size,omitempty"`
+
+	// Spacing A length, exactly and for people.
+	Spacing *Quantity `json:"spacing,omitempty"`
 }
 
 // FoundationCourseKind defines model for FoundationCourse.Kind.
@@ -3322,15 +2965,13 @@ type FoundationCoursePurpose string
 
 // FoundationFixed defines model for FoundationFixed.
 type FoundationFixed struct {
-	Boxes int `json:"boxes"`
+	Boxes  int                 `json:"boxes"`
+	Count  int                 `json:"count"`
+	Kind   FoundationFixedKind `json:"kind"`
+	Ounces *int                `json:"ounces,omitempty"`
 
-	// Count Temporary tacks counted once.
-	Count int                 `json:"count"`
-	Kind  FoundationFixedKind `json:"kind"`
-
-	// Ounces The nearest size of tacks sold by the ounce.
-	Ounces *int      `json:"ounces,omitempty"`
-	Size   *Quantity `json:"size,omitempty"`
+	// Size A length, exactly and for people.
+	Size *Quantity `json:"size,omitempty"`
 }
 
 // FoundationFixedKind defines model for FoundationFixed.Kind.
@@ -3338,18 +2979,11 @@ type FoundationFixedKind string
 
 // FoundationFrame Measured outside, over the rails.
 type FoundationFrame struct {
-	// Back Width at the back of a trapezoid.
-	Back  *Length `json:"back,omitempty"`
-	Count *int    `json:"count,omitempty"`
-
-	// Depth Front to back, or bottom to top, 10 cm to 4 m; of all shapes but the circle. A `d` is at least half as deep as it is wide.
-	Depth *Length `json:"depth,omitempty"`
-
-	// EdgeRows Rows of stitches round the edge.
-	EdgeRows *int `json:"edgeRows,omitempty"`
-
-	// Front Width at the front, 10 cm to 4 m; the diameter of a circle.
-	Front Length `json:"front"`
+	Back     *Length `json:"back,omitempty"`
+	Count    *int    `json:"count,omitempty"`
+	Depth    *Length `json:"depth,omitempty"`
+	EdgeRows *int    `json:"edgeRows,omitempty"`
+	Front    Length  `json:"front"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -3358,32 +2992,16 @@ type FoundationFrame struct {
 	LayWebs *FoundationFrameLayWebs `json:"layWebs,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name                `json:"name,omitempty"`
-	Part *FoundationFramePart `json:"part,omitempty"`
-
-	// Place Decides whether the frame is sprung and which springs are advised.
-	Place *FoundationFramePlace `json:"place,omitempty"`
-
-	// Rail Height of the rail, 2 cm to 50 cm; decides the height of seat springs.
-	Rail *Length `json:"rail,omitempty"`
-
-	// Shape A `d` is straight at the back and half round at the front.
-	Shape *FoundationFrameShape `json:"shape,omitempty"`
-
-	// ShowWood True when gimp covers the tacked edge.
-	ShowWood *bool `json:"showWood,omitempty"`
-
-	// SpringRows How many springs in each row, from the back: [2, 1, 2]. Left out, as many as the size takes.
-	SpringRows *[]int `json:"springRows,omitempty"`
-
-	// Sprung Left out, easy chairs are sprung in seat and back, small chairs and divans in the seat.
-	Sprung *bool `json:"sprung,omitempty"`
-
-	// WebsAcross Webs from side to side; left out, as many as the gap needs.
-	WebsAcross *int `json:"websAcross,omitempty"`
-
-	// WebsAlong Webs from back to front; left out, as many as the gap needs, and none in a modern build.
-	WebsAlong *int `json:"websAlong,omitempty"`
+	Name       *Name                 `json:"name,omitempty"`
+	Part       *FoundationFramePart  `json:"part,omitempty"`
+	Place      *FoundationFramePlace `json:"place,omitempty"`
+	Rail       *Length               `json:"rail,omitempty"`
+	Shape      *FoundationFrameShape `json:"shape,omitempty"`
+	ShowWood   *bool                 `json:"showWood,omitempty"`
+	SpringRows *[]int                `json:"springRows,omitempty"`
+	Sprung     *bool                 `json:"sprung,omitempty"`
+	WebsAcross *int                  `json:"websAcross,omitempty"`
+	WebsAlong  *int                  `json:"websAlong,omitempty"`
 }
 
 // FoundationFrameLayWebs defines model for FoundationFrame.LayWebs.
@@ -3392,10 +3010,10 @@ type FoundationFrameLayWebs string
 // FoundationFramePart defines model for FoundationFrame.Part.
 type FoundationFramePart string
 
-// FoundationFramePlace Decides whether the frame is sprung and which springs are advised.
+// FoundationFramePlace defines model for FoundationFrame.Place.
 type FoundationFramePlace string
 
-// FoundationFrameShape A `d` is straight at the back and half round at the front.
+// FoundationFrameShape defines model for FoundationFrame.Shape.
 type FoundationFrameShape string
 
 // FoundationFrameAnswer What one copy of the frame takes.
@@ -3407,20 +3025,29 @@ type FoundationFrameAnswer struct {
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Id        PanelId            `json:"id"`
-	Perimeter Quantity           `json:"perimeter"`
-	Springs   *FoundationSprings `json:"springs,omitempty"`
-	Stuffing  *BenchMass         `json:"stuffing,omitempty"`
-	Twine     *FoundationTwine   `json:"twine,omitempty"`
-	Webbing   FoundationWebbing  `json:"webbing"`
+	Id PanelId `json:"id"`
+
+	// Perimeter A length, exactly and for people.
+	Perimeter Quantity `json:"perimeter"`
+
+	// Springs The springs of one copy.
+	Springs *FoundationSprings `json:"springs,omitempty"`
+
+	// Stuffing A mass, exactly and for people.
+	Stuffing *BenchMass `json:"stuffing,omitempty"`
+
+	// Twine The twine of one copy, by what it is for.
+	Twine *FoundationTwine `json:"twine,omitempty"`
+
+	// Webbing The webs of one copy.
+	Webbing FoundationWebbing `json:"webbing"`
 }
 
-// FoundationNeed defines model for FoundationNeed.
+// FoundationNeed What all frames take of it.
 type FoundationNeed struct {
+	// Needed A length, exactly and for people.
 	Needed Quantity `json:"needed"`
-
-	// Packs Rolls or balls to buy, by the settings.
-	Packs int `json:"packs"`
+	Packs  int      `json:"packs"`
 }
 
 // FoundationPoint defines model for FoundationPoint.
@@ -3434,19 +3061,16 @@ type FoundationPoint struct {
 
 // FoundationRequest defines model for FoundationRequest.
 type FoundationRequest struct {
-	// Build `traditional`: woven webs both ways, springs, stuffing with ties and a stitched edge. `modern`: elastic webs from side to side, for foam.
-	Build  *FoundationRequestBuild  `json:"build,omitempty"`
-	Fixing *FoundationRequestFixing `json:"fixing,omitempty"`
-
-	// Frames With all copies at most 200; the pieces of one cloth, with the parts of joined ones, at most 1000.
-	Frames   []FoundationFrame    `json:"frames"`
-	Settings *[]FoundationSetting `json:"settings,omitempty"`
+	Build    *FoundationRequestBuild  `json:"build,omitempty"`
+	Fixing   *FoundationRequestFixing `json:"fixing,omitempty"`
+	Frames   []FoundationFrame        `json:"frames"`
+	Settings *[]FoundationSetting     `json:"settings,omitempty"`
 
 	// Units The units of the texts in the answer.
 	Units *Units `json:"units,omitempty"`
 }
 
-// FoundationRequestBuild `traditional`: woven webs both ways, springs, stuffing with ties and a stitched edge. `modern`: elastic webs from side to side, for foam.
+// FoundationRequestBuild defines model for FoundationRequest.Build.
 type FoundationRequestBuild string
 
 // FoundationRequestFixing defines model for FoundationRequest.Fixing.
@@ -3459,75 +3083,74 @@ type FoundationSetting struct {
 	// Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 	//
 	// Example: 62 cm
-	Length *Length               `json:"length,omitempty"`
-	Name   FoundationSettingName `json:"name"`
+	Length *Length `json:"length,omitempty"`
 
-	// Number A factor, a part of one, a weight or a density.
-	Number *float64 `json:"number,omitempty"`
+	// Name The constant that is set.
+	Name   FoundationSettingName `json:"name"`
+	Number *float64              `json:"number,omitempty"`
 }
 
-// FoundationSettingName defines model for FoundationSettingName.
+// FoundationSettingName The constant that is set.
 type FoundationSettingName string
 
-// FoundationSprings defines model for FoundationSprings.
+// FoundationSprings The springs of one copy.
 type FoundationSprings struct {
 	Centres []FoundationPoint `json:"centres"`
 	Cord    Quantity          `json:"cord"`
 	Count   int               `json:"count"`
+	Gap     Quantity          `json:"gap"`
+	Gauge   string            `json:"gauge"`
 
-	// Gap Least gap between top coils.
-	Gap Quantity `json:"gap"`
-
-	// Gauge Standard Wire Gauge.
-	Gauge  string   `json:"gauge"`
-	Height Quantity `json:"height"`
-	Rows   []int    `json:"rows"`
-	Source string   `json:"source"`
-
-	// Strands Of lashing cord.
-	Strands int `json:"strands"`
-
-	// Tied Height when tied down.
-	Tied Quantity  `json:"tied"`
-	Wire *Quantity `json:"wire,omitempty"`
+	// Height A length, exactly and for people.
+	Height  Quantity  `json:"height"`
+	Rows    []int     `json:"rows"`
+	Source  string    `json:"source"`
+	Strands int       `json:"strands"`
+	Tied    Quantity  `json:"tied"`
+	Wire    *Quantity `json:"wire,omitempty"`
 }
 
 // FoundationTotals All copies of all frames, and what to buy.
 type FoundationTotals struct {
-	Fixings      []FoundationFixed `json:"fixings"`
-	Gimp         Quantity          `json:"gimp"`
-	GimpOrder    Quantity          `json:"gimpOrder"`
-	Lashing      FoundationNeed    `json:"lashing"`
-	Springs      int               `json:"springs"`
-	Stuffing     BenchMass         `json:"stuffing"`
-	StuffingBags int               `json:"stuffingBags"`
-	Twine        FoundationNeed    `json:"twine"`
-	Webbing      FoundationNeed    `json:"webbing"`
+	Fixings []FoundationFixed `json:"fixings"`
+
+	// Gimp A length, exactly and for people.
+	Gimp      Quantity `json:"gimp"`
+	GimpOrder Quantity `json:"gimpOrder"`
+
+	// Lashing What all frames take of it.
+	Lashing FoundationNeed `json:"lashing"`
+	Springs int            `json:"springs"`
+
+	// Stuffing A mass, exactly and for people.
+	Stuffing     BenchMass `json:"stuffing"`
+	StuffingBags int       `json:"stuffingBags"`
+
+	// Twine What all frames take of it.
+	Twine FoundationNeed `json:"twine"`
+
+	// Webbing What all frames take of it.
+	Webbing FoundationNeed `json:"webbing"`
 }
 
-// FoundationTwine defines model for FoundationTwine.
+// FoundationTwine The twine of one copy, by what it is for.
 type FoundationTwine struct {
 	Bridles Quantity `json:"bridles"`
 	Edge    Quantity `json:"edge"`
 	Springs Quantity `json:"springs"`
 	Ties    Quantity `json:"ties"`
-	Total   Quantity `json:"total"`
+
+	// Total A length, exactly and for people.
+	Total Quantity `json:"total"`
 }
 
 // FoundationWeb defines model for FoundationWeb.
 type FoundationWeb struct {
-	// Cut With turnovers and hand-hold.
-	Cut Quantity `json:"cut"`
-
-	// Number From the back or from the left.
-	Number int `json:"number"`
-
-	// Over The webs of the other way that this one passes over; it passes under the rest.
-	Over []int `json:"over"`
-
-	// Span From fold to fold.
-	Span Quantity         `json:"span"`
-	Way  FoundationWebWay `json:"way"`
+	Cut    Quantity         `json:"cut"`
+	Number int              `json:"number"`
+	Over   []int            `json:"over"`
+	Span   Quantity         `json:"span"`
+	Way    FoundationWebWay `json:"way"`
 
 	// X1Mm Millimetres on the plan, with at most 6 decimals.
 	X1Mm Coordinate `json:"x1Mm"`
@@ -3545,30 +3168,30 @@ type FoundationWeb struct {
 // FoundationWebWay defines model for FoundationWeb.Way.
 type FoundationWebWay string
 
-// FoundationWebbing defines model for FoundationWebbing.
+// FoundationWebbing The webs of one copy.
 type FoundationWebbing struct {
-	Across  int  `json:"across"`
-	Along   int  `json:"along"`
-	Elastic bool `json:"elastic"`
-
-	// GapAcross Between webs that run from side to side.
+	Across    int      `json:"across"`
+	Along     int      `json:"along"`
+	Elastic   bool     `json:"elastic"`
 	GapAcross Quantity `json:"gapAcross"`
+	GapBack   Quantity `json:"gapBack"`
+	GapFront  Quantity `json:"gapFront"`
 
-	// GapBack Between the same webs on the back rail; below 0 they would overlap.
-	GapBack Quantity `json:"gapBack"`
-
-	// GapFront Between webs that run to the front rail, on that rail.
-	GapFront     Quantity        `json:"gapFront"`
+	// Total A length, exactly and for people.
 	Total        Quantity        `json:"total"`
 	UnderSprings bool            `json:"underSprings"`
 	Webs         []FoundationWeb `json:"webs"`
-	Width        Quantity        `json:"width"`
+
+	// Width A length, exactly and for people.
+	Width Quantity `json:"width"`
 }
 
 // Furniture defines model for Furniture.
 type Furniture struct {
-	Engine string          `json:"engine"`
-	Kinds  []FurnitureKind `json:"kinds"`
+	Kinds []FurnitureKind `json:"kinds"`
+
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 }
 
 // FurnitureChoice defines model for FurnitureChoice.
@@ -3604,28 +3227,22 @@ type FurnitureLine string
 
 // FurnitureMeasure defines model for FurnitureMeasure.
 type FurnitureMeasure struct {
-	// From Where the tape begins.
-	From FurnitureLine `json:"from"`
-
-	// How Where the tape goes.
-	How   string   `json:"how"`
-	Least Quantity `json:"least"`
+	From  FurnitureLine `json:"from"`
+	How   string        `json:"how"`
+	Least Quantity      `json:"least"`
 
 	// Measure Small letters and dashes.
 	Measure FurnitureId `json:"measure"`
 	Most    Quantity    `json:"most"`
 
 	// Name Printable text, without control characters.
-	Name Name `json:"name"`
-
-	// To Where it ends.
+	Name    Name          `json:"name"`
 	To      FurnitureLine `json:"to"`
 	Typical Quantity      `json:"typical"`
 }
 
 // FurnitureOption defines model for FurnitureOption.
 type FurnitureOption struct {
-	// Choices The first is taken when none is made.
 	Choices []FurnitureChoice `json:"choices"`
 
 	// Name Printable text, without control characters.
@@ -3637,24 +3254,16 @@ type FurnitureOption struct {
 
 // HandLength defines model for HandLength.
 type HandLength struct {
-	// Length What the plan is said to take of it, 1 mm to 250 km; left out, as far as the placements reach.
 	Length *Length `json:"length,omitempty"`
-
-	// Piece The number that placements refer to.
-	Piece *int `json:"piece,omitempty"`
-
-	// Start Where in the length repeat it begins, 0 to 10 m.
-	Start *Length `json:"start,omitempty"`
+	Piece  *int    `json:"piece,omitempty"`
+	Start  *Length `json:"start,omitempty"`
 }
 
 // HandPlacement defines model for HandPlacement.
 type HandPlacement struct {
-	// AcrossMm The extent across the roll as laid; left out, that of the cut panel. A part must say it.
 	AcrossMm *Coordinate `json:"acrossMm,omitempty"`
-
-	// AlongMm The extent along the roll as laid; left out, that of the cut panel.
-	AlongMm *Coordinate `json:"alongMm,omitempty"`
-	Copy    int         `json:"copy"`
+	AlongMm  *Coordinate `json:"alongMm,omitempty"`
+	Copy     int         `json:"copy"`
 
 	// Motif The motif that keeps the panel's wish.
 	Motif *PlacedMotif `json:"motif,omitempty"`
@@ -3665,9 +3274,7 @@ type HandPlacement struct {
 	Panel PanelId `json:"panel"`
 
 	// Part Only for a joined panel.
-	Part *Part `json:"part,omitempty"`
-
-	// Piece Which length it is cut from.
+	Part  *Part              `json:"part,omitempty"`
 	Piece *int               `json:"piece,omitempty"`
 	Turn  *HandPlacementTurn `json:"turn,omitempty"`
 
@@ -3691,37 +3298,27 @@ type HealthStatus string
 
 // JobAnswer A section that was not asked for is left out.
 type JobAnswer struct {
-	Buttoning *[]JobButtoningAnswer `json:"buttoning,omitempty"`
+	Title        string                 `json:"title"`
+	OrderList    *JobOrderList          `json:"orderList,omitempty"`
+	Cost         *JobCost               `json:"cost,omitempty"`
+	DayPlan      *JobDays               `json:"dayPlan,omitempty"`
+	CuttingLists *[]JobPieceAnswer      `json:"cuttingLists,omitempty"`
+	Cloths       *[]JobClothAnswer      `json:"cloths,omitempty"`
+	Piping       *[]JobPipingAnswer     `json:"piping,omitempty"`
+	Buttoning    *[]JobButtoningAnswer  `json:"buttoning,omitempty"`
+	Foam         *JobFoamAnswer         `json:"foam,omitempty"`
+	Wadding      *JobWaddingAnswer      `json:"wadding,omitempty"`
+	Foundation   *[]JobFoundationAnswer `json:"foundation,omitempty"`
+	Fire         *[]JobFireAnswer       `json:"fire,omitempty"`
+	Warnings     Notes                  `json:"warnings"`
+	Cautions     Notes                  `json:"cautions"`
+	Work         Work                   `json:"work"`
 
-	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions Notes `json:"cautions"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
-	// Cloths The cloths that something is cut from.
-	Cloths *[]JobClothAnswer `json:"cloths,omitempty"`
-
-	// Cost Every sum is that of what is printed for it, to the smallest unit of the currency.
-	Cost         *JobCost          `json:"cost,omitempty"`
-	CuttingLists *[]JobPieceAnswer `json:"cuttingLists,omitempty"`
-	DayPlan      *JobDays          `json:"dayPlan,omitempty"`
-	Engine       string            `json:"engine"`
-
-	// Fire One check for all pieces of the same stack.
-	Fire        *[]JobFireAnswer       `json:"fire,omitempty"`
-	Foam        *JobFoamAnswer         `json:"foam,omitempty"`
-	Foundation  *[]JobFoundationAnswer `json:"foundation,omitempty"`
-	InputDigest string                 `json:"inputDigest"`
-
-	// OrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
-	OrderList *JobOrderList `json:"orderList,omitempty"`
-
-	// Piping The piping, by the cloth that it is cut from. Where less is to be bought by it, the runs that the offcuts hold stand by themselves, before those that are cut from new cloth.
-	Piping  *[]JobPipingAnswer `json:"piping,omitempty"`
-	Title   string             `json:"title"`
-	Wadding *JobWaddingAnswer  `json:"wadding,omitempty"`
-
-	// Warnings Those of all parts that are shown, each once with the parts that say so.
-	Warnings Notes `json:"warnings"`
-	Work     Work  `json:"work"`
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // JobButtoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
@@ -3730,9 +3327,13 @@ type JobAnswer struct {
 // no source), and on a patterned cloth the piece's motif in the diamonds.
 type JobButtoning struct {
 	// Aim What the shift of the cloth is chosen for.
-	Aim       *ButtoningAim       `json:"aim,omitempty"`
+	Aim *ButtoningAim `json:"aim,omitempty"`
+
+	// Allowance What cloth the wells take.
 	Allowance *ButtoningAllowance `json:"allowance,omitempty"`
-	Buttons   *ButtoningButtons   `json:"buttons,omitempty"`
+
+	// Buttons The buttons and what they are cut from.
+	Buttons *ButtoningButtons `json:"buttons,omitempty"`
 
 	// Crown A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 	//
@@ -3775,10 +3376,9 @@ type JobButtoningJoin string
 
 // JobButtoningAnswer defines model for JobButtoningAnswer.
 type JobButtoningAnswer struct {
+	// Chart The chart of a buttoned panel.
 	Chart *ButtoningAnswer `json:"chart,omitempty"`
-
-	// Count How many panels are buttoned so.
-	Count int `json:"count"`
+	Count int              `json:"count"`
 
 	// Fault Why a part could not be answered.
 	Fault *JobFault `json:"fault,omitempty"`
@@ -3796,12 +3396,11 @@ type JobButtoningAnswer struct {
 
 // JobCloth defines model for JobCloth.
 type JobCloth struct {
+	// Cloth A cloth, its pattern and how it is sold.
 	Cloth Cloth `json:"cloth"`
 
 	// Id Example: HERON
-	Id string `json:"id"`
-
-	// Pieces Lengths of it already in hand, 10 mm to 1 km each. The plan then says whether they are enough.
+	Id     string    `json:"id"`
 	Pieces *[]Length `json:"pieces,omitempty"`
 }
 
@@ -3810,41 +3409,27 @@ type JobClothAnswer struct {
 	// Cloth Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Cloth PanelId `json:"cloth"`
-
-	// Effort The share of the budget that the plan had.
+	Cloth  PanelId               `json:"cloth"`
 	Effort *JobClothAnswerEffort `json:"effort,omitempty"`
 
 	// Fault Why a part could not be answered.
-	Fault *JobFault `json:"fault,omitempty"`
-
-	// ForButtons New cloth for circles that the offcuts do not hold.
-	ForButtons *Quantity `json:"forButtons,omitempty"`
-
-	// ForPanels For the plan, wherever in the repeat the cloth begins.
-	ForPanels *Quantity `json:"forPanels,omitempty"`
-
-	// ForPiping New cloth for piping that the offcuts do not hold.
-	ForPiping *Quantity `json:"forPiping,omitempty"`
-
-	// Loosened Wishes that this cloth cannot keep, and what is wished instead.
-	Loosened *[]CuttingListLoosened `json:"loosened,omitempty"`
+	Fault      *JobFault              `json:"fault,omitempty"`
+	ForButtons *Quantity              `json:"forButtons,omitempty"`
+	ForPanels  *Quantity              `json:"forPanels,omitempty"`
+	ForPiping  *Quantity              `json:"forPiping,omitempty"`
+	Loosened   *[]CuttingListLoosened `json:"loosened,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
+	Name   *Name     `json:"name,omitempty"`
+	Order  *Quantity `json:"order,omitempty"`
+	Panels *[]Panel  `json:"panels,omitempty"`
 
-	// Order What to buy of it in all, as it is sold.
-	Order *Quantity `json:"order,omitempty"`
-
-	// Panels All panels cut from it, in the form in which `/v1/yardage` takes them.
-	Panels *[]Panel       `json:"panels,omitempty"`
-	Plan   *YardageAnswer `json:"plan,omitempty"`
-
-	// Why What the order is made up of.
-	Why *Note `json:"why,omitempty"`
+	// Plan The order and the cutting plan.
+	Plan *YardageAnswer `json:"plan,omitempty"`
+	Why  *Note          `json:"why,omitempty"`
 }
 
-// JobClothAnswerEffort The share of the budget that the plan had.
+// JobClothAnswerEffort defines model for JobClothAnswer.Effort.
 type JobClothAnswerEffort string
 
 // JobCost Every sum is that of what is printed for it, to the smallest unit of the currency.
@@ -3852,74 +3437,50 @@ type JobCost struct {
 	// AsOf A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	AsOf    *CalendarDay `json:"asOf,omitempty"`
-	Balance Money        `json:"balance"`
+	AsOf     *CalendarDay `json:"asOf,omitempty"`
+	Balance  Money        `json:"balance"`
+	Complete bool         `json:"complete"`
 
-	// Complete True when every part could be worked out, everything on the order list has a price and the work has a rate.
-	Complete    bool        `json:"complete"`
+	// Contingency A line of the cost.
 	Contingency JobCostLine `json:"contingency"`
+	Cost        Money       `json:"cost"`
+	Deposit     Money       `json:"deposit"`
 
-	// Cost What the shop pays for materials.
-	Cost    Money `json:"cost"`
-	Deposit Money `json:"deposit"`
-
-	// Hours All hours of work.
-	//
-	// Example: 14.6
-	Hours  string        `json:"hours"`
-	Labour []JobCostLine `json:"labour"`
-
-	// Late True when the day of supply is past validUntil.
+	// Hours Example: 14.6
+	Hours     string        `json:"hours"`
+	Labour    []JobCostLine `json:"labour"`
 	Late      *bool         `json:"late,omitempty"`
 	Materials []JobCostLine `json:"materials"`
+	Missing   []JobUnpriced `json:"missing"`
+	Net       Money         `json:"net"`
 
-	// Missing What the sums are without. Parts that could not be worked out come first.
-	Missing []JobUnpriced `json:"missing"`
-
-	// Net All lines, before tax.
-	Net      Money       `json:"net"`
-	Overhead JobCostLine `json:"overhead"`
-
-	// Preset The example that the hours begin from.
-	Preset *string `json:"preset,omitempty"`
-
-	// Rounded What rounding to the step added to the total, or below nothing took off.
-	Rounded Money       `json:"rounded"`
-	Tax     Money       `json:"tax"`
-	Taxes   []JobTaxSum `json:"taxes"`
-	Total   Money       `json:"total"`
-
-	// Unused Articles that were priced and are not on the order list.
-	Unused []OrderArticle `json:"unused"`
-
-	// ValidUntil The last day on which the price holds.
-	ValidUntil *CalendarDay `json:"validUntil,omitempty"`
+	// Overhead A line of the cost.
+	Overhead   JobCostLine    `json:"overhead"`
+	Preset     *string        `json:"preset,omitempty"`
+	Rounded    Money          `json:"rounded"`
+	Tax        Money          `json:"tax"`
+	Taxes      []JobTaxSum    `json:"taxes"`
+	Total      Money          `json:"total"`
+	Unused     []OrderArticle `json:"unused"`
+	ValidUntil *CalendarDay   `json:"validUntil,omitempty"`
 
 	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
 	Warnings Notes `json:"warnings"`
 }
 
-// JobCostLine defines model for JobCostLine.
+// JobCostLine A line of the cost.
 type JobCostLine struct {
 	// Article A family and what makes the article another one: cloth/top, hessian/1830mm, calico/1520mm, webbing/jute/57.15mm, springs/254mm/8, cord/lashing, cord/piping/4mm, twine/stitching, tacks/13mm, staples/10mm, foam/S100, wadding/polyester/685.8mm, filling/hair, buttons/22-line, gimp.
 	//
 	// Example: tacks/13mm
-	Article *OrderArticle `json:"article,omitempty"`
-
-	// Cost What the shop pays, of materials.
-	Cost *Money `json:"cost,omitempty"`
-
-	// Gross Net and tax; left out where tax is by rate.
-	Gross *Money `json:"gross,omitempty"`
-	Name  string `json:"name"`
-	Net   Money  `json:"net"`
-
-	// Quantity Bought, or hours.
-	Quantity *string `json:"quantity,omitempty"`
-
-	// Tax Left out where tax is by rate.
-	Tax     *Money  `json:"tax,omitempty"`
-	TaxName *string `json:"taxName,omitempty"`
+	Article  *OrderArticle `json:"article,omitempty"`
+	Cost     *Money        `json:"cost,omitempty"`
+	Gross    *Money        `json:"gross,omitempty"`
+	Name     string        `json:"name"`
+	Net      Money         `json:"net"`
+	Quantity *string       `json:"quantity,omitempty"`
+	Tax      *Money        `json:"tax,omitempty"`
+	TaxName  *string       `json:"taxName,omitempty"`
 }
 
 // JobDay defines model for JobDay.
@@ -3927,41 +3488,27 @@ type JobDay struct {
 	// Date A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	Date  *CalendarDay `json:"date,omitempty"`
-	Hours string       `json:"hours"`
-
-	// Number From 1, waiting days counted.
-	Number int        `json:"number"`
-	Work   []JobSpell `json:"work"`
+	Date   *CalendarDay `json:"date,omitempty"`
+	Hours  string       `json:"hours"`
+	Number int          `json:"number"`
+	Work   []JobSpell   `json:"work"`
 }
 
 // JobDayTerms How the shop works. What is left out is usual, and is listed with the plan.
 type JobDayTerms struct {
-	// Delivery Working days from the order to the cloth (common practice, no source).
-	Delivery *int `json:"delivery,omitempty"`
-
-	// Glue Working days until a glued frame may be loaded (common practice, no source).
-	Glue *int `json:"glue,omitempty"`
-
-	// PerDay Working hours in a day; 7 when left out (common practice, no source).
-	PerDay *JobHours `json:"perDay,omitempty"`
-
-	// Start The first working day; without it days are only numbered.
-	Start *CalendarDay `json:"start,omitempty"`
-
-	// Weekends Saturdays and Sundays are worked too. Public holidays are not known.
-	Weekends *bool `json:"weekends,omitempty"`
+	Delivery *int         `json:"delivery,omitempty"`
+	Glue     *int         `json:"glue,omitempty"`
+	PerDay   *JobHours    `json:"perDay,omitempty"`
+	Start    *CalendarDay `json:"start,omitempty"`
+	Weekends *bool        `json:"weekends,omitempty"`
 }
 
-// JobDays defines model for JobDays.
+// JobDays Which work is done on which day.
 type JobDays struct {
-	// Days Days on which there is work, the first thousand.
 	Days     []JobDay `json:"days"`
 	Defaults []string `json:"defaults"`
 	Hours    string   `json:"hours"`
-
-	// Last The number of the last day.
-	Last int `json:"last"`
+	Last     int      `json:"last"`
 
 	// PerDay Example: 7
 	PerDay string    `json:"perDay"`
@@ -3985,19 +3532,15 @@ type JobFire struct {
 	ChemicalLabel *FireKnown  `json:"chemicalLabel,omitempty"`
 
 	// Destination Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
-	Destination  *FirePlace     `json:"destination,omitempty"`
-	DisplayLabel *FireKnown     `json:"displayLabel,omitempty"`
-	FederalLabel *FireKnown     `json:"federalLabel,omitempty"`
-	Hazard       *JobFireHazard `json:"hazard,omitempty"`
-
-	// Layers What is known of the layers. One with the id of a layer of the piece stands in for it; any other is added where its role belongs.
-	Layers    *[]FireLayer      `json:"layers,omitempty"`
-	Made      *string           `json:"made,omitempty"`
-	Occupancy *JobFireOccupancy `json:"occupancy,omitempty"`
-
-	// Papers The papers that are held. One about a layer that a piece does not have counts for the pieces that have it.
-	Papers         *[]FirePaper `json:"papers,omitempty"`
-	PermanentLabel *FireKnown   `json:"permanentLabel,omitempty"`
+	Destination    *FirePlace        `json:"destination,omitempty"`
+	DisplayLabel   *FireKnown        `json:"displayLabel,omitempty"`
+	FederalLabel   *FireKnown        `json:"federalLabel,omitempty"`
+	Hazard         *JobFireHazard    `json:"hazard,omitempty"`
+	Layers         *[]FireLayer      `json:"layers,omitempty"`
+	Made           *string           `json:"made,omitempty"`
+	Occupancy      *JobFireOccupancy `json:"occupancy,omitempty"`
+	Papers         *[]FirePaper      `json:"papers,omitempty"`
+	PermanentLabel *FireKnown        `json:"permanentLabel,omitempty"`
 
 	// Place Where rules are held for. A State of the United States stands for the federal rules too; united-states is any other State.
 	Place         FirePlace           `json:"place"`
@@ -4025,6 +3568,7 @@ type JobFireUse string
 
 // JobFireAnswer defines model for JobFireAnswer.
 type JobFireAnswer struct {
+	// Check What the rules ask, and whether the papers answer it.
 	Check *FireCheckAnswer `json:"check,omitempty"`
 
 	// Fault Why a part could not be answered.
@@ -4037,24 +3581,17 @@ type JobFireAnswer struct {
 // 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
 // (common practice, no source).
 type JobFoam struct {
-	// Arm For arms; that of backs when left out.
-	Arm *PanelId `json:"arm,omitempty"`
-
-	// Back For backs; that of seats when left out.
+	Arm  *PanelId `json:"arm,omitempty"`
 	Back *PanelId `json:"back,omitempty"`
 
-	// Currency With it every sheet has a price; without it none has.
-	//
-	// Example: GBP
+	// Currency Example: GBP
 	Currency *string       `json:"currency,omitempty"`
 	Foams    []FoamQuality `json:"foams"`
 
 	// Kerf A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 	//
 	// Example: 62 cm
-	Kerf *Length `json:"kerf,omitempty"`
-
-	// Seat The id of the foam for seats.
+	Kerf   *Length     `json:"kerf,omitempty"`
 	Seat   PanelId     `json:"seat"`
 	Sheets []FoamSheet `json:"sheets"`
 	Use    *JobFoamUse `json:"use,omitempty"`
@@ -4063,14 +3600,16 @@ type JobFoam struct {
 // JobFoamUse defines model for JobFoam.Use.
 type JobFoamUse string
 
-// JobFoamAnswer defines model for JobFoamAnswer.
+// JobFoamAnswer The foam of the job.
 type JobFoamAnswer struct {
 	// Fault Why a part could not be answered.
-	Fault *JobFault   `json:"fault,omitempty"`
-	Foam  *FoamAnswer `json:"foam,omitempty"`
+	Fault *JobFault `json:"fault,omitempty"`
+
+	// Foam What foam to buy and how to cut it.
+	Foam *FoamAnswer `json:"foam,omitempty"`
 }
 
-// JobFoundation defines model for JobFoundation.
+// JobFoundation How foundations are built.
 type JobFoundation struct {
 	Fixing   *JobFoundationFixing `json:"fixing,omitempty"`
 	Settings *[]FoundationSetting `json:"settings,omitempty"`
@@ -4084,7 +3623,9 @@ type JobFoundationAnswer struct {
 	Build JobFoundationAnswerBuild `json:"build"`
 
 	// Fault Why a part could not be answered.
-	Fault      *JobFault         `json:"fault,omitempty"`
+	Fault *JobFault `json:"fault,omitempty"`
+
+	// Foundation What the foundations take.
 	Foundation *FoundationAnswer `json:"foundation,omitempty"`
 }
 
@@ -4096,28 +3637,20 @@ type JobFoundationAnswerBuild string
 // Example: 0.35
 type JobHours = string
 
-// JobLabour defines model for JobLabour.
+// JobLabour What work costs, and the hours.
 type JobLabour struct {
-	// Lines The shop's own hours, in place of the lines of the same name; others are added. A line without hours takes its operation out.
-	Lines *[]JobOperation `json:"lines,omitempty"`
-
-	// Preset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
+	Lines  *[]JobOperation  `json:"lines,omitempty"`
 	Preset *JobLabourPreset `json:"preset,omitempty"`
-
-	// Rate For an hour.
-	Rate Amount `json:"rate"`
+	Rate   Amount           `json:"rate"`
 }
 
-// JobLabourPreset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
+// JobLabourPreset defines model for JobLabour.Preset.
 type JobLabourPreset string
 
 // JobOperation defines model for JobOperation.
 type JobOperation struct {
-	// Fixed For the whole job, whatever the work.
 	Fixed *JobHours `json:"fixed,omitempty"`
-
-	// Name One of the bench: strip, frame repair, foundation, stuffing, cutting, machining, covering, buttoning, trimming, collection; or another.
-	Name Name `json:"name"`
+	Name  Name      `json:"name"`
 
 	// PerButton Hours as a decimal number.
 	//
@@ -4133,8 +3666,6 @@ type JobOperation struct {
 	//
 	// Example: 0.35
 	PerFrame *JobHours `json:"perFrame,omitempty"`
-
-	// PerMetre Of piping.
 	PerMetre *JobHours `json:"perMetre,omitempty"`
 
 	// PerPanel Hours as a decimal number.
@@ -4146,20 +3677,16 @@ type JobOperation struct {
 	//
 	// Example: 0.35
 	PerPiece *JobHours `json:"perPiece,omitempty"`
-
-	// Rate For an hour of this operation; that of the labour when it is left out.
-	Rate *Amount `json:"rate,omitempty"`
+	Rate     *Amount   `json:"rate,omitempty"`
 }
 
 // JobOrderList Everything to buy, one line an article. The article of a cloth is `cloth/` and its id.
 type JobOrderList struct {
-	Lines []OrderLine `json:"lines"`
-
-	// Without Parts that could not be worked out, so that nothing is ordered for them.
-	Without []string `json:"without"`
+	Lines   []OrderLine `json:"lines"`
+	Without []string    `json:"without"`
 }
 
-// JobOverhead defines model for JobOverhead.
+// JobOverhead What the shop itself costs.
 type JobOverhead struct {
 	// OnLabour A percentage that is not negative, with at most 4 decimals.
 	//
@@ -4191,9 +3718,7 @@ type JobPiece struct {
 	// of cutting has it where left out. A pattern that holds its seams already wants
 	// `0 cm`.
 	Allow *CuttingListAllowances `json:"allow,omitempty"`
-
-	// Build `traditional`: woven webs, springs, stuffing; `modern`: elastic webs and foam; `keep`: frame and fixed stuffing stay, and get new wadding only. Loose cushions are new foam in any build but `keep`.
-	Build *JobPieceBuild `json:"build,omitempty"`
+	Build *JobPieceBuild         `json:"build,omitempty"`
 
 	// Buttoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
 	// out: diamonds 11 cm wide and 16 cm tall, 8 cm or more from the edges, wells
@@ -4202,58 +3727,37 @@ type JobPiece struct {
 	Buttoning *JobButtoning `json:"buttoning,omitempty"`
 
 	// Cloths Ids of cloths of the job, by what they are for.
-	Cloths *JobPieceCloths `json:"cloths,omitempty"`
-
-	// Count How many pieces alike, of a kind.
-	Count *int `json:"count,omitempty"`
-
-	// Covers Panels that are cut from another cloth than usual, by their ids.
+	Cloths *JobPieceCloths              `json:"cloths,omitempty"`
+	Count  *int                         `json:"count,omitempty"`
 	Covers *map[string]CuttingListCover `json:"covers,omitempty"`
+	Drop   *[]PanelId                   `json:"drop,omitempty"`
 
-	// Drop Panels to leave out.
-	Drop *[]PanelId `json:"drop,omitempty"`
-
-	// Id Unique in the request; before the ids of its panels where there are several pieces.
-	//
-	// Example: WING
-	Id string `json:"id"`
-
-	// Kind One of the kinds of `/v1/furniture`.
-	Kind *FurnitureId `json:"kind,omitempty"`
-
-	// Measures By the names that `/v1/furniture` lists for the kind, within the limits given there.
+	// Id Example: WING
+	Id       string             `json:"id"`
+	Kind     *FurnitureId       `json:"kind,omitempty"`
 	Measures *map[string]Length `json:"measures,omitempty"`
-
-	// Motif The motif for the panels that show; left out, any.
-	Motif *Name `json:"motif,omitempty"`
+	Motif    *Name              `json:"motif,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Options By the names that `/v1/furniture` lists for the kind.
+	Name    *Name                   `json:"name,omitempty"`
 	Options *map[string]FurnitureId `json:"options,omitempty"`
-
-	// Replace Panels that stand in for those of the same id, or are added to the top cover.
-	Replace *[]Panel `json:"replace,omitempty"`
-
-	// Runs Runs of piping, besides those that the kind and its options bring.
-	Runs *[]PipingRun `json:"runs,omitempty"`
+	Replace *[]Panel                `json:"replace,omitempty"`
+	Runs    *[]PipingRun            `json:"runs,omitempty"`
 
 	// Way How much is allowed at each edge. `workroom` cuts as workrooms do: past an edge
 	// to the tack line with a hand-hold of 5 cm, and 7.5 cm out of sight before the
 	// seam of a fly. `close` has seams of flies at the show line and 6 cm past it
 	// where the cover is tacked: for whoever has cut this piece before.
-	Way *CuttingWay `json:"way,omitempty"`
-
-	// Written The panels by hand, in the form of `covers` in an answer of `/v1/cutting-list`; in place of `kind` and what belongs to it.
+	Way     *CuttingWay           `json:"way,omitempty"`
 	Written *[]CuttingListCovered `json:"written,omitempty"`
 }
 
-// JobPieceBuild `traditional`: woven webs, springs, stuffing; `modern`: elastic webs and foam; `keep`: frame and fixed stuffing stay, and get new wadding only. Loose cushions are new foam in any build but `keep`.
+// JobPieceBuild defines model for JobPiece.Build.
 type JobPieceBuild string
 
 // JobPieceAnswer defines model for JobPieceAnswer.
 type JobPieceAnswer struct {
+	// List The cutting list of a piece.
 	List CuttingListAnswer `json:"list"`
 
 	// Piece Letters, digits, dot, dash or underscore; unique in the request.
@@ -4265,21 +3769,15 @@ type JobPieceAnswer struct {
 
 // JobPieceCloths Ids of cloths of the job, by what they are for.
 type JobPieceCloths struct {
-	// Lining For flies, platforms and what nobody sees; plain lining 140 cm wide when left out (common practice, no source).
-	Lining *PanelId `json:"lining,omitempty"`
-
-	// Outside For outside panels in another cloth; the top cover when left out.
+	Lining  *PanelId `json:"lining,omitempty"`
 	Outside *PanelId `json:"outside,omitempty"`
-
-	// Piping For the piping; the top cover when left out.
-	Piping *PanelId `json:"piping,omitempty"`
-
-	// Top The first cloth when left out.
-	Top *PanelId `json:"top,omitempty"`
+	Piping  *PanelId `json:"piping,omitempty"`
+	Top     *PanelId `json:"top,omitempty"`
 }
 
 // JobPiping How piping is cut, as `/v1/piping` takes it; 4 mm cord when left out (common practice, no source).
 type JobPiping struct {
+	// Cord The cord that is covered.
 	Cord *PipingCord `json:"cord,omitempty"`
 
 	// Joins What is wished of joins, for runs that do not say otherwise. Bias strips are joined on a slant of 45 degrees, straight ones on the diagonal of the square in which two cross, which takes the strip's width.
@@ -4297,35 +3795,24 @@ type JobPipingAnswer struct {
 	Cloth PanelId `json:"cloth"`
 
 	// Fault Why a part could not be answered.
-	Fault  *JobFault     `json:"fault,omitempty"`
+	Fault *JobFault `json:"fault,omitempty"`
+
+	// Piping The strips, the joins and the cloth of piping.
 	Piping *PipingAnswer `json:"piping,omitempty"`
 }
 
 // JobPrice defines model for JobPrice.
 type JobPrice struct {
-	// Amount List price, without tax, in the currency of the terms.
-	Amount Amount `json:"amount"`
-
-	// Article Of an order line, or what stands before a `/` in it: the price of `tacks` is that of all tacks. The longest that fits counts.
-	Article OrderArticle `json:"article"`
-
-	// Discount Trade discount, of the list price; that of the terms when it is left out.
-	Discount *JobPercent `json:"discount,omitempty"`
-
-	// MarkUp Of what the shop pays; that of the terms when it is left out.
-	MarkUp *JobPercent `json:"markUp,omitempty"`
-
-	// Minimum The least that is sold.
-	Minimum *JobQuantity `json:"minimum,omitempty"`
-
-	// Pack It is sold in packs of this much.
-	Pack *JobQuantity `json:"pack,omitempty"`
+	Amount   Amount       `json:"amount"`
+	Article  OrderArticle `json:"article"`
+	Discount *JobPercent  `json:"discount,omitempty"`
+	MarkUp   *JobPercent  `json:"markUp,omitempty"`
+	Minimum  *JobQuantity `json:"minimum,omitempty"`
+	Pack     *JobQuantity `json:"pack,omitempty"`
 
 	// Per What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
 	Per JobPer `json:"per"`
-
-	// Tax The name of one of the taxes of the terms; materialsTax when it is left out.
-	Tax *Name `json:"tax,omitempty"`
+	Tax *Name  `json:"tax,omitempty"`
 }
 
 // JobPrices What articles cost, by what the order list calls them. What is not in it is listed as not priced.
@@ -4335,9 +3822,7 @@ type JobPrices = []JobPrice
 type JobQuantity struct {
 	Count *int `json:"count,omitempty"`
 
-	// Kilograms A decimal number.
-	//
-	// Example: 2.5
+	// Kilograms Example: 2.5
 	Kilograms *string `json:"kilograms,omitempty"`
 
 	// Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
@@ -4348,7 +3833,6 @@ type JobQuantity struct {
 
 // JobRequest defines model for JobRequest.
 type JobRequest struct {
-	// Cloths The cloths of the job. The first is the top cover of every piece that names none.
 	Cloths []JobCloth `json:"cloths"`
 
 	// Days How the shop works. What is left out is usual, and is listed with the plan.
@@ -4366,14 +3850,12 @@ type JobRequest struct {
 	// 35 kg/m3 of 160 N for seats and 26 kg/m3 of 80 N for backs and arms (at
 	// 25 %), in sheets of 2 m by 1.2 m cut to the thickness that is wanted
 	// (common practice, no source).
-	Foam       *JobFoam       `json:"foam,omitempty"`
+	Foam *JobFoam `json:"foam,omitempty"`
+
+	// Foundation How foundations are built.
 	Foundation *JobFoundation `json:"foundation,omitempty"`
-
-	// Name Of the job, for the head of the sheet.
-	Name *Name `json:"name,omitempty"`
-
-	// Pieces The pieces of furniture; all copies together at most 40.
-	Pieces []JobPiece `json:"pieces"`
+	Name       *Name          `json:"name,omitempty"`
+	Pieces     []JobPiece     `json:"pieces"`
 
 	// Piping How piping is cut, as `/v1/piping` takes it; 4 mm cord when left out (common practice, no source).
 	Piping *JobPiping `json:"piping,omitempty"`
@@ -4388,37 +3870,30 @@ type JobRequest struct {
 	Terms *JobTerms `json:"terms,omitempty"`
 
 	// Units The units of the texts in the answer.
-	Units   *Units      `json:"units,omitempty"`
+	Units *Units `json:"units,omitempty"`
+
+	// Wadding Which wadding is used.
 	Wadding *JobWadding `json:"wadding,omitempty"`
 }
 
 // JobSections What the sheet shows.
 type JobSections struct {
-	Buttoning *bool `json:"buttoning,omitempty"`
-
-	// Cloths For each cloth the plan, the order and the offcuts.
-	Cloths *bool `json:"cloths,omitempty"`
-
-	// Cost Shown only when `terms` are given.
+	Buttoning    *bool `json:"buttoning,omitempty"`
+	Cloths       *bool `json:"cloths,omitempty"`
 	Cost         *bool `json:"cost,omitempty"`
 	CuttingLists *bool `json:"cuttingLists,omitempty"`
 	DayPlan      *bool `json:"dayPlan,omitempty"`
-
-	// Fire Shown only when `fire` is given.
-	Fire       *bool `json:"fire,omitempty"`
-	Foam       *bool `json:"foam,omitempty"`
-	Foundation *bool `json:"foundation,omitempty"`
-	OrderList  *bool `json:"orderList,omitempty"`
-	Piping     *bool `json:"piping,omitempty"`
-	Wadding    *bool `json:"wadding,omitempty"`
+	Fire         *bool `json:"fire,omitempty"`
+	Foam         *bool `json:"foam,omitempty"`
+	Foundation   *bool `json:"foundation,omitempty"`
+	OrderList    *bool `json:"orderList,omitempty"`
+	Piping       *bool `json:"piping,omitempty"`
+	Wadding      *bool `json:"wadding,omitempty"`
 }
 
 // JobSpell defines model for JobSpell.
 type JobSpell struct {
-	// Begins The operation begins on this day.
-	Begins bool `json:"begins"`
-
-	// Ends The operation ends on this day.
+	Begins    bool   `json:"begins"`
 	Ends      bool   `json:"ends"`
 	Hours     string `json:"hours"`
 	Operation string `json:"operation"`
@@ -4438,9 +3913,7 @@ type JobTax struct {
 // JobTaxSum defines model for JobTaxSum.
 type JobTaxSum struct {
 	Name string `json:"name"`
-
-	// Net What the tax is on.
-	Net Money `json:"net"`
+	Net  Money  `json:"net"`
 
 	// Rate Example: 20 %
 	Rate string `json:"rate"`
@@ -4449,62 +3922,45 @@ type JobTaxSum struct {
 
 // JobTerms The shop's own terms. What is left out is nothing.
 type JobTerms struct {
-	// AsOf The day on which the price is given. There is no clock in an answer.
-	AsOf *CalendarDay `json:"asOf,omitempty"`
-
-	// Contingency Of materials, labour and overhead together.
-	Contingency *JobPercent `json:"contingency,omitempty"`
+	AsOf        *CalendarDay `json:"asOf,omitempty"`
+	Contingency *JobPercent  `json:"contingency,omitempty"`
 
 	// Currency A currency by its ISO 4217 code.
 	//
 	// Example: GBP
-	Currency Currency `json:"currency"`
-
-	// Deposit Of the total.
-	Deposit *JobPercent `json:"deposit,omitempty"`
+	Currency Currency    `json:"currency"`
+	Deposit  *JobPercent `json:"deposit,omitempty"`
 
 	// Discount A percentage that is not negative, with at most 4 decimals.
 	//
 	// Example: 20 %
 	Discount *JobPercent `json:"discount,omitempty"`
-	Labour   *JobLabour  `json:"labour,omitempty"`
 
-	// LabourTax The name of the tax on labour; left out, it has none.
-	LabourTax *Name `json:"labourTax,omitempty"`
+	// Labour What work costs, and the hours.
+	Labour    *JobLabour `json:"labour,omitempty"`
+	LabourTax *Name      `json:"labourTax,omitempty"`
 
 	// MarkUp A percentage that is not negative, with at most 4 decimals.
 	//
 	// Example: 20 %
-	MarkUp *JobPercent `json:"markUp,omitempty"`
+	MarkUp       *JobPercent `json:"markUp,omitempty"`
+	MaterialsTax *Name       `json:"materialsTax,omitempty"`
 
-	// MaterialsTax The name of the tax on materials; left out, they have none.
-	MaterialsTax *Name        `json:"materialsTax,omitempty"`
-	Overhead     *JobOverhead `json:"overhead,omitempty"`
-
-	// OverheadTax The name of the tax on overhead and contingency; left out, they have none.
-	OverheadTax *Name `json:"overheadTax,omitempty"`
-
-	// Rounding Who has what is smaller than the smallest unit of the currency: `half-up` and `half-even` go to the nearest, `customer` rounds down, `shop` up.
-	Rounding *JobTermsRounding `json:"rounding,omitempty"`
-
-	// Step The total is rounded to a multiple of it, as `rounding` says.
-	Step *Amount `json:"step,omitempty"`
-
-	// Supply When the work is to be delivered; a price that no longer holds then is flagged.
-	Supply *CalendarDay `json:"supply,omitempty"`
-
-	// TaxBy Whether the tax of each line is rounded, or that of each rate on the sum of its lines.
-	TaxBy *JobTermsTaxBy `json:"taxBy,omitempty"`
-	Taxes *[]JobTax      `json:"taxes,omitempty"`
-
-	// ValidDays How many days after asOf the price holds; needs asOf.
-	ValidDays *int `json:"validDays,omitempty"`
+	// Overhead What the shop itself costs.
+	Overhead    *JobOverhead      `json:"overhead,omitempty"`
+	OverheadTax *Name             `json:"overheadTax,omitempty"`
+	Rounding    *JobTermsRounding `json:"rounding,omitempty"`
+	Step        *Amount           `json:"step,omitempty"`
+	Supply      *CalendarDay      `json:"supply,omitempty"`
+	TaxBy       *JobTermsTaxBy    `json:"taxBy,omitempty"`
+	Taxes       *[]JobTax         `json:"taxes,omitempty"`
+	ValidDays   *int              `json:"validDays,omitempty"`
 }
 
-// JobTermsRounding Who has what is smaller than the smallest unit of the currency: `half-up` and `half-even` go to the nearest, `customer` rounds down, `shop` up.
+// JobTermsRounding defines model for JobTerms.Rounding.
 type JobTermsRounding string
 
-// JobTermsTaxBy Whether the tax of each line is rounded, or that of each rate on the sum of its lines.
+// JobTermsTaxBy defines model for JobTerms.TaxBy.
 type JobTermsTaxBy string
 
 // JobUnpriced An article on the order list without a price, or a part that could not be
@@ -4523,38 +3979,31 @@ type JobUnpriced struct {
 	Why Note `json:"why"`
 }
 
-// JobWadding defines model for JobWadding.
+// JobWadding Which wadding is used.
 type JobWadding struct {
 	Settings *[]WaddingSetting `json:"settings,omitempty"`
-
-	// Sheet Under the cover of fixed pads; left out, polyester over foam, cotton felt over stuffing. Loose cushions are wrapped in polyester.
-	Sheet *JobWaddingSheet `json:"sheet,omitempty"`
+	Sheet    *JobWaddingSheet  `json:"sheet,omitempty"`
 }
 
-// JobWaddingSheet Under the cover of fixed pads; left out, polyester over foam, cotton felt over stuffing. Loose cushions are wrapped in polyester.
+// JobWaddingSheet defines model for JobWadding.Sheet.
 type JobWaddingSheet string
 
-// JobWaddingAnswer defines model for JobWaddingAnswer.
+// JobWaddingAnswer The wadding of the job.
 type JobWaddingAnswer struct {
 	// Fault Why a part could not be answered.
-	Fault   *JobFault      `json:"fault,omitempty"`
+	Fault *JobFault `json:"fault,omitempty"`
+
+	// Wadding The wadding and what to buy of it.
 	Wadding *WaddingAnswer `json:"wadding,omitempty"`
 }
 
 // JobWait defines model for JobWait.
 type JobWait struct {
-	// Before The operation that waits.
-	Before string `json:"before"`
-
-	// Days Working days on which nothing of this job can be done.
-	Days int        `json:"days"`
-	For  JobWaitFor `json:"for"`
-
-	// From The day on which waiting begins.
-	From int `json:"from"`
-
-	// Until The first day on which the operation may begin.
-	Until int `json:"until"`
+	Before string     `json:"before"`
+	Days   int        `json:"days"`
+	For    JobWaitFor `json:"for"`
+	From   int        `json:"from"`
+	Until  int        `json:"until"`
 
 	// Why Something that is said, for people in `text` and for programs in `code` and `params`.
 	Why Note `json:"why"`
@@ -4570,21 +4019,17 @@ type JoinedPanel struct {
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Panel PanelId `json:"panel"`
-
-	// SeamsMm Where the seams lie, from the left edge of the cut panel.
+	Panel   PanelId      `json:"panel"`
 	SeamsMm []Coordinate `json:"seamsMm"`
 }
 
-// LabourRate defines model for LabourRate.
+// LabourRate What work costs.
 type LabourRate struct {
 	// Currency A currency by its ISO 4217 code.
 	//
 	// Example: GBP
 	Currency Currency `json:"currency"`
-
-	// Rate For an hour.
-	Rate Amount `json:"rate"`
+	Rate     Amount   `json:"rate"`
 }
 
 // Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
@@ -4594,23 +4039,14 @@ type Length = string
 
 // Match What the pattern must do on the panel.
 type Match struct {
-	// Edge For `runs-on`, the edge of that panel to which this one is sewn, middle to middle.
 	Edge *MatchEdge `json:"edge,omitempty"`
-
-	// From For `runs-on`, the panel whose pattern continues.
-	From *PanelId `json:"from,omitempty"`
+	From *PanelId   `json:"from,omitempty"`
 
 	// How `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
-	How MatchHow `json:"how"`
-
-	// Motif Which motif; left out, any of them.
-	Motif *Name `json:"motif,omitempty"`
-
-	// Offset For `runs-on`, moves this panel along the seam from middle on middle; to the right or downwards, or the other way when negative; at most 100 m.
-	Offset *Length `json:"offset,omitempty"`
-
-	// Point For `anchor`, from the top left of the finished size and inside it. With `across` and `along` a motif is wished there and not in the middle; each heeds its own direction only.
-	Point *struct {
+	How    MatchHow `json:"how"`
+	Motif  *Name    `json:"motif,omitempty"`
+	Offset *Length  `json:"offset,omitempty"`
+	Point  *struct {
 		// Across A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 		//
 		// Example: 62 cm
@@ -4621,22 +4057,18 @@ type Match struct {
 		// Example: 62 cm
 		Along Length `json:"along"`
 	} `json:"point,omitempty"`
-
-	// Tolerance How far the pattern may be out, across and along; 0 when left out, at most a tenth of the smallest repeat.
 	Tolerance *Length `json:"tolerance,omitempty"`
 }
 
-// MatchEdge For `runs-on`, the edge of that panel to which this one is sewn, middle to middle.
+// MatchEdge defines model for Match.Edge.
 type MatchEdge string
 
 // MatchHow `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 type MatchHow string
 
-// Money defines model for Money.
+// Money An amount of money.
 type Money struct {
-	// Amount In whole smallest units of the currency.
-	//
-	// Example: 48.50
+	// Amount Example: 48.50
 	Amount string `json:"amount"`
 
 	// Currency A currency by its ISO 4217 code.
@@ -4647,11 +4079,8 @@ type Money struct {
 
 // Motif defines model for Motif.
 type Motif struct {
-	// Across Of the motif's centre from the left selvedge, at most 10 m; 0 when left out. Only with `widthRepeat`, since a pattern without one runs right across. Where one motif stands in the width, the usable width is the width repeat.
 	Across *Length `json:"across,omitempty"`
-
-	// Along Of the motif's centre from the origin of the repeat, at most 10 m; 0 when left out. Only with `lengthRepeat`.
-	Along *Length `json:"along,omitempty"`
+	Along  *Length `json:"along,omitempty"`
 
 	// Name Printable text, without control characters.
 	Name Name `json:"name"`
@@ -4662,25 +4091,19 @@ type Name = string
 
 // Note Something that is said, for people in `text` and for programs in `code` and `params`.
 type Note struct {
-	// Code What is said. The list is open; of a code that a client does not know, it shows `text`. A code that was published keeps its meaning.
-	//
-	// Example: several-lengths
-	Code string `json:"code"`
-
-	// From On a job, the parts that say so.
+	// Code Example: several-lengths
+	Code string    `json:"code"`
 	From *[]string `json:"from,omitempty"`
 
 	// Params Example: {"lengths":2}
-	Params map[string]NoteParam `json:"params"`
-
-	// Severity `danger`: to health. `order`: too little or too much is bought, or a result cannot be kept. `wish`: something that was wished for is not had. `note`: good to know.
-	Severity NoteSeverity `json:"severity"`
+	Params   map[string]NoteParam `json:"params"`
+	Severity NoteSeverity         `json:"severity"`
 
 	// Text Example: the job takes 2 lengths from more than one bolt: ask for one dye lot and compare them before cutting
 	Text string `json:"text"`
 }
 
-// NoteSeverity `danger`: to health. `order`: too little or too much is bought, or a result cannot be kept. `wish`: something that was wished for is not had. `note`: good to know.
+// NoteSeverity defines model for Note.Severity.
 type NoteSeverity string
 
 // NoteParam A value within the text; of a length, as the text has it and exactly.
@@ -4695,11 +4118,9 @@ type Offcut struct {
 	AcrossMm Coordinate `json:"acrossMm"`
 
 	// AlongMm Millimetres on the plan, with at most 6 decimals.
-	AlongMm Coordinate `json:"alongMm"`
-	Piece   int        `json:"piece"`
-
-	// WouldMake What it would still make.
-	WouldMake []Note `json:"wouldMake"`
+	AlongMm   Coordinate `json:"alongMm"`
+	Piece     int        `json:"piece"`
+	WouldMake []Note     `json:"wouldMake"`
 
 	// XMm Millimetres on the plan, with at most 6 decimals.
 	XMm Coordinate `json:"xMm"`
@@ -4708,16 +4129,12 @@ type Offcut struct {
 	YMm Coordinate `json:"yMm"`
 }
 
-// OrderAmount defines model for OrderAmount.
+// OrderAmount An amount of an article, exactly and for people.
 type OrderAmount struct {
-	// Amount An exact decimal.
-	//
-	// Example: 6.42
+	// Amount Example: 6.42
 	Amount string `json:"amount"`
 
-	// Text For people, in the units asked for.
-	//
-	// Example: 6.42 m
+	// Text Example: 6.42 m
 	Text string          `json:"text"`
 	Unit OrderAmountUnit `json:"unit"`
 }
@@ -4732,43 +4149,30 @@ type OrderArticle = string
 
 // OrderLine defines model for OrderLine.
 type OrderLine struct {
-	// Article What a list of prices calls it. A price may be given for a whole family of articles by what stands before a `/`.
 	Article OrderArticle   `json:"article"`
 	Group   OrderLineGroup `json:"group"`
+	Lengths *[]Quantity    `json:"lengths,omitempty"`
+	Name    string         `json:"name"`
+	Needed  OrderAmount    `json:"needed"`
+	Order   OrderAmount    `json:"order"`
+	Packs   *int64         `json:"packs,omitempty"`
 
-	// Lengths The lengths to buy, longest first, where one is longer than is sold in one piece.
-	Lengths *[]Quantity `json:"lengths,omitempty"`
-	Name    string      `json:"name"`
-
-	// Needed Exactly what the job takes; the sum of the reasons.
-	Needed OrderAmount `json:"needed"`
-
-	// Order What to buy, rounded up once to what is sold.
-	Order OrderAmount `json:"order"`
-
-	// Packs The order in packs.
-	Packs *int64      `json:"packs,omitempty"`
-	Price *OrderPrice `json:"price,omitempty"`
-
-	// Reasons Which part of the job takes how much, and what for.
+	// Price The price by which the line is priced.
+	Price   *OrderPrice   `json:"price,omitempty"`
 	Reasons []OrderReason `json:"reasons"`
 
 	// Sold How it is sold, as far as that is settled.
-	Sold *OrderSold `json:"sold,omitempty"`
-
-	// Unpriced Why a price that was given could not be used.
-	Unpriced *Note `json:"unpriced,omitempty"`
+	Sold     *OrderSold `json:"sold,omitempty"`
+	Unpriced *Note      `json:"unpriced,omitempty"`
 }
 
 // OrderLineGroup defines model for OrderLine.Group.
 type OrderLineGroup string
 
-// OrderPrice defines model for OrderPrice.
+// OrderPrice The price by which the line is priced.
 type OrderPrice struct {
 	// Amount Example: 48.50
-	Amount string `json:"amount"`
-
-	// Article As the list of prices has it.
+	Amount  string       `json:"amount"`
 	Article OrderArticle `json:"article"`
 
 	// Per What a price is for. A pack is what the article is sold in, a roll, a box, a bag, a ball, a sheet.
@@ -4779,14 +4183,11 @@ type OrderPrice struct {
 type OrderReason struct {
 	Amount OrderAmount `json:"amount"`
 	For    string      `json:"for"`
-
-	// Part Of the job; left out for what is added to the whole, such as for flaws.
-	Part *string `json:"part,omitempty"`
+	Part   *string     `json:"part,omitempty"`
 }
 
 // OrderSold How it is sold, as far as that is settled.
 type OrderSold struct {
-	// Longest In one piece, such as a bolt.
 	Longest *OrderAmount `json:"longest,omitempty"`
 	Minimum *OrderAmount `json:"minimum,omitempty"`
 	Pack    *OrderAmount `json:"pack,omitempty"`
@@ -4811,50 +4212,36 @@ type OtherPlacement struct {
 type Panel struct {
 	// Allow What is added outside the finished edge; one length for all four sides, or by side.
 	Allow *Allow `json:"allow,omitempty"`
-
-	// Count How many are cut alike. All panels of a plan together are at most 2000.
-	Count *int `json:"count,omitempty"`
+	Count *int   `json:"count,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Id PanelId `json:"id"`
-
-	// Join How a panel wider than the cloth is made up.
-	Join *PanelJoin `json:"join,omitempty"`
-
-	// JoinSeam Added on each side of every join, at most 10 cm; 15 mm when left out (common practice, no source).
-	JoinSeam *Length `json:"joinSeam,omitempty"`
+	Id       PanelId    `json:"id"`
+	Join     *PanelJoin `json:"join,omitempty"`
+	JoinSeam *Length    `json:"joinSeam,omitempty"`
 
 	// Match What the pattern must do on the panel.
 	Match *Match `json:"match,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Obstacles What the panel must pass. The drawings of `/v1/yardage` and `/v1/yardage/check` show the relief cuts, which `/v1/relief-cuts` explains; nothing else heeds them.
+	Name      *Name             `json:"name,omitempty"`
 	Obstacles *[]ReliefObstacle `json:"obstacles,omitempty"`
-
-	// Pair The id of the twin panel, or the panel's own id when an even count makes the pairs.
-	Pair *PanelId `json:"pair,omitempty"`
-
-	// PairAs Whether the twin shows the motif at the mirrored place or at the same place.
-	PairAs *PanelPairAs `json:"pairAs,omitempty"`
+	Pair      *PanelId          `json:"pair,omitempty"`
+	PairAs    *PanelPairAs      `json:"pairAs,omitempty"`
 
 	// Size The finished size, 1 mm to 100 m.
-	Size Size `json:"size"`
-
-	// Turn Whether the panel may be turned. A half turn needs a cloth that is not one-way; a quarter turn needs a cloth that may be railroaded, unless the panel's match is free.
+	Size Size       `json:"size"`
 	Turn *PanelTurn `json:"turn,omitempty"`
 }
 
-// PanelJoin How a panel wider than the cloth is made up.
+// PanelJoin defines model for Panel.Join.
 type PanelJoin string
 
-// PanelPairAs Whether the twin shows the motif at the mirrored place or at the same place.
+// PanelPairAs defines model for Panel.PairAs.
 type PanelPairAs string
 
-// PanelTurn Whether the panel may be turned. A half turn needs a cloth that is not one-way; a quarter turn needs a cloth that may be railroaded, unless the panel's match is free.
+// PanelTurn defines model for Panel.Turn.
 type PanelTurn string
 
 // PanelId Letters, digits, dot, dash or underscore; unique in the request.
@@ -4864,7 +4251,6 @@ type PanelId = string
 
 // Part Only for a joined panel.
 type Part struct {
-	// FromMm Where in the cut panel, from its left edge, this part begins.
 	FromMm Coordinate `json:"fromMm"`
 	Number int        `json:"number"`
 	Of     int        `json:"of"`
@@ -4872,18 +4258,14 @@ type Part struct {
 
 // Pattern The lattice on which the pattern repeats. Leave a repeat out where there is none; a lengthwise stripe has only a width repeat. Repeats are 1 mm to 10 m.
 type Pattern struct {
-	// Drop `straight`, `half`, or the fraction of the length repeat by which each next column is lower, such as `1/3`, with a denominator of at most 12.
-	//
-	// Example: half
+	// Drop Example: half
 	Drop *string `json:"drop,omitempty"`
 
 	// LengthRepeat A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 	//
 	// Example: 62 cm
-	LengthRepeat *Length `json:"lengthRepeat,omitempty"`
-
-	// Motifs The principal motifs in one repeat. Left out, one motif at 0, 0.
-	Motifs *[]Motif `json:"motifs,omitempty"`
+	LengthRepeat *Length  `json:"lengthRepeat,omitempty"`
+	Motifs       *[]Motif `json:"motifs,omitempty"`
 
 	// WidthRepeat A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 	//
@@ -4893,7 +4275,6 @@ type Pattern struct {
 
 // PieceUse defines model for PieceUse.
 type PieceUse struct {
-	// AnyStart True when the same panels can be cut from it wherever in the repeat it begins.
 	AnyStart bool     `json:"anyStart"`
 	Length   Quantity `json:"length"`
 	Piece    int      `json:"piece"`
@@ -4903,113 +4284,66 @@ type PieceUse struct {
 
 // PiecesAnswer The answer for the lengths in hand.
 type PiecesAnswer struct {
-	// Enough `yes` wherever in the repeat the pieces begin; `if-begun-at-start` when each begins at its start below; `no` when cloth must be bought.
-	Enough PiecesAnswerEnough `json:"enough"`
-
-	// Least New cloth without which no plan can do. When it is more than 0, the pieces are proved not to be enough.
-	Least Quantity `json:"least"`
-
-	// Lengths Piece 1 is the first piece in hand, and so on; piece 0 is the cloth still to buy. When that is more than a bolt, its other lengths follow after the last piece in hand. With `startsAt`, piece 0 begins there, and may serve for nothing.
-	Lengths []PieceUse `json:"lengths"`
-
-	// Order What is still to buy, as the cloth is sold.
-	Order      Quantity    `json:"order"`
-	Placements []Placement `json:"placements"`
-
-	// Short How much is wanting, wherever in the repeat the new cloth begins; 0 when it is enough.
-	Short Quantity `json:"short"`
+	Enough     PiecesAnswerEnough `json:"enough"`
+	Least      Quantity           `json:"least"`
+	Lengths    []PieceUse         `json:"lengths"`
+	Order      Quantity           `json:"order"`
+	Placements []Placement        `json:"placements"`
+	Short      Quantity           `json:"short"`
 }
 
-// PiecesAnswerEnough `yes` wherever in the repeat the pieces begin; `if-begun-at-start` when each begins at its start below; `no` when cloth must be bought.
+// PiecesAnswerEnough defines model for PiecesAnswer.Enough.
 type PiecesAnswerEnough string
 
-// PipingAnswer defines model for PipingAnswer.
+// PipingAnswer The strips, the joins and the cloth of piping.
 type PipingAnswer struct {
-	// Cautions What to take care of before cutting.
-	Cautions Notes `json:"cautions"`
+	Order       Quantity         `json:"order"`
+	Way         *PipingWayName   `json:"way,omitempty"`
+	Keeps       bool             `json:"keeps"`
+	Strip       PipingStripWidth `json:"strip"`
+	Cord        Quantity         `json:"cord"`
+	Total       Quantity         `json:"total"`
+	LeastRadius PipingRadius     `json:"leastRadius"`
+	Ways        []PipingWay      `json:"ways"`
+	Yields      []PipingYield    `json:"yields"`
+	Strips      []PipingStrip    `json:"strips"`
+	Runs        []PipingLaid     `json:"runs"`
+	Warnings    Notes            `json:"warnings"`
+	Cautions    Notes            `json:"cautions"`
 
-	// Cord All cord, overlaps and ends included; of double piping both cords.
-	Cord Quantity `json:"cord"`
-
-	// Engine Version of the engine that answered.
-	Engine string `json:"engine"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
 	// InputDigest SHA-256 of the request in canonical form.
-	InputDigest string `json:"inputDigest"`
-
-	// Keeps True when the way shown keeps all wishes.
-	Keeps bool `json:"keeps"`
-
-	// LeastRadius The tightest curve that the piping takes without puckering, by the stretch of the cloth.
-	LeastRadius PipingRadius `json:"leastRadius"`
-
-	// Order New cloth to buy for the way shown, as it is sold.
-	Order Quantity         `json:"order"`
-	Runs  []PipingLaid     `json:"runs"`
-	Strip PipingStripWidth `json:"strip"`
-
-	// Strips The strips of the way shown, in the order of the offcuts, those of new cloth last.
-	Strips []PipingStrip `json:"strips"`
-
-	// Total All runs end to end with their overlaps and ends, and on the bias the squaring of the ends; without joins.
-	Total Quantity `json:"total"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
-
-	// Way The way that is shown; left out when no way is possible.
-	Way  *PipingWayName `json:"way,omitempty"`
-	Ways []PipingWay    `json:"ways"`
-
-	// Yields What each offcut gives by itself, whole; on the bias once for each lean.
-	Yields []PipingYield `json:"yields"`
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
-// PipingCord defines model for PipingCord.
+// PipingCord The cord that is covered.
 type PipingCord struct {
-	// Diameter Of one cord, 1 mm to 60 mm.
 	Diameter Length `json:"diameter"`
-
-	// Double True for double piping, one strip round two cords.
-	Double *bool `json:"double,omitempty"`
+	Double   *bool  `json:"double,omitempty"`
 }
 
 // PipingJoins What is wished of joins, for runs that do not say otherwise. Bias strips are joined on a slant of 45 degrees, straight ones on the diagonal of the square in which two cross, which takes the strip's width.
 type PipingJoins struct {
-	// Corner Kept free of joins on each side of a corner, 0 to 50 cm; 5 cm when left out (common practice, no source).
-	Corner *Length `json:"corner,omitempty"`
-
-	// Ends Beyond each end of an open run, 0 to 50 cm; 25 mm when left out (common practice, no source).
-	Ends *Length `json:"ends,omitempty"`
-
-	// Most At most so many in a run, besides the closing of a closed run.
-	Most *int `json:"most,omitempty"`
-
-	// Overlap Of a closed run where it closes, 0 to 50 cm; 4 cm when left out (common practice, no source).
+	Corner  *Length `json:"corner,omitempty"`
+	Ends    *Length `json:"ends,omitempty"`
+	Most    *int    `json:"most,omitempty"`
 	Overlap *Length `json:"overlap,omitempty"`
-
-	// Seam Allowance on each side of a join of bias strips, 0 to 5 cm; 6 mm when left out (common practice, no source).
-	Seam *Length `json:"seam,omitempty"`
+	Seam    *Length `json:"seam,omitempty"`
 }
 
 // PipingLaid defines model for PipingLaid.
 type PipingLaid struct {
-	// ClosesMm Of a closed run, where it is closed; its first piece begins there.
-	ClosesMm *Coordinate `json:"closesMm,omitempty"`
-	Copy     int         `json:"copy"`
-	Covered  bool        `json:"covered"`
-
-	// JoinsMm Where each join lies, from the beginning of the run, in the order of the pieces. Not known of the continuous way.
-	JoinsMm []Coordinate `json:"joinsMm"`
+	ClosesMm *Coordinate  `json:"closesMm,omitempty"`
+	Copy     int          `json:"copy"`
+	Covered  bool         `json:"covered"`
+	JoinsMm  []Coordinate `json:"joinsMm"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Pieces What it is made of, in order.
+	Name   *Name         `json:"name,omitempty"`
 	Pieces []PipingPiece `json:"pieces"`
-
-	// Run Which of the runs of the request, from 0.
-	Run int `json:"run"`
+	Run    int           `json:"run"`
 }
 
 // PipingOffcut A rectangle with its sides on the threads, as an answer of `/v1/yardage` has it, or with its `size` as lengths; 1 mm to 100 m.
@@ -5021,19 +4355,13 @@ type PipingOffcut struct {
 	AlongMm *Coordinate `json:"alongMm,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Piece Which length it is left over from.
-	Piece *int `json:"piece,omitempty"`
+	Name  *Name `json:"name,omitempty"`
+	Piece *int  `json:"piece,omitempty"`
 
 	// Size The finished size, 1 mm to 100 m.
-	Size *Size `json:"size,omitempty"`
-
-	// WouldMake Not looked at; an offcut of an answer has it.
-	WouldMake *[]Note `json:"wouldMake,omitempty"`
-
-	// XMm Where it lies on the plan, with yMm; 0 to 100 km. Two offcuts of one piece that both have a place may not share cloth.
-	XMm *Coordinate `json:"xMm,omitempty"`
+	Size      *Size       `json:"size,omitempty"`
+	WouldMake *[]Note     `json:"wouldMake,omitempty"`
+	XMm       *Coordinate `json:"xMm,omitempty"`
 
 	// YMm Millimetres on the plan, with at most 6 decimals.
 	YMm *Coordinate `json:"yMm,omitempty"`
@@ -5041,14 +4369,11 @@ type PipingOffcut struct {
 
 // PipingPiece defines model for PipingPiece.
 type PipingPiece struct {
-	// FromMm Where on the strip it begins.
 	FromMm Coordinate `json:"fromMm"`
 
 	// LengthMm Millimetres on the plan, with at most 6 decimals.
 	LengthMm Coordinate `json:"lengthMm"`
-
-	// Strip The number of the strip.
-	Strip int `json:"strip"`
+	Strip    int        `json:"strip"`
 }
 
 // PipingPoint defines model for PipingPoint.
@@ -5068,52 +4393,40 @@ type PipingRadius struct {
 
 // PipingRequest Cloth is new cloth, of which the width, `oneWay` and how it is sold count; it may be left out when there are offcuts.
 type PipingRequest struct {
-	Cloth *Cloth     `json:"cloth,omitempty"`
-	Cord  PipingCord `json:"cord"`
+	// Cloth A cloth, its pattern and how it is sold.
+	Cloth *Cloth `json:"cloth,omitempty"`
+
+	// Cord The cord that is covered.
+	Cord PipingCord `json:"cord"`
 
 	// Joins What is wished of joins, for runs that do not say otherwise. Bias strips are joined on a slant of 45 degrees, straight ones on the diagonal of the square in which two cross, which takes the strip's width.
-	Joins *PipingJoins `json:"joins,omitempty"`
-
-	// Offcuts Rectangles of the same cloth in hand. All strips of the wished width that they could give together are at most 20000.
+	Joins   *PipingJoins    `json:"joins,omitempty"`
 	Offcuts *[]PipingOffcut `json:"offcuts,omitempty"`
-
-	// Runs What is to be piped; all copies together at most 10000, and end to end 100 km.
-	Runs []PipingRun `json:"runs"`
+	Runs    []PipingRun     `json:"runs"`
 
 	// Strip How the strips are cut.
 	Strip *PipingStripWish `json:"strip,omitempty"`
 
 	// Units The units of the texts in the answer.
-	Units *Units         `json:"units,omitempty"`
-	Way   *PipingWayName `json:"way,omitempty"`
+	Units *Units `json:"units,omitempty"`
+
+	// Way A way of getting strips; the operation describes each.
+	Way *PipingWayName `json:"way,omitempty"`
 }
 
 // PipingRun defines model for PipingRun.
 type PipingRun struct {
-	// Closed True when it comes back to its beginning.
-	Closed *bool `json:"closed,omitempty"`
-
-	// Corners Where it turns a corner, from its beginning.
-	Corners *[]Length `json:"corners,omitempty"`
-	Count   *int      `json:"count,omitempty"`
-
-	// Curved True when it goes round a curve, whose radius is not known.
-	Curved *bool `json:"curved,omitempty"`
-
-	// Length On the seam, 1 cm to 1 km.
-	Length Length `json:"length"`
-
-	// MaxJoins Left out, as `joins` says.
-	MaxJoins *int `json:"maxJoins,omitempty"`
+	Closed   *bool     `json:"closed,omitempty"`
+	Corners  *[]Length `json:"corners,omitempty"`
+	Count    *int      `json:"count,omitempty"`
+	Curved   *bool     `json:"curved,omitempty"`
+	Length   Length    `json:"length"`
+	MaxJoins *int      `json:"maxJoins,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// NoJoin Where no join may fall. On a closed run a span may go over the beginning, with `from` beyond `to`.
+	Name   *Name         `json:"name,omitempty"`
 	NoJoin *[]PipingSpan `json:"noJoin,omitempty"`
-
-	// Radius Of its tightest curve, on the seam, 1 mm to 100 m.
-	Radius *Length `json:"radius,omitempty"`
+	Radius *Length       `json:"radius,omitempty"`
 }
 
 // PipingSpan From one place of the run to another; a join may fall on its ends.
@@ -5131,34 +4444,22 @@ type PipingSpan struct {
 
 // PipingStrip defines model for PipingStrip.
 type PipingStrip struct {
-	// CornersMm In order round it, the first two at its beginning.
-	CornersMm []PipingPoint `json:"cornersMm"`
-
-	// Lean To which side it goes along the roll, the cloth face up.
-	Lean PipingStripLean `json:"lean"`
-
-	// LengthMm Usable, between its slanted or square ends.
-	LengthMm Coordinate `json:"lengthMm"`
-	Number   int        `json:"number"`
-
-	// Offcut Which of the offcuts of the request, from 0; left out for new cloth.
-	Offcut *int `json:"offcut,omitempty"`
+	CornersMm []PipingPoint   `json:"cornersMm"`
+	Lean      PipingStripLean `json:"lean"`
+	LengthMm  Coordinate      `json:"lengthMm"`
+	Number    int             `json:"number"`
+	Offcut    *int            `json:"offcut,omitempty"`
 }
 
-// PipingStripLean To which side it goes along the roll, the cloth face up.
+// PipingStripLean defines model for PipingStrip.Lean.
 type PipingStripLean string
 
-// PipingStripWidth defines model for PipingStripWidth.
+// PipingStripWidth How wide strips are cut.
 type PipingStripWidth struct {
-	// Angle Of bias strips.
 	Angle *int                `json:"angle,omitempty"`
 	Cut   PipingStripWidthCut `json:"cut"`
-
-	// Exact What the formula gives, pi*(d+t) + 2*s for cord d, cloth t and seam s; 2*pi*(d+t) + 2*s for double piping.
-	Exact Quantity `json:"exact"`
-
-	// Width What is cut.
-	Width Quantity `json:"width"`
+	Exact Quantity            `json:"exact"`
+	Width Quantity            `json:"width"`
 }
 
 // PipingStripWidthCut defines model for PipingStripWidth.Cut.
@@ -5166,85 +4467,52 @@ type PipingStripWidthCut string
 
 // PipingStripWish How the strips are cut.
 type PipingStripWish struct {
-	// Angle For `bias`, between the strip and the selvedge, in degrees.
-	Angle *int `json:"angle,omitempty"`
-
-	// Cut At an angle, straight from selvedge to selvedge, or straight along the selvedge.
-	Cut *PipingStripWishCut `json:"cut,omitempty"`
-
-	// LeastPiece The shortest piece that may be joined, 1 cm to 5 m; 30 cm when left out (common practice, no source).
-	LeastPiece *Length `json:"leastPiece,omitempty"`
-
-	// SameWay True when all bias strips must lean to the same side, for a nap or a stripe. Left out, as the cloth's `oneWay` says.
-	SameWay *bool `json:"sameWay,omitempty"`
-
-	// Seam Allowance on each side of the strip, 1 mm to 10 cm; 12 mm when left out (common practice, no source).
-	Seam *Length `json:"seam,omitempty"`
-
-	// Step A width that is worked out is rounded up to a multiple of this, 0.1 mm to 10 cm; 5 mm when left out, or 1/4 in with imperial units (common practice, no source).
-	Step *Length `json:"step,omitempty"`
-
-	// Stretch How far the cloth gives along the strip, more than 0 %. Left out, 15 % on the true bias, 3 % on the straight, and between them at other angles (common practice, no source).
-	Stretch *Share `json:"stretch,omitempty"`
-
-	// Thickness Of the cloth, 0 to 10 mm; 1 mm when left out (common practice, no source).
-	Thickness *Length `json:"thickness,omitempty"`
-
-	// Width The width to cut, 5 mm to 50 cm, when it is not to be worked out.
-	Width *Length `json:"width,omitempty"`
+	Angle      *int                `json:"angle,omitempty"`
+	Cut        *PipingStripWishCut `json:"cut,omitempty"`
+	LeastPiece *Length             `json:"leastPiece,omitempty"`
+	SameWay    *bool               `json:"sameWay,omitempty"`
+	Seam       *Length             `json:"seam,omitempty"`
+	Step       *Length             `json:"step,omitempty"`
+	Stretch    *Share              `json:"stretch,omitempty"`
+	Thickness  *Length             `json:"thickness,omitempty"`
+	Width      *Length             `json:"width,omitempty"`
 }
 
-// PipingStripWishCut At an angle, straight from selvedge to selvedge, or straight along the selvedge.
+// PipingStripWishCut defines model for PipingStripWish.Cut.
 type PipingStripWishCut string
 
 // PipingTube The rectangle of the continuous way.
 type PipingTube struct {
+	// Across A length, exactly and for people.
 	Across Quantity `json:"across"`
+
+	// Along A length, exactly and for people.
 	Along  Quantity `json:"along"`
-
-	// Square The side of the smallest square that would make as much.
 	Square Quantity `json:"square"`
-
-	// Strips How many are marked side by side.
-	Strips int `json:"strips"`
-
-	// Turn The length of each.
-	Turn Quantity `json:"turn"`
+	Strips int      `json:"strips"`
+	Turn   Quantity `json:"turn"`
 }
 
 // PipingWay defines model for PipingWay.
 type PipingWay struct {
-	// Because Why it does not keep the wishes.
-	Because Notes `json:"because"`
-
-	// Cloth New cloth that it takes off the roll.
-	Cloth Quantity `json:"cloth"`
-
-	// Joins Of all runs, without the closings; of `continuous` the most that there can be.
-	Joins int `json:"joins"`
-
-	// Keeps True when it keeps all wishes.
-	Keeps bool `json:"keeps"`
-
-	// Missing Runs that are not covered.
-	Missing int `json:"missing"`
-
-	// Order The same as it is sold.
-	Order Quantity `json:"order"`
-
-	// Possible False when no strip can be cut in this way.
-	Possible bool `json:"possible"`
-
-	// Short Of `offcuts`, the runs end to end that they alone do not cover.
-	Short  *Quantity `json:"short,omitempty"`
-	Strips int       `json:"strips"`
+	Because  Notes     `json:"because"`
+	Cloth    Quantity  `json:"cloth"`
+	Joins    int       `json:"joins"`
+	Keeps    bool      `json:"keeps"`
+	Missing  int       `json:"missing"`
+	Order    Quantity  `json:"order"`
+	Possible bool      `json:"possible"`
+	Short    *Quantity `json:"short,omitempty"`
+	Strips   int       `json:"strips"`
 
 	// Tube The rectangle of the continuous way.
-	Tube *PipingTube   `json:"tube,omitempty"`
-	Way  PipingWayName `json:"way"`
+	Tube *PipingTube `json:"tube,omitempty"`
+
+	// Way A way of getting strips; the operation describes each.
+	Way PipingWayName `json:"way"`
 }
 
-// PipingWayName defines model for PipingWayName.
+// PipingWayName A way of getting strips; the operation describes each.
 type PipingWayName string
 
 // PipingYield defines model for PipingYield.
@@ -5253,12 +4521,8 @@ type PipingYield struct {
 	Longest  *Quantity       `json:"longest,omitempty"`
 	Offcut   int             `json:"offcut"`
 	Shortest *Quantity       `json:"shortest,omitempty"`
-
-	// Strips How many that are not shorter than `leastPiece`.
-	Strips int `json:"strips"`
-
-	// Total All of them end to end, without joins.
-	Total Quantity `json:"total"`
+	Strips   int             `json:"strips"`
+	Total    Quantity        `json:"total"`
 }
 
 // PipingYieldLean defines model for PipingYield.Lean.
@@ -5293,9 +4557,7 @@ type Placement struct {
 	Panel PanelId `json:"panel"`
 
 	// Part Only for a joined panel.
-	Part *Part `json:"part,omitempty"`
-
-	// Piece Which length it is cut from.
+	Part  *Part         `json:"part,omitempty"`
 	Piece int           `json:"piece"`
 	Turn  PlacementTurn `json:"turn"`
 
@@ -5311,7 +4573,6 @@ type PlacementTurn string
 
 // PlanFault defines model for PlanFault.
 type PlanFault struct {
-	// Copy Left out when it is about no one copy.
 	Copy   *int   `json:"copy,omitempty"`
 	Detail string `json:"detail"`
 
@@ -5334,19 +4595,11 @@ type PlanFault struct {
 	Kind PlanFaultKind `json:"kind"`
 
 	// Other The placement with which it does not go together.
-	Other *OtherPlacement `json:"other,omitempty"`
-
-	// Out How far out, when it is a distance; a tolerance is not taken off.
-	Out *Quantity `json:"out,omitempty"`
-
-	// Panel Left out when it is about a whole length.
-	Panel *PanelId `json:"panel,omitempty"`
-
-	// Piece The length that it is on; left out when it is on none.
-	Piece *int `json:"piece,omitempty"`
-
-	// Placement Which of the placements of the request, from 0; left out when it is about none of them.
-	Placement *int `json:"placement,omitempty"`
+	Other     *OtherPlacement `json:"other,omitempty"`
+	Out       *Quantity       `json:"out,omitempty"`
+	Panel     *PanelId        `json:"panel,omitempty"`
+	Piece     *int            `json:"piece,omitempty"`
+	Placement *int            `json:"placement,omitempty"`
 }
 
 // PlanFaultKind * `missing`: a copy, a part, or a run of them is not laid
@@ -5369,56 +4622,34 @@ type PlanFaultKind string
 
 // PleatsAnswer defines model for PleatsAnswer.
 type PleatsAnswer struct {
-	// Absorbed What the pleats take in, or the snips give. It equals excess.
 	Absorbed Quantity `json:"absorbed"`
 
 	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions Notes `json:"cautions"`
-
-	// Closed True for an edge that comes back to itself; its centre line is where the marks begin.
-	Closed bool `json:"closed"`
-
-	// Cloth The edge on the cloth.
-	Cloth Quantity `json:"cloth"`
-	Count int      `json:"count"`
-
-	// DartLength How far a dart runs in from the edge of the cloth, where the turn-over is known.
-	DartLength *Quantity `json:"dartLength,omitempty"`
-
-	// Engine Version of the engine that answered.
-	Engine string `json:"engine"`
-
-	// Excess What there is to lose; for snips what there is to gain.
-	Excess Quantity `json:"excess"`
-
-	// Finished The edge when it is done.
-	Finished Quantity `json:"finished"`
-
-	// InputDigest SHA-256 of the request in canonical form.
-	InputDigest string           `json:"inputDigest"`
-	Kind        PleatsAnswerKind `json:"kind"`
-
-	// Marks From the left end to the right.
-	Marks []PleatsMark `json:"marks"`
+	Cautions   Notes            `json:"cautions"`
+	Closed     bool             `json:"closed"`
+	Cloth      Quantity         `json:"cloth"`
+	Count      int              `json:"count"`
+	DartLength *Quantity        `json:"dartLength,omitempty"`
+	Excess     Quantity         `json:"excess"`
+	Finished   Quantity         `json:"finished"`
+	Kind       PleatsAnswerKind `json:"kind"`
+	Marks      []PleatsMark     `json:"marks"`
 
 	// Notes The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Notes Notes `json:"notes"`
-
-	// Remainder How what cannot be shared evenly is spread.
-	Remainder string `json:"remainder"`
-
-	// SnipDepth How deep each snip is cut from the edge of the cloth.
-	SnipDepth *Quantity `json:"snipDepth,omitempty"`
-
-	// Spacing From one to the next along the finished edge. Left out for one alone, and
-	// for a single pair, whose two folds meet on the centre line; the middle two
-	// of several pairs meet there too. 0 at a sharp corner, where all lie at one
-	// point.
-	Spacing *Quantity         `json:"spacing,omitempty"`
-	Style   PleatsAnswerStyle `json:"style"`
+	Notes     Notes             `json:"notes"`
+	Remainder string            `json:"remainder"`
+	SnipDepth *Quantity         `json:"snipDepth,omitempty"`
+	Spacing   *Quantity         `json:"spacing,omitempty"`
+	Style     PleatsAnswerStyle `json:"style"`
 
 	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
 	Warnings Notes `json:"warnings"`
+
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
+
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // PleatsAnswerKind defines model for PleatsAnswer.Kind.
@@ -5427,29 +4658,16 @@ type PleatsAnswerKind string
 // PleatsAnswerStyle defines model for PleatsAnswer.Style.
 type PleatsAnswerStyle string
 
-// PleatsFrom defines model for PleatsFrom.
+// PleatsFrom Where the fullness comes from.
 type PleatsFrom struct {
-	// Angle Degrees that the edge turns through; 90 for a corner and 180 for a scroll arm where left out.
-	Angle *int `json:"angle,omitempty"`
-
-	// Buttons For buttons, how many stand in the row along the edge; one pleat runs from each.
-	Buttons *int `json:"buttons,omitempty"`
-
-	// Cloth For lengths, the edge of the cloth without seams; for buttons, from button to button on the cloth.
-	Cloth *Length `json:"cloth,omitempty"`
-
-	// Concave The edge turns inwards, so that the cloth past it is too short and is snipped.
-	Concave *bool `json:"concave,omitempty"`
-
-	// Finished For lengths, what the edge must come down to; for buttons, from button to button when buttoned.
+	Angle    *int          `json:"angle,omitempty"`
+	Buttons  *int          `json:"buttons,omitempty"`
+	Cloth    *Length       `json:"cloth,omitempty"`
+	Concave  *bool         `json:"concave,omitempty"`
 	Finished *Length       `json:"finished,omitempty"`
 	How      PleatsFromHow `json:"how"`
-
-	// Radius Of the edge line, 0 to 20 m; for corner, scroll-arm and round-seat.
-	Radius *Length `json:"radius,omitempty"`
-
-	// TurnOver How far the cloth goes past the edge line, 1 mm to 2 m; for corner, scroll-arm and round-seat, and for lengths that need snips.
-	TurnOver *Length `json:"turnOver,omitempty"`
+	Radius   *Length       `json:"radius,omitempty"`
+	TurnOver *Length       `json:"turnOver,omitempty"`
 }
 
 // PleatsFromHow defines model for PleatsFrom.How.
@@ -5457,69 +4675,44 @@ type PleatsFromHow string
 
 // PleatsMark defines model for PleatsMark.
 type PleatsMark struct {
-	// Depth Of the fold; half of take, for box and inverted pleats a quarter. For darts and snips that of each side.
-	Depth Quantity `json:"depth"`
-
-	// FinishedMm Its middle on the finished edge from the centre line, negative to the left.
-	FinishedMm Coordinate `json:"finishedMm"`
-
-	// Lie The side to which the fold points; both for box and inverted pleats, none for darts and snips.
-	Lie PleatsMarkLie `json:"lie"`
-
-	// MarksMm The marks on the cloth from the centre line, from left to right. A pleat has its fold, the fold beneath and the line it meets, one of each side for box and inverted pleats; a dart its two legs and its middle; a snip its line.
-	MarksMm []Coordinate `json:"marksMm"`
-	Number  int          `json:"number"`
-
-	// Take What it takes in; for a snip what it opens by.
-	Take Quantity `json:"take"`
+	Depth      Quantity      `json:"depth"`
+	FinishedMm Coordinate    `json:"finishedMm"`
+	Lie        PleatsMarkLie `json:"lie"`
+	MarksMm    []Coordinate  `json:"marksMm"`
+	Number     int           `json:"number"`
+	Take       Quantity      `json:"take"`
 }
 
-// PleatsMarkLie The side to which the fold points; both for box and inverted pleats, none for darts and snips.
+// PleatsMarkLie defines model for PleatsMark.Lie.
 type PleatsMarkLie string
 
 // PleatsRequest defines model for PleatsRequest.
 type PleatsRequest struct {
-	// Count How many pleats, darts or snips; where left out, as few as maxDepth allows. Pairs take an even number.
-	Count *int `json:"count,omitempty"`
+	Count *int    `json:"count,omitempty"`
+	Face  *Length `json:"face,omitempty"`
 
-	// Face The face of a box pleat; half of what it takes in where left out, so that its folds meet at the back.
-	Face *Length    `json:"face,omitempty"`
-	From PleatsFrom `json:"from"`
-
-	// Lie Which way the folds of a fan point; towards-centre where left out.
-	Lie *PleatsRequestLie `json:"lie,omitempty"`
-
-	// Margin How far a snip stops short of the edge line, 1 mm to 20 cm; 12 mm where left out (common practice, no source).
-	Margin *Length `json:"margin,omitempty"`
-
-	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice,
-	// no source), unless count is given or there are buttons. It is kept, or a
-	// warning says that it is not: where count, the buttons, or the most pleats that
-	// an edge has make the folds deeper. A warning also says where they become
-	// deeper because the marks are read off a tape, in whole millimetres or
-	// sixteenths of an inch.
-	MaxDepth *Length `json:"maxDepth,omitempty"`
+	// From Where the fullness comes from.
+	From     PleatsFrom        `json:"from"`
+	Lie      *PleatsRequestLie `json:"lie,omitempty"`
+	Margin   *Length           `json:"margin,omitempty"`
+	MaxDepth *Length           `json:"maxDepth,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Over The length of the finished edge over which they are spread, at most the edge; the whole of it where left out.
-	Over *Length `json:"over,omitempty"`
-
-	// Style One or more box pleats or inverted pleats, pairs of pleats that meet at the middle, a fan of pleats turned to the middle, or darts that are sewn. Where left out, a fan for a scroll arm and a round seat, darts never, and otherwise pairs.
+	Name  *Name               `json:"name,omitempty"`
+	Over  *Length             `json:"over,omitempty"`
 	Style *PleatsRequestStyle `json:"style,omitempty"`
 
 	// Units The units of the texts in the answer.
 	Units *Units `json:"units,omitempty"`
 }
 
-// PleatsRequestLie Which way the folds of a fan point; towards-centre where left out.
+// PleatsRequestLie defines model for PleatsRequest.Lie.
 type PleatsRequestLie string
 
-// PleatsRequestStyle One or more box pleats or inverted pleats, pairs of pleats that meet at the middle, a fan of pleats turned to the middle, or darts that are sewn. Where left out, a fan for a scroll arm and a round seat, darts never, and otherwise pairs.
+// PleatsRequestStyle defines model for PleatsRequest.Style.
 type PleatsRequestStyle string
 
-// Price defines model for Price.
+// Price What the cloth costs.
 type Price struct {
 	// Amount A decimal number that is not negative, with at most 4 decimals.
 	//
@@ -5530,12 +4723,10 @@ type Price struct {
 	//
 	// Example: GBP
 	Currency Currency `json:"currency"`
-
-	// Per The length that the price is for.
-	Per PricePer `json:"per"`
+	Per      PricePer `json:"per"`
 }
 
-// PricePer The length that the price is for.
+// PricePer defines model for Price.Per.
 type PricePer string
 
 // PriceBand From what to what the cloth may cost.
@@ -5553,182 +4744,133 @@ type PriceBand struct {
 	// Low A decimal number that is not negative, with at most 4 decimals.
 	//
 	// Example: 48.50
-	Low Amount `json:"low"`
-
-	// Per The length that the price is for.
+	Low Amount       `json:"low"`
 	Per PriceBandPer `json:"per"`
 }
 
-// PriceBandPer The length that the price is for.
+// PriceBandPer defines model for PriceBand.Per.
 type PriceBandPer string
 
 // Problem RFC 9457 problem details.
 type Problem struct {
-	// Count How many faults there are in all.
-	Count  *int     `json:"count,omitempty"`
-	Detail *string  `json:"detail,omitempty"`
-	Errors *[]Fault `json:"errors,omitempty"`
-	Status int      `json:"status"`
-	Title  string   `json:"title"`
-
-	// Type A path under /problems.
-	Type string `json:"type"`
-
-	// ViolatedPolicies The quotas that are used, by their names in RateLimit-Policy.
+	Count            *int                       `json:"count,omitempty"`
+	Detail           *string                    `json:"detail,omitempty"`
+	Errors           *[]Fault                   `json:"errors,omitempty"`
+	Status           int                        `json:"status"`
+	Title            string                     `json:"title"`
+	Type             string                     `json:"type"`
 	ViolatedPolicies *[]ProblemViolatedPolicies `json:"violated-policies,omitempty"`
 }
 
 // ProblemViolatedPolicies defines model for Problem.ViolatedPolicies.
 type ProblemViolatedPolicies string
 
-// Quantity defines model for Quantity.
+// Quantity A length, exactly and for people.
 type Quantity struct {
-	// Mm The exact figure in millimetres.
-	Mm float64 `json:"mm"`
-
-	// Text For people, in the units asked for.
-	Text string `json:"text"`
+	Mm   float64 `json:"mm"`
+	Text string  `json:"text"`
 }
 
 // ReliefCut defines model for ReliefCut.
 type ReliefCut struct {
-	// Allowance The allowance at this edge, in a corner at both, with which the cut can be made and its flaps reach, where the one given is too small.
-	Allowance *Quantity `json:"allowance,omitempty"`
-
-	// Cut straight for a thin rail; y for a square post; v where both arms begin at the edge; diagonal in a corner or where an upright is met at an angle; triangle at a corner leg; fan round a round one; none where no cut will do.
-	Cut   ReliefCutCut `json:"cut"`
-	Flaps []ReliefFlap `json:"flaps"`
+	Allowance *Quantity    `json:"allowance,omitempty"`
+	Cut       ReliefCutCut `json:"cut"`
+	Flaps     []ReliefFlap `json:"flaps"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Id PanelId `json:"id"`
-
-	// Lines The cuts, each from where it begins to where it stops.
-	Lines [][]ReliefPoint `json:"lines"`
-
-	// Margin The least that is kept, at any pull of the range and any stop, between the end of a cut and what must stay covered.
-	Margin *Quantity `json:"margin,omitempty"`
-
-	// Steps How to make the cut.
-	Steps []string     `json:"steps"`
-	Stops []ReliefStop `json:"stops"`
-
-	// StretchMost Where the range of the pull is too wide for any cut, the largest most, in percent, with which one can be made for the same least; left out when none is.
-	StretchMost *float64 `json:"stretchMost,omitempty"`
-
-	// Whole True when the show side stays whole at every pull of the range.
-	Whole bool `json:"whole"`
+	Id          PanelId         `json:"id"`
+	Lines       [][]ReliefPoint `json:"lines"`
+	Margin      *Quantity       `json:"margin,omitempty"`
+	Steps       []string        `json:"steps"`
+	Stops       []ReliefStop    `json:"stops"`
+	StretchMost *float64        `json:"stretchMost,omitempty"`
+	Whole       bool            `json:"whole"`
 }
 
-// ReliefCutCut straight for a thin rail; y for a square post; v where both arms begin at the edge; diagonal in a corner or where an upright is met at an angle; triangle at a corner leg; fan round a round one; none where no cut will do.
+// ReliefCutCut defines model for ReliefCut.Cut.
 type ReliefCutCut string
 
 // ReliefCutsAnswer defines model for ReliefCutsAnswer.
 type ReliefCutsAnswer struct {
 	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions Notes `json:"cautions"`
-
-	// Centre The middle of what shows, where the cloth is fixed first.
-	Centre ReliefPoint `json:"centre"`
-
-	// Cut The cut size of the panel.
-	Cut ReliefExtent `json:"cut"`
-
-	// Engine Version of the engine that answered.
-	Engine string `json:"engine"`
-
-	// InputDigest SHA-256 of the request in canonical form.
-	InputDigest string      `json:"inputDigest"`
-	Obstacles   []ReliefCut `json:"obstacles"`
+	Cautions  Notes        `json:"cautions"`
+	Centre    ReliefPoint  `json:"centre"`
+	Cut       ReliefExtent `json:"cut"`
+	Obstacles []ReliefCut  `json:"obstacles"`
 
 	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
 	Warnings Notes `json:"warnings"`
+	Whole    bool  `json:"whole"`
 
-	// Whole True when every obstacle can be passed with the show side kept whole.
-	Whole bool `json:"whole"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
+
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // ReliefCutsRequest defines model for ReliefCutsRequest.
 type ReliefCutsRequest struct {
 	Obstacles []ReliefObstacle `json:"obstacles"`
-	Panel     ReliefPanel      `json:"panel"`
+
+	// Panel The panel that the cloth is cut for.
+	Panel ReliefPanel `json:"panel"`
 
 	// Stretch How much longer the cloth may be pulled, from the middle of the panel outwards. 0 % where left out.
 	Stretch *ReliefStretch `json:"stretch,omitempty"`
 
 	// Units The units of the texts in the answer.
-	Units *Units `json:"units,omitempty"`
-
-	// Weave A loose weave runs further from the end of a cut, so 5 mm more is kept where no margin is given (common practice, no source).
+	Units *Units                  `json:"units,omitempty"`
 	Weave *ReliefCutsRequestWeave `json:"weave,omitempty"`
 }
 
-// ReliefCutsRequestWeave A loose weave runs further from the end of a cut, so 5 mm more is kept where no margin is given (common practice, no source).
+// ReliefCutsRequestWeave defines model for ReliefCutsRequest.Weave.
 type ReliefCutsRequestWeave string
 
 // ReliefExtent defines model for ReliefExtent.
 type ReliefExtent struct {
+	// Across A length, exactly and for people.
 	Across Quantity `json:"across"`
-	Along  Quantity `json:"along"`
+
+	// Along A length, exactly and for people.
+	Along Quantity `json:"along"`
 }
 
 // ReliefFlap defines model for ReliefFlap.
 type ReliefFlap struct {
-	Name string `json:"name"`
-
-	// Needed For a tongue the stuffing and the edge it goes down and round; for a flap at the side what is turned under.
+	Name    string   `json:"name"`
 	Needed  Quantity `json:"needed"`
 	Reaches bool     `json:"reaches"`
-
-	// Width At its widest, at the pull that leaves it least.
-	Width Quantity `json:"width"`
+	Width   Quantity `json:"width"`
 }
 
 // ReliefObstacle What the cloth must pass. It stands at one edge, or at one corner.
 type ReliefObstacle struct {
-	// At Its middle along the finished edge, from the left end or from the top. Needed with edge, refused with corner.
-	At *Length `json:"at,omitempty"`
-
-	// Corner The corner in which it stands; give this or edge.
-	Corner *ReliefObstacleCorner `json:"corner,omitempty"`
-
-	// Covered How far past the face the cloth must still cover, for instance a gap that can be looked into; 0 where left out, at most 50 cm.
-	Covered *Length `json:"covered,omitempty"`
-
-	// Deep How far its innermost face lies in from the finished edge; less than half the panel. 0 when it stands under the edge, as a leg does. For a square leg in a corner, its extent along the side edge.
-	Deep Length `json:"deep"`
-
-	// Edge The edge at which it stands; give this or corner.
-	Edge *ReliefObstacleEdge `json:"edge,omitempty"`
-
-	// EdgeThickness The thickness of the edge or rail that a flap must go round to be fixed; 0 where left out, at most 50 cm.
-	EdgeThickness *Length `json:"edgeThickness,omitempty"`
+	At            *Length               `json:"at,omitempty"`
+	Corner        *ReliefObstacleCorner `json:"corner,omitempty"`
+	Covered       *Length               `json:"covered,omitempty"`
+	Deep          Length                `json:"deep"`
+	Edge          *ReliefObstacleEdge   `json:"edge,omitempty"`
+	EdgeThickness *Length               `json:"edgeThickness,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Id PanelId `json:"id"`
-
-	// Lean Degrees by which an upright is met at an angle; positive when it comes from the right of the line square to the edge, seen from the middle of the panel. Only for square obstacles at an edge.
-	Lean *int `json:"lean,omitempty"`
-
-	// Margin What is kept between the end of a cut and what must stay covered, 1 mm to 20 cm; 12 mm where left out, and 1 mm more for each 10 mm of stuffing over 50 mm, at most 13 mm more (common practice, no source).
-	Margin *Length              `json:"margin,omitempty"`
-	Shape  *ReliefObstacleShape `json:"shape,omitempty"`
-
-	// Stuffing The height of the stuffing there, which a flap must go down; 0 where left out, at most 1 m.
-	Stuffing *Length            `json:"stuffing,omitempty"`
-	What     ReliefObstacleWhat `json:"what"`
-
-	// Width Its extent along the edge (in a corner along the top or bottom edge), or its diameter; 1 mm to 2 m.
-	Width Length `json:"width"`
+	Id       PanelId              `json:"id"`
+	Lean     *int                 `json:"lean,omitempty"`
+	Margin   *Length              `json:"margin,omitempty"`
+	Shape    *ReliefObstacleShape `json:"shape,omitempty"`
+	Stuffing *Length              `json:"stuffing,omitempty"`
+	What     ReliefObstacleWhat   `json:"what"`
+	Width    Length               `json:"width"`
 }
 
-// ReliefObstacleCorner The corner in which it stands; give this or edge.
+// ReliefObstacleCorner defines model for ReliefObstacle.Corner.
 type ReliefObstacleCorner string
 
-// ReliefObstacleEdge The edge at which it stands; give this or corner.
+// ReliefObstacleEdge defines model for ReliefObstacle.Edge.
 type ReliefObstacleEdge string
 
 // ReliefObstacleShape defines model for ReliefObstacle.Shape.
@@ -5737,7 +4879,7 @@ type ReliefObstacleShape string
 // ReliefObstacleWhat defines model for ReliefObstacle.What.
 type ReliefObstacleWhat string
 
-// ReliefPanel defines model for ReliefPanel.
+// ReliefPanel The panel that the cloth is cut for.
 type ReliefPanel struct {
 	// Allow What is added outside the finished edge; one length for all four sides, or by side.
 	Allow *Allow `json:"allow,omitempty"`
@@ -5769,10 +4911,14 @@ type ReliefStop struct {
 	AcrossMm Coordinate `json:"acrossMm"`
 
 	// AlongMm Millimetres on the plan, with at most 6 decimals.
-	AlongMm  Coordinate `json:"alongMm"`
-	FromLeft Quantity   `json:"fromLeft"`
-	FromTop  Quantity   `json:"fromTop"`
-	Margin   Quantity   `json:"margin"`
+	AlongMm Coordinate `json:"alongMm"`
+
+	// FromLeft A length, exactly and for people.
+	FromLeft Quantity `json:"fromLeft"`
+
+	// FromTop A length, exactly and for people.
+	FromTop Quantity `json:"fromTop"`
+	Margin  Quantity `json:"margin"`
 }
 
 // ReliefStretch How much longer the cloth may be pulled, from the middle of the panel outwards. 0 % where left out.
@@ -5790,209 +4936,122 @@ type ReliefStretch struct {
 
 // RepeatAnswer defines model for RepeatAnswer.
 type RepeatAnswer struct {
-	// AnyStart By the rule asked for, wherever in the repeat the cloth begins. The same as `needed` when no drop says where a motif falls.
-	AnyStart Quantity `json:"anyStart"`
+	Order         Quantity          `json:"order"`
+	Needed        Quantity          `json:"needed"`
+	AnyStart      Quantity          `json:"anyStart"`
+	Start         Quantity          `json:"start"`
+	Lead          Quantity          `json:"lead"`
+	Rule          RepeatRule        `json:"rule"`
+	Rules         []RepeatRuleTotal `json:"rules"`
+	Unmatched     Quantity          `json:"unmatched"`
+	MatchingCosts Quantity          `json:"matchingCosts"`
+	Drops         []RepeatKind      `json:"drops"`
+	Cuts          []RepeatCut       `json:"cuts"`
+	Seam          RepeatSeam        `json:"seam"`
+	Centre        *RepeatCentred    `json:"centre,omitempty"`
+	Window        *RepeatWindow     `json:"window,omitempty"`
+	Warnings      Notes             `json:"warnings"`
+	Cautions      Notes             `json:"cautions"`
 
-	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions Notes          `json:"cautions"`
-	Centre   *RepeatCentred `json:"centre,omitempty"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
-	// Cuts The widths in the order in which they are cut, with the least waste.
-	Cuts   []RepeatCut  `json:"cuts"`
-	Drops  []RepeatKind `json:"drops"`
-	Engine string       `json:"engine"`
-
-	// InputDigest Names the request by what it says.
-	InputDigest string `json:"inputDigest"`
-
-	// Lead What is passed over before the first cut, when `startsAt` was given.
-	Lead Quantity `json:"lead"`
-
-	// MatchingCosts How much longer the layout is.
-	MatchingCosts Quantity `json:"matchingCosts"`
-
-	// Needed By the rule asked for, from the best start, or from `startsAt`.
-	Needed Quantity `json:"needed"`
-
-	// Order What to buy: `anyStart`, or `needed` when `startsAt` was given, with flaws and shrinkage, rounded up as it is sold.
-	Order Quantity `json:"order"`
-
-	// Rule * `exact`: the layout as shown
-	// * `half-repeat-once`: whole repeats; in each kind of drop half a repeat once, unless as much is spare in a width
-	// * `half-repeat-each-width`: whole repeats and half a repeat in each width, and a whole one more when the widths are odd in number
-	// * `in-turn`: whole repeats, cut in the order in which widths are joined, with half a repeat at every change of start
-	//
-	// The last three are for a straight match, where all come to whole repeats, or a half-drop.
-	Rule RepeatRule `json:"rule"`
-
-	// Rules What each rule reckons from a start that suits it, or from `startsAt`; only the exact layout where the printed rules do not apply.
-	Rules []RepeatRuleTotal `json:"rules"`
-	Seam  RepeatSeam        `json:"seam"`
-
-	// Start Where in the length repeat the layout begins.
-	Start Quantity `json:"start"`
-
-	// Unmatched The drops end to end, without matching.
-	Unmatched Quantity `json:"unmatched"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
-
-	// Window Places of the finished top left corner at which the motif is whole; so are those a width repeat to the right, with the drop of the column, and a length repeat further.
-	Window *RepeatWindow `json:"window,omitempty"`
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // RepeatCentre Asks what falls in the middle of a finished width.
 type RepeatCentre struct {
-	// FinishedWidth 1 mm to 100 m.
 	FinishedWidth Length `json:"finishedWidth"`
 
 	// Motif Printable text, without control characters.
 	Motif *Name `json:"motif,omitempty"`
 }
 
-// RepeatCentred defines model for RepeatCentred.
+// RepeatCentred What falls in the middle of the finished width.
 type RepeatCentred struct {
-	// Better Which leaves the larger part of a repeat at the sides.
 	Better RepeatCentredBetter `json:"better"`
-	Gap    RepeatCentring      `json:"gap"`
-	Motif  RepeatCentring      `json:"motif"`
+
+	// Gap The finished width with this in its middle.
+	Gap RepeatCentring `json:"gap"`
+
+	// Motif The finished width with this in its middle.
+	Motif RepeatCentring `json:"motif"`
 }
 
-// RepeatCentredBetter Which leaves the larger part of a repeat at the sides.
+// RepeatCentredBetter defines model for RepeatCentred.Better.
 type RepeatCentredBetter string
 
-// RepeatCentring defines model for RepeatCentring.
+// RepeatCentring The finished width with this in its middle.
 type RepeatCentring struct {
-	// CutFrom When not joined, the left edge of what is cut, from the left selvedge.
-	CutFrom *Quantity `json:"cutFrom,omitempty"`
-
-	// Joined False when one width covers it.
-	Joined bool `json:"joined"`
-
-	// LeftPart Of a width at the left end.
-	LeftPart Quantity `json:"leftPart"`
-
-	// LeftWidths Whole widths to the left of the middle one.
-	LeftWidths int `json:"leftWidths"`
-
-	// Middle Of what lies in the middle, from the left selvedge.
-	Middle Quantity `json:"middle"`
-
-	// PartRepeat What is left of a repeat at each side.
-	PartRepeat Quantity `json:"partRepeat"`
-
-	// Repeats Whole width repeats shown.
-	Repeats int `json:"repeats"`
-
-	// RightPart Of a width at the right end.
-	RightPart Quantity `json:"rightPart"`
-
-	// RightWidths Whole widths to the right of the middle one.
-	RightWidths int `json:"rightWidths"`
+	CutFrom     *Quantity `json:"cutFrom,omitempty"`
+	Joined      bool      `json:"joined"`
+	LeftPart    Quantity  `json:"leftPart"`
+	LeftWidths  int       `json:"leftWidths"`
+	Middle      Quantity  `json:"middle"`
+	PartRepeat  Quantity  `json:"partRepeat"`
+	Repeats     int       `json:"repeats"`
+	RightPart   Quantity  `json:"rightPart"`
+	RightWidths int       `json:"rightWidths"`
 }
 
 // RepeatCut defines model for RepeatCut.
 type RepeatCut struct {
-	Copy int `json:"copy"`
-
-	// Drop Which of `drops`, from 0.
-	Drop int `json:"drop"`
-
-	// FromMm Where it is cut, from the beginning of the cloth.
-	FromMm Coordinate `json:"fromMm"`
-
-	// StartMm Where in the length repeat that is.
+	Copy    int        `json:"copy"`
+	Drop    int        `json:"drop"`
+	FromMm  Coordinate `json:"fromMm"`
 	StartMm Coordinate `json:"startMm"`
-
-	// WasteMm Passed over before the next cut.
 	WasteMm Coordinate `json:"wasteMm"`
-
-	// Width From the left, from 1.
-	Width int `json:"width"`
+	Width   int        `json:"width"`
 }
 
 // RepeatDrop defines model for RepeatDrop.
 type RepeatDrop struct {
-	// Count How many finished drops.
-	Count *int `json:"count,omitempty"`
-
-	// Length Cut length with hems and allowances, 1 mm to 100 m.
+	Count  *int   `json:"count,omitempty"`
 	Length Length `json:"length"`
 
 	// Motif Where a motif falls in a drop, in the column of the pattern in which it is given; the first motif when name is left out. Drops without this begin at the same place of the repeat as the first that has it.
 	Motif *RepeatPlace `json:"motif,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Widths Widths of cloth joined in each, from the left.
-	Widths *int `json:"widths,omitempty"`
+	Name   *Name `json:"name,omitempty"`
+	Widths *int  `json:"widths,omitempty"`
 }
 
 // RepeatKind defines model for RepeatKind.
 type RepeatKind struct {
-	// Better Which of the two orders wastes less.
-	Better RepeatKindBetter `json:"better"`
-
-	// First What is cut for a width with none after it.
-	First Quantity `json:"first"`
-
-	// FollowingAlike From the top of a width to that of the next with the same start.
-	FollowingAlike Quantity `json:"followingAlike"`
-
-	// FollowingNext From the top of a width to that of the one that is joined to its right, cut next.
-	FollowingNext Quantity `json:"followingNext"`
+	Better         RepeatKindBetter `json:"better"`
+	First          Quantity         `json:"first"`
+	FollowingAlike Quantity         `json:"followingAlike"`
+	FollowingNext  Quantity         `json:"followingNext"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// OffUnmatched Without matching, how far the pattern of a width is below that of its neighbour on the left, the nearest way; less than 0 when above.
+	Name         *Name    `json:"name,omitempty"`
 	OffUnmatched Quantity `json:"offUnmatched"`
-
-	// Repeats Length repeats in a drop, a part counted as a whole; 0 without a length repeat.
-	Repeats int `json:"repeats"`
-
-	// Starts At how many different places of the repeat its widths begin.
-	Starts int `json:"starts"`
-
-	// WasteAlike Of `followingAlike`, what is over.
-	WasteAlike Quantity `json:"wasteAlike"`
-
-	// WasteGrouped In all, when those of one start are cut first, then those of the next.
+	Repeats      int      `json:"repeats"`
+	Starts       int      `json:"starts"`
+	WasteAlike   Quantity `json:"wasteAlike"`
 	WasteGrouped Quantity `json:"wasteGrouped"`
-
-	// WasteInTurn In all, when its widths are cut in the order in which they are joined.
-	WasteInTurn Quantity `json:"wasteInTurn"`
-
-	// WasteNext Of `followingNext`, what is over.
-	WasteNext Quantity `json:"wasteNext"`
+	WasteInTurn  Quantity `json:"wasteInTurn"`
+	WasteNext    Quantity `json:"wasteNext"`
 }
 
-// RepeatKindBetter Which of the two orders wastes less.
+// RepeatKindBetter defines model for RepeatKind.Better.
 type RepeatKindBetter string
 
 // RepeatPanel Asks where a panel may begin so that a motif is whole inside its finished edges.
 type RepeatPanel struct {
-	// Across Of the finished panel, 1 mm to 100 m.
 	Across Length `json:"across"`
-
-	// Along Of the finished panel, 1 mm to 100 m.
-	Along Length `json:"along"`
+	Along  Length `json:"along"`
 
 	// Motif Printable text, without control characters.
-	Motif *Name `json:"motif,omitempty"`
-
-	// MotifAcross How broad the motif is, 1 mm to 100 m; its centre is in the middle.
+	Motif       *Name  `json:"motif,omitempty"`
 	MotifAcross Length `json:"motifAcross"`
-
-	// MotifAlong How high the motif is, 1 mm to 100 m; its centre is in the middle.
-	MotifAlong Length `json:"motifAlong"`
+	MotifAlong  Length `json:"motifAlong"`
 }
 
 // RepeatPlace Where a motif falls in a drop, in the column of the pattern in which it is given; the first motif when name is left out. Drops without this begin at the same place of the repeat as the first that has it.
 type RepeatPlace struct {
-	// FromTop Of the centre of the motif in the first width, below the top of the cut; 0 to 100 m.
 	FromTop Length `json:"fromTop"`
 
 	// Name Printable text, without control characters.
@@ -6003,17 +5062,15 @@ type RepeatPlace struct {
 type RepeatRequest struct {
 	// Centre Asks what falls in the middle of a finished width.
 	Centre *RepeatCentre `json:"centre,omitempty"`
-	Cloth  Cloth         `json:"cloth"`
 
-	// Drops All together at most 2000 widths.
+	// Cloth A cloth, its pattern and how it is sold.
+	Cloth Cloth        `json:"cloth"`
 	Drops []RepeatDrop `json:"drops"`
 
 	// Panel Asks where a panel may begin so that a motif is whole inside its finished edges.
-	Panel *RepeatPanel `json:"panel,omitempty"`
-	Rule  *RepeatRule  `json:"rule,omitempty"`
-
-	// SeamAllowance What is turned in at either side of a width where widths are joined, within the usable width; less than half of it. 0 when left out: the seam is sewn on the edge of the usable width.
-	SeamAllowance *Length `json:"seamAllowance,omitempty"`
+	Panel         *RepeatPanel `json:"panel,omitempty"`
+	Rule          *RepeatRule  `json:"rule,omitempty"`
+	SeamAllowance *Length      `json:"seamAllowance,omitempty"`
 
 	// Units The units of the texts in the answer.
 	Units *Units `json:"units,omitempty"`
@@ -6035,58 +5092,38 @@ type RepeatRuleTotal struct {
 	// * `in-turn`: whole repeats, cut in the order in which widths are joined, with half a repeat at every change of start
 	//
 	// The last three are for a straight match, where all come to whole repeats, or a half-drop.
-	Rule  RepeatRule `json:"rule"`
-	Total Quantity   `json:"total"`
+	Rule RepeatRule `json:"rule"`
+
+	// Total A length, exactly and for people.
+	Total Quantity `json:"total"`
 }
 
-// RepeatSeam defines model for RepeatSeam.
+// RepeatSeam How widths are joined so that the pattern meets.
 type RepeatSeam struct {
-	// CanMeet False when a width shows less than one width repeat.
-	CanMeet bool `json:"canMeet"`
-
-	// Columns Columns of the pattern that a width shows; 0 without a width repeat.
-	Columns int `json:"columns"`
-
-	// Left Of the sewing line at the left of a width, from the left selvedge.
-	Left Quantity `json:"left"`
-
-	// LetOut Or turned in less by this, both sides together; 0 when that cannot be.
-	LetOut Quantity `json:"letOut"`
-
-	// NextStart By how much less far in the repeat the width to the right begins.
-	NextStart Quantity `json:"nextStart"`
-
-	// OffAtAllowance What the pattern is out across when sewn at the allowance alone; less than 0 when cloth is wanting to the next repeat.
+	CanMeet        bool     `json:"canMeet"`
+	Columns        int      `json:"columns"`
+	Left           Quantity `json:"left"`
+	LetOut         Quantity `json:"letOut"`
+	NextStart      Quantity `json:"nextStart"`
 	OffAtAllowance Quantity `json:"offAtAllowance"`
-
-	// Offset What the pattern is out across at the seam worked out here: 0 when it meets.
-	Offset Quantity `json:"offset"`
-
-	// Right Of the sewing line at its right, from the left selvedge, when turned in so that the pattern meets.
-	Right Quantity `json:"right"`
-
-	// Shows From one seam to the next.
-	Shows Quantity `json:"shows"`
-
-	// Trim Turned in beyond the allowance, on the right, so that the pattern meets.
-	Trim Quantity `json:"trim"`
+	Offset         Quantity `json:"offset"`
+	Right          Quantity `json:"right"`
+	Shows          Quantity `json:"shows"`
+	Trim           Quantity `json:"trim"`
 }
 
 // RepeatWindow Places of the finished top left corner at which the motif is whole; so are those a width repeat to the right, with the drop of the column, and a length repeat further.
 type RepeatWindow struct {
-	// AcrossFrom For the panel's finished top left corner, from the left selvedge.
 	AcrossFrom Quantity `json:"acrossFrom"`
-	AcrossTo   Quantity `json:"acrossTo"`
 
-	// AlongFrom The same in the length repeat.
+	// AcrossTo A length, exactly and for people.
+	AcrossTo  Quantity `json:"acrossTo"`
 	AlongFrom Quantity `json:"alongFrom"`
-	AlongTo   Quantity `json:"alongTo"`
 
-	// Always Wherever the panel begins some motif is whole.
-	Always bool `json:"always"`
-
-	// Fits False when the panel is smaller than the motif.
-	Fits bool `json:"fits"`
+	// AlongTo A length, exactly and for people.
+	AlongTo Quantity `json:"alongTo"`
+	Always  bool     `json:"always"`
+	Fits    bool     `json:"fits"`
 }
 
 // Share A percentage from 0 % to 50 %, with at most 4 decimals.
@@ -6136,79 +5173,56 @@ type TextPage = string
 // Units The units of the texts in the answer.
 type Units string
 
-// WaddingAnswer defines model for WaddingAnswer.
+// WaddingAnswer The wadding and what to buy of it.
 type WaddingAnswer struct {
-	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Cautions    Notes               `json:"cautions"`
-	Engine      string              `json:"engine"`
-	InputDigest string              `json:"inputDigest"`
-	Items       []WaddingItemAnswer `json:"items"`
-	Loose       []WaddingLoose      `json:"loose"`
+	Rolls    []WaddingRoll       `json:"rolls"`
+	Loose    []WaddingLoose      `json:"loose"`
+	Items    []WaddingItemAnswer `json:"items"`
+	Settings []BenchSetting      `json:"settings"`
+	Warnings Notes               `json:"warnings"`
+	Cautions Notes               `json:"cautions"`
 
-	// Rolls For each sheet material, what is cut off the roll.
-	Rolls []WaddingRoll `json:"rolls"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
-	// Settings The constants that this answer goes by.
-	Settings []BenchSetting `json:"settings"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
+	// InputDigest SHA-256 of the request in canonical form.
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // WaddingItem defines model for WaddingItem.
 type WaddingItem struct {
-	Count *int `json:"count,omitempty"`
-
-	// Depth Front to back, 10 mm to 5 m; the height of a back, the length of an arm.
+	Count *int    `json:"count,omitempty"`
 	Depth *Length `json:"depth,omitempty"`
-
-	// Ends Pieces of their own over both ends of a cushion.
-	Ends *bool `json:"ends,omitempty"`
+	Ends  *bool   `json:"ends,omitempty"`
 
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Id PanelId `json:"id"`
-
-	// Kind `cushion` is wrapped. `pad` is covered and down its sides. `arm` is covered over its width and down both sides. `back` is covered and over its sides and top. `dome` is risen in the middle. `seats` are filled by their number alone.
-	Kind   WaddingItemKind `json:"kind"`
-	Layers *int            `json:"layers,omitempty"`
-
-	// Material `skin` is thin sheet wadding, `cotton-felt` linter felt; `hair` and `fibre` are loose and go by mass.
+	Id       PanelId              `json:"id"`
+	Kind     WaddingItemKind      `json:"kind"`
+	Layers   *int                 `json:"layers,omitempty"`
 	Material *WaddingItemMaterial `json:"material,omitempty"`
 
 	// Name Printable text, without control characters.
-	Name *Name `json:"name,omitempty"`
-
-	// Place For `seats`, which mass by the seat is taken.
-	Place *WaddingItemPlace `json:"place,omitempty"`
-
-	// Rise Of a dome above its edge, 1 mm to 1 m.
-	Rise *Length `json:"rise,omitempty"`
-
-	// Thickness Of the cushion, or how far the wadding goes down the sides, 1 mm to 1 m; for hair and fibre the depth of the filling.
-	Thickness *Length `json:"thickness,omitempty"`
-
-	// Whole True when a piece wider than the roll may not be joined.
-	Whole *bool `json:"whole,omitempty"`
-
-	// Width 10 mm to 5 m; of an arm, from side to side over the top.
-	Width *Length `json:"width,omitempty"`
-
-	// Wrap `front-to-back`: over the top, round the front and under the bottom. `all-round`: round the back too. `ends`: over the two ends only.
-	Wrap *WaddingItemWrap `json:"wrap,omitempty"`
+	Name      *Name             `json:"name,omitempty"`
+	Place     *WaddingItemPlace `json:"place,omitempty"`
+	Rise      *Length           `json:"rise,omitempty"`
+	Thickness *Length           `json:"thickness,omitempty"`
+	Whole     *bool             `json:"whole,omitempty"`
+	Width     *Length           `json:"width,omitempty"`
+	Wrap      *WaddingItemWrap  `json:"wrap,omitempty"`
 }
 
-// WaddingItemKind `cushion` is wrapped. `pad` is covered and down its sides. `arm` is covered over its width and down both sides. `back` is covered and over its sides and top. `dome` is risen in the middle. `seats` are filled by their number alone.
+// WaddingItemKind defines model for WaddingItem.Kind.
 type WaddingItemKind string
 
-// WaddingItemMaterial `skin` is thin sheet wadding, `cotton-felt` linter felt; `hair` and `fibre` are loose and go by mass.
+// WaddingItemMaterial defines model for WaddingItem.Material.
 type WaddingItemMaterial string
 
-// WaddingItemPlace For `seats`, which mass by the seat is taken.
+// WaddingItemPlace defines model for WaddingItem.Place.
 type WaddingItemPlace string
 
-// WaddingItemWrap `front-to-back`: over the top, round the front and under the bottom. `all-round`: round the back too. `ends`: over the two ends only.
+// WaddingItemWrap defines model for WaddingItem.Wrap.
 type WaddingItemWrap string
 
 // WaddingItemAnswer defines model for WaddingItemAnswer.
@@ -6216,13 +5230,11 @@ type WaddingItemAnswer struct {
 	// Id Letters, digits, dot, dash or underscore; unique in the request.
 	//
 	// Example: IB
-	Id PanelId `json:"id"`
-
-	// Laid Thickness of all layers, or of the filling, as laid.
+	Id   PanelId  `json:"id"`
 	Laid Quantity `json:"laid"`
+	Lost Quantity `json:"lost"`
 
-	// Lost What compression takes; laid is underCover and lost together.
-	Lost       Quantity                  `json:"lost"`
+	// Mass A mass, exactly and for people.
 	Mass       BenchMass                 `json:"mass"`
 	Material   WaddingItemAnswerMaterial `json:"material"`
 	UnderCover Quantity                  `json:"underCover"`
@@ -6233,8 +5245,10 @@ type WaddingItemAnswerMaterial string
 
 // WaddingLoose defines model for WaddingLoose.
 type WaddingLoose struct {
-	Bag      BenchMass            `json:"bag"`
-	Bags     int                  `json:"bags"`
+	Bag  BenchMass `json:"bag"`
+	Bags int       `json:"bags"`
+
+	// Mass A mass, exactly and for people.
 	Mass     BenchMass            `json:"mass"`
 	Material WaddingLooseMaterial `json:"material"`
 }
@@ -6244,7 +5258,6 @@ type WaddingLooseMaterial string
 
 // WaddingRequest defines model for WaddingRequest.
 type WaddingRequest struct {
-	// Items What is wrapped, lined or filled; the pieces of sheet with all copies, layers and parts at most 500.
 	Items    []WaddingItem     `json:"items"`
 	Settings *[]WaddingSetting `json:"settings,omitempty"`
 
@@ -6255,17 +5268,11 @@ type WaddingRequest struct {
 // WaddingRoll defines model for WaddingRoll.
 type WaddingRoll struct {
 	// Cutting One plain cloth or roll in one cutting plan, as /v1/yardage has it. What the quick effort does not prove, bound shows.
-	Cutting BenchCutting `json:"cutting"`
-
-	// Mass Of the pieces.
+	Cutting  BenchCutting        `json:"cutting"`
 	Mass     BenchMass           `json:"mass"`
 	Material WaddingRollMaterial `json:"material"`
-
-	// Roll Length of one roll.
-	Roll Quantity `json:"roll"`
-
-	// Rolls Rolls to buy, where whole rolls are bought.
-	Rolls int `json:"rolls"`
+	Roll     Quantity            `json:"roll"`
+	Rolls    int                 `json:"rolls"`
 }
 
 // WaddingRollMaterial defines model for WaddingRoll.Material.
@@ -6278,148 +5285,87 @@ type WaddingSetting struct {
 	// Length A length with its unit: mm, cm, m, in, ft or yd; fractions and mixed feet and inches may be used. Each field has its own limits; past them it is too-small or too-large.
 	//
 	// Example: 62 cm
-	Length *Length            `json:"length,omitempty"`
-	Name   WaddingSettingName `json:"name"`
+	Length *Length `json:"length,omitempty"`
 
-	// Number A factor, a part of one, a weight or a density.
-	Number *float64 `json:"number,omitempty"`
-
-	// OuncesPerSquareYard Instead of number, for a weight in g/m².
-	OuncesPerSquareYard *float64 `json:"ouncesPerSquareYard,omitempty"`
+	// Name The constant that is set.
+	Name                WaddingSettingName `json:"name"`
+	Number              *float64           `json:"number,omitempty"`
+	OuncesPerSquareYard *float64           `json:"ouncesPerSquareYard,omitempty"`
 }
 
-// WaddingSettingName defines model for WaddingSettingName.
+// WaddingSettingName The constant that is set.
 type WaddingSettingName string
 
-// Work defines model for Work.
+// Work How much of the search was done, counted in places tried.
 type Work struct {
 	Budget int64 `json:"budget"`
 	Used   int64 `json:"used"`
 }
 
-// YardageAnswer defines model for YardageAnswer.
+// YardageAnswer The order and the cutting plan.
 type YardageAnswer struct {
-	// AnyStart The length that is enough wherever in the repeat the cloth begins, before flaws, shrinkage and rounding.
-	AnyStart Quantity `json:"anyStart"`
+	Order      Quantity           `json:"order"`
+	Needed     Quantity           `json:"needed"`
+	Start      Quantity           `json:"start"`
+	AnyStart   Quantity           `json:"anyStart"`
+	Bound      Quantity           `json:"bound"`
+	BoundBy    Note               `json:"boundBy"`
+	Gap        float64            `json:"gap"`
+	Proven     bool               `json:"proven"`
+	Ended      YardageAnswerEnded `json:"ended"`
+	RowsMethod Quantity           `json:"rowsMethod"`
+	Saved      Quantity           `json:"saved"`
+	Railroaded bool               `json:"railroaded"`
+	Lengths    []CutLength        `json:"lengths"`
+	Placements []Placement        `json:"placements"`
+	Offcuts    []Offcut           `json:"offcuts"`
+	Pieces     *PiecesAnswer      `json:"pieces,omitempty"`
+	Joins      []JoinedPanel      `json:"joins"`
+	Warnings   Notes              `json:"warnings"`
+	Cautions   Notes              `json:"cautions"`
+	Work       Work               `json:"work"`
 
-	// Bound No plan can use less.
-	Bound Quantity `json:"bound"`
-
-	// BoundBy Which argument gives the bound.
-	BoundBy Note `json:"boundBy"`
-
-	// Cautions What to take care of before cutting.
-	Cautions Notes `json:"cautions"`
-
-	// Ended Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
-	Ended YardageAnswerEnded `json:"ended"`
-
-	// Engine Version of the engine that answered.
-	Engine string `json:"engine"`
-
-	// Gap How far needed lies above bound, in percent of bound.
-	Gap float64 `json:"gap"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
 	// InputDigest SHA-256 of the request in canonical form.
-	InputDigest string        `json:"inputDigest"`
-	Joins       []JoinedPanel `json:"joins"`
-
-	// Lengths The lengths that the plan is cut from; more than one only when the job is longer than a bolt. With `startsAt` the first begins there, and may then serve for nothing.
-	Lengths []CutLength `json:"lengths"`
-
-	// Needed The length of the plan below, begun at `start`.
-	Needed Quantity `json:"needed"`
-
-	// Offcuts Rectangles left over inside the plan, largest first.
-	Offcuts []Offcut `json:"offcuts"`
-
-	// Order What to buy. Enough wherever in the repeat the cloth begins, with flaws and shrinkage, rounded up as it is sold.
-	Order Quantity `json:"order"`
-
-	// Pieces The answer for the lengths in hand.
-	Pieces     *PiecesAnswer `json:"pieces,omitempty"`
-	Placements []Placement   `json:"placements"`
-
-	// Proven True when no shorter plan exists.
-	Proven bool `json:"proven"`
-
-	// Railroaded True when the plan lays the panels across the roll.
-	Railroaded bool `json:"railroaded"`
-
-	// RowsMethod What laying out in rows by hand takes, each row a whole number of repeats.
-	RowsMethod Quantity `json:"rowsMethod"`
-
-	// Saved What the plan saves against rowsMethod.
-	Saved Quantity `json:"saved"`
-
-	// Start Where in the length repeat the plan begins.
-	Start Quantity `json:"start"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
-	Work     Work  `json:"work"`
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
-// YardageAnswerEnded Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
+// YardageAnswerEnded defines model for YardageAnswer.Ended.
 type YardageAnswerEnded string
 
 // YardageCheckAnswer defines model for YardageCheckAnswer.
 type YardageCheckAnswer struct {
-	// Bound No right plan can use less.
-	Bound Quantity `json:"bound"`
+	Right        bool            `json:"right"`
+	Count        int             `json:"count"`
+	Faults       []PlanFault     `json:"faults"`
+	Length       Quantity        `json:"length"`
+	Lengths      []CheckedLength `json:"lengths"`
+	OrderByHand  Quantity        `json:"orderByHand"`
+	EngineNeeded Quantity        `json:"engineNeeded"`
+	EngineOrder  Quantity        `json:"engineOrder"`
+	Bound        Quantity        `json:"bound"`
+	WouldSave    Quantity        `json:"wouldSave"`
+	Warnings     Notes           `json:"warnings"`
+	Cautions     Notes           `json:"cautions"`
 
-	// Cautions What to take care of before cutting.
-	Cautions Notes `json:"cautions"`
-
-	// Count How many faults there are in all.
-	Count int `json:"count"`
-
-	// Engine Version of the engine that answered.
-	Engine string `json:"engine"`
-
-	// EngineNeeded What `/v1/yardage` answers as `needed` for the same job.
-	EngineNeeded Quantity `json:"engineNeeded"`
-
-	// EngineOrder What `/v1/yardage` answers as `order` for the same job, enough wherever in the repeat the cloth begins.
-	EngineOrder Quantity `json:"engineOrder"`
-
-	// Faults The faults, at most 100 of them, in cutting order; those about a whole length or panel come first.
-	Faults []PlanFault `json:"faults"`
+	// Engine The version of the engine that answered.
+	Engine Engine `json:"engine"`
 
 	// InputDigest SHA-256 of the request in canonical form.
-	InputDigest string `json:"inputDigest"`
-
-	// Length What the plan takes, over all its lengths.
-	Length  Quantity        `json:"length"`
-	Lengths []CheckedLength `json:"lengths"`
-
-	// OrderByHand What to buy for the plan as it stands, of cloth that begins where its lengths begin, with flaws and shrinkage, rounded up as it is sold.
-	OrderByHand Quantity `json:"orderByHand"`
-
-	// Right True when nothing is wrong with the plan.
-	Right bool `json:"right"`
-
-	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
-	Warnings Notes `json:"warnings"`
-
-	// WouldSave `length` less `engineNeeded`. It counts only once the plan is right; negative, the plan made by hand is the shorter.
-	WouldSave Quantity `json:"wouldSave"`
+	InputDigest InputDigest `json:"inputDigest"`
 }
 
 // YardageCheckRequest defines model for YardageCheckRequest.
 type YardageCheckRequest struct {
+	// Cloth A cloth, its pattern and how it is sold.
 	Cloth Cloth `json:"cloth"`
 
 	// Effort The budget of the search, counted in units of work and not in seconds.
-	Effort *Effort `json:"effort,omitempty"`
-
-	// Lengths What is known of the lengths that the plan is cut from. One that is left out begins at `startsAt`, or else where the repeat does, and goes as far as its placements.
-	Lengths *[]HandLength `json:"lengths,omitempty"`
-
-	// Panels The cutting list, as for `/v1/yardage`.
-	Panels []Panel `json:"panels"`
-
-	// Placements The plan, in any order; end to end its lengths may take 250 km.
+	Effort     *Effort         `json:"effort,omitempty"`
+	Lengths    *[]HandLength   `json:"lengths,omitempty"`
+	Panels     []Panel         `json:"panels"`
 	Placements []HandPlacement `json:"placements"`
 
 	// Units The units of the texts in the answer.
@@ -6428,59 +5374,23 @@ type YardageCheckRequest struct {
 
 // YardageRequest defines model for YardageRequest.
 type YardageRequest struct {
+	// Cloth A cloth, its pattern and how it is sold.
 	Cloth Cloth `json:"cloth"`
 
 	// Effort The budget of the search, counted in units of work and not in seconds.
-	Effort *Effort `json:"effort,omitempty"`
-
-	// Panels The cutting list. One plan takes at most 2000 copies of all panels
-	// together, with the parts of joined panels 6000, and end to end 100 km.
-	// More is refused with `too-many`, here as in a cutting list and a job,
-	// and says how many plans would do.
-	Panels []Panel `json:"panels"`
-
-	// Pieces Lengths of the same cloth already in hand, 10 mm to 1 km each.
+	Effort *Effort   `json:"effort,omitempty"`
+	Panels []Panel   `json:"panels"`
 	Pieces *[]Length `json:"pieces,omitempty"`
 
 	// Units The units of the texts in the answer.
 	Units *Units `json:"units,omitempty"`
 }
 
-// AddressTooLong RFC 9457 problem details.
-type AddressTooLong = Problem
+// ClientProblem RFC 9457 problem details.
+type ClientProblem = Problem
 
-// BadRequest RFC 9457 problem details.
-type BadRequest = Problem
-
-// HeadersTooLarge RFC 9457 problem details.
-type HeadersTooLarge = Problem
-
-// Internal RFC 9457 problem details.
-type Internal = Problem
-
-// NotAcceptable RFC 9457 problem details.
-type NotAcceptable = Problem
-
-// NotFound RFC 9457 problem details.
-type NotFound = Problem
-
-// TooLarge RFC 9457 problem details.
-type TooLarge = Problem
-
-// TooMany RFC 9457 problem details.
-type TooMany = Problem
-
-// Unauthorized RFC 9457 problem details.
-type Unauthorized = Problem
-
-// Unavailable RFC 9457 problem details.
-type Unavailable = Problem
-
-// Unprocessable RFC 9457 problem details.
-type Unprocessable = Problem
-
-// UnsupportedMediaType RFC 9457 problem details.
-type UnsupportedMediaType = Problem
+// RetryLater RFC 9457 problem details.
+type RetryLater = Problem
 
 // BatchParams defines parameters for Batch.
 type BatchParams struct {
@@ -7134,39 +6044,39 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 		Handler: si,
 	}
 
-	router.POST(options.BaseURL+"/v1/yardage", wrapper.Yardage, options.OperationMiddlewares["yardage"]...)
-	router.POST(options.BaseURL+"/v1/yardage/check", wrapper.YardageCheck, options.OperationMiddlewares["yardageCheck"]...)
-	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
-	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
-	router.GET(options.BaseURL+"/v1/furniture/:kind", wrapper.FurnitureKind, options.OperationMiddlewares["furnitureKind"]...)
-	router.GET(options.BaseURL+"/v1/furniture/:kind/picture", wrapper.FurniturePicture, options.OperationMiddlewares["furniturePicture"]...)
-	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
-	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
-	router.POST(options.BaseURL+"/v1/job", wrapper.Job, options.OperationMiddlewares["job"]...)
-	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
-	router.POST(options.BaseURL+"/v1/piping", wrapper.Piping, options.OperationMiddlewares["piping"]...)
-	router.POST(options.BaseURL+"/v1/repeat", wrapper.Repeat, options.OperationMiddlewares["repeat"]...)
-	router.POST(options.BaseURL+"/v1/relief-cuts", wrapper.ReliefCuts, options.OperationMiddlewares["reliefCuts"]...)
-	router.POST(options.BaseURL+"/v1/pleats", wrapper.Pleats, options.OperationMiddlewares["pleats"]...)
-	router.POST(options.BaseURL+"/v1/wadding", wrapper.Wadding, options.OperationMiddlewares["wadding"]...)
-	router.POST(options.BaseURL+"/v1/foundation", wrapper.Foundation, options.OperationMiddlewares["foundation"]...)
-	router.POST(options.BaseURL+"/v1/fire-check", wrapper.FireCheck, options.OperationMiddlewares["fireCheck"]...)
-	router.GET(options.BaseURL+"/v1/fire-rules", wrapper.FireRules, options.OperationMiddlewares["fireRules"]...)
-	router.POST(options.BaseURL+"/v1/foam", wrapper.Foam, options.OperationMiddlewares["foam"]...)
-	router.POST(options.BaseURL+"/v1/batch", wrapper.Batch, options.OperationMiddlewares["batch"]...)
-	router.GET(options.BaseURL+"/quote.js", wrapper.QuoteScript, options.OperationMiddlewares["quoteScript"]...)
-	router.GET(options.BaseURL+"/quote/:version/quote.js", wrapper.QuoteScriptVersion, options.OperationMiddlewares["quoteScriptVersion"]...)
 	router.GET(options.BaseURL+"/demo/:page", wrapper.DemoPage, options.OperationMiddlewares["demoPage"]...)
 	router.GET(options.BaseURL+"/demo/assets/:file", wrapper.DemoAsset, options.OperationMiddlewares["demoAsset"]...)
+	router.GET(options.BaseURL+"/docs", wrapper.DocsPage, options.OperationMiddlewares["docsPage"]...)
+	router.GET(options.BaseURL+"/docs/assets/:file", wrapper.DocsAsset, options.OperationMiddlewares["docsAsset"]...)
 	router.GET(options.BaseURL+"/guide", wrapper.GuideHome, options.OperationMiddlewares["guideHome"]...)
 	router.GET(options.BaseURL+"/guide/:page", wrapper.GuidePage, options.OperationMiddlewares["guidePage"]...)
 	router.GET(options.BaseURL+"/guide/assets/:file", wrapper.GuideAsset, options.OperationMiddlewares["guideAsset"]...)
-	router.GET(options.BaseURL+"/docs", wrapper.DocsPage, options.OperationMiddlewares["docsPage"]...)
-	router.GET(options.BaseURL+"/docs/assets/:file", wrapper.DocsAsset, options.OperationMiddlewares["docsAsset"]...)
-	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
-	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
-	router.GET(options.BaseURL+"/readyz", wrapper.Readyz, options.OperationMiddlewares["readyz"]...)
+	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
+	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)
 	router.GET(options.BaseURL+"/problems/:name", wrapper.Problem, options.OperationMiddlewares["problem"]...)
+	router.GET(options.BaseURL+"/quote.js", wrapper.QuoteScript, options.OperationMiddlewares["quoteScript"]...)
+	router.GET(options.BaseURL+"/quote/:version/quote.js", wrapper.QuoteScriptVersion, options.OperationMiddlewares["quoteScriptVersion"]...)
+	router.GET(options.BaseURL+"/readyz", wrapper.Readyz, options.OperationMiddlewares["readyz"]...)
+	router.POST(options.BaseURL+"/v1/batch", wrapper.Batch, options.OperationMiddlewares["batch"]...)
+	router.POST(options.BaseURL+"/v1/buttoning", wrapper.Buttoning, options.OperationMiddlewares["buttoning"]...)
+	router.POST(options.BaseURL+"/v1/cutting-list", wrapper.CuttingList, options.OperationMiddlewares["cuttingList"]...)
+	router.POST(options.BaseURL+"/v1/estimate", wrapper.Estimate, options.OperationMiddlewares["estimate"]...)
+	router.POST(options.BaseURL+"/v1/fire-check", wrapper.FireCheck, options.OperationMiddlewares["fireCheck"]...)
+	router.GET(options.BaseURL+"/v1/fire-rules", wrapper.FireRules, options.OperationMiddlewares["fireRules"]...)
+	router.POST(options.BaseURL+"/v1/foam", wrapper.Foam, options.OperationMiddlewares["foam"]...)
+	router.POST(options.BaseURL+"/v1/foundation", wrapper.Foundation, options.OperationMiddlewares["foundation"]...)
+	router.GET(options.BaseURL+"/v1/furniture", wrapper.Furniture, options.OperationMiddlewares["furniture"]...)
+	router.GET(options.BaseURL+"/v1/furniture/:kind", wrapper.FurnitureKind, options.OperationMiddlewares["furnitureKind"]...)
+	router.GET(options.BaseURL+"/v1/furniture/:kind/picture", wrapper.FurniturePicture, options.OperationMiddlewares["furniturePicture"]...)
+	router.POST(options.BaseURL+"/v1/job", wrapper.Job, options.OperationMiddlewares["job"]...)
+	router.POST(options.BaseURL+"/v1/piping", wrapper.Piping, options.OperationMiddlewares["piping"]...)
+	router.POST(options.BaseURL+"/v1/pleats", wrapper.Pleats, options.OperationMiddlewares["pleats"]...)
+	router.POST(options.BaseURL+"/v1/relief-cuts", wrapper.ReliefCuts, options.OperationMiddlewares["reliefCuts"]...)
+	router.POST(options.BaseURL+"/v1/repeat", wrapper.Repeat, options.OperationMiddlewares["repeat"]...)
+	router.POST(options.BaseURL+"/v1/wadding", wrapper.Wadding, options.OperationMiddlewares["wadding"]...)
+	router.POST(options.BaseURL+"/v1/yardage", wrapper.Yardage, options.OperationMiddlewares["yardage"]...)
+	router.POST(options.BaseURL+"/v1/yardage/check", wrapper.YardageCheck, options.OperationMiddlewares["yardageCheck"]...)
+	router.POST(options.BaseURL+"/v1/yardage/compare", wrapper.YardageCompare, options.OperationMiddlewares["yardageCompare"]...)
 
 }

@@ -211,7 +211,7 @@ func TestBadButtoning(t *testing.T) {
 
 func TestButtoningMedia(t *testing.T) {
 	c := newClient(t, options())
-	for accept, begins := range map[string]string{"application/json": `{"allowances":`, "image/svg+xml": "<svg "} {
+	for accept, begins := range map[string]string{"application/json": `{"cut":`, "image/svg+xml": "<svg "} {
 		w := c.do(http.MethodPost, "/v1/buttoning", backrest, "Content-Type", "application/json", "Accept", accept)
 		if w.Code != http.StatusOK || !strings.HasPrefix(w.Header().Get("Content-Type"), accept) || !strings.HasPrefix(w.Body.String(), begins) || w.Header().Get("Cache-Control") != "no-store" {
 			t.Errorf("%s: status %d, %v, %.60s", accept, w.Code, w.Header(), w.Body)

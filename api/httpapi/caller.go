@@ -18,9 +18,9 @@ import (
 type Access struct {
 	Keys    *keyring.Ring  // nil for none; Authorization is then ignored
 	KeyFor  []string       // operations that need a key, by their ids; * alone for all
-	Rate    admit.Rate     // quota of a client without a key, and the default for a key
-	Clients int            // limit on the accounts of clients without a key; 0 for DefaultClients
-	Proxies []netip.Prefix // trusted sources of X-Forwarded-For
+	Rate    admit.Rate     // of a client without a key, and of a key whose line says nothing
+	Clients int            // without a key, that are remembered; 0 for DefaultClients
+	Proxies []netip.Prefix // whose X-Forwarded-For, -Host and -Proto are believed
 }
 
 // DefaultClients is the default of Access.Clients.

@@ -24,10 +24,8 @@ type documentName struct{ id, kind, media string } // id of the operation; kind 
 // change, so each is made once, on first use.
 type documents map[documentName]func() (web.Document, error)
 
-func newDocuments(c *contract.Contract, rules *fire.Set) documents {
+func newDocuments(rules *fire.Set) documents {
 	d := make(documents)
-	d.packed("specYaml", "", "application/yaml", c.YAML)
-	d.packed("specJson", "", contract.JSON, c.JSON)
 	d.packed("fireRules", "", contract.JSON, func() ([]byte, error) { return inJSON(wire.FireRulesOut(rules)) })
 	d.packed("furniture", "", contract.JSON, func() ([]byte, error) {
 		list := gen.Furniture{Engine: service.EngineVersion}

@@ -46,3 +46,12 @@ func Answered[R, A any](ctx context.Context, s *Server, path string, body []byte
 	}
 	return nil, problem(notFound, "")
 }
+
+// Kinds are the kinds of problem with their statuses.
+func Kinds() map[string]int {
+	all := make(map[string]int)
+	for _, k := range kinds() {
+		all[k.name] = k.status
+	}
+	return all
+}

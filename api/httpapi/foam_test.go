@@ -85,7 +85,7 @@ func TestFoamWithoutPrices(t *testing.T) {
 
 func TestFoamMedia(t *testing.T) {
 	c := newClient(t, options())
-	for accept, want := range map[string]string{"application/json": `{"cautions"`, "image/svg+xml": "<svg "} {
+	for accept, want := range map[string]string{"application/json": `{"groups"`, "image/svg+xml": "<svg "} {
 		w := c.do(http.MethodPost, "/v1/foam", cushions, "Content-Type", "application/json", "Accept", accept)
 		if w.Code != 200 || w.Header().Get("Content-Type") != accept || !strings.HasPrefix(w.Body.String(), want) {
 			t.Errorf("%s: %d %s %.40s", accept, w.Code, w.Header().Get("Content-Type"), w.Body)

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"fmt"
 	"io"
 	"net/http"
 	"net/http/httptest"
@@ -16,6 +17,7 @@ import (
 	"github.com/getkin/kin-openapi/routers"
 
 	"github.com/bridletie/bridletie"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/length"
@@ -78,7 +80,7 @@ func init() {
 // spec is the contract.
 func spec(t testing.TB) *openapi3.T {
 	t.Helper()
-	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
+	doc, err := contract.Open(bridletie.Files)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,7 +97,38 @@ type client struct {
 
 func newClient(t testing.TB, opts httpapi.Options) *client {
 	t.Helper()
-	return &client{t: t, doc: spec(t), handler: newServer(t, opts).Handler()}
+	return &client{t: t, doc: closed(spec(t)), handler: newServer(t, opts).Handler()}
+}
+
+// closed is the contract with its answers closed. They are open to clients, who are
+// to ignore what a later version says, but this version says no more than it lists.
+func closed(doc *openapi3.T) *openapi3.T {
+	for _, ref := range doc.Components.Schemas {
+		eachSchema("", ref, func(_ string, s *openapi3.Schema) {
+			if s.Type.Is("object") && s.AdditionalProperties.Has == nil && s.AdditionalProperties.Schema == nil {
+				s.AdditionalProperties.Has = new(bool)
+			}
+		})
+	}
+	return doc
+}
+
+// eachSchema looks at a schema and at all that stand within it, each with where it
+// stands. What is only named is left to where it is written.
+func eachSchema(where string, ref *openapi3.SchemaRef, look func(where string, s *openapi3.Schema)) {
+	if ref == nil || ref.Ref != "" {
+		return
+	}
+	s := ref.Value
+	look(where, s)
+	for name, property := range s.Properties {
+		eachSchema(where+"."+name, property, look)
+	}
+	eachSchema(where+"[]", s.Items, look)
+	eachSchema(where+"{}", s.AdditionalProperties.Schema, look)
+	for i, part := range slices.Concat(s.AllOf, s.OneOf, s.AnyOf) {
+		eachSchema(fmt.Sprintf("%s(%d)", where, i), part, look)
+	}
 }
 
 // do sends a request. The header list is name, value, name, value.
@@ -204,6 +237,11 @@ func (c *client) checkAgainstSpec(r *http.Request, w *httptest.ResponseRecorder)
 		}
 		return
 	}
+	if w.Code >= 400 && r.Method != http.MethodHead {
+		if name := strings.TrimPrefix(problemOf(c.t, w).Type, "/problems/"); !slices.Contains(problemsOf(item.GetOperation(method)), name) {
+			c.t.Errorf("%s %s: the problem %s is not one that the operation lists", r.Method, r.URL.Path, name)
+		}
+	}
 	media := w.Header().Get("Content-Type")
 	input := &openapi3filter.ResponseValidationInput{
 		RequestValidationInput: &openapi3filter.RequestValidationInput{
@@ -223,6 +261,15 @@ func (c *client) checkAgainstSpec(r *http.Request, w *httptest.ResponseRecorder)
 	if err := openapi3filter.ValidateResponse(context.Background(), input); err != nil {
 		c.t.Errorf("%s %s: status %d is not of the contract: %.800s", r.Method, r.URL.Path, w.Code, err)
 	}
+}
+
+// problemsOf are the types of problem that an operation lists.
+func problemsOf(op *openapi3.Operation) (names []string) {
+	list, _ := op.Extensions["x-problems"].([]any)
+	for _, name := range list {
+		names = append(names, fmt.Sprint(name))
+	}
+	return names
 }
 
 // problemOf reads the problem of an answer.

@@ -118,23 +118,6 @@ func nested(said map[string]int, more int) string {
 	return strings.Repeat("[", n) + strings.Repeat("]", n)
 }
 
-// Every operation says with what it may refuse a request before looking at it.
-func TestEveryOperationDocumentsRefusals(t *testing.T) {
-	for path, item := range spec(t).Paths.Map() {
-		for method, op := range item.Operations() {
-			want := []string{"414", "431"}
-			if op.Tags[0] != "service" {
-				want = append(want, "401", "429")
-			}
-			for _, status := range want {
-				if op.Responses.Value(status) == nil {
-					t.Errorf("%s %s does not document %s", method, path, status)
-				}
-			}
-		}
-	}
-}
-
 // Smaller limits hold, and the documents that are served say them.
 func TestSmallerLimits(t *testing.T) {
 	opts := options()

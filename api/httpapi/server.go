@@ -23,6 +23,7 @@ type Server struct {
 	table     table
 	rules     *fire.Set
 	documents documents
+	contracts map[string]*contracts // by the operation
 	pages     *web.Site
 	metrics   *metrics
 	gate      *gateMetrics
@@ -74,7 +75,8 @@ func New(opts Options) (*Server, error) {
 		contract:  c,
 		table:     all,
 		rules:     rules,
-		documents: newDocuments(c, rules),
+		documents: newDocuments(rules),
+		contracts: newContracts(c),
 		pages:     pages,
 		metrics:   newMetrics(),
 		callers:   newCallers(opts.Access),

@@ -11,6 +11,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie"
+	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/costing"
@@ -34,7 +35,7 @@ func schemaOf(t testing.TB, name string) *openapi3.Schema {
 	return doc.Components.Schemas[name].Value
 }
 
-var contractOnce = sync.OnceValues(func() (*openapi3.T, error) { return openapi3.NewLoader().LoadFromData(bridletie.Spec) })
+var contractOnce = sync.OnceValues(func() (*openapi3.T, error) { return contract.Open(bridletie.Files) })
 
 // keepsSchema holds a value against a schema, as it goes over the wire.
 func keepsSchema(t testing.TB, name string, v any) {

@@ -13,7 +13,7 @@ func TestRunButtoning(t *testing.T) {
 		"banquette-back.json":  "58 buttons in 4 rows; cut 2.799 m across",
 	} {
 		file := filepath.Join("..", "..", "testdata", "jobs", name)
-		for as, want := range map[string]string{"text": first, "json": `{"allowances":`, "svg": "<svg "} {
+		for as, want := range map[string]string{"text": first, "json": `{"cut":`, "svg": "<svg "} {
 			code, out, stderr := call(t, "", "run", "--op", "buttoning", "--as", as, file)
 			if code != exitOK || !strings.HasPrefix(out, want) || as == "svg" && !strings.Contains(out, first) {
 				t.Errorf("%s as %s: code %d, %s%.200s", name, as, code, stderr, out)

@@ -120,7 +120,7 @@ func TestRunChecks(t *testing.T) {
 		"carver-pair-check-wrong.json": "Wrong: 3 faults.",
 	} {
 		file := filepath.Join("..", "..", "testdata", "jobs", name)
-		for as, want := range map[string]string{"text": first, "json": `{"bound":`, "svg": "<svg "} {
+		for as, want := range map[string]string{"text": first, "json": `{"right":`, "svg": "<svg "} {
 			code, out, stderr := call(t, "", "run", "--op", "yardage-check", "--as", as, file)
 			if code != exitOK || !strings.HasPrefix(out, want) || as == "svg" && !strings.Contains(out, first) {
 				t.Errorf("%s as %s: code %d, %s%.200s", name, as, code, stderr, out)
@@ -159,7 +159,7 @@ func TestRunFireCheck(t *testing.T) {
 		"banquette-fire.json":      "NOT ALLOWED",
 	} {
 		file := filepath.Join("..", "..", "testdata", "jobs", name)
-		for as, want := range map[string]string{"text": first, "json": `{"asOf":`, "svg": "<svg "} {
+		for as, want := range map[string]string{"text": first, "json": `{"verdict":`, "svg": "<svg "} {
 			code, out, stderr := call(t, "", "run", "--op", "fire-check", "--as", as, file)
 			if code != exitOK || !strings.HasPrefix(out, want) {
 				t.Errorf("%s as %s: code %d, %s%.200s", name, as, code, stderr, out)

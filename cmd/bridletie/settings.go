@@ -121,12 +121,12 @@ func flagsOf(c *config) *flag.FlagSet {
 	a := &c.api.Access
 	f.IntVar(&a.Rate.Requests, "rate", a.Rate.Requests, "requests a minute of one client; 0 for no quota")
 	f.IntVar(&a.Rate.Work, "rate-work", a.Rate.Work, "milliseconds a minute that a core may be busy for one client; 0 for no quota")
-	f.IntVar(&a.Clients, "rate-clients", httpapi.DefaultClients, "clients whose quotas are remembered")
-	f.Var((*prefixes)(&a.Proxies), "trusted-proxies", "networks of the proxies whose X-Forwarded-For is trusted, separated by commas")
-	f.StringVar(&c.keysFile, "keys-file", c.keysFile, "file with the list of keys; without it, the list is read from "+keysVariable)
-	f.Var((*list)(&a.KeyFor), "key-for", "ids of operations that need a key, separated by commas; * for all")
-	f.Var((*bytesOf)(&c.api.Kept), "cache", "size of the response cache in bytes; 0 for no cache")
-	f.Var(&c.memory, "memory", "memory target of the garbage collector in bytes; 0 leaves it to GOMEMLIMIT")
+	f.IntVar(&a.Clients, "rate-clients", httpapi.DefaultClients, "clients that are remembered for their quotas")
+	f.Var((*prefixes)(&a.Proxies), "trusted-proxies", "networks of the proxies whose X-Forwarded-For, -Host and -Proto are believed, with commas between")
+	f.StringVar(&c.keysFile, "keys-file", c.keysFile, "file with the list of keys; the list itself may stand in "+keysVariable)
+	f.Var((*list)(&a.KeyFor), "key-for", "operations that need a key, by their ids in the contract, with commas between; * for all")
+	f.Var((*bytesOf)(&c.api.Kept), "cache", "bytes of answers that are kept for those who ask the same; 0 has every answer made anew")
+	f.Var(&c.memory, "memory", "bytes of memory that the program tries to stay below; 0 leaves it to GOMEMLIMIT")
 	return f
 }
 
