@@ -28,12 +28,13 @@ func (a *CuttingListAnswer) thin() string {
 	}
 	var panels []panel.Panel
 	for _, q := range a.List.Panels {
-		if q.Cover != furniture.Lining {
+		if q.Cover != furniture.Lining { // of one piece, as makers state it
+			q.Count = max(q.Count/max(p.Count, 1), 1)
 			panels = append(panels, q.Panel)
 		}
 	}
 	area := int64(rowsByHand(panels, width)/length.Millimetre) * int64(width/length.Millimetre)
-	if got := area * practice.One / (surface * int64(max(p.Count, 1))); got < least {
+	if got := area * practice.One / surface; got < least {
 		return fmt.Sprintf("the panels take %s times the surface of the box round the piece, and such pieces are believed to take at least %s: look for a panel that is missing or too small before you order",
 			decimal.New(got, -6).Truncate(2), practice.Decimal(least))
 	}
