@@ -20,7 +20,7 @@ REDOCLY  ?= npm_config_ignore_scripts=true REDOCLY_TELEMETRY=off REDOCLY_SUPPRES
 NAME = $(basename $(notdir $(JOB)))
 
 .DEFAULT_GOAL := help
-.PHONY: help demo serve build test cover bench speed fuzz golden generate check fmt vet tidy stale lint lint-spec browser clean check-deploy sbom notices sizing
+.PHONY: help demo serve build test cover bench speed fuzz nightly golden generate check fmt vet tidy stale lint lint-spec browser clean check-deploy sbom notices sizing
 
 help: ## list the targets
 	@sed -n 's/^\([a-z-]*\):.*## /\1\t/p' $(MAKEFILE_LIST) | expand -t 12
@@ -63,6 +63,13 @@ fuzz: ## every fuzz target for FUZZTIME, FUZZJOBS of them at the same time
 			{ grep -q "context deadline exceeded" "$$log" && ! grep -q "Failing input" "$$log"; }; \
 		then echo "$$0 $$1: $$(grep -o "execs: [0-9]*" "$$log" | tail -n 1)"; \
 		else cat "$$log"; echo "$$0 $$1 fails; what it fails on is in testdata/fuzz: commit it with what mends it"; exit 255; fi'
+
+nightly: build ## what takes too long for each change: hours of random jobs, seeds, fuzzing, race and soak
+	BRIDLETIE_JOBS=100000 BRIDLETIE_TINY=20000 BRIDLETIE_SEEDS=50 BRIDLETIE_THOROUGH=1 $(GO) test -timeout 8h ./calc/...
+	BRIDLETIE_WALK=50000 $(GO) test -timeout 2h ./api/... ./service/... ./cmd/...
+	BRIDLETIE_JOBS=500 BRIDLETIE_WALK=1000 $(GO) test -race -timeout 2h ./...
+	$(MAKE) fuzz FUZZTIME=10m FUZZJOBS=2 FUZZWORKERS=1
+	$(MAKE) soak
 
 soak: build ## the binary under load: restarts behind HAProxy, overload, slow clients; takes about five minutes
 	cd deploy/check && BRIDLETIE_SOAK=$(abspath $(OUT))/bridletie BRIDLETIE_SOAK_BARS=1 $(GO) test -count=1 -v -timeout 15m ./soak

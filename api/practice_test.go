@@ -62,7 +62,7 @@ var stated = []struct {
 	{"ReliefCutsRequest/properties/weave", "so # more is kept", []any{practice.ReliefMarginLoose}},
 	{"ReliefObstacle/properties/margin", "# where left out, and 1 mm more for each 10 mm of stuffing over #, at most # more",
 		[]any{practice.ReliefMargin, practice.ReliefMarginFrom, practice.ReliefMarginMost}},
-	{"PleatsRequest/properties/maxDepth", "# where neither this nor count is given", []any{practice.PleatDepth}},
+	{"PleatsRequest/properties/maxDepth", "# where left out", []any{practice.PleatDepth}},
 	{"PleatsRequest/properties/margin", "# where left out", []any{practice.SnipMargin}},
 	{"FoamItem/properties/fit", "`tight` # on the whole width and depth", []any{practice.FoamOverTight}},
 	{"FoamItem/properties/fit", "a seat #, a back or scatter cushion #, an arm or a pad nothing", []any{practice.FoamOverTight, practice.FoamOverSoft}},

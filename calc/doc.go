@@ -1,8 +1,8 @@
 // Package calc is the root of the calculations: it has no code, only the packages
 // below it. They are a library, and other programs may import them.
 //
-//   - length, geom, fault: lengths and their rounding, points and arcs, what is
-//     wrong with a request.
+//   - length, geom, fault, note: lengths and their rounding, points and arcs, what is
+//     wrong with a request, and what an answer says in words.
 //   - cloth, panel, layout: the words for a job and for a plan.
 //   - plan finds a plan, verify proves that a plan is right, whoever made it.
 //   - buttoning, piping, repeat, pleat, relief: the work on the cover.

@@ -1,75 +1,73 @@
 package service
 
 import (
-	"fmt"
-
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // buttoningWarnings are what the caller should know about this answer.
-func buttoningWarnings(a *ButtoningAnswer) []string {
-	req, out := a.Request, []string{}
-	text := func(l length.Length) string { return l.Text(req.Units, length.Nearest) }
+func buttoningWarnings(a *ButtoningAnswer) []note.Note {
+	req := a.Request
+	var out []note.Note
 	if d := a.Work.Diamond(); d.Along < d.Across {
-		out = append(out, "the diamonds are wider than they are tall; taller than wide is usual")
+		out = append(out, note.New(note.DiamondsWide))
 	}
 	if narrow := min(a.Work.Diamond().Across, a.Work.Diamond().Along); req.Depth > narrow {
-		out = append(out, "the wells are deeper than a diamond is across, "+text(narrow)+": try it on a scrap over the same stuffing first")
+		out = append(out, note.New(note.WellsDeep, note.Length("across", narrow, length.Nearest)))
 	}
 	if least := req.Shop.Length(practice.ButtoningEdge); min(a.Work.Edges.Side, a.Work.Edges.Top, a.Work.Edges.Bottom) < least {
-		out = append(out, "some buttons stand nearer to the edge than "+text(least)+", which a printed rule asks for: see that the stuffing there can take a well")
+		out = append(out, note.New(note.ButtonsAtEdge, note.Length("least", least, length.Nearest)))
 	}
 	if a.Found != nil && !a.Found.Complete {
-		out = append(out, "the search ended at its budget: a better shift may exist")
+		out = append(out, note.New(note.ShiftMayBetter))
 	}
 	if a.Found != nil && !req.Aim.OneSide && !a.Found.Mirrored {
-		out = append(out, "with these motifs no shift makes left and right agree; the shift is the best of all")
+		out = append(out, note.New(note.ShiftUneven))
 	}
 	if a.Skew > req.Shop.Length(practice.ButtoningSkew) {
-		out = append(out, "left and right do not agree: the mirror image of a motif is "+text(a.Skew)+" off")
+		out = append(out, note.New(note.SidesDisagree, note.Length("off", a.Skew, length.Nearest)))
 	}
 	for i, p := range a.Joined.Parts {
 		if !p.Fits {
-			out = append(out, fmt.Sprintf("the pattern cannot be matched in width %d as the cloth lies: it would run over a selvedge", i+1))
+			out = append(out, note.New(note.WidthUnmatched, note.Count("width", i+1)))
 		}
 	}
 	return append(out, buttonWarnings(a)...)
 }
 
-func buttonWarnings(a *ButtoningAnswer) []string {
-	wish, out := a.Request.Buttons, []string{}
+func buttonWarnings(a *ButtoningAnswer) []note.Note {
+	wish := a.Request.Buttons
+	var out []note.Note
 	if a.Request.Button().TooThick(a.Request.Shop) {
-		out = append(out, "this cloth is thick for buttons of that size: the circle would fill the shell. Take a larger button or a thinner cloth")
+		out = append(out, note.New(note.ClothTooThick))
 	}
 	switch {
 	case wish.Motif != nil && a.Buttons.Centred == nil:
-		out = append(out, "the motif has no room for a circle between the selvedges, or does not repeat along: the buttons cannot carry it")
+		out = append(out, note.New(note.MotifNoRoom))
 	case wish.Motif != nil && a.Buttons.Centred.Overlap:
-		out = append(out, "circles about neighbouring motifs overlap: only every so many motifs are used")
+		out = append(out, note.New(note.CirclesOverlap))
 	case wish.Motif == nil && a.Buttons.InHand < a.Buttons.Count && a.Buttons.Strip == nil:
-		out = append(out, "the circle of a button is wider than the cloth")
+		out = append(out, note.New(note.CircleTooWide))
 	}
 	if wish.Motif != nil && len(wish.Offcuts) > 0 {
-		out = append(out, "the offcuts were left out: where the motif lies on them is not known")
+		out = append(out, note.New(note.OffcutsUnknown))
 	}
 	return out
 }
 
 // buttoningCautions are what to take care of.
-func buttoningCautions(req ButtoningRequest) []string {
-	out := []string{
-		"Measure the panel over its stuffing and the depth of one trial well before the cloth is cut: the arc is a model, and cloth and stuffing give.",
-		"Buttoning needles, regulators and shears wound: work with the point away from you, and know where the other hand is behind the work.",
-		"Foam dust and old stuffing: wear a mask, keep sparks and flames away, and bag what is taken out. Spray adhesive needs air and no flame.",
-		"Whether this cloth and this stuffing may be used together is a matter of the fire rules where the piece is supplied; local codes and the supplier's papers decide.",
+func buttoningCautions(req ButtoningRequest) []note.Note {
+	out := []note.Note{
+		note.New(note.MeasureOneWell), note.New(note.NeedlesWound), note.New(note.OldStuffing),
+		note.New(note.FoamDust), note.New(note.FoamBurns), note.New(note.SprayAdhesive), note.New(note.FireRules),
 	}
 	if !req.Cloth.Pattern.IsPlain() {
-		out = append(out, "Measure the repeats on the cloth itself: printed repeats run out, and the map is exact.")
+		out = append(out, note.New(note.MeasureRepeats))
 	}
 	if req.Cloth.OneWay {
-		out = append(out, "The cloth has a top: mark the top on its wrong side before the grid.")
+		out = append(out, note.New(note.MarkTheTop))
 	}
 	return out
 }

@@ -3,7 +3,7 @@ package service_test
 import (
 	"context"
 	"errors"
-	"strings"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
@@ -40,7 +41,7 @@ func chairBack() service.ButtoningRequest {
 
 func button(t testing.TB, req service.ButtoningRequest) *service.ButtoningAnswer {
 	t.Helper()
-	if l := service.ButtoningFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareButtoning(req)); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	a, err := service.Buttoning(context.Background(), req)
@@ -89,7 +90,7 @@ func TestHeronTooNearTheSelvedge(t *testing.T) {
 	}
 	req.Join = false
 	a := button(t, req)
-	if len(a.Joined.Parts) != 1 || a.Joined.Parts[0].Fits || !strings.Contains(strings.Join(a.Warnings, "\n"), "selvedge") {
+	if len(a.Joined.Parts) != 1 || a.Joined.Parts[0].Fits || !slices.ContainsFunc(a.Warnings, note.New(note.WidthUnmatched, note.Count("width", 1)).Same) {
 		t.Errorf("%+v, %q", a.Joined, a.Warnings)
 	}
 }

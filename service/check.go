@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/verify"
@@ -58,8 +59,8 @@ type CheckAnswer struct {
 	Orders  []length.Length
 	Engine  *YardageAnswer
 
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // PlanFault is a flaw of the plan, with the places of its two parties in the
@@ -122,8 +123,8 @@ func Check(ctx context.Context, req CheckRequest, engine func(context.Context, Y
 	if err := a.boundHolds(); err != nil {
 		return nil, err
 	}
-	a.Warnings = checkWarnings(a)
-	a.Cautions = yardageCautions(req.YardageRequest)
+	a.Warnings = note.Listed(checkWarnings(a), note.Most)
+	a.Cautions = note.Listed(yardageCautions(req.YardageRequest), note.Most)
 	return a, ctx.Err()
 }
 
@@ -173,7 +174,7 @@ func layoutsOf(req CheckRequest) byHand {
 		h.from[p.Piece] = append(h.from[p.Piece], i)
 	}
 	for k := range h.layouts {
-		h.layouts[k].Start = req.Cloth.StartsAt
+		h.layouts[k].Start = req.Cloth.Start()
 	}
 	for _, l := range req.Lengths {
 		if l.Start != nil {

@@ -4,12 +4,12 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -56,14 +56,14 @@ func TestCheckOrdersEachLength(t *testing.T) {
 	if !a.Right() || len(a.Hand) != 5 || a.Length() != 6*m || a.Order() != 8*m || a.Orders[1] != 0 || a.Orders[4] != 3*m {
 		t.Errorf("in two lengths: faults %s, order %v of %v", said(a), a.Order(), a.Orders)
 	}
-	if len(a.Warnings) != 1 || !strings.Contains(a.Warnings[0], "from 2 lengths") {
+	if len(a.Warnings) != 1 || !a.Warnings[0].Same(note.New(note.HandLengths, note.Count("lengths", 2))) {
 		t.Errorf("warnings %q", a.Warnings)
 	}
 }
 
 func TestCheckWarnings(t *testing.T) {
 	a := check(t, byHand(cloth.Sold{Bolt: 610 * cm, Flaw: 5 * cloth.Percent}))
-	if !a.Right() || !slices.ContainsFunc(a.Warnings, func(s string) bool { return strings.Contains(s, "6.3 m is longer than a bolt of 6.1 m") }) {
+	if !a.Right() || !strings.Contains(strings.Join(note.Texts(a.Warnings, length.Metric), "\n"), "6.3 m is longer than a bolt of 6.1 m") {
 		t.Errorf("faults %s, warnings %q", said(a), a.Warnings)
 	}
 	a = check(t, byHand(cloth.Sold{Bolt: 5 * m}))
@@ -75,10 +75,10 @@ func TestCheckWarnings(t *testing.T) {
 	req.Lengths = []service.HandLength{{Start: &start}}
 	req.Placements = []service.HandPlacement{{Panel: "SEAT", Copy: 1, Part: 1, Parts: 1, X: 5 * cm}}
 	a = check(t, req)
-	if !a.Right() || len(a.Warnings) != 1 || !strings.Contains(a.Warnings[0], "begins where the plan begins") {
+	if !a.Right() || len(a.Warnings) != 1 || !a.Warnings[0].Same(note.New(note.HandStart)) {
 		t.Errorf("faults %s, warnings %q", said(a), a.Warnings)
 	}
-	req.Cloth.StartKnown, req.Cloth.StartsAt, req.Lengths = true, start, nil
+	req.Cloth.StartsAt, req.Lengths = &start, nil
 	if a = check(t, req); !a.Right() || len(a.Warnings) > 0 || a.Hand[0].Start != start {
 		t.Errorf("start known: faults %s, warnings %q", said(a), a.Warnings)
 	}
@@ -95,7 +95,7 @@ func TestCheckThatBeatsTheEngine(t *testing.T) {
 	}
 	req := byHand(cloth.Sold{})
 	a, err := service.Check(context.Background(), req, long)
-	if err != nil || a.WouldSave() != -5*cm || len(a.Warnings) != 1 || !strings.Contains(a.Warnings[0], "shorter than the engine's by 5 cm: keep it") {
+	if err != nil || a.WouldSave() != -5*cm || len(a.Warnings) != 1 || !strings.Contains(a.Warnings[0].Text(length.Metric), "shorter than the engine's by 5 cm: keep it") {
 		t.Errorf("%v: saves %v, warnings %q", err, a.WouldSave(), a.Warnings)
 	}
 	req.Placements = req.Placements[:2]

@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -53,7 +54,7 @@ type ComparedCloth struct {
 	Waste    float64       // of the order, in percent to one decimal
 	Cost     *money.Money
 	Loosened int
-	Reason   string
+	Reason   note.Note
 }
 
 // CompareTried is what the first cloth takes at another width and repeat.
@@ -69,7 +70,7 @@ type CompareAnswer struct {
 	RankedBy    Rank
 	Cloths      []ComparedCloth
 	Sensitivity []CompareTried
-	Warnings    []string
+	Warnings    []note.Note
 }
 
 // Compare plans the cutting list on every cloth, so many at a time, at a glance;
@@ -94,7 +95,7 @@ func Compare(ctx context.Context, req CompareRequest, workers int, each func(Com
 		return nil, err
 	}
 	slices.SortStableFunc(ans.Cloths, ans.RankedBy.order)
-	ans.Warnings = compareWarnings(ans)
+	ans.Warnings = note.Listed(compareWarnings(ans), note.Most)
 	return ans, nil
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -12,13 +13,9 @@ import (
 const MaxCompared = 100_000
 
 // CompareFaults are everything wrong with the request; pointers are those of the
-// wire form.
-func CompareFaults(req CompareRequest) fault.List { return CompareFieldFaults(req) }
-
-// CompareFieldFaults are what is wrong with the fields, each by itself and with
-// one another. What a cloth does not allow of a panel is no fault: that cloth
-// comes last.
-func CompareFieldFaults(req CompareRequest) fault.List {
+// wire form. What a cloth does not allow of a panel is no fault: that cloth comes
+// last. It may be asked of a request of which a part could not be read.
+func CompareFaults(req CompareRequest) fault.List {
 	var l fault.List
 	root := fault.Path{}
 	for i, c := range req.Cloths {
@@ -67,8 +64,8 @@ func rankFaults(l *fault.List, req CompareRequest, root fault.Path) {
 	}
 }
 
-func compareWarnings(a *CompareAnswer) []string {
-	out := []string{"plans are made at a glance: ask /v1/yardage for the cloth that is chosen before ordering it"}
+func compareWarnings(a *CompareAnswer) []note.Note {
+	out := []note.Note{note.New(note.AtAGlance)}
 	bad := 0
 	for _, c := range a.Cloths {
 		if !c.Usable {
@@ -76,7 +73,7 @@ func compareWarnings(a *CompareAnswer) []string {
 		}
 	}
 	if bad > 0 {
-		out = append(out, strconv.Itoa(bad)+" of the cloths cannot be used for these panels")
+		out = append(out, note.New(note.ClothsNotUsed, note.Count("count", bad)))
 	}
 	return out
 }

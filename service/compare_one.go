@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"errors"
 	"math"
 	"slices"
 	"strconv"
@@ -9,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 )
@@ -32,52 +34,57 @@ type unpatterned struct {
 // trial is a cutting list on a cloth.
 type trial struct {
 	usable        bool
-	why           string // it is not
+	why           note.Note // it is not
 	order         length.Length
 	anyStart      length.Length // before flaws, shrinkage and rounding
 	needed, bound length.Length
 	loosened      int
 }
 
+// laid is a cutting list as a cloth allows it.
+type laid struct {
+	on       cloth.Cloth
+	sold     cloth.Sold
+	panels   []panel.Panel
+	loosened int
+}
+
 // try plans the cutting list on a cloth, with the wishes that it can keep.
 func (c *comparer) try(k cloth.Cloth, sold cloth.Sold) trial {
 	if c.ctx.Err() != nil { // what comes before the search is not short where there are many panels
-		return trial{why: "stopped"}
+		return trial{why: note.New(note.NotFinished)}
 	}
-	panels, loosened := fitted(c.req.Panels, k)
-	bad := panel.ClothFaults(panels, k, sold.Bolt, fault.Path{})
-	job := plan.Job{Cloth: k, Panels: panels, Bolt: sold.Bolt}
-	if bad.Len() == 0 {
-		bad = plan.Faults(job, fault.Path{})
+	return laidOn(c.req.Panels, k, sold).try(c.ctx)
+}
+
+// try plans the list at a glance.
+func (l laid) try(ctx context.Context) trial {
+	job := plan.Job{Cloth: l.on, Panels: l.panels, Bolt: l.sold.Bolt}
+	r, err := plan.Solve(job, plan.Glance, func() bool { return ctx.Err() != nil })
+	if wrong := (fault.List{}); errors.As(err, &wrong) {
+		return trial{why: note.New(note.CannotBeCut, note.Name("fault", wrong.Faults()[0].Detail))}
 	}
-	if bad.Len() > 0 {
-		return trial{why: bad.Faults()[0].Detail}
+	if ctx.Err() != nil {
+		return trial{why: note.New(note.NotFinished)}
 	}
-	r, err := plan.Solve(job, plan.Glance, func() bool { return c.ctx.Err() != nil })
-	if c.ctx.Err() != nil {
-		return trial{why: "stopped"}
+	if err := sound(job, r.Cut...); err != nil {
+		return trial{why: note.New(note.PlanUnsound)}
 	}
-	if err == nil {
-		err = sound(job, r.Cut...)
-	}
-	if err != nil {
-		return trial{why: "no plan for it stood up to its check"}
-	}
-	t := trial{usable: true, needed: r.Needed(), bound: r.Bound, loosened: loosened}
-	for _, l := range r.AnyStart {
-		order, err := sold.Order(l)
+	t := trial{usable: true, needed: r.Needed(), bound: r.Bound, loosened: l.loosened}
+	for _, need := range r.AnyStart {
+		order, err := l.sold.Order(need)
 		if err != nil {
-			return trial{why: "the order would be longer than any length"}
+			return trial{why: note.New(note.OrderTooLong)}
 		}
 		t.order += order
-		t.anyStart += l
+		t.anyStart += need
 	}
 	return t
 }
 
-// fitted are the panels with wishes and turns as the cloth allows them, and how
-// many wishes it has a pattern for and cannot keep.
-func fitted(panels []panel.Panel, k cloth.Cloth) ([]panel.Panel, int) {
+// laidOn is the list with wishes and turns as the cloth allows them. Loosened are
+// the wishes that it has a pattern for and cannot keep.
+func laidOn(panels []panel.Panel, k cloth.Cloth, sold cloth.Sold) laid {
 	list := slices.Clone(panels)
 	for i := range list {
 		p := &list[i]
@@ -89,7 +96,7 @@ func fitted(panels []panel.Panel, k cloth.Cloth) ([]panel.Panel, int) {
 		}
 	}
 	list, loosened := LoosenWishes(list, k)
-	return list, len(loosened)
+	return laid{k, sold, list, len(loosened)}
 }
 
 // plains plans the cutting list on plain cloth of each width there is.
@@ -131,7 +138,7 @@ func (c *comparer) compared(i int) ComparedCloth {
 		out.Plain = plain.needed
 	}
 	out.Waste = c.waste(k.Width, t.order)
-	out.Reason = reason(k.Cloth, t, plain, c.req.Units)
+	out.Reason = reason(k.Cloth, t, plain)
 	if k.Price != nil {
 		cost := k.Price.Of(t.order)
 		out.Cost = &cost
@@ -153,50 +160,42 @@ func (c *comparer) waste(width, order length.Length) float64 {
 	return math.Round(max(1-used/all, 0)*1000) / 10
 }
 
-// reason is why a cloth takes what it takes, in a line.
-func reason(k cloth.Cloth, t, plain trial, sys length.System) string {
-	text := "nothing need match"
-	if !k.Pattern.IsPlain() {
-		more := t.needed - plain.needed
-		switch name := repeatText(k.Pattern, sys); {
-		case !plain.usable:
-			text = "the " + name + " decides"
-		case more > 0:
-			text = "the " + name + " takes " + more.Text(sys, length.Nearest) + " more than plain cloth of this width"
-		default:
-			text = "the " + name + " costs nothing over plain cloth of this width"
-		}
+// reason is why a cloth takes what it takes.
+func reason(k cloth.Cloth, t, plain trial) note.Note {
+	start, more := t.anyStart-t.needed, t.needed-plain.needed
+	if start < length.Millimetre {
+		start = 0
 	}
-	if more := t.anyStart - t.needed; more >= length.Millimetre {
-		text += ", and " + more.Text(sys, length.Nearest) + " more is for a bolt that begins elsewhere in the repeat"
+	if k.Pattern.IsPlain() {
+		return note.New(note.NothingNeeds, note.Length("start", start, length.Nearest), note.Count("loosened", t.loosened))
 	}
-	switch t.loosened {
-	case 0:
-	case 1:
-		text += "; 1 panel cannot have its wish"
-	default:
-		text += "; " + strconv.Itoa(t.loosened) + " panels cannot have their wish"
+	effect := "nothing"
+	switch {
+	case !plain.usable:
+		effect, more = "decides", 0
+	case more > 0:
+		effect = "more"
 	}
-	return text
+	return note.New(note.PatternTakes, note.Name("match", matchWord(k.Pattern)),
+		note.Length("across", k.Pattern.WidthRepeat, length.Nearest), note.Length("along", k.Pattern.LengthRepeat, length.Nearest),
+		note.Name("effect", effect), note.Length("more", max(more, 0), length.Nearest), note.Length("start", start, length.Nearest), note.Count("loosened", t.loosened))
 }
 
-// repeatText names a pattern by its repeat.
-func repeatText(p cloth.Pattern, sys length.System) string {
+// matchWord is how a pattern repeats, as notes have it: stripe, crosswise,
+// straight, half-drop, or the share of a repeat that it drops.
+func matchWord(p cloth.Pattern) string {
+	d := p.Drop.Reduced()
 	switch {
 	case p.LengthRepeat == 0:
-		return "stripe of " + p.WidthRepeat.Text(sys, length.Nearest)
+		return "stripe"
 	case p.WidthRepeat == 0:
-		return "crosswise repeat of " + p.LengthRepeat.Text(sys, length.Nearest)
-	}
-	text := p.LengthRepeat.Text(sys, length.Nearest)
-	switch d := p.Drop.Reduced(); {
+		return "crosswise"
 	case d.Num == 0:
-		return text + " straight match"
+		return "straight"
 	case d == cloth.Half():
-		return text + " half-drop"
-	default:
-		return text + " drop of " + strconv.FormatInt(d.Num, 10) + "/" + strconv.FormatInt(d.Den, 10)
+		return "half-drop"
 	}
+	return strconv.FormatInt(d.Num, 10) + "/" + strconv.FormatInt(d.Den, 10)
 }
 
 // sensitivity plans the first cloth at every width and repeat. A motif keeps its
@@ -218,7 +217,7 @@ func (c *comparer) sensitivity() []CompareTried {
 				k.Pattern.Motifs[m].Along %= at.Repeat
 			}
 		}
-		k.StartKnown, k.StartsAt = false, 0
+		k.StartsAt = nil
 		if at.Repeat == 0 {
 			k.Pattern.Drop = cloth.Drop{}
 		}

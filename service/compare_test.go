@@ -59,14 +59,14 @@ func TestCompareIsYardageManyTimes(t *testing.T) {
 	last := length.Length(0)
 	for _, c := range ans.Cloths {
 		if !c.Usable {
-			t.Errorf("cloth %d: %s", c.Index, c.Reason)
+			t.Errorf("cloth %d: %s", c.Index, c.Reason.Text(length.Metric))
 			continue
 		}
 		if c.Order < last {
 			t.Errorf("cloth %d takes %v, after one that takes %v", c.Index, c.Order, last)
 		}
 		last = c.Order
-		if c.Bound > c.Needed || c.Needed > c.Order || c.Reason == "" || c.Waste <= 0 || c.Waste >= 100 {
+		if c.Bound > c.Needed || c.Needed > c.Order || !c.Reason.Said() || c.Waste <= 0 || c.Waste >= 100 {
 			t.Errorf("cloth %d: %+v", c.Index, c)
 		}
 		if c.Loosened > 0 {
@@ -126,7 +126,7 @@ func TestCompareSaysWhatCannotBe(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if last := ans.Cloths[5]; last.Index != 2 || last.Usable || last.Reason == "" {
+	if last := ans.Cloths[5]; last.Index != 2 || last.Usable || !last.Reason.Said() {
 		t.Errorf("last is %+v", last)
 	}
 	if !reflect.DeepEqual(sent, []int{0, 1, 2, 3, 4, 5}) {

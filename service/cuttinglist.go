@@ -5,6 +5,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -27,11 +28,12 @@ type CuttingListAnswer struct {
 	List     furniture.List
 	Covers   [3][]panel.Panel // by furniture.Cover
 	Loosened []Loosened
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
-// CuttingList makes the cutting list. The request must have no faults.
+// CuttingList makes the cutting list, whether the request has faults or not; see
+// PrepareCuttingList.
 func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 	if req.Piece.Kind == "" {
 		return writtenList(req)
@@ -49,7 +51,7 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}
-	ans.Warnings, ans.Cautions = cuttingListWarnings(ans), cuttingListCautions(req.Piece.Shop)
+	ans.Warnings, ans.Cautions = note.Listed(cuttingListWarnings(ans), note.Most), note.Listed(cuttingListCautions(req.Piece.Shop), note.Most)
 	return ans
 }
 
@@ -73,7 +75,7 @@ func (req CuttingListRequest) List() furniture.List {
 		}
 	}
 	for _, p := range req.Replace {
-		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: "as given"})
+		panels = append(panels, furniture.Panel{Panel: p, Cover: covers[p.ID], How: note.New(note.PanelAsGiven)})
 	}
 	for i, p := range panels {
 		if cover, moved := req.Covers[p.ID]; moved {
@@ -87,24 +89,11 @@ func (req CuttingListRequest) List() furniture.List {
 // writtenList is a cutting list that was written by hand: its wishes stand as
 // they are.
 func writtenList(req CuttingListRequest) *CuttingListAnswer {
-	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: cuttingListCautions(req.Piece.Shop)}
+	ans := &CuttingListAnswer{Request: req, Covers: req.ByHand, Cautions: note.Listed(cuttingListCautions(req.Piece.Shop), note.Most)}
 	for cover, panels := range req.ByHand {
 		for _, p := range panels {
-			ans.List.Panels = append(ans.List.Panels, furniture.Panel{Panel: p, Cover: furniture.Cover(cover), How: "as given"})
+			ans.List.Panels = append(ans.List.Panels, furniture.Panel{Panel: p, Cover: furniture.Cover(cover), How: note.New(note.PanelAsGiven)})
 		}
 	}
 	return ans
-}
-
-// OpenWarnings are those that a job does not settle: there a buttoned panel is cut
-// as its chart says, and wishes are loosened cloth by cloth.
-func (a *CuttingListAnswer) OpenWarnings() []string {
-	var out []string
-	if len(a.List.Assumed) > 0 {
-		out = append(out, assumedWarning(a.List.Assumed))
-	}
-	if text := a.thin(); text != "" {
-		out = append(out, text)
-	}
-	return out
 }

@@ -2,25 +2,23 @@ package service
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
-
-	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // thin warns of a list that takes less cloth than its class is believed to, for the
-// size of the piece; "" when it takes enough. Cloth for the outside counts with the
+// size of the piece; nothing when it takes enough. Cloth for the outside counts with the
 // cover.
-func (a *CuttingListAnswer) thin() string {
+func (a *CuttingListAnswer) thin() note.Note {
 	p := a.Request.Piece
 	surface, least, ok := p.Box()
 	if !ok || surface == 0 {
-		return ""
+		return note.Note{}
 	}
 	width := p.Shop.Length(practice.UsualCloth)
 	if a.Request.Cloth != nil {
@@ -35,10 +33,9 @@ func (a *CuttingListAnswer) thin() string {
 	}
 	area := int64(rowsByHand(panels, width)/length.Millimetre) * int64(width/length.Millimetre)
 	if got := area * practice.One / surface; got < least {
-		return fmt.Sprintf("the panels take %s times the surface of the box round the piece, and such pieces are believed to take at least %s: look for a panel that is missing or too small before you order",
-			decimal.New(got, -6).Truncate(2), practice.Decimal(least))
+		return note.New(note.ListThin, note.Decimal("share", got-got%(practice.One/100)), note.Decimal("least", least))
 	}
-	return ""
+	return note.Note{}
 }
 
 // rowsByHand is what panels take when they are chalked in rows, the tallest first,

@@ -1,48 +1,45 @@
 package service
 
 import (
-	"fmt"
+	"context"
 	"maps"
 	"slices"
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
-// CuttingListFaults are everything wrong with the request; pointers are those of
-// the wire form.
-func CuttingListFaults(req CuttingListRequest) fault.List {
+// PrepareCuttingList makes the cutting list, and says everything wrong with the
+// request; pointers are those of the wire form.
+func PrepareCuttingList(req CuttingListRequest) (Ready[CuttingListAnswer], fault.List) {
 	l := CuttingListFieldFaults(req)
 	if l.Len() > 0 {
-		return l
-	}
-	at, list := fault.At("panels"), req.List()
-	if len(list.Panels) == 0 {
-		l.Add(fault.At("drop"), fault.TooFew, "", "no panel is left", "leave at least one panel on the list")
-		return l
+		return nil, l
 	}
 	ans := CuttingList(req)
+	if len(ans.List.Panels) == 0 {
+		l.Add(fault.At("drop"), fault.TooFew, "", "no panel is left", "leave at least one panel on the list")
+		return nil, l
+	}
+	at := fault.At("panels")
 	for cover, panels := range ans.Covers {
 		if cover == 0 && len(panels) == 0 {
 			l.Add(fault.At("drop"), fault.TooFew, "", "no panel of the top cover is left", "leave at least one panel of the top cover")
 			continue
 		}
-		var here fault.List
-		here.Append(panel.ListFaults(panels, at))
-		if of := req.clothOf(furniture.Cover(cover)); of != nil {
-			job := plan.Job{Cloth: *of, Panels: panels}
-			here.Append(panel.ClothFaults(panels, job.Cloth, 0, at))
-			if here.Len() == 0 {
-				here.Append(plan.Faults(job, fault.Path{}))
-			}
+		here := panel.ListFaults(panels, at)
+		if of := req.clothOf(furniture.Cover(cover)); of != nil && len(panels) > 0 {
+			_, here = plan.Prepare(plan.Job{Cloth: *of, Panels: panels})
 		}
 		l.Append(located(here, panels, req, furniture.Cover(cover)))
 	}
-	return l
+	return func(context.Context) (*CuttingListAnswer, error) { return ans, nil }, l
 }
 
 // located moves the faults of a cutting list to where the caller can mend them:
@@ -116,33 +113,27 @@ func strangers(req CuttingListRequest, added map[string]bool) fault.List {
 	return l
 }
 
-func cuttingListWarnings(a *CuttingListAnswer) []string {
-	var out []string
-	if len(a.List.Assumed) > 0 {
-		out = append(out, assumedWarning(a.List.Assumed))
+func cuttingListWarnings(a *CuttingListAnswer) []note.Note {
+	var out []note.Note
+	if n := len(a.List.Assumed); n > 0 {
+		out = append(out, note.New(note.MeasuresAssumed, note.Count("count", n)))
 	}
 	for _, b := range a.List.Buttons {
-		out = append(out, b.Panel+" is deep-buttoned: its cloth must be larger than the panel here, for the wells between the buttons")
+		out = append(out, note.New(note.ButtonedLarger, note.Name("panel", b.Panel)))
 	}
-	if len(a.Loosened) > 0 {
-		out = append(out, fmt.Sprintf("%d wishes about the pattern cannot be kept on this cloth and were loosened", len(a.Loosened)))
+	if n := len(a.Loosened); n > 0 {
+		out = append(out, note.New(note.WishesLoosened, note.Count("count", n)))
 	}
-	if text := a.thin(); text != "" {
-		out = append(out, text)
+	if n := a.thin(); n.Said() {
+		out = append(out, n)
 	}
 	return out
 }
 
-func assumedWarning(list []furniture.Measure) string {
-	return fmt.Sprintf("%d measures were not given and are taken as typical: measure them before ordering", len(list))
-}
-
-func cuttingListCautions(shop practice.Set) []string {
-	return []string{
-		"Measure over the stuffing and at the widest places, and once more before the first cut.",
-		"Old stuffing can hold dust, mould and pests: wear a mask, bag it, and clean with a vacuum.",
-		"Allowances are the workroom's usual ones; a loose weave or a deep seat may want more.",
-		fmt.Sprintf("The list is of panels alone: order %s more to square the ends of each piece of cloth, and %s %% for flaws in plain cloth (%s).",
-			shop.Length(practice.ClothSquaring), practice.Decimal(shop.Number(practice.ClothFlaws)), shop.Basis(practice.ClothSquaring.Setting, practice.ClothFlaws.Setting)),
+func cuttingListCautions(shop practice.Set) []note.Note {
+	return []note.Note{
+		note.New(note.MeasureStuffed), note.New(note.OldStuffing), note.New(note.UsualAllowances),
+		note.New(note.OrderMore, note.Length("squaring", shop.Length(practice.ClothSquaring), length.Nearest), note.Decimal("flaws", shop.Number(practice.ClothFlaws)),
+			note.Name("basis", shop.Basis(practice.ClothSquaring.Setting, practice.ClothFlaws.Setting))),
 	}
 }

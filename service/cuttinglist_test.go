@@ -8,6 +8,7 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -43,7 +44,7 @@ func TestEveryCuttingListIsPlanned(t *testing.T) {
 					continue
 				}
 				req := service.CuttingListRequest{Piece: p, Cloth: &c}
-				if l := service.CuttingListFaults(req); l.Len() > 0 {
+				if l := service.Faults(service.PrepareCuttingList(req)); l.Len() > 0 {
 					t.Errorf("%s, piece %d, cloth %d: %+v", k.ID, n, i, l.Faults())
 					continue
 				}
@@ -87,7 +88,7 @@ func TestCuttingListKeepsWishes(t *testing.T) {
 		t.Errorf("inside back is %+v", got)
 	}
 	for _, l := range ans.Loosened {
-		t.Logf("%s: %s", l.Panel, l.Why)
+		t.Logf("%s: %s", l.Panel, l.Why.Text(length.Metric))
 	}
 }
 
@@ -137,8 +138,9 @@ func TestHoldsGiveWayToMotifs(t *testing.T) {
 			if off < 0 || off > 25*length.Millimetre || now.Left != was.Left && now.Right != was.Right || min(now.Left, now.Right) < 15*length.Millimetre || now.Top != was.Top || now.Bottom != was.Bottom {
 				t.Errorf("%s: %+v became %+v", q.ID, was, now)
 			}
-			if !strings.Contains(q.How, "less shaved for the motif") || !strings.HasPrefix(q.How, "across "+q.Cut().Across.Text(length.Metric, length.Up)+" = ") {
-				t.Errorf("%s: %s", q.ID, q.How)
+			how := q.How.Text(length.Metric)
+			if !strings.Contains(how, "less shaved for the motif") || !strings.HasPrefix(how, "across "+q.Cut().Across.Text(length.Metric, length.Up)+" = ") {
+				t.Errorf("%s: %s", q.ID, how)
 			}
 		}
 		if (shaved > 0) != (way == practice.Workroom) {
@@ -152,7 +154,7 @@ func TestHoldsGiveWayToMotifs(t *testing.T) {
 func TestThinListsWarn(t *testing.T) {
 	warns := func(req service.CuttingListRequest) bool {
 		for _, w := range service.CuttingList(req).Warnings {
-			if strings.Contains(w, "times the surface of the box") {
+			if w.Code == note.ListThin {
 				return true
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/fire"
+	"github.com/bridletie/bridletie/calc/note"
 )
 
 // FireRequest asks what the fire rules say of a stack of materials.
@@ -18,8 +19,8 @@ type FireAnswer struct {
 	Request  FireRequest
 	Report   *fire.Report
 	Papers   []FireKeep
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // FireKeep is a paper to keep, with the rules that want it.
@@ -39,8 +40,8 @@ func FireCheck(rules *fire.Set, req FireRequest) (*FireAnswer, error) {
 		return nil, err
 	}
 	a := &FireAnswer{Request: req, Report: report, Papers: papersToKeep(report)}
-	a.Warnings = fireWarnings(a)
-	a.Cautions = fireCautions(report)
+	a.Warnings = note.Listed(fireWarnings(a), note.Most)
+	a.Cautions = note.Listed(fireCautions(report), note.Most)
 	return a, nil
 }
 
@@ -72,48 +73,53 @@ func papersToKeep(r *fire.Report) []FireKeep {
 }
 
 // fireWarnings are what the caller should know about this answer.
-func fireWarnings(a *FireAnswer) []string {
-	r, out := a.Report, []string{}
+func fireWarnings(a *FireAnswer) []note.Note {
+	r := a.Report
+	var out []note.Note
 	if r.Job.AsOf > r.Set.AsAt {
-		out = append(out, "The day asked about is later than "+r.Set.AsAt.String()+", when the rules were last looked up: check what has changed since.")
+		out = append(out, note.New(note.FireLater, note.Name("asAt", r.Set.AsAt.String())))
 	}
-	memory := slices.ContainsFunc(rulings(r), func(o fire.Ruling) bool { return o.Rule.Verified == fire.FromMemory })
-	if memory {
-		out = append(out, "Some of these rules are held from memory; they neither forbid nor exempt, and must be looked up.")
+	if slices.ContainsFunc(rulings(r), func(o fire.Ruling) bool { return o.Rule.Verified == fire.FromMemory }) {
+		out = append(out, note.New(note.FireFromMemory))
 	}
 	if slices.ContainsFunc(rulings(r), func(o fire.Ruling) bool { return o.Rule.Verified == fire.Inferred }) {
-		out = append(out, "Some of these rules are inferred from what was read; their source says from what.")
+		out = append(out, note.New(note.FireInferred))
 	}
 	for i := range r.Layers {
 		if len(r.Layers[i].Rulings) == 0 {
-			out = append(out, "No rule held here speaks of the layer "+r.Job.Layers[i].ID+": ask the enforcing authority.")
+			out = append(out, note.New(note.FireNoRule, note.Name("layer", r.Job.Layers[i].ID)))
 		}
 	}
 	for _, p := range r.Possible {
-		out = append(out, "Not counted, since what it needs is not shown: "+p.Title+" ("+p.Instrument+"; rule "+p.ID+").")
+		out = append(out, note.New(note.FireNotCounted, note.Name("title", p.Title), note.Name("instrument", p.Instrument), note.Name("rule", p.ID)))
 	}
 	switch r.Job.Place {
 	case "united-states":
-		out = append(out, "Only the federal rules are run: some States and cities have rules of their own, on flame-retardant chemicals among others.")
+		out = append(out, note.New(note.FireFederal))
 	case "maine", "new-hampshire", "massachusetts", "rhode-island", "washington", "nevada", "new-york":
-		out = append(out, "Of this State only its rule on flame-retardant chemicals is held; ask about others, and about city rules.")
+		out = append(out, note.New(note.FireStateOnly))
 	}
 	return out
 }
 
 // fireCautions are those of the rules, each once, and those that always hold.
-func fireCautions(r *fire.Report) []string {
-	var out []string
+func fireCautions(r *fire.Report) []note.Note {
+	var out []note.Note
 	for _, one := range rulings(r) {
-		for _, c := range one.Rule.Cautions {
-			if !slices.Contains(out, c) {
+		for _, c := range RuleCautions(one.Rule) {
+			if !slices.ContainsFunc(out, c.Same) {
 				out = append(out, c)
 			}
 		}
 	}
-	return append(out,
-		"Old stuffing can hold dust, mould, pests and, rarely, germs: wear a mask and gloves, bag it, and vacuum rather than sweep.",
-		"Foam and its dust burn fast and give deadly smoke: no flame, no smoking, no heater near it, and store little.",
-		"A verdict is about papers. It does not say how this piece will burn.",
-	)
+	return append(out, note.New(note.OldStuffing), note.New(note.FoamBurns), note.New(note.FireVerdict))
+}
+
+// RuleCautions are the cautions that a rule has of its own.
+func RuleCautions(r *fire.Rule) []note.Note {
+	out := []note.Note{}
+	for _, c := range r.Cautions {
+		out = append(out, note.New(note.FireRuleSays, note.Name("says", c)))
+	}
+	return out
 }

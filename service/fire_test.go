@@ -3,12 +3,12 @@ package service
 import (
 	"regexp"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/fire"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 )
 
 func fireRules(t *testing.T) *fire.Set {
@@ -53,33 +53,35 @@ func TestFireCheckAnswer(t *testing.T) {
 	if len(a.Papers) < 3 {
 		t.Errorf("papers %+v", a.Papers)
 	}
-	once := slices.Clone(a.Cautions)
-	slices.Sort(once)
-	if len(slices.Compact(once)) != len(a.Cautions) {
-		t.Errorf("a caution stands twice: %q", a.Cautions)
-	}
-	for _, want := range []string{"Old stuffing", "Foam"} {
-		if !slices.ContainsFunc(a.Cautions, func(s string) bool { return strings.HasPrefix(s, want) }) {
-			t.Errorf("no caution begins with %q", want)
+	for i, n := range a.Cautions {
+		if slices.ContainsFunc(a.Cautions[:i], n.Same) {
+			t.Errorf("a caution stands twice: %+v", n)
 		}
 	}
-	if !strings.Contains(strings.Join(a.Warnings, "\n"), "uk-made-before-1950") {
-		t.Errorf("the exemption that may be is not named: %q", a.Warnings)
+	for _, want := range []note.Code{note.OldStuffing, note.FoamBurns, note.FireRuleSays} {
+		if !slices.ContainsFunc(a.Cautions, func(n note.Note) bool { return n.Code == want }) {
+			t.Errorf("no caution %s", want)
+		}
+	}
+	if !slices.ContainsFunc(a.Warnings, func(n note.Note) bool {
+		return n.Code == note.FireNotCounted && slices.Contains(n.Params, note.Name("rule", "uk-made-before-1950"))
+	}) {
+		t.Errorf("the exemption that may be is not named: %+v", a.Warnings)
 	}
 }
 
 // Warnings say what the rule set cannot know.
 func TestFireWarnings(t *testing.T) {
 	for _, tc := range []struct {
-		want   string
+		want   note.Code
 		change func(*fire.Job)
 	}{
-		{"later than 2026-11-25", func(j *fire.Job) { j.AsOf = 2026_11_26 }},
-		{"held from memory", func(j *fire.Job) { j.Transaction = "own-use" }},
-		{"inferred", func(j *fire.Job) { j.Layers[1].Supplier = "customer" }},
-		{"No rule held here speaks of the layer COVER", func(j *fire.Job) { j.Use, j.Platform = "contract", "caravan" }},
-		{"Only the federal rules", func(j *fire.Job) { j.Place, j.Transaction = "united-states", "new" }},
-		{"Of this State only", func(j *fire.Job) { j.Place = "maine" }},
+		{note.FireLater, func(j *fire.Job) { j.AsOf = 2026_11_26 }},
+		{note.FireFromMemory, func(j *fire.Job) { j.Transaction = "own-use" }},
+		{note.FireInferred, func(j *fire.Job) { j.Layers[1].Supplier = "customer" }},
+		{note.FireNoRule, func(j *fire.Job) { j.Use, j.Platform = "contract", "caravan" }},
+		{note.FireFederal, func(j *fire.Job) { j.Place, j.Transaction = "united-states", "new" }},
+		{note.FireStateOnly, func(j *fire.Job) { j.Place = "maine" }},
 	} {
 		req := fireChair()
 		tc.change(&req.Job)
@@ -87,8 +89,8 @@ func TestFireWarnings(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !strings.Contains(strings.Join(a.Warnings, "\n"), tc.want) {
-			t.Errorf("no warning says %q: %q", tc.want, a.Warnings)
+		if !slices.ContainsFunc(a.Warnings, func(n note.Note) bool { return n.Code == tc.want }) {
+			t.Errorf("no warning %s: %+v", tc.want, a.Warnings)
 		}
 		if a.Report.Verdict.Lets() {
 			t.Errorf("%s: %s", tc.want, a.Report.Verdict)
@@ -107,7 +109,7 @@ func TestFireCheckUnknownPlace(t *testing.T) {
 // The texts of every answer promise nothing.
 func TestFireWords(t *testing.T) {
 	bad := regexp.MustCompile(`(?i)\b(certified|safe|compliant)\b`)
-	for _, s := range append([]string{FireNotAdvice}, fireCautions(&fire.Report{})...) {
+	for _, s := range append([]string{FireNotAdvice}, note.Texts(fireCautions(&fire.Report{}), length.Metric)...) {
 		if w := bad.FindString(s); w != "" {
 			t.Errorf("%q says %q", s, w)
 		}

@@ -3,11 +3,12 @@ package service
 import (
 	"context"
 	"fmt"
-	"strings"
+	"slices"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/sheet"
 )
@@ -24,19 +25,25 @@ type FoamAnswer struct {
 	Result   *foam.Result
 	Offcuts  [][][]sheet.Offcut // by group and sheet, the largest first
 	Defaults []string           // what was not asked for, and where it comes from
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
-// FoamFaults are everything wrong with the request.
-func FoamFaults(req FoamRequest) fault.List { return foam.Faults(&req.Job) }
+// PrepareFoam says everything that is wrong with the request.
+func PrepareFoam(req FoamRequest) (Ready[FoamAnswer], fault.List) {
+	return req.nested, foam.Faults(&req.Job)
+}
 
 // FoamFieldFaults are what is wrong with the fields alone.
 func FoamFieldFaults(req FoamRequest) fault.List { return foam.FieldFaults(&req.Job) }
 
-// Foam answers a request that has no faults. It returns the context's error when
-// the context ends before the answer is complete.
+// Foam answers a request; what is wrong with it is the error.
 func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
+	return unless(PrepareFoam(req))(ctx)
+}
+
+// nested cuts the items from the sheets.
+func (req FoamRequest) nested(ctx context.Context) (*FoamAnswer, error) {
 	res, err := foam.Solve(&req.Job, func() bool { return ctx.Err() != nil })
 	switch {
 	case ctx.Err() != nil:
@@ -57,8 +64,8 @@ func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
 		a.Offcuts = append(a.Offcuts, left)
 	}
 	a.Defaults = foamDefaults(req)
-	a.Warnings = foamWarnings(a)
-	a.Cautions = foamCautions()
+	a.Warnings = note.Listed(foamWarnings(a), note.Most)
+	a.Cautions = note.Listed(foamCautions(), note.Most)
 	return a, ctx.Err()
 }
 
@@ -80,86 +87,84 @@ func foamDefaults(req FoamRequest) []string {
 	return out
 }
 
+// namedItems is how many items one note names; it counts the others.
+const namedItems = 4
+
 // foamWarnings say the same of several items once.
-func foamWarnings(a *FoamAnswer) []string {
-	req := a.Request
-	var texts []string
-	of := make(map[string][]string)
-	say := func(id, text string) {
-		if of[text] == nil {
-			texts = append(texts, text)
-		}
-		of[text] = append(of[text], id)
-	}
-	for i := range req.Items {
-		it, c := &req.Items[i], &a.Result.Cuts[i]
-		if c.Off != 0 {
-			way, off := "thicker", c.Off
-			if off < 0 {
-				way, off = "thinner", -off
+func foamWarnings(a *FoamAnswer) []note.Note {
+	var said []note.Note // of no item yet
+	var of [][]string    // which items each is about
+	for i := range a.Request.Items {
+		it := &a.Request.Items[i]
+		for _, n := range foamItemWarnings(it, &a.Result.Cuts[i], &a.Request) {
+			k := slices.IndexFunc(said, n.Same)
+			if k < 0 {
+				k = len(said)
+				said, of = append(said, n), append(of, nil)
 			}
-			say(it.ID, fmt.Sprintf("the stock makes %s, %s %s than wanted",
-				c.Thickness.Text(req.Units, length.Nearest), off.Text(req.Units, length.Nearest), way))
-		}
-		for _, w := range foam.Concerns(it.Place, c.Thickness, req.Foams[it.Foam], req.Shop) {
-			say(it.ID, fmt.Sprintf("the foam is %s for its place: %s", w, concernText(w, it.Place, req.Foams[it.Foam], req.Shop)))
+			of[k] = append(of[k], it.ID)
 		}
 	}
-	const most, named = 100, 4
-	out := []string{}
-	if n := req.NoRoomForSaw(a.Result); n > 0 {
-		out = append(out, fmt.Sprintf("No kerf is given: on %d of the sheets the pieces lie too close for a saw, which takes %s or so (common practice, no source); give the kerf, or cut with a knife.",
-			n, req.Shop.Length(practice.FoamSaw).Text(req.Units, length.Nearest)))
+	for k, ids := range of {
+		some := ids[:min(len(ids), namedItems)]
+		said[k] = said[k].With(note.Names("items", some...)).With(note.Count("more", len(ids)-len(some)))
 	}
-	for i, text := range texts {
-		if len(out) == most-1 && i < len(texts)-1 {
-			return append(out, fmt.Sprintf("and %d more of the like", len(texts)-i))
+	if n := a.Request.NoRoomForSaw(a.Result); n > 0 {
+		saw := note.New(note.FoamWithoutKerf, note.Count("sheets", n), note.Length("saw", a.Request.Shop.Length(practice.FoamSaw), length.Nearest),
+			note.Name("source", a.Request.Shop.Basis(practice.FoamSaw.Setting)))
+		said = slices.Insert(said, 0, saw)
+	}
+	return said
+}
+
+// foamItemWarnings are those of one item, before they are put together with those
+// of others.
+func foamItemWarnings(it *foam.Item, c *foam.Cut, req *FoamRequest) []note.Note {
+	core := req.Foams[it.Foam]
+	var out []note.Note
+	if c.Off != 0 {
+		way := "thicker"
+		if c.Off < 0 {
+			way = "thinner"
 		}
-		ids := of[text]
-		who := strings.Join(ids[:min(len(ids), named)], ", ")
-		if more := len(ids) - named; more > 0 {
-			who += fmt.Sprintf(" and %d more", more)
-		}
-		out = append(out, who+": "+text)
+		out = append(out, note.New(note.FoamOff, note.Names("items"), note.Count("more", 0), note.Length("thickness", c.Thickness, length.Nearest),
+			note.Length("off", max(c.Off, -c.Off), length.Nearest), note.Name("way", way)))
+	}
+	for _, w := range foam.Concerns(it.Place, c.Thickness, core, req.Shop) {
+		out = append(out, foamConcern(w, it.Place, core, req.Shop))
 	}
 	return out
 }
 
-// concernText is the figure behind a concern.
-func concernText(c foam.Concern, p foam.Place, f foam.Foam, shop practice.Set) string {
-	thick := func(p foam.Place) string { return shop.Length(foam.Thin(p)).String() }
-	dense := func(least, most practice.NumberKey) string {
-		return practice.Decimal(shop.Number(least)) + " to " + practice.Decimal(shop.Number(most)) + " kg/m³"
-	}
-	ofAny := "polyurethane foam has " + dense(practice.FoamLightest, practice.FoamDensest) + " (" + shop.Source(*practice.FoamDensest.Setting) + ")"
-	ofSeat := "a seat has " + dense(practice.FoamLightSeat, practice.FoamDenseSeat) + " (" + shop.Basis(practice.FoamLightSeat.Setting, practice.FoamDenseSeat.Setting) + ")"
+// foamConcern says why a foam may not suit, of no item yet.
+func foamConcern(c foam.Concern, p foam.Place, f foam.Foam, shop practice.Set) note.Note {
 	switch c {
 	case foam.TooThin:
-		return "a seat is " + thick(foam.Seat) + " or more, a back or scatter cushion " + thick(foam.Back) + ", a pad " + thick(foam.Pad) +
-			", an arm " + thick(foam.Arm) + " (" + shop.Basis(practice.FoamThinSeat.Setting, practice.FoamThinBack.Setting, practice.FoamThinPad.Setting, practice.FoamThinArm.Setting) + ")"
+		return note.New(note.FoamTooThin, note.Names("items"), note.Count("more", 0), note.Exact("seat", shop.Length(foam.Thin(foam.Seat))),
+			note.Exact("back", shop.Length(foam.Thin(foam.Back))), note.Exact("pad", shop.Length(foam.Thin(foam.Pad))), note.Exact("arm", shop.Length(foam.Thin(foam.Arm))),
+			note.Name("source", shop.Basis(practice.FoamThinSeat.Setting, practice.FoamThinBack.Setting, practice.FoamThinPad.Setting, practice.FoamThinArm.Setting)))
 	case foam.TooSoft:
-		return fmt.Sprintf("%d N at %d %%, where a seat has %d to %d N at 25 %% (%s)",
-			f.Hardness, f.At, shop.Count(practice.FoamSoftSeat), shop.Count(practice.FoamHardSeat), shop.Basis(practice.FoamSoftSeat.Setting, practice.FoamHardSeat.Setting))
+		return note.New(note.FoamTooSoft, note.Names("items"), note.Count("more", 0), note.Count("hardness", f.Hardness), note.Count("at", f.At),
+			note.Count("least", shop.Count(practice.FoamSoftSeat)), note.Count("most", shop.Count(practice.FoamHardSeat)),
+			note.Name("source", shop.Basis(practice.FoamSoftSeat.Setting, practice.FoamHardSeat.Setting)))
 	case foam.TooHard:
-		return fmt.Sprintf("%d N at 25 %%, where a back has %d N or less (%s)", f.Hardness, shop.Count(practice.FoamHardestBack), shop.Basis(practice.FoamHardestBack.Setting))
-	case foam.TooDense:
-		if f.Density > shop.Density(practice.FoamDensest) {
-			return ofAny
-		}
-		return ofSeat
+		return note.New(note.FoamTooHard, note.Names("items"), note.Count("more", 0), note.Count("hardness", f.Hardness), note.Count("at", f.At),
+			note.Count("most", shop.Count(practice.FoamHardestBack)), note.Name("source", shop.Basis(practice.FoamHardestBack.Setting)))
 	}
-	if p != foam.Seat && p != foam.Pad {
-		return ofAny
+	than, among, least, most := "light", "seat", practice.FoamLightSeat, practice.FoamDenseSeat
+	source := shop.Basis(least.Setting, most.Setting)
+	if c == foam.TooDense {
+		than = "dense"
 	}
-	return ofSeat
+	if c == foam.TooDense && f.Density > shop.Density(practice.FoamDensest) || c == foam.TooLight && p != foam.Seat && p != foam.Pad {
+		among, least, most, source = "any", practice.FoamLightest, practice.FoamDensest, shop.Source(*practice.FoamDensest.Setting)
+	}
+	return note.New(note.FoamTooDense, note.Names("items"), note.Count("more", 0), note.Name("than", than), note.Name("among", among),
+		note.Decimal("least", shop.Number(least)), note.Decimal("most", shop.Number(most)), note.Name("source", source))
 }
 
-func foamCautions() []string {
-	return []string{
-		"Foam burns fast and its smoke kills. Ask /v1/fire-check which rules hold for this piece, and keep the supplier's papers; local codes and the enforcing authority decide.",
-		"Foam and its dust burn: no flame, no smoking, no sparks near it; store little, and sweep up.",
-		"Spray adhesive needs fresh air and no flame; follow its label.",
-		"Foam saws and knives cut hands: cut away from yourself, and wear a mask against the dust.",
-		"Measure the sheets before the first cut: foam is sold with a tolerance on its size, its thickness and its hardness.",
+func foamCautions() []note.Note {
+	return []note.Note{
+		note.New(note.FoamBurns), note.New(note.AskFireCheck), note.New(note.SprayAdhesive), note.New(note.Blades), note.New(note.FoamDust), note.New(note.MeasureFoam),
 	}
 }

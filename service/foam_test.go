@@ -3,13 +3,14 @@ package service
 import (
 	"context"
 	"errors"
+	"slices"
 	"strconv"
-	"strings"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/foam"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -101,8 +102,8 @@ func TestFoamIsTheSameAgain(t *testing.T) {
 	}
 }
 
-// Sheets that are full to the edge are warned of where no kerf is given, and never
-// make the list of warnings too long.
+// Sheets that are full to the edge are warned of where no kerf is given, before
+// anything else.
 func TestFoamWithoutKerf(t *testing.T) {
 	const mm = length.Millimetre
 	req := FoamRequest{Job: foam.Job{
@@ -114,11 +115,11 @@ func TestFoamWithoutKerf(t *testing.T) {
 			Shape: foam.Shape{Across: 500 * mm, Along: 500 * mm}})
 	}
 	a, err := Foam(context.Background(), req)
-	if err != nil || !strings.HasPrefix(a.Warnings[0], "No kerf is given: on ") || len(a.Warnings) != 100 {
-		t.Errorf("%v, %d warnings: %.2q", err, len(a.Warnings), a.Warnings)
+	if err != nil || a.Warnings[0].Code != note.FoamWithoutKerf {
+		t.Errorf("%v, %d warnings, the first %q", err, len(a.Warnings), a.Warnings[0].Code)
 	}
 	req.Shop = req.Shop.With(practice.FoamKerf.Give(3 * mm))
-	if a, err = Foam(context.Background(), req); err != nil || strings.Contains(strings.Join(a.Warnings, " "), "No kerf") {
-		t.Errorf("%v: %.2q", err, a.Warnings)
+	if a, err = Foam(context.Background(), req); err != nil || slices.ContainsFunc(a.Warnings, func(n note.Note) bool { return n.Code == note.FoamWithoutKerf }) {
+		t.Errorf("%v: a kerf is given, and its lack warned of", err)
 	}
 }

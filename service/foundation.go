@@ -2,11 +2,11 @@ package service
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
@@ -28,28 +28,36 @@ type FoundationAnswer struct {
 	Request  FoundationRequest
 	Work     foundation.Work
 	Cloths   []FoundationCloth
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
-// Foundation answers a request that has no faults. It returns the context's
-// error when the context ends before the answer is complete.
+// Foundation answers a request; what is wrong with it is the error.
 func Foundation(ctx context.Context, req FoundationRequest) (*FoundationAnswer, error) {
+	return unless(PrepareFoundation(req))(ctx)
+}
+
+// PrepareFoundation works out what is cut, and says what is wrong with the request.
+func PrepareFoundation(req FoundationRequest) (Ready[FoundationAnswer], fault.List) {
+	if l := req.Faults(fault.Path{}); l.Len() > 0 {
+		return nil, l
+	}
 	a := &FoundationAnswer{Request: req, Work: foundation.Plan(req.Job)}
+	var cuts plainCloths
 	for _, use := range foundation.Uses() {
-		c := foundationCloth(use, a.Work, req.Practice())
-		if len(c.panels) == 0 {
-			continue
+		if c := foundationCloth(use, a.Work, req.Practice()); len(c.panels) > 0 {
+			cuts.prepare(&c, req.Units, fault.At("frames"))
+			a.Cloths = append(a.Cloths, FoundationCloth{Use: use})
 		}
-		cut, err := c.cut(ctx, req.Units)
-		if err != nil {
+	}
+	return func(ctx context.Context) (*FoundationAnswer, error) {
+		if err := cuts.each(ctx, func(i int, cut *YardageAnswer) { a.Cloths[i].Plan = cut }); err != nil {
 			return nil, err
 		}
-		a.Cloths = append(a.Cloths, FoundationCloth{Use: use, Plan: cut})
-	}
-	a.Warnings = foundationWarnings(a)
-	a.Cautions = foundationCautions(req)
-	return a, ctx.Err()
+		a.Warnings = note.Listed(foundationWarnings(a), note.Most)
+		a.Cautions = note.Listed(foundationCautions(req), note.Most)
+		return a, ctx.Err()
+	}, cuts.wrong
 }
 
 // foundationCloth gathers what is cut from one cloth.
@@ -67,69 +75,45 @@ func foundationCloth(use foundation.Use, w foundation.Work, u practice.Set) plai
 	return c
 }
 
-// FoundationFaults are everything wrong with the request; pointers are those of
-// the wire form.
-func FoundationFaults(req FoundationRequest) fault.List {
-	l := req.Faults(fault.Path{})
-	if l.Len() > 0 {
-		return l
-	}
-	w := foundation.Plan(req.Job)
-	for _, use := range foundation.Uses() {
-		c := foundationCloth(use, w, req.Practice())
-		l.Append(c.faults(fault.At("frames")))
-	}
-	return l
-}
-
 // FoundationFieldFaults are what is wrong with the fields. It may be asked of a
 // request of which a part could not be read.
 func FoundationFieldFaults(req FoundationRequest) fault.List { return req.FieldFaults(fault.Path{}) }
 
-func foundationWarnings(a *FoundationAnswer) []string {
-	out := []string{}
+func foundationWarnings(a *FoundationAnswer) []note.Note {
 	u := a.Request.Practice()
 	low, high := u.Length(practice.SpringLowest), u.Length(practice.SpringHighest)
+	var out []note.Note
 	for k, b := range a.Work.Built {
 		f := a.Request.Frames[k]
-		id := f.ID
 		if b.Webbing.TooManyAtTheBackRail {
-			out = append(out, fmt.Sprintf("%s: on the back rail its %d webs would overlap; bring the outer ones to the side rails, or take fewer", id, b.Webbing.Along))
+			out = append(out, note.New(note.WebsOverlap, note.Name("frame", f.ID), note.Count("webs", b.Webbing.Along)))
 		}
 		if f.UnderSprings && !b.Webbing.WebsUnderSprings {
-			out = append(out, id+": its springs do not stand in columns, so that the webs are laid evenly")
+			out = append(out, note.New(note.WebsEven, note.Name("frame", f.ID)))
 		}
 		if h := b.Spring.Height; len(b.Grid.Centres) > 0 && (h < low || h > high) {
-			out = append(out, id+": springs of "+h.Text(a.Request.Units, length.Nearest)+" by the height of the rail are not made; they come from "+practice.Inches(low)+" to "+practice.Inches(high)+" in high")
+			out = append(out, note.New(note.SpringsNotMade, note.Name("frame", f.ID), note.Length("height", h, length.Nearest),
+				note.Name("least", practice.Inches(low)), note.Name("most", practice.Inches(high))))
 		}
 		if b.Grid.Over {
-			out = append(out, id+": the springs stand into one another or over the edge: take fewer or narrower ones")
+			out = append(out, note.New(note.SpringsOver, note.Name("frame", f.ID)))
 		}
 		if n := len(b.Grid.Rows); n > 0 && b.Webbing.Across < n {
-			out = append(out, id+": there are fewer webs across than rows of springs; every spring stands on a crossing of webs")
+			out = append(out, note.New(note.WebsFew, note.Name("frame", f.ID)))
 		}
 	}
-	return firstWarnings(out)
+	return out
 }
 
-// maxWarnings is how many warnings an answer holds.
-const maxWarnings = 100
-
-func firstWarnings(all []string) []string { return all[:min(len(all), maxWarnings)] }
-
-func foundationCautions(req FoundationRequest) []string {
-	out := []string{
-		"Measure the frame again and see that its joints are sound before it is webbed: strained webs pull a weak frame apart.",
-		"Old stuffing can hold dust, mould and pests: wear a mask, bag it and vacuum; old finishes can hold lead.",
-		"A tack lifter, a regulator and a web strainer slip and cut: work away from yourself, and hold tacks on a magnetic hammer, never in the mouth.",
-	}
+func foundationCautions(req FoundationRequest) []note.Note {
+	out := []note.Note{note.New(note.FrameSound), note.New(note.OldStuffing), note.New(note.ToolsSlip)}
 	if req.Build == foundation.Traditional {
-		out = append(out, "A compressed spring flies: hold it down by the cord until it is tied, and keep the face away.")
+		out = append(out, note.New(note.SpringFlies))
 	} else {
-		out = append(out, "Spray adhesive needs air and no flame; foam and its dust burn.")
+		out = append(out, note.New(note.SprayAdhesive), note.New(note.FoamBurns))
 	}
 	if req.Fixing == foundation.Staples {
-		out = append(out, "A staple gun drives through a finger: keep hands from the line of fire and wear eye protection; disconnect it before clearing a jam.")
+		out = append(out, note.New(note.StapleGun))
 	}
-	return append(out, "Whether these fillings may be used for this piece is a matter of the fire rules where it is supplied; local codes and the supplier's papers decide.")
+	return append(out, note.New(note.FireRules))
 }

@@ -1,9 +1,8 @@
 package service
 
 import (
-	"fmt"
-
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -27,8 +26,8 @@ func offcutsOf(req YardageRequest, piece int, l plan.Layout) []Offcut {
 
 // usesOf says what a remnant would still make: free panels of the same list
 // once more, straight piping, bias piping, covers of buttons.
-func usesOf(req YardageRequest, r plan.Rect) []string {
-	var out []string
+func usesOf(req YardageRequest, r plan.Rect) []note.Note {
+	var out []note.Note
 	for _, p := range req.Panels {
 		cut := p.Cut()
 		if p.Match.How != panel.Free || len(out) == maxUses-2 {
@@ -37,18 +36,18 @@ func usesOf(req YardageRequest, r plan.Rect) []string {
 		fits := cut.Across <= r.Across && cut.Along <= r.Along
 		turned := p.Turn == panel.Quarter && cut.Along <= r.Across && cut.Across <= r.Along
 		if fits || turned {
-			out = append(out, "another "+p.Title())
+			out = append(out, note.New(note.MakesPanel, note.Name("panel", p.Title())))
 		}
 	}
 	least, strip, short := req.Shop.Length(practice.OffcutLeast), req.Shop.Length(practice.OffcutStrip), req.Shop.Length(practice.PipingLeast)
 	if long := max(r.Across, r.Along); long >= short {
 		strips := min(r.Across, r.Along) / strip
-		out = append(out, fmt.Sprintf("straight piping, %d × %s", strips, long.Text(req.Units, length.Down)))
+		out = append(out, note.New(note.MakesStraight, note.Count("strips", int64(strips)), note.Length("long", long, length.Down)))
 		if n, l := biasStrips(r, strip, short); n > 0 {
-			out = append(out, fmt.Sprintf("bias piping, %d × %s or more", n, l.Text(req.Units, length.Down)))
+			out = append(out, note.New(note.MakesBias, note.Count("strips", n), note.Length("long", l, length.Down)))
 		}
 	}
-	return append(out, fmt.Sprintf("covers of small buttons, %d", (r.Across/least)*(r.Along/least)))
+	return append(out, note.New(note.MakesButtons, note.Count("count", int64((r.Across/least)*(r.Along/least)))))
 }
 
 // biasStrips are how many whole strips at 45 degrees, of full length, a remnant

@@ -9,6 +9,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
@@ -17,7 +18,7 @@ import (
 // pipingRequest asks for a cushion and two facings from new cloth.
 func pipingRequest() service.PipingRequest {
 	return service.PipingRequest{
-		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
+		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, Sold: &cloth.Sold{}, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
 		Runs: []service.PipingRun{
 			{Count: 2, Run: piping.Run{Length: 232 * length.Centimetre, Closed: true, MaxJoins: 4}},
 			{Count: 2, Run: piping.Run{Length: length.Metre, MaxJoins: 4}},
@@ -27,7 +28,7 @@ func pipingRequest() service.PipingRequest {
 
 func pipingAnswer(t testing.TB, req service.PipingRequest) *service.PipingAnswer {
 	t.Helper()
-	if l := service.PipingFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PreparePiping(req)); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
 	a, err := service.Piping(context.Background(), req)
@@ -91,13 +92,13 @@ func TestPipingWarns(t *testing.T) {
 			r.Shop = r.Shop.With(practice.PipingLeast.Give(length.Metre))
 		}},
 		{"uncovered", func(r *service.PipingRequest) {
-			r.HasCloth = false
+			r.Sold = nil
 			r.Offcuts = []service.PipingOffcut{{Rect: piping.Rect{Across: 60 * length.Centimetre, Along: 60 * length.Centimetre}}}
 		}},
 	} {
 		req := pipingRequest()
 		tc.change(&req)
-		if got := strings.Join(pipingAnswer(t, req).Warnings, "\n"); !strings.Contains(got, tc.want) {
+		if got := strings.Join(note.Texts(pipingAnswer(t, req).Warnings, length.Metric), "\n"); !strings.Contains(got, tc.want) {
 			t.Errorf("want %q in\n%s", tc.want, got)
 		}
 	}

@@ -2,9 +2,9 @@ package service
 
 import (
 	"fmt"
-	"strconv"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/pleat"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -21,9 +21,9 @@ type PleatsAnswer struct {
 	Request   PleatsRequest
 	Result    pleat.Result
 	Remainder string
-	Notes     []string
-	Warnings  []string
-	Cautions  []string
+	Notes     []note.Note
+	Warnings  []note.Note
+	Cautions  []note.Note
 }
 
 // Kind is what is made: none, pleats, darts or snips.
@@ -47,10 +47,10 @@ func pleatStep(sys length.System, shop practice.Set) length.Length {
 func Pleats(req PleatsRequest) *PleatsAnswer {
 	req.Step = pleatStep(req.Units, req.Shop)
 	r := pleat.Plan(req.Job)
-	a := &PleatsAnswer{Request: req, Result: r, Warnings: []string{}, Cautions: pleatsCautions(r)}
+	a := &PleatsAnswer{Request: req, Result: r, Cautions: note.Listed(pleatsCautions(r), note.Most)}
 	a.Remainder = remainderText(r, req.Units)
 	a.Notes = pleatsNotes(req, r)
-	a.Warnings = append(a.Warnings, pleatsWarnings(req, r)...)
+	a.Warnings = note.Listed(pleatsWarnings(req, r), note.Most)
 	return a
 }
 
@@ -85,55 +85,55 @@ func pleatStepText(step length.Length, sys length.System) string {
 	return step.Text(sys, length.Nearest)
 }
 
-func pleatsNotes(req PleatsRequest, r pleat.Result) []string {
-	var out []string
+// pleatsNotes say how it is done, in the order in which it is done.
+func pleatsNotes(req PleatsRequest, r pleat.Result) []note.Note {
+	var out []note.Note
 	switch r.Style {
 	case pleat.NoStyle:
-		return []string{"Cloth and edge are of one length: nothing is folded or cut."}
+		return []note.Note{note.New(note.PleatsNothing)}
 	case pleat.Snips:
-		out = append(out, "Mark the centre line and the snips; snip square to the edge, the middle first, and stop short of the edge line.")
+		out = append(out, note.New(note.PleatsSnip))
 	case pleat.Darts:
-		out = append(out, "Sew each dart from its two marks at the edge of the cloth to nothing at the edge line.")
+		out = append(out, note.New(note.PleatsDart))
 	case pleat.Box:
-		out = append(out, "Fold outwards on both sides of each face, so that the folds lie towards each other at the back.")
+		out = append(out, note.New(note.PleatsBox))
 	case pleat.Inverted:
-		out = append(out, "Bring the outer marks of each together on its middle mark.")
+		out = append(out, note.New(note.PleatsInverted))
 	case pleat.Pairs:
-		out = append(out, "Bring the outer mark of each over to its inner mark, so that the folds point to the centre line, where the middle two meet.")
+		out = append(out, note.New(note.PleatsPairs))
 	default:
-		out = append(out, "Bring one mark of each over to the other, so that the folds point as the arrows show.")
+		out = append(out, note.New(note.PleatsFold))
 		if len(r.Marks)%2 == 1 {
-			out = append(out, "The one on the centre line is laid as a box pleat, so that both sides match.")
+			out = append(out, note.New(note.PleatsMiddle))
 		}
 	}
-	out = append(out, "Find the centre line first and fix it, then work to both sides by turns.")
+	out = append(out, note.New(note.PleatsFromCentre))
 	if r.Closed {
-		out = append(out, "The edge comes back to itself: the centre line is at the back of the seat, where the marks begin and end half a spacing from each other.")
+		out = append(out, note.New(note.PleatsClosed))
 	}
 	if req.How == pleat.Corner && req.Radius == 0 && req.Angle != 0 {
-		out = append(out, "At a sharp corner the cloth is taken to be trimmed round to the turn-over; a square corner of cloth has more to lose at its tip, which lies inside the fold.")
+		out = append(out, note.New(note.PleatsSharp))
 	}
 	return out
 }
 
-func pleatsWarnings(req PleatsRequest, r pleat.Result) []string {
-	var out []string
-	text := func(l length.Length) string { return l.Text(req.Units, length.Up) }
+func pleatsWarnings(req PleatsRequest, r pleat.Result) []note.Note {
 	if len(r.Marks) == 0 {
 		return nil
 	}
+	var out []note.Note
 	deepest, wide := deepestFold(r), length.Length(0)
 	for _, m := range r.Marks {
 		wide = max(wide, m.Take)
 	}
 	shallow := req.Shop.Length(practice.PleatShallow)
-	if text := tooDeep(req, r, deepest); text != "" {
-		out = append(out, text)
+	if n := tooDeep(req, r, deepest); n.Said() {
+		out = append(out, n)
 	}
 	switch r.Style {
 	case pleat.Snips:
 		if wide > req.Shop.Length(practice.SnipOpening) {
-			out = append(out, "each snip opens by "+text(wide)+": more snips would open less and show less")
+			out = append(out, note.New(note.PleatsWide, note.Length("opens", wide, length.Up)))
 		}
 		return out
 	case pleat.Darts:
@@ -144,14 +144,14 @@ func pleatsWarnings(req PleatsRequest, r pleat.Result) []string {
 			face = wide / 2
 		}
 		if r.Spaced && face > r.Spacing {
-			out = append(out, "the faces of the pleats are "+text(face)+" wide and only "+text(r.Spacing)+" apart: they overlap")
+			out = append(out, note.New(note.PleatsFaces, note.Length("face", face, length.Up), note.Length("spacing", r.Spacing, length.Up)))
 		}
 	}
 	if r.Spaced && deepest > r.Spacing {
-		out = append(out, fmt.Sprintf("the folds are %s deep and only %s apart, so that they lie over one another: spread them further or make them more and shallower", text(deepest), text(r.Spacing)))
+		out = append(out, note.New(note.PleatsFolds, note.Length("deep", deepest, length.Up), note.Length("spacing", r.Spacing, length.Up)))
 	}
 	if deepest < shallow {
-		out = append(out, "the folds are less than "+shallow.String()+" deep: so little may be eased in without a fold, by pull or by steam where the cloth bears it")
+		out = append(out, note.New(note.PleatsShallow, note.Exact("shallow", shallow)))
 	}
 	return out
 }
@@ -165,31 +165,31 @@ func deepestFold(r pleat.Result) length.Length {
 }
 
 // tooDeep says that folds lie deeper than they may, or would when they are marked
-// off a tape; "" when they do not.
-func tooDeep(req PleatsRequest, r pleat.Result, deepest length.Length) string {
+// off a tape; nothing when they do not.
+func tooDeep(req PleatsRequest, r pleat.Result, deepest length.Length) note.Note {
 	limit := req.Limit()
 	if limit == 0 || r.Style == pleat.Snips {
-		return ""
+		return note.Note{}
 	}
 	if deepest > limit {
-		out := "the folds are " + deepest.Text(req.Units, length.Up) + " deep, deeper than the " + limit.Text(req.Units, length.Down) + " that they may be: "
+		why, count := "fewer", 0
 		if req.How == pleat.Buttons {
-			return out + "one runs from each button, and takes in what lies between two of them"
+			why = "buttons"
+		} else {
+			free := req.Job
+			free.MaxDepth, free.Count = limit, 0
+			most := pleat.Plan(free)
+			if count = len(most.Marks); deepestFold(most) > limit {
+				why, count = "most", pleat.MaxCount
+			}
 		}
-		free := req.Job
-		free.MaxDepth, free.Count = limit, 0
-		most := pleat.Plan(free)
-		if deepestFold(most) > limit {
-			return out + "an edge has at most " + strconv.Itoa(pleat.MaxCount)
-		}
-		return out + strconv.Itoa(len(most.Marks)) + " would lie less deep"
+		return note.New(note.PleatsTooDeep, note.Length("deep", deepest, length.Up), note.Length("limit", limit, length.Down), note.Name("why", why), note.Count("count", count))
 	}
 	step := pleatStep(req.Units, req.Shop)
 	if read := deepestRead(r, step); req.MaxDepth > 0 && read > limit {
-		return "marked off a tape in whole steps of " + pleatStepText(step, req.Units) + " a fold is " + read.Text(req.Units, length.Nearest) +
-			" deep, deeper than the " + limit.String() + " that it may be: mark it by the millimetres of the answer"
+		return note.New(note.PleatsTapeDeep, note.Name("step", pleatStepText(step, req.Units)), note.Length("read", read, length.Nearest), note.Exact("limit", limit))
 	}
-	return ""
+	return note.Note{}
 }
 
 // deepestRead is the deepest fold as it reads off a tape in such steps, by its depth
@@ -209,12 +209,10 @@ func deepestRead(r pleat.Result, step length.Length) length.Length {
 	return deepest
 }
 
-func pleatsCautions(r pleat.Result) []string {
-	out := []string{"Pin and look at it from where it will be seen before anything is sewn, tacked or cut."}
+func pleatsCautions(r pleat.Result) []note.Note {
+	out := []note.Note{note.New(note.PleatsPin)}
 	if r.Style == pleat.Snips || r.Style == pleat.Darts {
-		out = append(out, "A cut cannot be taken back: snip half of the depth, lay it over the edge, and cut on.")
+		out = append(out, note.New(note.PleatsCut))
 	}
-	return append(out,
-		"Scissors, needles, pins and tacks wound: cut away from yourself, and hold tacks on the hammer and not in the mouth.",
-		"Steam and irons burn, and some foams and piles do not bear heat: try a scrap.")
+	return append(out, note.New(note.PinsWound), note.New(note.SteamBurns))
 }

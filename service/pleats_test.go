@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/pleat"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -74,12 +75,12 @@ func TestPleatsKeepTheirDepthOrSaySo(t *testing.T) {
 				}
 			}
 		}
-		warned := slices.ContainsFunc(a.Warnings, func(w string) bool { return strings.Contains(w, "deeper than the ") })
+		warned := slices.ContainsFunc(a.Warnings, func(n note.Note) bool { return n.Code == note.PleatsTooDeep || n.Code == note.PleatsTapeDeep })
 		tooDeep := req.MaxDepth > 0 && max(deepest, read) > req.MaxDepth || req.MaxDepth == 0 && req.Count == 0 && req.How != pleat.Buttons && deepest > practice.Defaults().Length(practice.PleatDepth)
 		if warned != tooDeep {
-			t.Fatalf("%v deep, read as %v, and may be %v: %q", deepest, read, req.MaxDepth, a.Warnings)
+			t.Fatalf("%v deep, read as %v, and may be %v: %+v", deepest, read, req.MaxDepth, a.Warnings)
 		}
-		for _, w := range a.Warnings {
+		for _, w := range note.Texts(a.Warnings, req.Units) {
 			if strings.Contains(w, " apart") && !a.Result.Spaced {
 				t.Fatalf("nothing is apart, and still %q", w)
 			}

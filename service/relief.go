@@ -1,9 +1,8 @@
 package service
 
 import (
-	"fmt"
-
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
@@ -29,8 +28,8 @@ func (r ReliefRequest) panel() panel.Panel { return panel.Panel{Size: r.Size, Al
 type ReliefAnswer struct {
 	Request  ReliefRequest
 	Cuts     []ReliefCut
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // ReliefCut is a cut with how to make it.
@@ -51,23 +50,19 @@ func (a *ReliefAnswer) Whole() bool {
 
 // Relief answers a request that has no faults.
 func Relief(req ReliefRequest) *ReliefAnswer {
-	a := &ReliefAnswer{Request: req, Warnings: []string{}, Cautions: reliefCautions()}
+	a := &ReliefAnswer{Request: req, Cautions: note.Listed(reliefCautions(), note.Most)}
+	var warnings []note.Note
 	for i, c := range relief.Cuts(req.Job) {
 		o := req.Obstacles[i]
 		a.Cuts = append(a.Cuts, ReliefCut{c, reliefSteps(o, c, req.Units)})
-		a.Warnings = append(a.Warnings, reliefWarnings(req, o, c)...)
+		warnings = append(warnings, reliefWarnings(req, o, c)...)
 	}
 	for _, pair := range relief.Crossing(cutsOf(a)) {
-		if len(a.Warnings) == maxReliefWarnings {
-			break
-		}
-		a.Warnings = append(a.Warnings, fmt.Sprintf("the cuts for %s and %s cross: make one of them and look again before the other", req.Obstacles[pair[0]].ID, req.Obstacles[pair[1]].ID))
+		warnings = append(warnings, note.New(note.ReliefCrossing, note.Name("first", req.Obstacles[pair[0]].ID), note.Name("second", req.Obstacles[pair[1]].ID)))
 	}
+	a.Warnings = note.Listed(warnings, note.Most)
 	return a
 }
-
-// maxReliefWarnings is how many warnings the contract lets an answer have.
-const maxReliefWarnings = 200
 
 func cutsOf(a *ReliefAnswer) []relief.Cut {
 	out := make([]relief.Cut, len(a.Cuts))
@@ -78,40 +73,33 @@ func cutsOf(a *ReliefAnswer) []relief.Cut {
 }
 
 // reliefWarnings say what is wrong with one cut.
-func reliefWarnings(req ReliefRequest, o relief.Obstacle, c relief.Cut) []string {
-	text := func(l length.Length) string { return l.Text(req.Units, length.Up) }
-	var out []string
+func reliefWarnings(req ReliefRequest, o relief.Obstacle, c relief.Cut) []note.Note {
+	var out []note.Note
 	switch {
 	case c.Whole:
 	case c.Allowance > 0:
-		out = append(out, fmt.Sprintf("%s: no cut can keep the show side whole: the cloth ends before there is room for one. An allowance of %s at this edge would do", o.ID, text(c.Allowance)))
+		out = append(out, note.New(note.ReliefAllow, note.Name("obstacle", o.ID), note.Length("allowance", c.Allowance, length.Up)))
 	case c.NarrowTo >= 0:
-		out = append(out, fmt.Sprintf("%s: no cut can keep the show side whole over this range of pull; no allowance helps. Pull the cloth first and cut it under tension, so that the most is %s or less", o.ID, reliefPercent(int64(c.NarrowTo))))
+		out = append(out, note.New(note.ReliefPull, note.Name("obstacle", o.ID), note.Percent("most", c.NarrowTo)))
 	default:
-		out = append(out, fmt.Sprintf("%s: no cut can keep the show side whole: it is too thin for what must stay covered on both sides of it; no allowance helps", o.ID))
+		out = append(out, note.New(note.ReliefThin, note.Name("obstacle", o.ID)))
 	}
 	for _, f := range c.Flaps {
 		if f.Reaches() {
 			continue
 		}
-		say := fmt.Sprintf("%s: the %s is %s short of the %s it needs", o.ID, f.Name, text(f.Needed-f.Width), text(f.Needed))
-		if c.Allowance > 0 && f.Needed == o.Stuffing+o.EdgeThickness {
-			say += fmt.Sprintf("; an allowance of %s at this edge would do, or sew a strip to it before the cut", text(c.Allowance))
-		} else {
-			say += "; sew a strip to it before the cut"
+		allowance := length.Length(0)
+		if f.Needed == o.Stuffing+o.EdgeThickness {
+			allowance = max(c.Allowance, 0)
 		}
-		out = append(out, say)
+		out = append(out, note.New(note.ReliefShort, note.Name("obstacle", o.ID), note.Name("flap", f.Name),
+			note.Length("short", f.Needed-f.Width, length.Up), note.Length("needed", f.Needed, length.Up), note.Length("allowance", allowance, length.Up)))
 	}
 	thin := req.Shop.Length(practice.ReliefPatch)
 	if c.Whole && c.Margin() < thin {
-		out = append(out, fmt.Sprintf("%s: at the wrong pull only %s is kept beside the end of the cut: stiffen the place behind with a patch before cutting", o.ID, c.Margin().Text(req.Units, length.Down)))
+		out = append(out, note.New(note.ReliefMargin, note.Name("obstacle", o.ID), note.Length("margin", c.Margin(), length.Down)))
 	}
 	return out
-}
-
-// reliefPercent is a share in millionths.
-func reliefPercent(millionths int64) string {
-	return fmt.Sprintf("%d.%d %%", millionths/10_000, millionths%10_000/1000)
 }
 
 // reliefSteps say how to make a cut.
@@ -144,11 +132,8 @@ func diagonalStep(o relief.Obstacle) string {
 	return "Cut along the slant at which the upright stands, then the arms to their stops where it is wide enough to have them; fold the cloth down each face."
 }
 
-func reliefCautions() []string {
-	return []string{
-		"Measure over the stuffing as it will be when covered, and once more before the first cut: a cut cannot be taken back.",
-		"Try the cuts on the undercover or on a piece of calico first; there a poor cut is hidden.",
-		"Shears, seam rippers and trimming knives cut hands: cut away from yourself, with nobody's hand under the cloth.",
-		"Where old stuffing is opened, wear a mask and bag what comes out; foam and its dust burn, so no flame and no smoking.",
+func reliefCautions() []note.Note {
+	return []note.Note{
+		note.New(note.ReliefMeasure), note.New(note.ReliefTry), note.New(note.HandUnderCloth), note.New(note.OldStuffing), note.New(note.FoamBurns),
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/pleat"
 	"github.com/bridletie/bridletie/calc/relief"
@@ -19,8 +20,8 @@ func reliefOn(top length.Length, os ...relief.Obstacle) *service.ReliefAnswer {
 		Most: 8 * cloth.Percent, Obstacles: os}})
 }
 
-func reliefWarned(list []string, parts ...string) bool {
-	return slices.ContainsFunc(list, func(s string) bool {
+func reliefWarned(list []note.Note, parts ...string) bool {
+	return slices.ContainsFunc(note.Texts(list, length.Metric), func(s string) bool {
 		for _, p := range parts {
 			if !strings.Contains(s, p) {
 				return false

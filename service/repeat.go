@@ -1,10 +1,9 @@
 package service
 
 import (
-	"fmt"
-
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/repeat"
 )
 
@@ -20,13 +19,17 @@ type RepeatRequest struct {
 	Panel  *RepeatPanel  // nil: no panel is asked about
 }
 
-// RepeatDrop is one kind of drop; Motif is looked at only when Placed.
+// RepeatDrop is one kind of drop.
 type RepeatDrop struct {
-	Name    string
-	Length  length.Length
-	Count   int
-	Widths  int
-	Placed  bool
+	Name   string
+	Length length.Length
+	Count  int
+	Widths int
+	Place  *RepeatPlace // where a motif falls; nil where that is left open
+}
+
+// RepeatPlace is where in a drop a motif falls.
+type RepeatPlace struct {
 	Motif   string // "" is the first
 	FromTop length.Length
 }
@@ -57,8 +60,8 @@ type RepeatAnswer struct {
 	Motif    *repeat.Centring
 	Gap      *repeat.Centring
 	Window   *repeat.Window
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
 // RuleTotal is what a rule reckons for all drops.
@@ -81,7 +84,7 @@ func Repeat(req RepeatRequest) (*RepeatAnswer, error) {
 		a.printedRules(drops)
 	}
 	buy := a.AnyStart
-	if req.Cloth.StartKnown {
+	if req.Cloth.StartsAt != nil {
 		buy = a.Needed
 	}
 	var err error
@@ -89,8 +92,8 @@ func Repeat(req RepeatRequest) (*RepeatAnswer, error) {
 		return nil, err
 	}
 	a.asked()
-	a.Warnings = repeatWarnings(a)
-	a.Cautions = yardageCautions(YardageRequest{Cloth: req.Cloth, Sold: req.Sold})
+	a.Warnings = note.Listed(repeatWarnings(a), note.Most)
+	a.Cautions = note.Listed(yardageCautions(YardageRequest{Cloth: req.Cloth, Sold: req.Sold}), note.Most)
 	return a, nil
 }
 
@@ -99,7 +102,7 @@ func Repeat(req RepeatRequest) (*RepeatAnswer, error) {
 // at worst a repeat is passed over before that.
 func (a *RepeatAnswer) printedRules(drops []repeat.Drop) {
 	known, best := a.Request.Cloth, a.Request.Cloth
-	best.StartKnown = false
+	best.StartsAt = nil
 	for _, r := range []repeat.Rule{repeat.HalfRepeatOnce, repeat.HalfRepeatEach, repeat.InTurn} {
 		total := repeat.Printed(r, known, drops, a.Seam, a.Layout.Length)
 		a.Rules = append(a.Rules, RuleTotal{r, total})
@@ -146,8 +149,8 @@ func (r RepeatRequest) drops() []repeat.Drop {
 	out := make([]repeat.Drop, len(r.Drops))
 	for i, d := range r.Drops {
 		out[i] = repeat.Drop{Name: d.Name, Length: d.Length, Count: d.Count, Widths: d.Widths}
-		if d.Placed {
-			out[i].Place = &repeat.Place{Motif: r.motif(d.Motif), FromTop: d.FromTop}
+		if d.Place != nil {
+			out[i].Place = &repeat.Place{Motif: r.motif(d.Place.Motif), FromTop: d.Place.FromTop}
 		}
 	}
 	return out
@@ -164,37 +167,34 @@ func (r RepeatRequest) joins() bool {
 }
 
 // repeatWarnings are what the caller should know about this answer.
-func repeatWarnings(a *RepeatAnswer) []string {
-	req, s, out := a.Request, a.Seam, []string{}
-	up := func(l length.Length) string { return l.Text(req.Units, length.Up) }
+func repeatWarnings(a *RepeatAnswer) []note.Note {
+	req, s := a.Request, a.Seam
+	var out []note.Note
+	size := func(l length.Length) length.Length { return max(l, -l) }
 	if req.joins() {
 		switch {
 		case !s.CanMeet:
-			out = append(out, "a width shows less than one width repeat: the pattern cannot meet across at a seam, it is "+up(max(s.Remaining, -s.Remaining))+" out")
+			out = append(out, note.New(note.CannotMeet, note.Length("out", size(s.Remaining), length.Up)))
 		case s.Trim > 0:
-			text := "at the seam allowance the pattern is " + up(max(s.Off, -s.Off)) + " out across: turn in " + up(s.Trim) + " more on the right of each width"
-			if s.LetOut > 0 {
-				text += ", or " + up(s.LetOut) + " less in all"
-			}
-			out = append(out, text+". The cutting here is for turning in more")
+			out = append(out, note.New(note.TurnInMore, note.Length("off", size(s.Off), length.Up), note.Length("trim", s.Trim, length.Up), note.Length("letOut", max(s.LetOut, 0), length.Up)))
 		}
 		if d := req.Cloth.Pattern.Drop; s.CanMeet && !d.IsStraight() && s.Columns > 0 && s.Columns*d.Num%d.Den == 0 {
-			out = append(out, fmt.Sprintf("a width shows %d columns of the pattern, so that all widths begin alike, in spite of the drop", s.Columns))
+			out = append(out, note.New(note.WidthsAlike, note.Count("columns", s.Columns)))
 		}
 	}
 	longest := length.Length(0)
 	for _, d := range req.Drops {
 		longest = max(longest, d.Length)
 	}
-	if b := req.Sold.Bolt; b > 0 && a.Order > b {
-		text := "the order is longer than a bolt of " + b.Text(req.Units, length.Down) + ": ask for one dye lot, and reckon each bolt by itself"
-		if longest > b {
-			text = "a drop is longer than a bolt of " + b.Text(req.Units, length.Down) + ": ask the supplier"
-		}
-		out = append(out, text)
+	switch b := req.Sold.Bolt; {
+	case b <= 0 || a.Order <= b:
+	case longest > b:
+		out = append(out, note.New(note.DropOverBolt, note.Length("bolt", b, length.Down)))
+	default:
+		out = append(out, note.New(note.OrderOverBolt, note.Length("bolt", b, length.Down)))
 	}
 	if a.Window != nil && !a.Window.Fits {
-		out = append(out, "the panel is smaller than the motif: it cannot be whole")
+		out = append(out, note.New(note.MotifNotWhole))
 	}
 	return out
 }

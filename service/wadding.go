@@ -1,12 +1,14 @@
 package service
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/wadding"
 )
@@ -30,25 +32,38 @@ type WaddingAnswer struct {
 	Request  WaddingRequest
 	Work     wadding.Work
 	Rolls    []WaddingRoll
-	Warnings []string
-	Cautions []string
+	Warnings []note.Note
+	Cautions []note.Note
 }
 
-// Wadding answers a request that has no faults. It returns the context's error
-// when the context ends before the answer is complete.
+// Wadding answers a request; what is wrong with it is the error.
 func Wadding(ctx context.Context, req WaddingRequest) (*WaddingAnswer, error) {
+	return unless(PrepareWadding(req))(ctx)
+}
+
+// PrepareWadding works out what is cut, and says what is wrong with the request.
+func PrepareWadding(req WaddingRequest) (Ready[WaddingAnswer], fault.List) {
+	if l := req.Faults(fault.Path{}); l.Len() > 0 {
+		return nil, l
+	}
 	a := &WaddingAnswer{Request: req, Work: wadding.Plan(req.Job)}
+	var cuts plainCloths
 	for _, s := range a.Work.Sheets {
 		c := waddingCloth(s, req.Practice())
-		cut, err := c.cut(ctx, req.Units)
+		cuts.prepare(&c, req.Units, fault.At("items"))
+	}
+	return func(ctx context.Context) (*WaddingAnswer, error) {
+		err := cuts.each(ctx, func(i int, cut *YardageAnswer) {
+			s := a.Work.Sheets[i]
+			a.Rolls = append(a.Rolls, WaddingRoll{Sheet: s, Plan: cut, Rolls: rollsOf(cut, s.Roll)})
+		})
 		if err != nil {
 			return nil, err
 		}
-		a.Rolls = append(a.Rolls, WaddingRoll{Sheet: s, Plan: cut, Rolls: rollsOf(cut, s.Roll)})
-	}
-	a.Warnings = waddingWarnings(a)
-	a.Cautions = waddingCautions(req)
-	return a, ctx.Err()
+		a.Warnings = note.Listed(waddingWarnings(a), note.Most)
+		a.Cautions = note.Listed(waddingCautions(req), note.Most)
+		return a, ctx.Err()
+	}, cuts.wrong
 }
 
 // waddingCloth gathers what is cut from one sheet material.
@@ -67,7 +82,7 @@ func rollsOf(cut *YardageAnswer, roll length.Length) int64 {
 	for _, l := range cut.Lengths {
 		lengths = append(lengths, l.Needed)
 	}
-	slices.SortFunc(lengths, func(a, b length.Length) int { return -compareLengths(a, b) })
+	slices.SortFunc(lengths, func(a, b length.Length) int { return cmp.Compare(b, a) })
 	for _, l := range lengths {
 		k := slices.IndexFunc(left, func(rest length.Length) bool { return rest >= l })
 		if k < 0 {
@@ -79,55 +94,27 @@ func rollsOf(cut *YardageAnswer, roll length.Length) int64 {
 	return int64(len(left))
 }
 
-func compareLengths(a, b length.Length) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
-}
-
-// WaddingFaults are everything wrong with the request; pointers are those of the
-// wire form.
-func WaddingFaults(req WaddingRequest) fault.List {
-	l := req.Faults(fault.Path{})
-	if l.Len() > 0 {
-		return l
-	}
-	for _, s := range wadding.Plan(req.Job).Sheets {
-		c := waddingCloth(s, req.Practice())
-		l.Append(c.faults(fault.At("items")))
-	}
-	return l
-}
-
 // WaddingFieldFaults are what is wrong with the fields. It may be asked of a
 // request of which a part could not be read.
 func WaddingFieldFaults(req WaddingRequest) fault.List { return req.FieldFaults(fault.Path{}) }
 
-func waddingWarnings(a *WaddingAnswer) []string {
-	out := []string{}
+func waddingWarnings(a *WaddingAnswer) []note.Note {
+	var out []note.Note
 	for _, r := range a.Rolls {
 		if n := len(r.Plan.Joins); n > 0 {
-			pieces := Counted(n, "piece", "pieces") + " of " + strings.ReplaceAll(r.Sheet.Material.String(), "-", " ")
-			out = append(out, pieces+" "+map[bool]string{true: "is", false: "are"}[n == 1]+" joined: tear the edges thin and keep the joins off corners and fronts")
+			out = append(out, note.New(note.WaddingJoined, note.Count("count", n), note.Name("material", strings.ReplaceAll(r.Sheet.Material.String(), "-", " "))))
 		}
 	}
-	return firstWarnings(out)
+	return out
 }
 
-func waddingCautions(req WaddingRequest) []string {
-	out := []string{
-		"Weigh and measure the roll or the bag that comes: wadding and loose fillings vary, and every figure here is a setting that may be given.",
-		"Lint and dust of fillings get into lungs and burn: wear a mask, and keep flames and sparks away.",
-	}
+func waddingCautions(req WaddingRequest) []note.Note {
+	out := []note.Note{note.New(note.WeighRoll), note.New(note.FillingDust)}
 	if slices.ContainsFunc(req.Items, func(it wadding.Item) bool { return it.Material.Loose() }) {
-		out = append(out, "Old hair and fibre can hold dust, mould, pests and, rarely, pathogens: bag it, and have it washed before it is used again.")
+		out = append(out, note.New(note.OldStuffing), note.New(note.WashOldHair))
 	}
 	if slices.ContainsFunc(req.Items, func(it wadding.Item) bool { return it.Material == wadding.Polyester }) {
-		out = append(out, "Spray adhesive needs air and no flame.")
+		out = append(out, note.New(note.SprayAdhesive))
 	}
-	return append(out, "Whether a filling may be used for this piece is a matter of the fire rules where it is supplied; local codes and the supplier's papers decide.")
+	return append(out, note.New(note.FireRules))
 }

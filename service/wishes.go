@@ -3,6 +3,7 @@ package service
 import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 )
@@ -14,7 +15,7 @@ type Loosened struct {
 	Wished, Instead panel.How
 	Moved           bool          // the motif is wished at another place of the panel
 	Off             length.Length // and so far from the first
-	Why             string
+	Why             note.Note
 }
 
 // LoosenWishes are the panels with the wishes loosened that no place on the cloth can

@@ -9,6 +9,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -97,10 +98,10 @@ func TestOrderForAnyStart(t *testing.T) {
 	if start := a.Lengths[0].Start; start != 17*cm { // the motif 15 cm below the cut
 		t.Errorf("start %v", start)
 	}
-	if len(a.Warnings) != 1 || !strings.Contains(a.Warnings[0], "startsAt") {
+	if len(a.Warnings) != 1 || !a.Warnings[0].Same(note.New(note.BeginsElsewhere)) {
 		t.Errorf("warnings %q", a.Warnings)
 	}
-	req.Cloth.StartKnown = true // at 0: motifs at 0 and 32 cm, so that the panel lies from 17 to 47 cm
+	req.Cloth.StartsAt = new(length.Length(0)) // at 0: motifs at 0 and 32 cm, so that the panel lies from 17 to 47 cm
 	a = answer(t, req)
 	if a.Result.Needed() != 47*cm || a.AnyStart != 47*cm || a.Order != 50*cm || len(a.Warnings) > 0 {
 		t.Errorf("start known: needed %v, any start %v, order %v, warnings %q", a.Result.Needed(), a.AnyStart, a.Order, a.Warnings)
@@ -118,11 +119,11 @@ func TestBolts(t *testing.T) {
 			t.Errorf("length %d: %+v", k, l)
 		}
 	}
-	if len(a.Warnings) != 1 || !strings.Contains(a.Warnings[0], "3 lengths") {
+	if len(a.Warnings) != 1 || !a.Warnings[0].Same(note.New(note.SeveralLengths, note.Count("lengths", 3))) {
 		t.Errorf("warnings %q", a.Warnings)
 	}
 	a = answer(t, drops(cloth.Sold{Bolt: 250 * cm, Flaw: 30 * cloth.Percent})) // 2.6 m from bolts of 2.5 m
-	if a.Order != 780*cm || len(a.Warnings) != 2 || !strings.Contains(a.Warnings[1], "2.6 m is longer than a bolt of 2.5 m") {
+	if a.Order != 780*cm || len(a.Warnings) != 2 || !strings.Contains(a.Warnings[1].Text(length.Metric), "2.6 m is longer than a bolt of 2.5 m") {
 		t.Errorf("order %v, warnings %q", a.Order, a.Warnings)
 	}
 }
@@ -205,8 +206,10 @@ func TestOffcutUses(t *testing.T) {
 		t.Fatal("no offcuts")
 	}
 	largest := a.Offcuts[0]
-	if !slices.Contains(largest.WouldMake, "another cuff") || slices.Contains(largest.WouldMake, "another DROP") ||
-		!slices.ContainsFunc(largest.WouldMake, func(s string) bool { return strings.HasPrefix(s, "straight piping, ") }) {
+	makes := func(name string) bool {
+		return slices.ContainsFunc(largest.WouldMake, note.New(note.MakesPanel, note.Name("panel", name)).Same)
+	}
+	if !makes("cuff") || makes("DROP") || !slices.ContainsFunc(largest.WouldMake, func(n note.Note) bool { return n.Code == note.MakesStraight }) {
 		t.Errorf("%+v", largest)
 	}
 }
@@ -214,9 +217,9 @@ func TestOffcutUses(t *testing.T) {
 func TestYardageWarnings(t *testing.T) {
 	req := medallion()
 	req.Cloth.Pattern.Drop = cloth.Drop{Num: 1, Den: 3}
-	req.Cloth.StartKnown = true
+	req.Cloth.StartsAt = new(length.Length(0))
 	req.Panels[0].Count, req.Panels[0].Pair = 2, "SEAT"
-	if a := answer(t, req); len(a.Warnings) != 1 || !strings.Contains(a.Warnings[0], "no mirror symmetry") {
+	if a := answer(t, req); len(a.Warnings) != 1 || !a.Warnings[0].Same(note.New(note.NotMirrored)) {
 		t.Errorf("warnings %q", a.Warnings)
 	}
 	req.Panels[0].PairAs = panel.SameMotif
@@ -226,14 +229,14 @@ func TestYardageWarnings(t *testing.T) {
 }
 
 func TestYardageCautions(t *testing.T) {
-	about := func(req service.YardageRequest, word string) bool {
-		return slices.ContainsFunc(answer(t, req).Cautions, func(s string) bool { return strings.Contains(s, word) })
+	about := func(req service.YardageRequest, code note.Code) bool {
+		return slices.ContainsFunc(answer(t, req).Cautions, note.New(code).Same)
 	}
 	washed := drops(cloth.Sold{Shrinkage: cloth.Percent})
-	if about(drops(cloth.Sold{}), "repeats") || !about(medallion(), "repeats") || !about(washed, "Shrinkage") || about(medallion(), "Shrinkage") {
+	if about(drops(cloth.Sold{}), note.MeasureRepeats) || !about(medallion(), note.MeasureRepeats) || !about(washed, note.ShrinksAlong) || about(medallion(), note.ShrinksAlong) {
 		t.Error("the cautions are not those of the job")
 	}
-	if !about(medallion(), "fire") || !about(medallion(), "once more before the first cut") {
+	if !about(medallion(), note.FireRules) || !about(medallion(), note.MeasureCloth) {
 		t.Error("a caution for every job is not there")
 	}
 }
@@ -315,7 +318,7 @@ func TestPiecesBesideAShortBolt(t *testing.T) {
 			t.Errorf("length %d is used for %v, want %v", k, u.Layout.Length, want)
 		}
 	}
-	if !slices.ContainsFunc(a.Warnings, func(w string) bool { return strings.Contains(w, "3 lengths") }) {
+	if !slices.ContainsFunc(a.Warnings, note.New(note.SeveralBeside, note.Count("lengths", 3)).Same) {
 		t.Errorf("warnings %q do not say that the new cloth comes in three lengths", a.Warnings)
 	}
 }

@@ -17,6 +17,7 @@ import (
 type Contract struct {
 	yaml         func() ([]byte, error)
 	json         func() ([]byte, error)
+	right        func() error
 	depth        int
 	formats      map[string]openapi3.StringFormatValidator
 	operations   map[string]*Operation // by method and path
@@ -42,21 +43,17 @@ type Operation struct {
 func (o *Operation) TakesJSON() bool { return o != nil && o.body != nil }
 
 // Load reads the embedded document and makes its limits no larger than l, and no
-// answer take longer than those seconds. It fails only when the document is not a
-// right one.
+// answer take longer than those seconds. It fails only when the document cannot be
+// read; Check says whether it is a right one.
 func Load(l Limits, answerSeconds int) (*Contract, error) {
 	doc, err := openapi3.NewLoader().LoadFromData(bridletie.Spec)
 	if err != nil {
 		return nil, fmt.Errorf("contract: openapi.yaml: %w", err)
 	}
-	// Examples are for the tests: one that is stale must not keep the service,
-	// from which it is written anew, from starting.
-	if err := doc.Validate(context.Background(), openapi3.DisableExamplesValidation()); err != nil {
-		return nil, fmt.Errorf("contract: openapi.yaml: %w", err)
-	}
 	c := &Contract{
 		yaml:       func() ([]byte, error) { return bridletie.Spec, nil },
 		json:       sync.OnceValues(func() ([]byte, error) { return jsonOf(doc) }),
+		right:      sync.OnceValue(func() error { return checked(doc) }),
 		formats:    stringFormats(),
 		depth:      l.Depth,
 		operations: make(map[string]*Operation),
@@ -85,6 +82,16 @@ func (c *Contract) add(path string, item *openapi3.PathItem, document map[string
 	if strings.Contains(path, "{") {
 		c.parametrized = append(c.parametrized, path)
 	}
+}
+
+// checked holds the document against the rules of OpenAPI. Examples are for the tests:
+// one that is stale must not keep the service, from which it is written anew, from
+// being ready.
+func checked(doc *openapi3.T) error {
+	if err := doc.Validate(context.Background(), openapi3.DisableExamplesValidation()); err != nil {
+		return fmt.Errorf("contract: openapi.yaml: %w", err)
+	}
+	return nil
 }
 
 func jsonOf(doc *openapi3.T) ([]byte, error) {
@@ -122,6 +129,9 @@ func (c *Contract) YAML() ([]byte, error) { return c.yaml() }
 
 // JSON is the document in JSON, written when it is first asked for.
 func (c *Contract) JSON() ([]byte, error) { return c.json() }
+
+// Check is what is wrong with the document, looked at when it is first asked for.
+func (c *Contract) Check() error { return c.right() }
 
 // Depth is how deep the JSON of a request may be.
 func (c *Contract) Depth() int { return c.depth }

@@ -922,6 +922,14 @@ const (
 	MatchHowRunsOn  MatchHow = "runs-on"
 )
 
+// Defines values for NoteSeverity.
+const (
+	NoteSeverityDanger NoteSeverity = "danger"
+	NoteSeverityNote   NoteSeverity = "note"
+	NoteSeverityOrder  NoteSeverity = "order"
+	NoteSeverityWish   NoteSeverity = "wish"
+)
+
 // Defines values for OrderAmountUnit.
 const (
 	OrderAmountUnitEach OrderAmountUnit = "each"
@@ -1365,7 +1373,7 @@ type ButtoningAllowanceHow string
 
 // ButtoningAllowances defines model for ButtoningAllowances.
 type ButtoningAllowances struct {
-	// Arc By the parabola, rounded to the micrometre.
+	// Arc By the parabola, rounded up to the micrometre.
 	Arc Quantity `json:"arc"`
 
 	// Rule By the rule of thumb.
@@ -1389,7 +1397,7 @@ type ButtoningAnswer struct {
 	Buttons    ButtoningButtonsAnswer `json:"buttons"`
 
 	// Cautions What to take care of.
-	Cautions []string `json:"cautions"`
+	Cautions Notes `json:"cautions"`
 
 	// Cut The size to cut, with the allowances.
 	Cut ButtoningExtent `json:"cut"`
@@ -1425,7 +1433,9 @@ type ButtoningAnswer struct {
 	SymmetryError Quantity       `json:"symmetryError"`
 	Tally         ButtoningTally `json:"tally"`
 	Twine         ButtoningTwine `json:"twine"`
-	Warnings      []string       `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Widths The widths that the cover is made up of, from left to right; one when the cloth is wide enough.
 	Widths []ButtoningWidth `json:"widths"`
@@ -1959,7 +1969,9 @@ type CompareAnswer struct {
 
 	// Sensitivity The first cloth of the request at each width and length repeat.
 	Sensitivity []CompareTried `json:"sensitivity"`
-	Warnings    Notes          `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // CompareCloth defines model for CompareCloth.
@@ -2023,9 +2035,9 @@ type ComparedCloth struct {
 	// Plain What plain cloth of the same width would need.
 	Plain *Quantity `json:"plain,omitempty"`
 
-	// Reason In a line, why it takes what it takes.
-	Reason string `json:"reason"`
-	Usable bool   `json:"usable"`
+	// Reason Why it takes what it takes.
+	Reason Note `json:"reason"`
+	Usable bool `json:"usable"`
 
 	// Waste How much of what is ordered is in no panel, in percent to one decimal.
 	Waste *float64 `json:"waste,omitempty"`
@@ -2088,7 +2100,9 @@ type CuttingListAnswer struct {
 
 	// Buttoned Panels that are deep-buttoned. Their cloth is larger than the panel here; ask for it.
 	Buttoned []CuttingListButtoned `json:"buttoned"`
-	Cautions Notes                 `json:"cautions"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Covers The cutting list of each cloth, in the form of `panels` of `/v1/yardage`.
 	Covers []CuttingListCovered `json:"covers"`
@@ -2111,8 +2125,10 @@ type CuttingListAnswer struct {
 	Loosened []CuttingListLoosened `json:"loosened"`
 
 	// Runs The runs of piping.
-	Runs     []CuttingListRun `json:"runs"`
-	Warnings Notes            `json:"warnings"`
+	Runs []CuttingListRun `json:"runs"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Way By which the panels were cut; left out of a list that was written by hand.
 	Way *CuttingWay `json:"way,omitempty"`
@@ -2160,10 +2176,7 @@ type CuttingListDerived struct {
 	// asked for. The size is rounded up, as in `across` and `along`, and each
 	// term to the nearest; what that makes out is the last term, `rounding`. So
 	// the terms add up to the size as they are printed.
-	//
-	//
-	// Example: across 59 cm = back width 56 cm + 2 × seam 1.5 cm; along 85.5 cm = back height 78 cm + pull 6 cm (top) + seam 1.5 cm (bottom)
-	How string `json:"how"`
+	How Note `json:"how"`
 
 	// Panel Letters, digits, dot, dash or underscore; unique in the request.
 	//
@@ -2242,7 +2255,9 @@ type CuttingListLoosened struct {
 	//
 	// Example: IB
 	Panel PanelId `json:"panel"`
-	Why   string  `json:"why"`
+
+	// Why Something that is said, for people in `text` and for programs in `code` and `params`.
+	Why Note `json:"why"`
 
 	// Wished `across`: a motif on the middle line down the panel. `along`: a row of motifs on the middle line across it. `centred`: both. `anchor`: a motif at `point`. Where the pattern repeats one way only, `centred` and `anchor` bind that way only. `runs-on`: the pattern continues from another panel over a seam.
 	Wished MatchHow `json:"wished"`
@@ -2328,6 +2343,7 @@ type Effort string
 
 // EstimateAnswer defines model for EstimateAnswer.
 type EstimateAnswer struct {
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
 	Cautions Notes  `json:"cautions"`
 	Engine   string `json:"engine"`
 
@@ -2342,8 +2358,10 @@ type EstimateAnswer struct {
 	Order EstimateLengths `json:"order"`
 
 	// Price Cloth and work with tax, as far as their prices are given.
-	Price    *EstimatePrices `json:"price,omitempty"`
-	Warnings Notes           `json:"warnings"`
+	Price *EstimatePrices `json:"price,omitempty"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Way By which the panels were cut.
 	Way CuttingWay `json:"way"`
@@ -2373,8 +2391,8 @@ type EstimateNarrower struct {
 	// Measure Left out for the cloth.
 	Measure *FurnitureId `json:"measure,omitempty"`
 
-	// Name Printable text, without control characters.
-	Name Name `json:"name"`
+	// Name Something that is said, for people in `text` and for programs in `code` and `params`.
+	Name Note `json:"name"`
 
 	// Percent By how much of the range.
 	Percent int `json:"percent"`
@@ -2474,8 +2492,10 @@ type FireCheckAnswer struct {
 	// AsOf A day of the calendar, year first, between 1000 and 2199.
 	//
 	// Example: 2026-11-25
-	AsOf     CalendarDay `json:"asOf"`
-	Cautions []string    `json:"cautions"`
+	AsOf CalendarDay `json:"asOf"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Changes Single changes that were tried and mend something, the most useful first.
 	Changes []FireChange `json:"changes"`
@@ -2505,8 +2525,10 @@ type FireCheckAnswer struct {
 	// * `not-allowed`: what is known fails what is asked
 	//
 	// Of several the last in this order counts; `exempt` is the whole's only when every rule that applies exempts.
-	Verdict  FireVerdict `json:"verdict"`
-	Warnings []string    `json:"warnings"`
+	Verdict FireVerdict `json:"verdict"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // FireCheckRequest defines model for FireCheckRequest.
@@ -2771,7 +2793,9 @@ type FireRule struct {
 		Then FireVerdict `json:"then"`
 		When []string    `json:"when"`
 	} `json:"cases"`
-	Cautions []string `json:"cautions"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// From A day of the calendar, year first, between 1000 and 2199.
 	//
@@ -2906,8 +2930,9 @@ type FireVerified string
 
 // FoamAnswer defines model for FoamAnswer.
 type FoamAnswer struct {
-	Cautions []string `json:"cautions"`
-	Cost     *Money   `json:"cost,omitempty"`
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes  `json:"cautions"`
+	Cost     *Money `json:"cost,omitempty"`
 
 	// Defaults The defaults used, with their source.
 	Defaults []string `json:"defaults"`
@@ -2925,8 +2950,10 @@ type FoamAnswer struct {
 	Proven bool `json:"proven"`
 
 	// Sheets Every sheet to be cut, with its pieces.
-	Sheets   []FoamSheetCut `json:"sheets"`
-	Warnings []string       `json:"warnings"`
+	Sheets []FoamSheetCut `json:"sheets"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Work Places tried.
 	Work int64 `json:"work"`
@@ -3261,7 +3288,8 @@ type FoamSheetCut struct {
 
 // FoundationAnswer defines model for FoundationAnswer.
 type FoundationAnswer struct {
-	Cautions    []string                `json:"cautions"`
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions    Notes                   `json:"cautions"`
 	Cloths      []BenchCutting          `json:"cloths"`
 	Engine      string                  `json:"engine"`
 	Frames      []FoundationFrameAnswer `json:"frames"`
@@ -3271,8 +3299,10 @@ type FoundationAnswer struct {
 	Settings []BenchSetting `json:"settings"`
 
 	// Totals All copies of all frames, and what to buy.
-	Totals   FoundationTotals `json:"totals"`
-	Warnings []string         `json:"warnings"`
+	Totals FoundationTotals `json:"totals"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // FoundationCourse defines model for FoundationCourse.
@@ -3574,6 +3604,9 @@ type FurnitureLine string
 
 // FurnitureMeasure defines model for FurnitureMeasure.
 type FurnitureMeasure struct {
+	// Apart Present on a measure that is mostly as another: left out, it is as that one has it, and is not taken as typical.
+	Apart *bool `json:"apart,omitempty"`
+
 	// From Where the tape begins.
 	From FurnitureLine `json:"from"`
 
@@ -3662,7 +3695,9 @@ type HealthStatus string
 // JobAnswer A section that was not asked for is left out.
 type JobAnswer struct {
 	Buttoning *[]JobButtoningAnswer `json:"buttoning,omitempty"`
-	Cautions  []JobNote             `json:"cautions"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Cloths The cloths that something is cut from.
 	Cloths *[]JobClothAnswer `json:"cloths,omitempty"`
@@ -3687,9 +3722,9 @@ type JobAnswer struct {
 	Title   string             `json:"title"`
 	Wadding *JobWaddingAnswer  `json:"wadding,omitempty"`
 
-	// Warnings Those of all parts that are shown, each once.
-	Warnings []JobNote `json:"warnings"`
-	Work     Work      `json:"work"`
+	// Warnings Those of all parts that are shown, each once with the parts that say so.
+	Warnings Notes `json:"warnings"`
+	Work     Work  `json:"work"`
 }
 
 // JobButtoning How its deep-buttoned panels are buttoned, as `/v1/buttoning` takes it. Left
@@ -3809,7 +3844,7 @@ type JobClothAnswer struct {
 	Plan   *YardageAnswer `json:"plan,omitempty"`
 
 	// Why What the order is made up of.
-	Why *string `json:"why,omitempty"`
+	Why *Note `json:"why,omitempty"`
 }
 
 // JobClothAnswerEffort The share of the budget that the plan had.
@@ -3862,7 +3897,9 @@ type JobCost struct {
 
 	// ValidUntil The last day on which the price holds.
 	ValidUntil *CalendarDay `json:"validUntil,omitempty"`
-	Warnings   Notes        `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // JobCostLine defines model for JobCostLine.
@@ -3923,7 +3960,7 @@ type JobDayTerms struct {
 type JobDays struct {
 	// Days Days on which there is work, the first thousand.
 	Days     []JobDay `json:"days"`
-	Defaults Notes    `json:"defaults"`
+	Defaults []string `json:"defaults"`
 	Hours    string   `json:"hours"`
 
 	// Last The number of the last day.
@@ -4076,13 +4113,6 @@ type JobLabour struct {
 
 // JobLabourPreset Hours to begin from. All are invented examples (common practice, no source): every shop has its own. `none` begins from nothing.
 type JobLabourPreset string
-
-// JobNote defines model for JobNote.
-type JobNote struct {
-	// From The parts that say so.
-	From []string `json:"from"`
-	Text string   `json:"text"`
-}
 
 // JobOperation defines model for JobOperation.
 type JobOperation struct {
@@ -4491,7 +4521,9 @@ type JobUnpriced struct {
 	// Example: tacks/13mm
 	Article OrderArticle `json:"article"`
 	Name    string       `json:"name"`
-	Why     string       `json:"why"`
+
+	// Why Something that is said, for people in `text` and for programs in `code` and `params`.
+	Why Note `json:"why"`
 }
 
 // JobWadding defines model for JobWadding.
@@ -4525,8 +4557,10 @@ type JobWait struct {
 	From int `json:"from"`
 
 	// Until The first day on which the operation may begin.
-	Until int    `json:"until"`
-	Why   string `json:"why"`
+	Until int `json:"until"`
+
+	// Why Something that is said, for people in `text` and for programs in `code` and `params`.
+	Why Note `json:"why"`
 }
 
 // JobWaitFor defines model for JobWait.For.
@@ -4629,8 +4663,34 @@ type Motif struct {
 // Name Printable text, without control characters.
 type Name = string
 
-// Notes defines model for Notes.
-type Notes = []string
+// Note Something that is said, for people in `text` and for programs in `code` and `params`.
+type Note struct {
+	// Code What is said. The list is open; of a code that a client does not know, it shows `text`. A code that was published keeps its meaning.
+	//
+	// Example: several-lengths
+	Code string `json:"code"`
+
+	// From On a job, the parts that say so.
+	From *[]string `json:"from,omitempty"`
+
+	// Params Example: {"lengths":2}
+	Params map[string]NoteParam `json:"params"`
+
+	// Severity `danger`: to health. `order`: too little or too much is bought, or a result cannot be kept. `wish`: something that was wished for is not had. `note`: good to know.
+	Severity NoteSeverity `json:"severity"`
+
+	// Text Example: the job takes 2 lengths from more than one bolt: ask for one dye lot and compare them before cutting
+	Text string `json:"text"`
+}
+
+// NoteSeverity `danger`: to health. `order`: too little or too much is bought, or a result cannot be kept. `wish`: something that was wished for is not had. `note`: good to know.
+type NoteSeverity string
+
+// NoteParam A value within the text; of a length, as the text has it and exactly.
+type NoteParam = any
+
+// Notes The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+type Notes = []Note
 
 // Offcut defines model for Offcut.
 type Offcut struct {
@@ -4642,7 +4702,7 @@ type Offcut struct {
 	Piece   int        `json:"piece"`
 
 	// WouldMake What it would still make.
-	WouldMake []string `json:"wouldMake"`
+	WouldMake []Note `json:"wouldMake"`
 
 	// XMm Millimetres on the plan, with at most 6 decimals.
 	XMm Coordinate `json:"xMm"`
@@ -4700,7 +4760,7 @@ type OrderLine struct {
 	Sold *OrderSold `json:"sold,omitempty"`
 
 	// Unpriced Why a price that was given could not be used.
-	Unpriced *string `json:"unpriced,omitempty"`
+	Unpriced *Note `json:"unpriced,omitempty"`
 }
 
 // OrderLineGroup defines model for OrderLine.Group.
@@ -4869,7 +4929,7 @@ type PiecesAnswerEnough string
 // PipingAnswer defines model for PipingAnswer.
 type PipingAnswer struct {
 	// Cautions What to take care of before cutting.
-	Cautions []string `json:"cautions"`
+	Cautions Notes `json:"cautions"`
 
 	// Cord All cord, overlaps and ends included; of double piping both cords.
 	Cord Quantity `json:"cord"`
@@ -4895,8 +4955,10 @@ type PipingAnswer struct {
 	Strips []PipingStrip `json:"strips"`
 
 	// Total All runs end to end with their overlaps and ends, and on the bias the squaring of the ends; without joins.
-	Total    Quantity `json:"total"`
-	Warnings []string `json:"warnings"`
+	Total Quantity `json:"total"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Way The way that is shown; left out when no way is possible.
 	Way  *PipingWayName `json:"way,omitempty"`
@@ -4971,7 +5033,7 @@ type PipingOffcut struct {
 	Size *Size `json:"size,omitempty"`
 
 	// WouldMake Not looked at; an offcut of an answer has it.
-	WouldMake *[]string `json:"wouldMake,omitempty"`
+	WouldMake *[]Note `json:"wouldMake,omitempty"`
 
 	// XMm Where it lies on the plan, with yMm; 0 to 100 km. Two offcuts of one piece that both have a place may not share cloth.
 	XMm *Coordinate `json:"xMm,omitempty"`
@@ -5156,7 +5218,7 @@ type PipingTube struct {
 // PipingWay defines model for PipingWay.
 type PipingWay struct {
 	// Because Why it does not keep the wishes.
-	Because []string `json:"because"`
+	Because Notes `json:"because"`
 
 	// Cloth New cloth that it takes off the roll.
 	Cloth Quantity `json:"cloth"`
@@ -5312,7 +5374,9 @@ type PlanFaultKind string
 type PleatsAnswer struct {
 	// Absorbed What the pleats take in, or the snips give. It equals excess.
 	Absorbed Quantity `json:"absorbed"`
-	Cautions []string `json:"cautions"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Closed True for an edge that comes back to itself; its centre line is where the marks begin.
 	Closed bool `json:"closed"`
@@ -5339,7 +5403,9 @@ type PleatsAnswer struct {
 
 	// Marks From the left end to the right.
 	Marks []PleatsMark `json:"marks"`
-	Notes []string     `json:"notes"`
+
+	// Notes The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Notes Notes `json:"notes"`
 
 	// Remainder How what cannot be shared evenly is spread.
 	Remainder string `json:"remainder"`
@@ -5351,9 +5417,11 @@ type PleatsAnswer struct {
 	// for a single pair, whose two folds meet on the centre line; the middle two
 	// of several pairs meet there too. 0 at a sharp corner, where all lie at one
 	// point.
-	Spacing  *Quantity         `json:"spacing,omitempty"`
-	Style    PleatsAnswerStyle `json:"style"`
-	Warnings []string          `json:"warnings"`
+	Spacing *Quantity         `json:"spacing,omitempty"`
+	Style   PleatsAnswerStyle `json:"style"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // PleatsAnswerKind defines model for PleatsAnswer.Kind.
@@ -5427,10 +5495,12 @@ type PleatsRequest struct {
 	// Margin How far a snip stops short of the edge line, 1 mm to 20 cm; 12 mm where left out (common practice, no source).
 	Margin *Length `json:"margin,omitempty"`
 
-	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice, no source), unless count is given or there are buttons. It is kept,
-	// except that a warning says so where count, the buttons or the most that an
-	// edge has make the folds deeper, or where marks read off a tape, in whole
-	// millimetres or sixteenths of an inch, do.
+	// MaxDepth The deepest a fold may lie, 1 mm to 1 m; 20 mm where left out (common practice,
+	// no source), unless count is given or there are buttons. It is kept, or a
+	// warning says that it is not: where count, the buttons, or the most pleats that
+	// an edge has make the folds deeper. A warning also says where they become
+	// deeper because the marks are read off a tape, in whole millimetres or
+	// sixteenths of an inch.
 	MaxDepth *Length `json:"maxDepth,omitempty"`
 
 	// Name Printable text, without control characters.
@@ -5559,7 +5629,8 @@ type ReliefCutCut string
 
 // ReliefCutsAnswer defines model for ReliefCutsAnswer.
 type ReliefCutsAnswer struct {
-	Cautions []string `json:"cautions"`
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes `json:"cautions"`
 
 	// Centre The middle of what shows, where the cloth is fixed first.
 	Centre ReliefPoint `json:"centre"`
@@ -5573,7 +5644,9 @@ type ReliefCutsAnswer struct {
 	// InputDigest SHA-256 of the request in canonical form.
 	InputDigest string      `json:"inputDigest"`
 	Obstacles   []ReliefCut `json:"obstacles"`
-	Warnings    []string    `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Whole True when every obstacle can be passed with the show side kept whole.
 	Whole bool `json:"whole"`
@@ -5721,8 +5794,10 @@ type ReliefStretch struct {
 // RepeatAnswer defines model for RepeatAnswer.
 type RepeatAnswer struct {
 	// AnyStart By the rule asked for, wherever in the repeat the cloth begins. The same as `needed` when no drop says where a motif falls.
-	AnyStart Quantity       `json:"anyStart"`
-	Cautions []string       `json:"cautions"`
+	AnyStart Quantity `json:"anyStart"`
+
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions Notes          `json:"cautions"`
 	Centre   *RepeatCentred `json:"centre,omitempty"`
 
 	// Cuts The widths in the order in which they are cut, with the least waste.
@@ -5762,7 +5837,9 @@ type RepeatAnswer struct {
 
 	// Unmatched The drops end to end, without matching.
 	Unmatched Quantity `json:"unmatched"`
-	Warnings  []string `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// Window Places of the finished top left corner at which the motif is whole; so are those a width repeat to the right, with the drop of the column, and a length repeat further.
 	Window *RepeatWindow `json:"window,omitempty"`
@@ -6064,7 +6141,8 @@ type Units string
 
 // WaddingAnswer defines model for WaddingAnswer.
 type WaddingAnswer struct {
-	Cautions    []string            `json:"cautions"`
+	// Cautions The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Cautions    Notes               `json:"cautions"`
 	Engine      string              `json:"engine"`
 	InputDigest string              `json:"inputDigest"`
 	Items       []WaddingItemAnswer `json:"items"`
@@ -6075,7 +6153,9 @@ type WaddingAnswer struct {
 
 	// Settings The constants that this answer goes by.
 	Settings []BenchSetting `json:"settings"`
-	Warnings []string       `json:"warnings"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 }
 
 // WaddingItem defines model for WaddingItem.
@@ -6229,10 +6309,10 @@ type YardageAnswer struct {
 	Bound Quantity `json:"bound"`
 
 	// BoundBy Which argument gives the bound.
-	BoundBy string `json:"boundBy"`
+	BoundBy Note `json:"boundBy"`
 
 	// Cautions What to take care of before cutting.
-	Cautions []string `json:"cautions"`
+	Cautions Notes `json:"cautions"`
 
 	// Ended Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
 	Ended YardageAnswerEnded `json:"ended"`
@@ -6276,9 +6356,11 @@ type YardageAnswer struct {
 	Saved Quantity `json:"saved"`
 
 	// Start Where in the length repeat the plan begins.
-	Start    Quantity `json:"start"`
-	Warnings []string `json:"warnings"`
-	Work     Work     `json:"work"`
+	Start Quantity `json:"start"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
+	Work     Work  `json:"work"`
 }
 
 // YardageAnswerEnded Why the search stopped; by `time-used` only where the request prefers `best-so-far`.
@@ -6290,7 +6372,7 @@ type YardageCheckAnswer struct {
 	Bound Quantity `json:"bound"`
 
 	// Cautions What to take care of before cutting.
-	Cautions []string `json:"cautions"`
+	Cautions Notes `json:"cautions"`
 
 	// Count How many faults there are in all.
 	Count int `json:"count"`
@@ -6318,8 +6400,10 @@ type YardageCheckAnswer struct {
 	OrderByHand Quantity `json:"orderByHand"`
 
 	// Right True when nothing is wrong with the plan.
-	Right    bool     `json:"right"`
-	Warnings []string `json:"warnings"`
+	Right bool `json:"right"`
+
+	// Warnings The gravest first. Beyond 100, on a job 1000, those that are no more than a wish or a note are left out, and a last note counts them.
+	Warnings Notes `json:"warnings"`
 
 	// WouldSave `length` less `engineNeeded`. It counts only once the plan is right; negative, the plan made by hand is the shorter.
 	WouldSave Quantity `json:"wouldSave"`
@@ -6531,6 +6615,15 @@ type ServerInterface interface {
 	// DocsAsset A file that the reference loads
 	// (GET /docs/assets/{file})
 	DocsAsset(ctx echo.Context, file string) error
+	// GuideHome The guide
+	// (GET /guide)
+	GuideHome(ctx echo.Context) error
+	// GuideAsset A file that the pages of the guide load
+	// (GET /guide/assets/{file})
+	GuideAsset(ctx echo.Context, file string) error
+	// GuidePage A page of the guide
+	// (GET /guide/{page})
+	GuidePage(ctx echo.Context, page string) error
 	// Livez Whether the process is alive
 	// (GET /livez)
 	Livez(ctx echo.Context) error
@@ -6673,6 +6766,47 @@ func (w *ServerInterfaceWrapper) DocsAsset(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.DocsAsset(ctx, file)
+	return err
+}
+
+// GuideHome converts echo context to params.
+func (w *ServerInterfaceWrapper) GuideHome(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.GuideHome(ctx)
+	return err
+}
+
+// GuideAsset converts echo context to params.
+func (w *ServerInterfaceWrapper) GuideAsset(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "file" -------------
+	var file string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "file", ctx.Param("file"), &file, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter file: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.GuideAsset(ctx, file)
+	return err
+}
+
+// GuidePage converts echo context to params.
+func (w *ServerInterfaceWrapper) GuidePage(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "page" -------------
+	var page string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "page", ctx.Param("page"), &page, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter page: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.GuidePage(ctx, page)
 	return err
 }
 
@@ -7027,6 +7161,9 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.GET(options.BaseURL+"/quote/:version/quote.js", wrapper.QuoteScriptVersion, options.OperationMiddlewares["quoteScriptVersion"]...)
 	router.GET(options.BaseURL+"/demo/:page", wrapper.DemoPage, options.OperationMiddlewares["demoPage"]...)
 	router.GET(options.BaseURL+"/demo/assets/:file", wrapper.DemoAsset, options.OperationMiddlewares["demoAsset"]...)
+	router.GET(options.BaseURL+"/guide", wrapper.GuideHome, options.OperationMiddlewares["guideHome"]...)
+	router.GET(options.BaseURL+"/guide/:page", wrapper.GuidePage, options.OperationMiddlewares["guidePage"]...)
+	router.GET(options.BaseURL+"/guide/assets/:file", wrapper.GuideAsset, options.OperationMiddlewares["guideAsset"]...)
 	router.GET(options.BaseURL+"/docs", wrapper.DocsPage, options.OperationMiddlewares["docsPage"]...)
 	router.GET(options.BaseURL+"/docs/assets/:file", wrapper.DocsAsset, options.OperationMiddlewares["docsAsset"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)

@@ -9,6 +9,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -26,7 +27,7 @@ func full(_ context.Context, req service.YardageRequest) (*service.YardageAnswer
 		Lengths:  []service.CutLength{{Needed: 1000*mm + 1, Start: 5 * mm, Order: 1100 * mm}, {Needed: 600 * mm, Start: 0, Order: 700 * mm}},
 		Offcuts:  []service.Offcut{{Piece: 1, Rect: plan.Rect{X: 3 * mm, Y: 4 * mm, Across: 5 * mm, Along: 6 * mm}}},
 		Joins:    []service.Joined{{Panel: 1, Copy: 2, Seams: []length.Length{61 * cm, 99*cm + 1}}},
-		Warnings: []string{"w"},
+		Warnings: []note.Note{note.New(note.SeveralLengths, note.Count("lengths", 2))},
 		Pieces: &service.PiecesAnswer{Enough: service.EnoughIfBegun, Short: 1, Order: 10 * cm, Uses: []service.PieceUse{
 			{}, {Length: 5500 * mm, Layout: plan.Layout{Length: 940 * mm, Start: 7 * mm, Placements: []plan.Placement{whole}}, AnyStart: true},
 		}},
@@ -35,7 +36,7 @@ func full(_ context.Context, req service.YardageRequest) (*service.YardageAnswer
 				{Length: 1000*mm + 1, Start: 5*mm + 400_000, Placements: []plan.Placement{whole}},
 				{Length: 600 * mm, Placements: []plan.Placement{part}},
 			},
-			Bound: 1500*mm + 999_999, BoundBy: "area", Proven: false, Ended: plan.NothingLeft, Rows: 1800 * mm,
+			Bound: 1500*mm + 999_999, BoundBy: note.BoundArea, Proven: false, Ended: plan.NothingLeft, Rows: 1800 * mm,
 			Railroaded: true, Work: plan.Work{Used: 7, Budget: 9},
 		},
 	}, nil
@@ -73,8 +74,8 @@ func TestWireAnswer(t *testing.T) {
 	if got.Gap != 6.6 { // 99.000002 of 1500.999999
 		t.Errorf("gap = %v, want 6.6", got.Gap)
 	}
-	if got.Ended != gen.YardageAnswerEndedNothingLeftToTry || !got.Railroaded || got.Work.Used != 7 || got.BoundBy != "area" {
-		t.Errorf("ended %q, railroaded %v, work %v, by %q", got.Ended, got.Railroaded, got.Work, got.BoundBy)
+	if got.Ended != gen.YardageAnswerEndedNothingLeftToTry || !got.Railroaded || got.Work.Used != 7 || got.BoundBy.Code != string(note.BoundArea) || got.BoundBy.Text != "area" {
+		t.Errorf("ended %q, railroaded %v, work %v, by %+v", got.Ended, got.Railroaded, got.Work, got.BoundBy)
 	}
 	if got.Engine != service.EngineVersion || len(got.InputDigest) != len("sha256:")+64 {
 		t.Errorf("engine %q, digest %q", got.Engine, got.InputDigest)

@@ -123,11 +123,11 @@ func TestCheckOfARightPlan(t *testing.T) {
 	quantity("wouldSave", a.WouldSave, -790)
 	quantity("start", a.Lengths[0].Start, 80)
 	quantity("order", a.Lengths[0].Order, 2400)
-	if len(a.Lengths) != 1 || len(a.Warnings) == 0 || !strings.Contains(a.Warnings[0], "shorter than the engine's by 79 cm") {
-		t.Errorf("lengths %+v, warnings %q", a.Lengths, a.Warnings)
+	if len(a.Lengths) != 1 || len(a.Warnings) == 0 || !strings.Contains(a.Warnings[0].Text, "shorter than the engine's by 79 cm") {
+		t.Errorf("lengths %+v, warnings %+v", a.Lengths, a.Warnings)
 	}
 	if a.Engine != service.EngineVersion || !strings.HasPrefix(a.InputDigest, "sha256:") || len(a.Cautions) == 0 {
-		t.Errorf("engine %q, digest %q, cautions %q", a.Engine, a.InputDigest, a.Cautions)
+		t.Errorf("engine %q, digest %q, cautions %+v", a.Engine, a.InputDigest, a.Cautions)
 	}
 }
 

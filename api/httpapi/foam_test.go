@@ -54,7 +54,7 @@ func TestFoamByHand(t *testing.T) {
 	if l := a.Items[0].Layers; len(l) != 2 || l[0].Part != gen.FoamCutLayersPartCore || l[1].Foam != "S" || l[1].Count != 1 {
 		t.Errorf("layers %+v", l)
 	}
-	if !strings.Contains(strings.Join(a.Cautions, " "), "/v1/fire-check") {
+	if !strings.Contains(said(a.Cautions), "/v1/fire-check") {
 		t.Error("no word about fire")
 	}
 	if adv := a.Items[1].Advice; adv.Class != "A" || !strings.Contains(adv.Source, "BS 3379") {
@@ -66,12 +66,12 @@ func TestFoamByHand(t *testing.T) {
 func TestFoamSaysWhatIsOut(t *testing.T) {
 	c := newClient(t, options())
 	a := foamAnswer(t, c, strings.Replace(cushions, `"12 cm", "crown": "5 mm"`, `"13 cm"`, 1))
-	if a.Items[0].Off.Mm != -5 || !strings.Contains(strings.Join(a.Warnings, " "), "C: the stock makes 12.5 cm, 0.5 cm thinner than wanted") {
-		t.Errorf("%+v, %q", a.Items[0].Off, a.Warnings)
+	if a.Items[0].Off.Mm != -5 || !strings.Contains(said(a.Warnings), "C: the stock makes 12.5 cm, 0.5 cm thinner than wanted") {
+		t.Errorf("%+v, %+v", a.Items[0].Off, a.Warnings)
 	}
 	a = foamAnswer(t, c, strings.Replace(cushions, `"hardnessN": 160`, `"hardnessN": 100`, 1))
-	if !strings.Contains(strings.Join(a.Warnings, " "), "C: the foam is too soft for its place: 100 N at 25 %") {
-		t.Errorf("%q", a.Warnings)
+	if !strings.Contains(said(a.Warnings), "C: the foam is too soft for its place: 100 N at 25 %") {
+		t.Errorf("%+v", a.Warnings)
 	}
 }
 

@@ -19,6 +19,7 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
 )
@@ -47,7 +48,7 @@ func stacked(_ context.Context, req service.YardageRequest) (*service.YardageAns
 		Lengths:  []service.CutLength{{Needed: layout.Length, Order: order}},
 		Result: plan.Result{
 			Cut: []plan.Layout{layout}, AnyStart: []length.Length{layout.Length},
-			Bound: layout.Length, BoundBy: "stack", Rows: layout.Length,
+			Bound: layout.Length, BoundBy: note.BoundStack, Rows: layout.Length,
 		},
 	}, nil
 }
@@ -292,4 +293,13 @@ func freshServer(t testing.TB) *httpapi.Server {
 	opts := httpapi.DefaultOptions()
 	opts.Kept = 0
 	return newServer(t, opts)
+}
+
+// said are the texts of notes, one a line.
+func said(notes []gen.Note) string {
+	var all []string
+	for _, n := range notes {
+		all = append(all, n.Text)
+	}
+	return strings.Join(all, "\n")
 }

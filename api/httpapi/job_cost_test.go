@@ -86,9 +86,9 @@ func TestCostIsNotCompleteWithoutAPart(t *testing.T) {
 			}
 			var got struct{ Cost gen.JobCost }
 			decode(t, w.Body.Bytes(), &got)
-			named := slices.ContainsFunc(got.Cost.Missing, func(m gen.JobUnpriced) bool { return m.Name == part && m.Article != "" && m.Why != "" })
-			if got.Cost.Complete || !named || !strings.Contains(got.Cost.Warnings[0], part) {
-				t.Errorf("complete %v, missing %+v, warnings %q", got.Cost.Complete, got.Cost.Missing, got.Cost.Warnings)
+			named := slices.ContainsFunc(got.Cost.Missing, func(m gen.JobUnpriced) bool { return m.Name == part && m.Article != "" && m.Why.Text != "" })
+			if got.Cost.Complete || !named || !strings.Contains(got.Cost.Warnings[0].Text, part) {
+				t.Errorf("complete %v, missing %+v, warnings %+v", got.Cost.Complete, got.Cost.Missing, got.Cost.Warnings)
 			}
 			ans := answeredJob(t, s, body)
 			for _, without := range ans.Without() {

@@ -302,13 +302,13 @@ func TestJobWithPiecesInHand(t *testing.T) {
 		var a struct {
 			Cloths []struct {
 				Order, ForPanels, ForPiping struct{ Mm float64 }
-				Why                         string
+				Why                         struct{ Code, Text string }
 			}
 			Piping []struct{ Piping struct{ Way string } }
 		}
 		decode(t, c.postJob(body).Body.Bytes(), &a)
 		orders[name] = a.Cloths[0].Order.Mm
-		if name == "plenty" && (a.Cloths[0].ForPanels.Mm != 0 || !strings.Contains(a.Cloths[0].Why, "pieces in hand")) {
+		if name == "plenty" && (a.Cloths[0].ForPanels.Mm != 0 || !strings.Contains(a.Cloths[0].Why.Text, "pieces in hand")) {
 			t.Errorf("with plenty in hand: %+v", a.Cloths[0])
 		}
 		if name != "none" && (a.Cloths[0].ForPiping.Mm == 0 || a.Piping[0].Piping.Way == "offcuts") {

@@ -7,6 +7,8 @@ import (
 
 	"github.com/bridletie/bridletie/api/httpapi"
 	"github.com/bridletie/bridletie/calc/costing"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/service/buying"
 	jobs "github.com/bridletie/bridletie/service/job"
 )
@@ -68,7 +70,6 @@ func TestJobBarStoolHasNoSprings(t *testing.T) {
 // for them all, by its name.
 func TestJobSaysWhatIsNotStuffed(t *testing.T) {
 	s := newServer(t, httpapi.DefaultOptions())
-	const words = "nothing is ordered to stuff"
 	for pieces, want := range map[string]string{
 		`{"id": "P", "kind": "headboard"}`:                    "pad",
 		`{"id": "P", "kind": "club-chair"}`:                   "arm pad",
@@ -78,8 +79,8 @@ func TestJobSaysWhatIsNotStuffed(t *testing.T) {
 	} {
 		ans, got := jobOf(t, s, pieces), ""
 		for _, w := range ans.Warnings {
-			if strings.HasPrefix(w.Text, words) {
-				got = w.Text
+			if w.Code == note.Unstuffed {
+				got = w.Text(length.Metric)
 			}
 		}
 		if (got == "") != (want == "") || !strings.HasSuffix(got, want) {
@@ -96,8 +97,8 @@ func TestJobSaysWhatIsNotStuffed(t *testing.T) {
 // One thing is spoken of as one.
 func TestJobCountsInWords(t *testing.T) {
 	ans := jobOf(t, newServer(t, httpapi.DefaultOptions()), `{"id": "P", "kind": "headboard"}`)
-	if !slices.ContainsFunc(ans.Warnings, func(n jobs.Note) bool {
-		return strings.HasPrefix(n.Text, "1 piece of cotton felt is joined: ")
+	if !slices.ContainsFunc(ans.Warnings, func(n note.Note) bool {
+		return strings.HasPrefix(n.Text(length.Metric), "1 piece of cotton felt is joined: ")
 	}) {
 		t.Errorf("no join of the wadding is told of: %v", ans.Warnings)
 	}

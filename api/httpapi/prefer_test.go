@@ -11,6 +11,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/api/httpapi"
+	"github.com/bridletie/bridletie/calc/note"
 )
 
 func (c *client) prefer(path, body string, prefer ...string) *httptest.ResponseRecorder {
@@ -42,7 +43,7 @@ func TestBestSoFar(t *testing.T) {
 		if err := json.Unmarshal(w.Body.Bytes(), &ans); err != nil || w.Code != 200 {
 			t.Fatalf("%q: status %d: %.300s", prefer, w.Code, w.Body)
 		}
-		warned := slices.ContainsFunc(ans.Warnings, func(s string) bool { return strings.Contains(s, "ended by the clock") })
+		warned := slices.ContainsFunc(ans.Warnings, func(n gen.Note) bool { return n.Code == string(note.HurriedSearch) })
 		if ans.Ended != "time-used" || !warned || w.Header().Get("Preference-Applied") != "best-so-far" || len(ans.Placements) == 0 {
 			t.Errorf("%q: ended %q, warned %v, %v", prefer, ans.Ended, warned, w.Header())
 		}

@@ -38,7 +38,8 @@ func tinyJob() service.YardageRequest {
 // asking.
 const readyFor = time.Second
 
-// ready solves the tiny job and checks the plan, unless it has done so just now.
+// ready looks at the contract, solves the tiny job and checks the plan, unless it has
+// done so just now.
 func (s *Server) ready(ctx context.Context) error {
 	s.wasReady.Lock()
 	defer s.wasReady.Unlock()
@@ -53,6 +54,9 @@ func (s *Server) ready(ctx context.Context) error {
 }
 
 func (s *Server) tryReady(ctx context.Context) error {
+	if err := s.contract.Check(); err != nil {
+		return err
+	}
 	req := tinyJob()
 	ans, err := s.opts.Yardage(ctx, req)
 	if err != nil {

@@ -41,8 +41,9 @@ type Server struct {
 	batches  batches
 }
 
-// New makes a server. It fails on options that make no sense and on a contract
-// that is not a right one.
+// New makes a server. It fails on options that make no sense, and on a table of
+// operations that is not the contract's. What is wrong with the contract itself readyz
+// says.
 func New(opts Options) (*Server, error) {
 	if err := opts.validate(); err != nil {
 		return nil, err
@@ -144,10 +145,11 @@ func (s *Server) MetricsHandler() http.Handler { return s.metrics.handler() }
 func (s *Server) Drain() { s.draining.Store(true) }
 
 // answerError sends the problem that err is; any other error is the service's
-// fault, and only the log says what it was.
-func (s *Server) answerError(x *exchange, err error) {
+// fault, and only the log says what it was. It reports whether the problem was sent,
+// and is the answer to the request rather than to its end.
+func (s *Server) answerError(x *exchange, err error) bool {
 	if x.w.code != 0 {
-		return
+		return false
 	}
 	var p *Problem
 	if !errors.As(err, &p) {
@@ -156,7 +158,9 @@ func (s *Server) answerError(x *exchange, err error) {
 	}
 	if err := p.write(x.w); err != nil {
 		s.opts.Log.WarnContext(x.r.Context(), "answer not sent", "request", x.id, "error", clipError(err))
+		return false
 	}
+	return !p.left
 }
 
 // clipError is the text of an error, cut: an error may hold the input.

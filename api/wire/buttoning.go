@@ -159,8 +159,8 @@ func ButtoningOut(ans *service.ButtoningAnswer, digest string) gen.ButtoningAnsw
 		Shift:         w.shift(),
 		Buttons:       w.buttons(),
 		Twine:         w.twine(),
-		Warnings:      append([]string{}, ans.Warnings...),
-		Cautions:      append([]string{}, ans.Cautions...),
+		Warnings:      wireNotes(w.units, ans.Warnings),
+		Cautions:      wireNotes(w.units, ans.Cautions),
 		Engine:        service.EngineVersion,
 		InputDigest:   digest,
 	}

@@ -63,7 +63,7 @@ func CuttingListOut(ans *service.CuttingListAnswer, digest string) gen.CuttingLi
 		Covers: []gen.CuttingListCovered{}, Derived: []gen.CuttingListDerived{},
 		Runs: []gen.CuttingListRun{}, Buttoned: []gen.CuttingListButtoned{}, Fillings: []gen.CuttingListFilling{},
 		Frames: []gen.CuttingListFrame{}, Assumed: []gen.CuttingListAssumed{},
-		Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
+		Warnings: wireNotes(w.units, ans.Warnings), Cautions: wireNotes(w.units, ans.Cautions),
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
 	if ans.Request.Piece.Kind != "" {
@@ -83,7 +83,7 @@ func CuttingListOut(ans *service.CuttingListAnswer, digest string) gen.CuttingLi
 	for _, p := range ans.List.Panels {
 		cut := p.Cut()
 		g.Derived = append(g.Derived, gen.CuttingListDerived{
-			Panel: p.ID, Across: w.quantity(cut.Across, length.Up), Along: w.quantity(cut.Along, length.Up), How: p.How,
+			Panel: p.ID, Across: w.quantity(cut.Across, length.Up), Along: w.quantity(cut.Along, length.Up), How: wireNote(w.units, p.How),
 		})
 	}
 	g.Loosened = w.loosened(ans.Loosened)
@@ -99,7 +99,7 @@ func CuttingListOut(ans *service.CuttingListAnswer, digest string) gen.CuttingLi
 func (w answerWriter) loosened(list []service.Loosened) []gen.CuttingListLoosened {
 	out := make([]gen.CuttingListLoosened, len(list))
 	for i, l := range list {
-		out[i] = gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: l.Why}
+		out[i] = gen.CuttingListLoosened{Panel: l.Panel, Wished: howText(l.Wished), Instead: howText(l.Instead), Why: wireNote(w.units, l.Why)}
 		if l.Moved {
 			off := w.quantity(l.Off, length.Nearest)
 			out[i].Off = &off

@@ -85,14 +85,14 @@ func EstimateOut(ans *service.EstimateAnswer, digest string) gen.EstimateAnswer 
 		},
 		Hours:    gen.EstimateHours{Low: ans.Hours.Low.String(), Likely: ans.Hours.Likely.String(), High: ans.Hours.High.String()},
 		Narrow:   []gen.EstimateNarrower{},
-		Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
+		Warnings: wireNotes(w.units, ans.Warnings), Cautions: wireNotes(w.units, ans.Cautions),
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
 	if p := ans.Price; p != nil {
 		g.Price = &gen.EstimatePrices{Low: wireMoney(p.Low), Likely: wireMoney(p.Likely), High: wireMoney(p.High)}
 	}
 	for _, n := range ans.Narrow {
-		one := gen.EstimateNarrower{Name: n.Name, Percent: n.Percent}
+		one := gen.EstimateNarrower{Name: wireNote(w.units, n.Name), Percent: n.Percent}
 		set(&one.Measure, n.Measure)
 		g.Narrow = append(g.Narrow, one)
 	}

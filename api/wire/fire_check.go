@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/fire"
+	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -63,7 +64,7 @@ func (t *translator) fireLayer(w *gen.FireLayer, at fault.Path) fire.Layer {
 	}
 	if c := w.FlameRetardant; c != nil {
 		l.FlameRetardant, l.FlameRetardantKind = knownFrom(c.Added), string(value(c.Kind))
-		l.FlameRetardantPPM, l.FlameRetardantKnown = int64(value(c.Ppm)), c.Ppm != nil
+		l.FlameRetardantPPM = mapped(c.Ppm, func(ppm int) int64 { return int64(ppm) })
 	}
 	return l
 }
@@ -93,8 +94,8 @@ func FireOut(ans *service.FireAnswer, digest string) gen.FireCheckAnswer {
 		Notices:     []gen.FireNotice{},
 		Papers:      []gen.FireKeep{},
 		NotAdvice:   service.FireNotAdvice,
-		Warnings:    append([]string{}, ans.Warnings...),
-		Cautions:    append([]string{}, ans.Cautions...),
+		Warnings:    wireNotes(length.Metric, ans.Warnings),
+		Cautions:    wireNotes(length.Metric, ans.Cautions),
 		Engine:      service.EngineVersion + " fire-rules/" + r.Set.Version,
 		InputDigest: digest,
 	}

@@ -3,6 +3,8 @@ package wire
 import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fire"
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/service"
 )
 
 // FireRulesOut is the rule set as the contract has it.
@@ -40,7 +42,7 @@ func wireRule(r *fire.Rule) gen.FireRule {
 	g := gen.FireRule{
 		Id: r.ID, Jurisdiction: r.Jurisdiction, Title: r.Title, Instrument: r.Instrument, From: r.From.String(),
 		Layers: r.Layers, Scope: append([]string{}, r.Scope...), Wants: append([]string{}, r.Wants...),
-		Cautions: append([]string{}, r.Cautions...), Source: r.Source, Verified: gen.FireVerified(r.Verified),
+		Cautions: wireNotes(length.Metric, service.RuleCautions(r)), Source: r.Source, Verified: gen.FireVerified(r.Verified),
 	}
 	if to := r.To.String(); to != "" {
 		g.To = &to

@@ -213,7 +213,7 @@ func FoamOut(ans *service.FoamAnswer, digest string) gen.FoamAnswer {
 	g := gen.FoamAnswer{
 		Items: []gen.FoamCut{}, Groups: []gen.FoamGroup{}, Sheets: []gen.FoamSheetCut{},
 		Cost: foamMoney(ans, ans.Request.Total(r)), MassG: r.Grams, Proven: r.Proven(), Work: r.Work,
-		Defaults: append([]string{}, ans.Defaults...), Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
+		Defaults: append([]string{}, ans.Defaults...), Warnings: wireNotes(ans.Request.Units, ans.Warnings), Cautions: wireNotes(ans.Request.Units, ans.Cautions),
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
 	for i := range r.Cuts {

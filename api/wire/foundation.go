@@ -74,7 +74,7 @@ func FoundationOut(ans *service.FoundationAnswer, digest string) gen.FoundationA
 	g := gen.FoundationAnswer{
 		Frames: make([]gen.FoundationFrameAnswer, len(ans.Work.Built)), Cloths: make([]gen.BenchCutting, len(ans.Cloths)),
 		Totals: w.totals(&ans.Work.Totals), Settings: wireSettings(w.units, ans.Work.Settings),
-		Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
+		Warnings: wireNotes(w.units, ans.Warnings), Cautions: wireNotes(w.units, ans.Cautions),
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
 	for k := range ans.Work.Built {

@@ -80,8 +80,9 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fau
 		p.Runs = append(p.Runs, t.pipedRun(&(*w.Runs)[i], most, at.Field("runs").Index(i)))
 	}
 	p.Buttoning = t.chart(w.Buttoning, at.Field("buttoning"))
-	p.NoAim = value(w.Buttoning).Aim == nil
-	p.NoGrid = value(w.Buttoning).Grid == nil && value(w.Buttoning).Margins == nil
+	if b := value(w.Buttoning); b.Grid != nil || b.Margins != nil {
+		p.Diamonds = &job.Diamonds{Grid: p.Buttoning.Grid, Margins: p.Buttoning.Panel.Edges}
+	}
 	return p
 }
 
@@ -143,7 +144,7 @@ func (t *jobReader) usual(k practice.LengthKey) string { return t.shop.Length(k)
 func JobOut(ans *job.Answer, digest string) gen.JobAnswer {
 	h := ans.Request.Hide
 	g := gen.JobAnswer{
-		Title: ans.Title(), Warnings: wireJobNotes(ans.Warnings), Cautions: wireJobNotes(ans.Cautions),
+		Title: ans.Title(), Warnings: wireNotes(ans.Request.Units, ans.Warnings), Cautions: wireNotes(ans.Request.Units, ans.Cautions),
 		Work:   gen.Work{Used: ans.Work.Used, Budget: ans.Work.Budget},
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
@@ -181,12 +182,4 @@ func JobOut(ans *job.Answer, digest string) gen.JobAnswer {
 	}
 	wireJobBench(&g, ans, digest)
 	return g
-}
-
-func wireJobNotes(notes []job.Note) []gen.JobNote {
-	list := make([]gen.JobNote, len(notes))
-	for i, n := range notes {
-		list[i] = gen.JobNote{Text: n.Text, From: n.From}
-	}
-	return list
 }

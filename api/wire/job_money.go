@@ -26,7 +26,6 @@ func (t *jobReader) jobMoney(w *gen.JobRequest, req *job.Request) {
 	}
 	terms := t.jobTerms(w.Terms, root.Field("terms"))
 	req.Terms = &terms
-	req.PresetSaid = w.Terms.Labour != nil && w.Terms.Labour.Preset != nil
 }
 
 // jobPers are what prices are for.
@@ -101,16 +100,14 @@ func (t *translator) jobTerms(w *gen.JobTerms, at fault.Path) buying.Terms {
 }
 
 func jobLabour(w *gen.JobLabour) *buying.Labour {
-	l := &buying.Labour{Rate: decimalFrom(w.Rate), Hours: costing.Timetable{Preset: buying.DefaultPreset}}
-	switch p := value(w.Preset); p {
-	case "":
-	case gen.JobLabourPresetNone:
-		l.Hours.Preset = ""
-	default:
-		l.Hours.Preset = string(p)
-	}
+	l := &buying.Labour{Rate: decimalFrom(w.Rate), Preset: mapped(w.Preset, func(p gen.JobLabourPreset) string {
+		if p == gen.JobLabourPresetNone {
+			return ""
+		}
+		return string(p)
+	})}
 	for _, o := range value(w.Lines) {
-		l.Hours.Lines = append(l.Hours.Lines, costing.Operation{
+		l.Lines = append(l.Lines, costing.Operation{
 			Name: o.Name, Fixed: decimalFrom(value(o.Fixed)), PerPiece: decimalFrom(value(o.PerPiece)), PerPanel: decimalFrom(value(o.PerPanel)),
 			PerCushion: decimalFrom(value(o.PerCushion)), PerFrame: decimalFrom(value(o.PerFrame)), PerButton: decimalFrom(value(o.PerButton)),
 			PerMetre: decimalFrom(value(o.PerMetre)), Rate: mapped(o.Rate, decimalFrom),
@@ -186,7 +183,10 @@ func (w orderWriter) line(l *buying.Line) gen.OrderLine {
 	if p := l.Price; p != nil {
 		g.Price = &gen.OrderPrice{Article: p.Article, Amount: p.Amount.String(), Per: gen.JobPer(p.Per.String())}
 	}
-	set(&g.Unpriced, l.Because)
+	if l.Because.Said() {
+		because := wireNote(w.units, l.Because)
+		g.Unpriced = &because
+	}
 	return g
 }
 
@@ -204,7 +204,7 @@ func wireJobCost(c *buying.Cost, units length.System) *gen.JobCost {
 		Materials: []gen.JobCostLine{}, Labour: []gen.JobCostLine{}, Overhead: w.line(&q.Overhead, ""), Contingency: w.line(&q.Contingency, ""),
 		Taxes: []gen.JobTaxSum{}, Cost: w.sum(q.Cost), Net: w.sum(q.Net), Tax: w.sum(q.Tax), Rounded: w.sum(q.Rounded), Total: w.sum(q.Total),
 		Deposit: w.sum(q.Deposit), Balance: w.sum(q.Balance), Hours: c.Hours.String(), Complete: c.Complete,
-		Missing: []gen.JobUnpriced{}, Unused: append([]string{}, c.Unused...), Warnings: append([]string{}, c.Warnings...),
+		Missing: []gen.JobUnpriced{}, Unused: append([]string{}, c.Unused...), Warnings: wireNotes(units, c.Warnings),
 	}
 	for i := range q.Materials {
 		l := w.line(&q.Materials[i], c.Priced[i].BoughtText(units))
@@ -220,7 +220,7 @@ func wireJobCost(c *buying.Cost, units length.System) *gen.JobCost {
 		g.Taxes = append(g.Taxes, gen.JobTaxSum{Name: t.Name, Rate: t.Rate.String() + " %", Net: w.sum(t.On), Tax: w.sum(t.Sum)})
 	}
 	for _, m := range c.Missing {
-		g.Missing = append(g.Missing, gen.JobUnpriced{Article: m.Article, Name: m.Name, Why: m.Why})
+		g.Missing = append(g.Missing, gen.JobUnpriced{Article: m.Article, Name: m.Name, Why: wireNote(units, m.Why)})
 	}
 	set(&g.Preset, c.Terms.Table().Preset)
 	set(&g.AsOf, c.Terms.Validity.AsOf.String())
@@ -261,7 +261,7 @@ func wireJobDays(d *buying.DayPlan) *gen.JobDays {
 		}
 	}
 	for _, w := range d.Waits {
-		g.Waits = append(g.Waits, gen.JobWait{For: gen.JobWaitFor(w.For), Before: w.Before, From: w.From, Until: w.Until, Days: w.Days, Why: w.Why})
+		g.Waits = append(g.Waits, gen.JobWait{For: gen.JobWaitFor(w.For), Before: w.Before, From: w.From, Until: w.Until, Days: w.Days, Why: wireNote(length.Metric, w.Why)})
 	}
 	return g
 }

@@ -75,7 +75,7 @@ func PleatsOut(ans *service.PleatsAnswer, digest string) gen.PleatsAnswer {
 		Cloth: w.quantity(r.Cloth, length.Up), Finished: w.quantity(r.Finished, length.Nearest),
 		Count: len(r.Marks), Remainder: ans.Remainder,
 		Marks: make([]gen.PleatsMark, len(r.Marks)),
-		Notes: append([]string{}, ans.Notes...), Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
+		Notes: wireNotes(w.units, ans.Notes), Warnings: wireNotes(w.units, ans.Warnings), Cautions: wireNotes(w.units, ans.Cautions),
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
 	if r.Spaced {

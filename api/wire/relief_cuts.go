@@ -95,8 +95,8 @@ func ReliefOut(ans *service.ReliefAnswer, digest string) gen.ReliefCutsAnswer {
 		Cut:         gen.ReliefExtent{Across: w.quantity(cut.Across, length.Up), Along: w.quantity(cut.Along, length.Up)},
 		Centre:      reliefPoint(ans.Request.Centre()),
 		Obstacles:   make([]gen.ReliefCut, len(ans.Cuts)),
-		Warnings:    append([]string{}, ans.Warnings...),
-		Cautions:    append([]string{}, ans.Cautions...),
+		Warnings:    wireNotes(w.units, ans.Warnings),
+		Cautions:    wireNotes(w.units, ans.Cautions),
 		Engine:      service.EngineVersion,
 		InputDigest: digest,
 	}

@@ -25,7 +25,7 @@ func RepeatIn(w *gen.RepeatRequest) (service.RepeatRequest, fault.List) {
 			one.Widths = *d.Widths
 		}
 		if d.Motif != nil {
-			one.Placed, one.Motif, one.FromTop = true, value(d.Motif.Name), lengthFrom(d.Motif.FromTop)
+			one.Place = &service.RepeatPlace{Motif: value(d.Motif.Name), FromTop: lengthFrom(d.Motif.FromTop)}
 		}
 		req.Drops = append(req.Drops, one)
 	}
@@ -74,8 +74,8 @@ func RepeatOut(ans *service.RepeatAnswer, digest string) gen.RepeatAnswer {
 		Drops:         make([]gen.RepeatKind, len(ans.Kinds)),
 		Cuts:          make([]gen.RepeatCut, len(l.Cuts)),
 		Seam:          w.seam(ans.Seam),
-		Warnings:      append([]string{}, ans.Warnings...),
-		Cautions:      append([]string{}, ans.Cautions...),
+		Warnings:      wireNotes(w.units, ans.Warnings),
+		Cautions:      wireNotes(w.units, ans.Cautions),
 		Engine:        service.EngineVersion,
 		InputDigest:   digest,
 	}

@@ -69,7 +69,7 @@ func WaddingOut(ans *service.WaddingAnswer, digest string) gen.WaddingAnswer {
 	g := gen.WaddingAnswer{
 		Items: make([]gen.WaddingItemAnswer, len(ans.Work.Laid)), Rolls: []gen.WaddingRoll{}, Loose: []gen.WaddingLoose{},
 		Settings: wireSettings(units, ans.Work.Settings),
-		Warnings: append([]string{}, ans.Warnings...), Cautions: append([]string{}, ans.Cautions...),
+		Warnings: wireNotes(ans.Request.Units, ans.Warnings), Cautions: wireNotes(ans.Request.Units, ans.Cautions),
 		Engine: service.EngineVersion, InputDigest: digest,
 	}
 	for k, l := range ans.Work.Laid {

@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/api/gen"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
@@ -50,7 +51,7 @@ func YardageOut(ans *service.YardageAnswer, digest string) gen.YardageAnswer {
 		Start:       w.quantity(w.start(), length.Nearest),
 		AnyStart:    w.quantity(ans.AnyStart, length.Up),
 		Bound:       w.quantity(res.Bound, length.Down),
-		BoundBy:     res.BoundBy,
+		BoundBy:     wireNote(w.units, note.New(res.BoundBy)),
 		Gap:         Gap(needed, res.Bound),
 		Proven:      res.Proven,
 		Ended:       endedText(res.Ended, ans.Hurried),
@@ -62,8 +63,8 @@ func YardageOut(ans *service.YardageAnswer, digest string) gen.YardageAnswer {
 		Offcuts:     w.offcuts(),
 		Pieces:      w.pieces(),
 		Joins:       w.joins(),
-		Warnings:    append([]string{}, ans.Warnings...),
-		Cautions:    append([]string{}, ans.Cautions...),
+		Warnings:    wireNotes(w.units, ans.Warnings),
+		Cautions:    wireNotes(w.units, ans.Cautions),
 		Work:        gen.Work{Used: res.Work.Used, Budget: res.Work.Budget},
 		Engine:      service.EngineVersion,
 		InputDigest: digest,
@@ -136,7 +137,7 @@ func (w answerWriter) offcuts() []gen.Offcut {
 		list[i] = gen.Offcut{
 			Piece: o.Piece,
 			XMm:   o.Rect.X.MM(), YMm: o.Rect.Y.MM(), AcrossMm: o.Rect.Across.MM(), AlongMm: o.Rect.Along.MM(),
-			WouldMake: append([]string{}, o.WouldMake...),
+			WouldMake: wireNotes(w.units, o.WouldMake),
 		}
 	}
 	return list

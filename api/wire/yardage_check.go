@@ -66,8 +66,8 @@ func CheckOut(ans *service.CheckAnswer, digest string) gen.YardageCheckAnswer {
 		EngineOrder:  w.quantity(ans.Engine.Order, length.Up),
 		Bound:        w.quantity(ans.Engine.Result.Bound, length.Down),
 		WouldSave:    w.quantity(ans.WouldSave(), length.Down),
-		Warnings:     append([]string{}, ans.Warnings...),
-		Cautions:     append([]string{}, ans.Cautions...),
+		Warnings:     wireNotes(w.units, ans.Warnings),
+		Cautions:     wireNotes(w.units, ans.Cautions),
 		Engine:       service.EngineVersion,
 		InputDigest:  digest,
 	}

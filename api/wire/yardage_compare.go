@@ -56,7 +56,7 @@ func CompareOut(ans *service.CompareAnswer, digest string) gen.CompareAnswer {
 	w := answerWriter{units: ans.Request.Units}
 	g := gen.CompareAnswer{
 		RankedBy: rankText(ans.RankedBy), Cloths: make([]gen.ComparedCloth, len(ans.Cloths)), Sensitivity: []gen.CompareTried{},
-		Warnings: append([]string{}, ans.Warnings...), Engine: service.EngineVersion, InputDigest: digest,
+		Warnings: wireNotes(w.units, ans.Warnings), Engine: service.EngineVersion, InputDigest: digest,
 	}
 	for i, c := range ans.Cloths {
 		g.Cloths[i] = w.compared(ans.Request, c)
@@ -72,7 +72,7 @@ func CompareOut(ans *service.CompareAnswer, digest string) gen.CompareAnswer {
 }
 
 func (w answerWriter) compared(req service.CompareRequest, c service.ComparedCloth) gen.ComparedCloth {
-	g := gen.ComparedCloth{Cloth: c.Index, Usable: c.Usable, Reason: c.Reason}
+	g := gen.ComparedCloth{Cloth: c.Index, Usable: c.Usable, Reason: wireNote(w.units, c.Reason)}
 	set(&g.Name, req.Cloths[c.Index].Name)
 	if !c.Usable {
 		return g
@@ -109,7 +109,7 @@ type CompareEnd struct {
 	RankedBy    gen.CompareRank    `json:"rankedBy"`
 	Ranking     []int              `json:"ranking"`
 	Sensitivity []gen.CompareTried `json:"sensitivity"`
-	Warnings    []string           `json:"warnings"`
+	Warnings    []gen.Note         `json:"warnings"`
 	Engine      string             `json:"engine"`
 	InputDigest string             `json:"inputDigest"`
 }

@@ -15,7 +15,7 @@ func ExamplePiece_List() {
 		Options:  map[string]string{"cushion": "fixed"},
 	}
 	for _, p := range chair.List().Panels[:4] {
-		fmt.Println(p.ID+":", p.How)
+		fmt.Println(p.ID+":", p.How.Text(length.Metric))
 	}
 	// Output:
 	// IB: across 59 cm = back width 56 cm + 2 × seam 1.5 cm; along 87.5 cm = back height 80 cm + pull 6 cm (top) + seam 1.5 cm (bottom)

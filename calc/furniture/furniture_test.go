@@ -2,6 +2,7 @@ package furniture_test
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -122,7 +124,7 @@ func differ(a, b furniture.List) bool {
 		return true
 	}
 	for i := range a.Panels {
-		if a.Panels[i] != b.Panels[i] {
+		if !reflect.DeepEqual(a.Panels[i], b.Panels[i]) {
 			return true
 		}
 	}
@@ -180,7 +182,7 @@ func TestListsHaveNoFaults(t *testing.T) {
 			t.Fatal("nothing to cut from the top cover")
 		}
 		for _, q := range list.Panels {
-			if q.How == "" || !strings.Contains(q.How, " = ") {
+			if q.How.Code != note.PanelDerived || strings.Count(q.How.Text(length.Metric), " = ") != 2 {
 				t.Errorf("%s does not say how it came about: %q", q.ID, q.How)
 			}
 		}
@@ -295,7 +297,7 @@ func TestStylesAreCutAsTheTradeCuts(t *testing.T) {
 		for id, want := range tc.want {
 			got, there := tc.panels[id]
 			if there != (want != panel.Size{}) || there && got.Cut() != want {
-				t.Errorf("%s: %s is %v, want %v (%s)", tc.what, id, got.Cut(), want, got.How)
+				t.Errorf("%s: %s is %v, want %v (%s)", tc.what, id, got.Cut(), want, got.How.Text(length.Metric))
 			}
 		}
 	}

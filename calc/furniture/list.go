@@ -1,10 +1,9 @@
 package furniture
 
 import (
-	"strings"
-
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -23,8 +22,8 @@ const (
 type Panel struct {
 	panel.Panel
 	Cover  Cover
-	Hidden bool   // of lining: covers a part that is not seen, rather than eking out or lining a panel
-	How    string // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ...", in the units of the piece, in which it adds up
+	Hidden bool      // of lining: covers a part that is not seen, rather than eking out or lining a panel
+	How    note.Note // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ...", in the units of the piece, in which it adds up
 }
 
 // Run is a run of piping.
@@ -133,13 +132,18 @@ func (p *Panel) Shave(right bool, by length.Length, set practice.Set, sys length
 	}
 	step := textStep(sys)
 	by = min(by.Round(step, length.Up), set.Length(practice.CoverShave), *side-set.Length(practice.CoverSeam)).Round(step, length.Down)
-	across, along, ok := strings.Cut(p.How, "; along ")
-	_, terms, sum := strings.Cut(across, " = ")
-	if by <= 0 || !ok || !sum {
+	terms := ""
+	for _, q := range p.How.Params {
+		if q.Name == "acrossFrom" {
+			terms = q.Value.Text(sys)
+		}
+	}
+	if by <= 0 || terms == "" {
 		return 0
 	}
 	*side -= by
-	p.How = "across " + p.Cut().Across.Text(sys, length.Up) + " = " + terms + " less shaved for the motif " + by.Text(sys, length.Nearest) + " (" + at + "); along " + along
+	p.How = p.How.With(note.Length("across", p.Cut().Across, length.Up)).
+		With(note.Name("acrossFrom", terms+" less shaved for the motif "+by.Text(sys, length.Nearest)+" ("+at+")"))
 	return by
 }
 

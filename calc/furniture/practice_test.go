@@ -42,7 +42,7 @@ func TestEverySettingCounts(t *testing.T) {
 				after := p.List()
 				counts = counts || differ(before, after) || buttoned(before, after)
 				for _, q := range after.Panels {
-					says = says || strings.Contains(q.How, said[s.Name])
+					says = says || strings.Contains(q.How.Text(length.Metric), said[s.Name])
 				}
 			}
 		}

@@ -3,6 +3,7 @@ package furniture
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -90,12 +91,12 @@ func (s span) between(a, b edge, atA, atB string) span {
 	return out
 }
 
-// sum is the span as it is cut, and the terms that it came about by. What is cut is
-// rounded up and each term to the nearest; by how much they then differ is the last
-// term, so that what is read adds up.
+// sum is the terms that the span came about by. What is cut is rounded up and each
+// term to the nearest; by how much they then differ is the last term, so that what is
+// read adds up.
 func (s span) sum(sys length.System) string {
 	step := textStep(sys)
-	text := s.l.Text(sys, length.Up) + " ="
+	text := ""
 	rest := s.l.Round(step, length.Up)
 	for i, t := range s.terms {
 		rest -= length.Length(t.times) * t.l.Round(step, length.Nearest)
@@ -108,7 +109,7 @@ func (s span) sum(sys length.System) string {
 	if rest != 0 {
 		text += joined(1, rest < 0) + "rounding " + max(rest, -rest).Text(sys, length.Nearest)
 	}
-	return text
+	return strings.TrimPrefix(text, " ")
 }
 
 // joined stands before a term.

@@ -62,12 +62,13 @@ func lastLength(t *rapid.T, term string) length.Length {
 // printed, and that to be what is cut, rounded up.
 func sumsAddUp(t *rapid.T, p furniture.Piece) {
 	for _, q := range p.List().Panels {
-		across, along, ok := strings.Cut(strings.TrimPrefix(q.How, "across "), "; along ")
+		how := q.How.Text(p.Units)
+		across, along, ok := strings.Cut(strings.TrimPrefix(how, "across "), "; along ")
 		if !ok {
-			t.Fatalf("%s: %q", q.ID, q.How)
+			t.Fatalf("%s: %q", q.ID, how)
 		}
-		if len(q.How) > 500 {
-			t.Errorf("%s: %d bytes", q.ID, len(q.How))
+		if len(how) > 500 {
+			t.Errorf("%s: %d bytes", q.ID, len(how))
 		}
 		for text, cut := range map[string]length.Length{across: q.Cut().Across, along: q.Cut().Along} {
 			total, sum := printedSum(t, text)

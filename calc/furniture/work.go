@@ -2,6 +2,7 @@ package furniture
 
 import (
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
@@ -110,8 +111,10 @@ func (w *work) make(id, name string, across, along span, e edges) *Panel {
 		Join:     panel.JoinSides,
 		JoinSeam: min(w.seam().l(), panel.MaxJoinSeam),
 	}}
-	p.How = "across " + across.between(e.left, e.right, "left", "right").sum(w.piece.Units) +
-		"; along " + along.between(e.top, e.bottom, "top", "bottom").sum(w.piece.Units)
+	cut, down := across.between(e.left, e.right, "left", "right"), along.between(e.top, e.bottom, "top", "bottom")
+	p.How = note.New(note.PanelDerived,
+		note.Length("across", cut.l, length.Up), note.Name("acrossFrom", cut.sum(w.piece.Units)),
+		note.Length("along", down.l, length.Up), note.Name("alongFrom", down.sum(w.piece.Units)))
 	return p
 }
 

@@ -1,11 +1,15 @@
 package plan
 
-import "math/bits"
+import (
+	"math/bits"
+
+	"github.com/bridletie/bridletie/calc/note"
+)
 
 // bound is a length below which no plan can go, and the argument for it.
 type bound struct {
 	length int64
-	by     string
+	by     note.Code
 }
 
 // lowerBound is the best of the bounds on the end of any plan of all items in
@@ -14,15 +18,15 @@ type bound struct {
 // what to try; every bound is proved in integers. The work is counted in steps,
 // so the answer does not depend on the machine.
 func lowerBound(m *model, effort Effort) bound {
-	best := bound{areaBound(m), "area"}
+	best := bound{areaBound(m), note.BoundArea}
 	if t := tallestBound(m); t > best.length {
-		best = bound{t, "tallest panel"}
+		best = bound{t, note.BoundTallest}
 	}
 	if m.manyColumns() {
 		return best
 	}
 	if c := cliqueBound(m, cliqueTables(effort)); c > best.length {
-		best = bound{c, "panels that must lie one below another"}
+		best = bound{c, note.BoundStack}
 	}
 	return newLines(m, effort).improve(m, best)
 }
@@ -32,16 +36,16 @@ func lowerBound(m *model, effort Effort) bound {
 // (Two lengths can be shorter together than one, since the gaps that the rows
 // force within one may fall between two.)
 func lengthsBound(m *model, effort Effort) bound {
-	best := bound{areaBound(m), "area"}
+	best := bound{areaBound(m), note.BoundArea}
 	if t := tallestBound(m); t > best.length {
-		best = bound{t, "tallest panel"}
+		best = bound{t, note.BoundTallest}
 	}
 	if m.manyColumns() {
 		return best
 	}
 	l := newLines(m, effort)
 	if c := l.solve(newBars(l.r, l.r.heights(), l.kinds)); c.length > best.length {
-		best = bound{c.length, "panels side by side"}
+		best = bound{c.length, note.BoundBeside}
 	}
 	return best
 }

@@ -1,5 +1,7 @@
 package plan
 
+import "github.com/bridletie/bridletie/calc/note"
+
 // lines drives the bounds that look at what a line across or along the roll may
 // cross.
 type lines struct {
@@ -47,7 +49,7 @@ func (l *lines) improve(m *model, best bound) bound {
 	b := newBars(l.r, l.r.heights(), l.kinds)
 	c := l.solve(b)
 	if c.length > best.length {
-		best = bound{c.length, "panels side by side"}
+		best = bound{c.length, note.BoundBeside}
 	}
 	if len(l.r.nodes) > l.nodes {
 		return best
@@ -60,12 +62,12 @@ func (l *lines) improve(m *model, best bound) bound {
 			all = framed
 		}
 		if all.length > best.length {
-			best, width = bound{all.length, "rows of the pattern"}, all.width
+			best, width = bound{all.length, note.BoundRows}, all.width
 		}
 	}
 	s := newScales(l, m, width, b.pool)
 	if low := s.raise(best.length, best.length/l.fine); low > best.length {
-		best = bound{low, "panels side by side and one below another"}
+		best = bound{low, note.BoundBoth}
 	}
 	return best
 }

@@ -1,6 +1,10 @@
 package plan
 
-import "cmp"
+import (
+	"cmp"
+
+	"github.com/bridletie/bridletie/calc/note"
+)
 
 // stairs is an exhaustive search for a plan in a box of a given width and
 // length. It fills the lowest, leftmost niche of the skyline from its left end:
@@ -85,7 +89,7 @@ func (p *plain) prove(share int64) {
 	for k := 0; k < len(p.proofs) && p.s.d.work < end && !p.s.done(); k++ {
 		low, high := p.low(), p.below(p.best())
 		if low > high {
-			p.raise(p.best(), byExhaustion)
+			p.raise(p.best(), note.BoundSearched)
 			return
 		}
 		e := &p.proofs[k]
@@ -104,7 +108,7 @@ func (p *plain) prove(share int64) {
 		case found != nil:
 			p.take(t, found)
 		case none:
-			p.raise(p.above(t), byExhaustion)
+			p.raise(p.above(t), note.BoundSearched)
 			k = -1
 		}
 	}
@@ -128,9 +132,6 @@ func (e *proof) wanted(low, high int64) bool {
 	}
 	return !e.useless()
 }
-
-// byExhaustion names the argument of an exhaustive search.
-const byExhaustion = "exhausted search"
 
 func (e *stairs) shown() (bool, []place) { return e.failed, e.found }
 

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
@@ -17,7 +18,7 @@ type Loosened struct {
 	// as nearest measures it.
 	Moved bool
 	Off   length.Length
-	Why   string
+	Why   note.Note
 }
 
 // Loosen returns the panels of a job with those wishes about the pattern changed
@@ -45,13 +46,13 @@ type loosener struct {
 	cross bool
 	was   []panel.Panel
 	moved []bool
-	why   []string
+	why   []note.Note
 	left  int // faults that no wish is to blame for
 }
 
 func newLoosener(job Job, cross bool) *loosener {
 	n := len(job.Panels)
-	l := &loosener{job: job, cross: cross, was: job.Panels, moved: make([]bool, n), why: make([]string, n)}
+	l := &loosener{job: job, cross: cross, was: job.Panels, moved: make([]bool, n), why: make([]note.Note, n)}
 	l.job.Panels = slices.Clone(job.Panels)
 	copies := 1
 	if slices.ContainsFunc(job.Panels, func(p panel.Panel) bool { return p.Pair != "" && p.Pair == p.ID }) {
@@ -122,7 +123,7 @@ func (l *loosener) agree(i int) bool {
 func (l *loosener) part(i int) {
 	for _, k := range l.twinsOf(i) {
 		l.job.Panels[k].Pair = ""
-		l.blame(k, "no two places on the cloth let "+l.job.Panels[k].ID+" and its twin show what the pair is to show")
+		l.blame(k, note.New(note.TwinsParted, note.Name("panel", l.job.Panels[k].ID), note.Length("off", 0, length.Nearest)))
 	}
 }
 
@@ -193,8 +194,8 @@ func (l *loosener) weaken(i int) {
 }
 
 // blame keeps the first reason why a panel was loosened.
-func (l *loosener) blame(i int, why string) {
-	if l.why[i] == "" {
+func (l *loosener) blame(i int, why note.Note) {
+	if !l.why[i].Said() {
 		l.why[i] = why
 	}
 }
@@ -278,7 +279,7 @@ func (l *loosener) list() []Loosened {
 		one := Loosened{Panel: i, Wished: l.was[i].Match, Instead: p.Match, Moved: l.moved[i], Why: l.why[i]}
 		if l.moved[i] {
 			one.Off = farFrom(&l.was[i], p.Match)
-			one.Why += "; the nearest place for it is " + show(one.Off) + " off"
+			one.Why = one.Why.With(note.Length("off", one.Off, length.Nearest))
 		}
 		out = append(out, one)
 	}

@@ -38,7 +38,7 @@ func TestLoosenedWishesLieNearest(t *testing.T) {
 			}
 			return
 		}
-		if l.Wished != job.Panels[0].Match || l.Instead != panels[0].Match || l.Why == "" {
+		if l.Wished != job.Panels[0].Match || l.Instead != panels[0].Match || !l.Why.Said() {
 			t.Fatalf("loosened %+v; the first panel wishes for %+v", l, panels[0].Match)
 		}
 		all := leastOff(job, job.Panels)
@@ -59,7 +59,10 @@ func TestLoosenedWishesLieNearest(t *testing.T) {
 			return
 		}
 		moved++
-		r := solve(t, now, plan.Quick, nil)
+		r, err := plan.Solve(now, plan.Quick, nil)
+		if err != nil { // it may not be turned so on this cloth, which loosening does not ask
+			return
+		}
 		for _, f := range verify.Check(now, r.Cut...) {
 			t.Fatal(f)
 		}
@@ -254,7 +257,7 @@ func TestLoosenEnds(t *testing.T) {
 		changed := make(map[int]bool)
 		for _, l := range list {
 			changed[l.Panel] = true
-			if l.Wished != was[l.Panel].Match || l.Instead != panels[l.Panel].Match || l.Why == "" || l.Moved && l.Off <= 0 {
+			if l.Wished != was[l.Panel].Match || l.Instead != panels[l.Panel].Match || !l.Why.Said() || l.Moved && l.Off <= 0 {
 				t.Errorf("job %d: %+v", k, l)
 			}
 			switch {
@@ -275,7 +278,7 @@ func TestLoosenEnds(t *testing.T) {
 			t.Errorf("job %d: every wish can be kept, and %+v is loosened", k, list)
 		}
 		job.Panels = panels
-		faults := plan.Faults(job, fault.Path{})
+		faults := plan.Unkept(job)
 		for _, f := range faults.Faults() {
 			var i int
 			if _, err := fmt.Sscanf(f.Pointer(), "#/panels/%d/", &i); err != nil {

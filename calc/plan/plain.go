@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 )
 
 // runPlain improves the best plan of a job on which every panel may lie
@@ -145,7 +146,7 @@ func (p *plain) above(t int64) int64 {
 }
 
 // raise takes note that no plan is shorter than t.
-func (p *plain) raise(t int64, by string) {
+func (p *plain) raise(t int64, by note.Code) {
 	if v := min(t*p.unitY, p.s.best.top); v > p.s.bound.length {
 		p.s.bound = bound{v, by}
 	}
@@ -202,9 +203,9 @@ func (p *plain) run() {
 const fewRects = 32
 
 // lowBy names the argument for low.
-func (p *plain) lowBy() string {
+func (p *plain) lowBy() note.Code {
 	if p.low()*p.unitY > p.s.bound.length && p.low() > length.CeilDiv(p.s.bound.length, p.unitY) {
-		return "sums of panel sizes"
+		return note.BoundSums
 	}
 	return p.s.bound.by
 }

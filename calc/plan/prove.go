@@ -1,6 +1,9 @@
 package plan
 
-import "github.com/bridletie/bridletie/calc/length"
+import (
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
+)
 
 // maxSigmas bounds the starts of the repeat that a proof tries one by one.
 const maxSigmas = 6000
@@ -26,9 +29,9 @@ func (s *searcher) prove(share int64) {
 			}
 		}
 	}
-	whole, better, by := s.m, s.adopt, "every plan tried"
+	whole, better, by := s.m, s.adopt, note.BoundAllPlans
 	if l := s.m.loosened(); l != nil && newExact(s.m, 200, s.stop) == nil {
-		whole, better, by = l, nil, "every plan tried, with loose ties left out"
+		whole, better, by = l, nil, note.BoundLoosened
 	}
 	low, used := whole.shortest(s.bound.length, s.best.top, s.best.sigma, share, s.stop, better)
 	s.d.work += used
@@ -51,7 +54,7 @@ func (s *searcher) proveCore(c *model, share int64) int64 {
 	f := &completion{m: s.m, rng: s.rng, states: make([]groupState, len(s.m.groups))}
 	complete := s.completer(c, f)
 	h.better = func(spots []spot, sigma int64) { complete(spots, sigma) }
-	s.raise(min(h.narrow(share), s.best.top), "every plan of the panels bound to columns tried")
+	s.raise(min(h.narrow(share), s.best.top), note.BoundColumns)
 	h.e.accept = func(spots []spot) bool {
 		before := f.work
 		done := complete(spots, h.e.sigma)
@@ -106,7 +109,7 @@ func (s *searcher) completer(c *model, f *completion) func([]spot, int64) bool {
 }
 
 // raise raises the bound.
-func (s *searcher) raise(to int64, by string) {
+func (s *searcher) raise(to int64, by note.Code) {
 	if to > s.bound.length {
 		s.bound = bound{to, by}
 	}

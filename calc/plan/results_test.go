@@ -94,7 +94,7 @@ var efforts = []struct {
 // TestChairs holds the engine to what it must reach on a fixed set of patterned
 // upholstery jobs at the normal effort: a hundredth of the number of random jobs.
 func TestChairs(t *testing.T) {
-	jobs := chairs(max(min(jobsToTry(t, 10_000)/100, 300), 5))
+	jobs := chairs(max(min(jobsToTry(t, 2_000)/50, 300), 5))
 	var sum tally
 	solveAll(jobs, plan.Normal, func(k int, r plan.Result, spent time.Duration) {
 		for _, wrong := range resultHolds(jobs[k], r) {

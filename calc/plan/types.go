@@ -3,6 +3,7 @@ package plan
 import (
 	"github.com/bridletie/bridletie/calc/layout"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 )
 
 // The words for a job and a plan, shared with the verifier.
@@ -53,7 +54,7 @@ type Result struct {
 	AnyStart   []length.Length // for each of Cut, the length that is enough wherever the repeat begins
 	Starts     []Layout        // when Cut is one layout: plans that between them serve every start
 	Bound      length.Length   // no plan can be shorter, in as many lengths as Cut has
-	BoundBy    string
+	BoundBy    note.Code       // the argument that gives the bound
 	Proven     bool
 	Ended      Ended
 	Rows       length.Length // the hand method, the panels laid the same way

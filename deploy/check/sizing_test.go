@@ -262,7 +262,7 @@ func TestReplicasWaitAsTheModelSays(t *testing.T) {
 		t.Fatal(err)
 	}
 	if err := proxy.Start(); err != nil {
-		t.Skip(err)
+		t.Fatal(err)
 	}
 	waitFor(t, "http://"+addr+"/livez")
 	body := bodyOf(t, "wing-chair.json", "")

@@ -7,6 +7,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
@@ -109,10 +110,10 @@ func (b *book) line(k key, e *entry) (Line, error) {
 	terms := cloth.Sold{Flaw: k.flaw, Shrinkage: k.shrinkage}
 	if l.Price != nil {
 		sold, because := l.soldAs(*l.Price, b.req.Shop)
-		if because == "" && sold.Pack > 0 && len(pieces) > 0 && slices.Max(pieces) > before(length.Length(sold.Pack), terms) {
-			because = "a pack is shorter than a length that is cut in one piece"
+		if !because.Said() && sold.Pack > 0 && len(pieces) > 0 && slices.Max(pieces) > before(length.Length(sold.Pack), terms) {
+			because = note.New(note.PackTooShort)
 		}
-		if because == "" {
+		if !because.Said() {
 			l.Sold = sold
 		} else {
 			l.Price, l.Because = nil, because
@@ -245,7 +246,7 @@ func before(whole length.Length, terms cloth.Sold) length.Length {
 
 // priceOf is the price of an article: the longest that fits in the list, or else
 // the one that comes with it.
-func (b *book) priceOf(article string, e *entry) (*Price, string) {
+func (b *book) priceOf(article string, e *entry) (*Price, note.Note) {
 	var best *Price
 	for i := range b.req.Prices {
 		p := &b.req.Prices[i]
@@ -255,11 +256,11 @@ func (b *book) priceOf(article string, e *entry) (*Price, string) {
 	}
 	switch {
 	case best != nil || e.own == nil:
-		return best, ""
+		return best, note.Note{}
 	case e.own.code != b.req.Currency.Code():
-		return nil, "its price is in " + e.own.code
+		return nil, note.New(note.OtherCurrency, note.Name("currency", e.own.code))
 	}
-	return &e.own.Price, ""
+	return &e.own.Price, note.Note{}
 }
 
 // fits reports whether a price is that of an article, or of its family.
@@ -279,11 +280,11 @@ func loose(m Measure, shop practice.Set) int64 {
 }
 
 // soldAs is how an article is sold by its price, or why the price cannot be used.
-func (l *Line) soldAs(p Price, shop practice.Set) (s Sold, because string) {
+func (l *Line) soldAs(p Price, shop practice.Set) (s Sold, because note.Note) {
 	s = l.Sold
 	if p.Pack != nil {
 		if p.Pack.Measure != l.Measure {
-			return s, "its price is for a pack of " + measured(p.Pack.Measure) + ", and it is bought by " + measured(l.Measure)
+			return s, note.New(note.PackMeasure, note.Name("given", measured(p.Pack.Measure)), note.Name("bought", measured(l.Measure)))
 		}
 		s.Pack, s.Step = p.Pack.Amount, 0
 		if s.Name == "" {
@@ -292,23 +293,23 @@ func (l *Line) soldAs(p Price, shop practice.Set) (s Sold, because string) {
 	}
 	if p.Minimum != nil {
 		if p.Minimum.Measure != l.Measure {
-			return s, "its least quantity is given in " + measured(p.Minimum.Measure) + ", and it is bought by " + measured(l.Measure)
+			return s, note.New(note.LeastMeasure, note.Name("given", measured(p.Minimum.Measure)), note.Name("bought", measured(l.Measure)))
 		}
 		s.Minimum = p.Minimum.Amount
 	}
 	if p.Per == PerPack {
 		if s.Pack == 0 {
-			return s, "its price is for a pack, and it is not said how much is in one"
+			return s, note.New(note.PackUnknown)
 		}
-		return s, ""
+		return s, note.Note{}
 	}
 	if of := p.Per.measure(); of != l.Measure {
-		return s, "its price is by " + measured(of) + ", and it is bought by " + measured(l.Measure)
+		return s, note.New(note.PriceMeasure, note.Name("given", measured(of)), note.Name("bought", measured(l.Measure)))
 	}
 	if p.Pack == nil && s.Pack > 1 { // priced and so sold by measure
 		s.Pack, s.Name, s.Step = 0, "", loose(l.Measure, shop)
 	}
-	return s, ""
+	return s, note.Note{}
 }
 
 // measure is what a price is by, but for PerPack.

@@ -12,8 +12,8 @@ import (
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
-	"github.com/bridletie/bridletie/service"
 )
 
 // Terms are the shop's terms: what its work costs, what it adds, what the
@@ -21,7 +21,7 @@ import (
 type Terms struct {
 	Currency     money.Currency
 	Labour       *Labour         // nil: work has no price
-	Preset       string          // the example that hours begin from when it has none; "": DefaultPreset
+	Preset       string          // the example that hours begin from where labour names none; "": DefaultPreset
 	Discount     decimal.Decimal // trade discount, in percent, of articles that have none of their own
 	MarkUp       decimal.Decimal // in percent, of articles that have none of their own
 	Overhead     costing.Overhead
@@ -40,20 +40,23 @@ type Terms struct {
 
 // Labour is the shop's hours and what one costs.
 type Labour struct {
-	Hours costing.Timetable
-	Rate  decimal.Decimal // for an hour, of operations that have no rate of their own
+	Preset *string             // the example that hours begin from, "" for none; nil: that of the terms
+	Lines  []costing.Operation // in place of those of the example, or besides
+	Rate   decimal.Decimal     // for an hour, of operations that have no rate of their own
 }
 
 // DefaultPreset is the example that hours begin from where nothing is said.
 const DefaultPreset = "re-cover"
 
-// Table is the timetable of the terms, or that of the default preset.
+// Table is the timetable of the terms.
 func (t Terms) Table() costing.Timetable {
-	if t.Labour == nil {
-		return costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset), Shop: t.Shop}
+	table := costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset), Shop: t.Shop}
+	if l := t.Labour; l != nil {
+		table.Lines = l.Lines
+		if l.Preset != nil {
+			table.Preset = *l.Preset
+		}
 	}
-	table := t.Labour.Hours
-	table.Shop = table.Shop.Over(t.Shop)
 	return table
 }
 
@@ -79,14 +82,14 @@ type Cost struct {
 	Unused     []string     // prices that no line of the order list took, by article
 	ValidUntil calendar.Day // 0 where that is not known
 	Late       bool         // the day of supply is past ValidUntil
-	Warnings   []string
+	Warnings   []note.Note
 }
 
 // Unpriced is an article without a price: one on the order list, or one that is
 // not on it since its part could not be worked out.
 type Unpriced struct {
 	Article, Name string
-	Why           string
+	Why           note.Note
 	Part          bool // it stands for a part, of which nothing is ordered or not all
 }
 
@@ -103,7 +106,7 @@ func CostOf(list []Line, prices []Price, work costing.Work, terms Terms, without
 	for _, l := range list {
 		if l.Price == nil {
 			c.Missing = append(c.Missing, Unpriced{Article: l.Article, Name: l.Name, Why: unpricedBecause(l)})
-			if l.Because != "" {
+			if l.Because.Said() {
 				used[pricedBy(l.Article, prices)] = true
 			}
 			continue
@@ -126,15 +129,15 @@ func CostOf(list []Line, prices []Price, work costing.Work, terms Terms, without
 	slices.Sort(c.Unused)
 	c.Quote = job.Cost()
 	c.Complete = len(c.Lacks()) == 0
-	c.Warnings = c.warnings()
+	c.Warnings = note.Listed(c.warnings(), note.Most)
 	return c
 }
 
-func unpricedBecause(l Line) string {
-	if l.Because != "" {
+func unpricedBecause(l Line) note.Note {
+	if l.Because.Said() {
 		return l.Because
 	}
-	return "no price was given"
+	return note.New(note.NoPrice)
 }
 
 // pricedBy is the price in the list that an article would have.
@@ -193,47 +196,51 @@ func (c *Cost) Money(d decimal.Decimal) money.Money {
 }
 
 // Lacks says what the sums are without; nothing when they are complete.
-func (c *Cost) Lacks() []string {
-	var out, parts []string
+func (c *Cost) Lacks() []note.Note {
+	var out []note.Note
+	var parts []string
 	for _, m := range c.Missing {
 		if m.Part {
 			parts = append(parts, m.Name)
 		}
 	}
 	if len(parts) > 0 {
-		out = append(out, "not all could be worked out, and the sums are without it: "+FirstFew(parts))
+		some := parts[:min(len(parts), few)]
+		out = append(out, note.New(note.CostWithoutParts, note.Names("parts", some...), note.Count("more", len(parts)-len(some))))
 	}
 	if n := len(c.Missing) - len(parts); n > 0 {
-		out = append(out, service.Counted(n, "article has", "articles have")+" no price: the sums are without them")
+		out = append(out, note.New(note.CostUnpriced, note.Count("count", n)))
 	}
 	if c.Terms.Labour == nil && c.Hours.IsPositive() {
-		out = append(out, "the work has no price: the sums are without it")
+		out = append(out, note.New(note.CostNoLabour))
 	}
 	return out
 }
 
-func (c *Cost) warnings() []string {
+func (c *Cost) warnings() []note.Note {
 	out := c.Lacks()
 	if n := len(c.Unused); n > 0 {
-		text := service.Counted(n, "price is", "prices are") + " of nothing on the order list: see that the articles are spelt as the list has them"
+		without := 0 // parts that prices may be of
 		if len(c.Missing) > 0 && c.Missing[0].Part {
-			text += ", or that they are of what could not be worked out"
+			without = 1
 		}
-		out = append(out, text)
+		out = append(out, note.New(note.CostUnused, note.Count("count", n), note.Count("parts", without)))
 	}
 	priced := c.Terms.Labour != nil || c.Hours.IsZero()
 	if preset := c.Terms.Table().Preset; priced && preset != "" {
-		out = append(out, "hours begin from the example "+preset+" (common practice, no source); every shop has its own")
+		out = append(out, note.New(note.CostPreset, note.Name("preset", preset)))
 	}
 	if c.Late {
-		out = append(out, "the price holds until "+c.ValidUntil.String()+", and the work is to be delivered on "+c.Terms.Validity.Supply.String()+": ask again before then")
+		out = append(out, note.New(note.CostLate, note.Name("until", c.ValidUntil.String()), note.Name("supply", c.Terms.Validity.Supply.String())))
 	}
 	return out
 }
 
+// few is how many of a list are named.
+const few = 4
+
 // FirstFew names the first few of a list, and how many more there are.
 func FirstFew(names []string) string {
-	const few = 4
 	text := strings.Join(names[:min(len(names), few)], ", ")
 	if more := len(names) - few; more > 0 {
 		text += " and " + strconv.Itoa(more) + " more"

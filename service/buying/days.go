@@ -10,8 +10,8 @@ import (
 	"github.com/bridletie/bridletie/calc/calendar"
 	"github.com/bridletie/bridletie/calc/costing"
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
-	"github.com/bridletie/bridletie/service"
 )
 
 // DayTerms say how a shop works.
@@ -65,7 +65,7 @@ type Wait struct {
 	From   int    // the day on which waiting begins
 	Until  int    // the first day on which the operation may begin
 	Days   int
-	Why    string
+	Why    note.Note
 }
 
 // PlanDays lays operations out over working days, one after the other in the
@@ -99,7 +99,6 @@ type dayPlanner struct {
 	glue     int
 	glued    int // the day on which the frame was glued; 0 when it was not
 	cloth    bool
-	why      [2]string // of waiting for cloth and for glue
 	date     calendar.Day
 	dated    int // the working day that date is of
 }
@@ -118,8 +117,6 @@ func (d *dayPlanner) usual() {
 		d.glue = *d.terms.Glue
 	}
 	d.Defaults = append(d.Defaults, "Foam, webbing and sundries are taken to be in the house; public holidays are not known.")
-	d.why[0] = "the cloth is ordered on day 1 and takes " + service.Counted(d.delivery, "working day", "working days")
-	d.why[1] = "the glue in the frame sets for " + service.Counted(d.glue, "working day", "working days")
 	d.date, d.dated = d.working(d.terms.Start), 1
 }
 
@@ -135,15 +132,15 @@ func (d *dayPlanner) wait(operation string) {
 		if d.terms.Glue == nil {
 			d.Defaults = append(d.Defaults, "A glued frame is loaded "+afterGlue(d.glue)+" ("+d.terms.Shop.Basis(practice.DayGlue.Setting)+").")
 		}
-		d.until(Wait{For: "glue", Before: operation, From: d.glued, Until: d.glued + d.glue, Why: d.why[1]})
+		d.until(Wait{For: "glue", Before: operation, From: d.glued, Until: d.glued + d.glue, Why: note.New(note.WaitsForGlue, note.Count("days", d.glue))})
 		d.glued = 0
 	}
 	if onCloth(operation) && !d.cloth {
 		d.cloth = true
 		if d.terms.Delivery == nil {
-			d.Defaults = append(d.Defaults, "The cloth is there "+service.Counted(d.delivery, "working day", "working days")+" after it is ordered on the first day ("+d.terms.Shop.Basis(practice.DayDelivery.Setting)+").")
+			d.Defaults = append(d.Defaults, "The cloth is there "+workingDays(d.delivery)+" after it is ordered on the first day ("+d.terms.Shop.Basis(practice.DayDelivery.Setting)+").")
 		}
-		d.until(Wait{For: "cloth", Before: operation, From: 1, Until: 1 + d.delivery, Why: d.why[0]})
+		d.until(Wait{For: "cloth", Before: operation, From: 1, Until: 1 + d.delivery, Why: note.New(note.WaitsForCloth, note.Count("days", d.delivery))})
 	}
 }
 
@@ -152,7 +149,14 @@ func afterGlue(n int) string {
 	if n == 1 {
 		return "on the next working day"
 	}
-	return service.Counted(n, "working day", "working days") + " later"
+	return workingDays(n) + " later"
+}
+
+func workingDays(n int) string {
+	if n == 1 {
+		return "1 working day"
+	}
+	return strconv.Itoa(n) + " working days"
 }
 
 // until lets days pass, and says so when waiting was called for.

@@ -10,6 +10,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
@@ -106,8 +107,8 @@ type Line struct {
 	Packs   int64           // Order in packs; 0 where it is not sold in packs
 	Lengths []length.Length // of a cloth: the lengths that Order is made up of, longest first
 	Reasons []Reason
-	Price   *Price // nil: none was given
-	Because string // why a price that was given could not be used; "" when none was, or it could
+	Price   *Price    // nil: none was given
+	Because note.Note // why a price that was given could not be used; says nothing when none was, or it could
 }
 
 // Sold is how an article is sold, counted as its line's Measure says.

@@ -17,6 +17,7 @@ import (
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
@@ -137,7 +138,7 @@ func TestOrderListKeepsToTheBolt(t *testing.T) {
 func TestOrderListBeginsEachPlanAtItsPlace(t *testing.T) {
 	known := func() *service.YardageAnswer {
 		a := planned("Trellis", cloth.Sold{Step: 10 * cm}, 200*cm)
-		a.Request.Cloth.StartKnown, a.Request.Cloth.Pattern.LengthRepeat = true, 32*cm
+		a.Request.Cloth.StartsAt, a.Request.Cloth.Pattern.LengthRepeat = new(length.Length(0)), 32*cm
 		return a
 	}
 	part := func(as ...*service.YardageAnswer) buying.Part {
@@ -209,15 +210,15 @@ func TestOrderListGoesByPrices(t *testing.T) {
 				t.Errorf("%+v", l)
 			}
 		case l.Article == "cord/lashing":
-			if l.Price != nil || !strings.Contains(l.Because, "by weight") || l.Packs == 0 {
+			if l.Price != nil || l.Because.Code != note.PriceMeasure && l.Because.Code != note.PackMeasure || l.Packs == 0 {
 				t.Errorf("%+v", l)
 			}
 		case strings.HasPrefix(l.Article, "hessian/"):
-			if l.Price != nil || !strings.Contains(l.Because, "how much is in one") {
+			if l.Price != nil || l.Because.Code != note.PackUnknown {
 				t.Errorf("%+v", l)
 			}
 		default:
-			if l.Price != nil || l.Because != "" {
+			if l.Price != nil || l.Because.Said() {
 				t.Errorf("%s has a price that nobody gave", l.Article)
 			}
 		}
@@ -230,7 +231,7 @@ func TestOrderListRefusesShortPacks(t *testing.T) {
 		Parts:  []buying.Part{{Cloths: []buying.Cloth{{Answer: planned("Velvet", cloth.Sold{Step: 10 * cm, Flaw: cloth.Percent}, 500*cm, 200*cm)}}}},
 		Prices: []buying.Price{{Article: "cloth", Amount: gbpOf("100"), Per: buying.PerPack, Pack: &buying.Quantity{Measure: buying.Length, Amount: int64(500 * cm)}}},
 	}
-	if l := orderList(t, req)[0]; l.Price != nil || !strings.Contains(l.Because, "shorter") || l.Order != int64(710*cm) {
+	if l := orderList(t, req)[0]; l.Price != nil || l.Because.Code != note.PackTooShort || l.Order != int64(710*cm) {
 		t.Errorf("%+v", l)
 	}
 	req.Prices[0].Pack.Amount = int64(510 * cm)
@@ -248,13 +249,13 @@ func TestOrderListTakesPricesThatComeWithThings(t *testing.T) {
 	}}}
 	for _, l := range orderList(t, req) {
 		if l.Price == nil {
-			t.Errorf("%s: %s", l.Article, l.Because)
+			t.Errorf("%s: %s", l.Article, l.Because.Code)
 		}
 	}
 	req.Currency = currencyOf("EUR")
 	for _, l := range orderList(t, req) {
-		if l.Price != nil || l.Because != "its price is in GBP" {
-			t.Errorf("%s: %+v %s", l.Article, l.Price, l.Because)
+		if l.Price != nil || !l.Because.Same(note.New(note.OtherCurrency, note.Name("currency", "GBP"))) {
+			t.Errorf("%s: %+v %s", l.Article, l.Price, l.Because.Code)
 		}
 	}
 	req.Prices = []buying.Price{{Article: "cloth/Velvet", Amount: gbpOf("52"), Per: buying.PerMetre}}
@@ -314,7 +315,7 @@ func (p pool) part(t *rapid.T) buying.Part {
 		}
 		c := buying.Cloth{For: rapid.SampledFrom([]string{"top cover", "flies"}).Draw(t, "for"), Answer: planned([]string{"Heron", "Velvet"}[way%2], soldWays[way], ls...)}
 		if known := &c.Answer.Request.Cloth; rapid.Bool().Draw(t, "start known") {
-			known.StartKnown, known.Pattern.LengthRepeat = true, rapid.SampledFrom([]length.Length{32 * cm, 64 * cm}).Draw(t, "repeat")
+			known.StartsAt, known.Pattern.LengthRepeat = new(length.Length(0)), rapid.SampledFrom([]length.Length{32 * cm, 64 * cm}).Draw(t, "repeat")
 		}
 		part.Cloths = append(part.Cloths, c)
 	}
@@ -482,7 +483,7 @@ func foamOf(t testing.TB) *service.FoamAnswer {
 		Items:    []foam.Item{{ID: "CUSHION", Count: 2, Thickness: 10 * cm, Shape: foam.Shape{Across: 60 * cm, Along: 62 * cm}}},
 		Currency: currencyOf("GBP"),
 	}}
-	if l := service.FoamFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareFoam(req)); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
 	a, err := service.Foam(context.Background(), req)

@@ -41,8 +41,8 @@ func turned() *service.YardageAnswer {
 		Order: 2 * length.Yard, AnyStart: l.Length,
 		Lengths:  []service.CutLength{{Needed: l.Length, Order: 2 * length.Yard}},
 		Result:   plan.Result{Cut: []plan.Layout{l}, Bound: l.Length, BoundBy: "area", Proven: true, Rows: 66*in + in/4},
-		Offcuts:  []service.Offcut{{Rect: plan.Rect{X: 34 * in, Y: 30 * in, Across: 20 * in, Along: 36 * in}, WouldMake: []string{"PAD arm pad"}}},
-		Warnings: []string{"The cloth is ordered in whole yards: 5 3/4 in are left over."},
+		Offcuts:  []service.Offcut{{Rect: plan.Rect{X: 34 * in, Y: 30 * in, Across: 20 * in, Along: 36 * in}, WouldMake: say("PAD arm pad")}},
+		Warnings: say("The cloth is ordered in whole yards: 5 3/4 in are left over."),
 		Cautions: cautions[:1],
 	}
 }
@@ -70,7 +70,7 @@ func joined() *service.YardageAnswer {
 		whole(2, 1, 112*cm, 66*cm, ps[2].Cut(), panel.Upright),
 	}}
 	return &service.YardageAnswer{
-		Request: service.YardageRequest{Panels: ps, Cloth: cloth.Cloth{Name: "Quayside trellis", Width: 140 * cm, StartsAt: 31 * cm, StartKnown: true,
+		Request: service.YardageRequest{Panels: ps, Cloth: cloth.Cloth{Name: "Quayside trellis", Width: 140 * cm, StartsAt: new(31 * cm),
 			Pattern: cloth.Pattern{LengthRepeat: 32 * cm, WidthRepeat: 35 * cm, Motifs: []cloth.Motif{{Name: "crossing"}}}}},
 		Order: 15 * length.Metre / 10, AnyStart: l.Length,
 		Lengths: []service.CutLength{{Needed: l.Length, Start: l.Start, Order: 15 * length.Metre / 10}},
@@ -111,7 +111,7 @@ func bolts() *service.YardageAnswer {
 			{Needed: second.Length, Start: second.Start, Order: 2 * length.Metre}},
 		Result: plan.Result{Cut: []plan.Layout{first, second}, Bound: 270 * cm, BoundBy: "area", Rows: 320 * cm},
 		Offcuts: []service.Offcut{{Piece: 1, Rect: plan.Rect{X: 68 * cm, Y: 128 * cm, Across: 72 * cm, Along: 30 * cm},
-			WouldMake: []string{"PLINTH plinth"}}},
+			WouldMake: say("PLINTH plinth")}},
 		Pieces: &service.PiecesAnswer{Enough: service.EnoughNo, Short: 188 * cm, Order: 19 * length.Metre / 10,
 			Uses: []service.PieceUse{
 				{Length: 19 * length.Metre / 10, Layout: withPlinth(two(3, 26*cm))},

@@ -3,6 +3,7 @@ package drawing
 import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -173,11 +174,20 @@ func heronAndSedge() cloth.Cloth {
 	}}
 }
 
-var cautions = []string{
+// say are notes of any wording.
+func say(texts ...string) []note.Note {
+	var out []note.Note
+	for _, t := range texts {
+		out = append(out, note.New(note.FireRuleSays, note.Name("says", t)))
+	}
+	return out
+}
+
+var cautions = say(
 	"Check the width and the repeat on the cloth itself before the first cut.",
 	"Buy all of it from one dye lot.",
 	"Roll the whole length out and look for flaws before the first cut.",
-}
+)
 
 // wingChair is a wing chair in a half-drop cloth, with a waterfall front.
 func wingChair() *service.YardageAnswer {
@@ -231,7 +241,7 @@ func gaps(l plan.Layout, width length.Length) []service.Offcut {
 				if len(out) < 6 && t.free(c) {
 					t.done = append(t.done, c)
 					out = append(out, service.Offcut{Rect: plan.Rect{X: x, Y: y, Across: s.Across, Along: s.Along},
-						WouldMake: []string{"FLY fly", "piping strips on the straight"}})
+						WouldMake: say("FLY fly", "piping strips on the straight")})
 				}
 			}
 		}

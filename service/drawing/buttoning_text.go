@@ -33,8 +33,7 @@ func ButtoningText(ans *service.ButtoningAnswer) string {
 		p.section("EVERY MOTIF: ON THE CLOTH, ON THE WORK")
 		p.table(0, rows)
 	}
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

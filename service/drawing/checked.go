@@ -139,13 +139,9 @@ func CheckText(ans *service.CheckAnswer) string {
 	}
 	p.para("", savingText(ans))
 	p.para("", boundText(ans))
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
-
-// CheckSVG is the drawing of a plan that was checked, as SVG.
-func CheckSVG(ans *service.CheckAnswer) []byte { return CheckPicture(ans).SVG() }
 
 // CheckPicture is the drawing of a plan that was checked: whether it is right,
 // the lengths of cloth to scale with the panels that have faults hatched and

@@ -59,7 +59,7 @@ func spoilt(t testing.TB) *service.CheckAnswer {
 }
 
 func TestCheckGolden(t *testing.T) {
-	golden(t, "checked.svg", CheckSVG(spoilt(t)))
+	golden(t, "checked.svg", CheckPicture(spoilt(t)).SVG())
 	golden(t, "checked.txt", []byte(CheckText(spoilt(t))))
 }
 
@@ -80,7 +80,7 @@ func TestCheckText(t *testing.T) {
 	}
 	page := CheckText(spoilt(t))
 	at := 0
-	for _, want := range []string{"Wrong: ", "FAULTS", "overlap by 5 cm: BC", "motif off by 2 cm: IB copy 1", "LENGTHS", "By hand ", "The engine's plan takes ", "only once the plan is right", "CHECK BEFORE YOU CUT"} {
+	for _, want := range []string{"Wrong: ", "FAULTS", "overlap by 5 cm: BC", "motif off by 2 cm: IB copy 1", "LENGTHS", "By hand ", "The engine's plan takes ", "only once the plan is right", "LOOK OUT"} {
 		next := strings.Index(strings.ReplaceAll(page[at:], "\n", " "), want)
 		if next < 0 {
 			t.Errorf("no %q in its place in\n%s", want, page)
@@ -113,7 +113,7 @@ func TestSavingText(t *testing.T) {
 func TestFaultsAreMarked(t *testing.T) {
 	ans := spoilt(t)
 	marks := map[string]int{}
-	for _, n := range read(t, CheckSVG(ans)) {
+	for _, n := range read(t, CheckPicture(ans).SVG()) {
 		if n.name == "text" && strings.HasPrefix(n.text, "fault ") {
 			marks[n.text]++
 		}
@@ -143,7 +143,7 @@ func TestFaultsAreMarked(t *testing.T) {
 	if len(marks) != len(want) {
 		t.Errorf("marks %v, want %v", marks, want)
 	}
-	for _, n := range read(t, PlanSVG(wingChair())) {
+	for _, n := range read(t, PlanPicture(wingChair()).SVG()) {
 		if strings.HasPrefix(n.text, "fault ") || n.text == "a panel with a fault" {
 			t.Errorf("an answer shows %q", n.text)
 		}
@@ -161,7 +161,7 @@ func TestManyFaultsAreClipped(t *testing.T) {
 		t.Fatalf("only %d faults", len(ans.Faults))
 	}
 	more := "And " + strconv.Itoa(len(ans.Faults)-100) + " more"
-	svg, page := CheckSVG(ans), CheckText(ans)
+	svg, page := CheckPicture(ans).SVG(), CheckText(ans)
 	read(t, svg)
 	checkPage(t, page)
 	if !strings.Contains(string(svg), more) || !strings.Contains(page, more) || strings.Contains(page, "\n101  ") || !strings.Contains(page, "\n100  ") {
@@ -178,7 +178,7 @@ func TestAnyCheckIsDrawn(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 11))
 		engine := random(r)
 		ans := &service.CheckAnswer{Request: service.CheckRequest{YardageRequest: engine.Request}, Hand: engine.Result.Cut, Engine: engine,
-			Warnings: []string{hostile[r.IntN(len(hostile))]}}
+			Warnings: say(hostile[r.IntN(len(hostile))])}
 		ans.Orders = make([]length.Length, len(ans.Hand))
 		for range r.IntN(150) {
 			f := service.PlanFault{At: -1, With: -1, Flaw: verify.Flaw{Kind: verify.FlawOverlap, Layout: -1, Placement: -1, OtherLayout: -1, Other: -1,
@@ -192,7 +192,7 @@ func TestAnyCheckIsDrawn(t *testing.T) {
 			}
 			ans.Faults = append(ans.Faults, f)
 		}
-		svg := CheckSVG(ans)
+		svg := CheckPicture(ans).SVG()
 		read(t, svg)
 		checkPage(t, CheckText(ans))
 		if len(svg) > 2_000_000 {

@@ -51,7 +51,7 @@ func CompareText(ans *service.CompareAnswer) string {
 	p.line("")
 	for i, c := range ans.Cloths {
 		p.para(padLeft(strconv.Itoa(i+1), 4)+"  ", comparedName(ans, c)+": "+comparedFigures(c, p.sys))
-		p.para("      ", sentence(c.Reason))
+		p.para("      ", sentence(c.Reason.Text(p.sys)))
 	}
 	if len(ans.Sensitivity) > 0 {
 		p.section("THE FIRST CLOTH AT OTHER WIDTHS AND REPEATS")
@@ -61,7 +61,7 @@ func CompareText(ans *service.CompareAnswer) string {
 		}
 		p.table(4, rows)
 	}
-	p.list("LOOK OUT", ans.Warnings)
+	p.notes(ans.Warnings, nil)
 	return p.b.String()
 }
 
@@ -78,9 +78,6 @@ func triedText(s service.CompareTried, l length.Length, sys length.System) strin
 	}
 	return near(l, sys)
 }
-
-// CompareSVG is the chart of a comparison, as SVG.
-func CompareSVG(ans *service.CompareAnswer) []byte { return ComparePicture(ans).SVG() }
 
 // ComparePicture is the chart of a comparison: a bar for each cloth, as long as
 // what is ordered of it, of which what is wasted is hatched, and a curve for each
@@ -130,7 +127,7 @@ func (s *cloths) bars() {
 			s.add(Rect{s.left(), s.y, used, 34, cCloth}, Hatch{s.left() + used, s.y, w - used, 34, 16, cHatch}, Rect{s.left(), s.y, w, 34, cOffcut})
 			s.gap(34)
 		}
-		s.para(s.left(), s.right(), smallSize, tQuiet, sentence(c.Reason))
+		s.para(s.left(), s.right(), smallSize, tQuiet, sentence(c.Reason.Text(s.sys)))
 	}
 }
 

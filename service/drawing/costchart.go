@@ -25,12 +25,7 @@ func CostChart(c *buying.Cost) *Picture {
 	s.facts(costFacts(c))
 	s.costBar(c)
 	s.body(tQuiet, validText(c))
-	if len(c.Warnings) > 0 {
-		s.heading("Look out")
-	}
-	for _, t := range c.Warnings {
-		s.body(tBold, "• "+apart(t))
-	}
+	s.notes("Look out", c.Warnings, nil)
 	desc := lacksText(c)
 	if desc != "" {
 		desc += " "

@@ -26,17 +26,16 @@ func CuttingListText(ans *service.CuttingListAnswer) string {
 	}
 	p.section("HOW THE SIZES CAME ABOUT")
 	for _, q := range ans.List.Panels {
-		p.para("  "+padRight(clean(q.ID), 6)+" ", q.How)
+		p.para("  "+padRight(clean(q.ID), 6)+" ", q.How.Text(p.sys))
 	}
 	p.besides(ans.List)
 	if len(ans.Loosened) > 0 {
 		p.section("NOT TO BE KEPT ON THIS CLOTH")
 	}
 	for _, l := range ans.Loosened {
-		p.para("  - ", clean(l.Panel)+": "+l.Why)
+		p.para("  - ", clean(l.Panel)+": "+l.Why.Text(p.sys))
 	}
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

@@ -27,8 +27,8 @@ func EstimateText(ans *service.EstimateAnswer) string {
 		p.section("WHAT WOULD NARROW THE CLOTH MOST")
 	}
 	for _, n := range ans.Narrow {
-		p.line("  " + strconv.Itoa(n.Percent) + " %  " + n.Name)
+		p.line("  " + strconv.Itoa(n.Percent) + " %  " + n.Name.Text(p.sys))
 	}
-	p.list("LOOK OUT", append(ans.Warnings, ans.Cautions...))
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }

@@ -5,9 +5,6 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// FireSVG is the sheet of a fire check, as SVG.
-func FireSVG(ans *service.FireAnswer) []byte { return FirePicture(ans).SVG() }
-
 // fireSheet is a fire check while it is drawn.
 type fireSheet struct {
 	paper
@@ -106,7 +103,7 @@ func (s *fireSheet) rulings(heading string, list []fire.Ruling) {
 }
 
 // lists are what would mend it, what is to be said about the papers, what to
-// keep and the cautions.
+// keep, and the notes.
 func (s *fireSheet) lists() {
 	r := s.ans.Report
 	changes := make([]string, len(r.Changes))
@@ -124,8 +121,7 @@ func (s *fireSheet) lists() {
 		rows[i] = []string{k.Paper, k.Keep.Keep}
 	}
 	s.table("Papers to keep", []float64{0, 650, 1250}, -1, []string{"Paper", "How long"}, rows)
-	s.list("Look out", tBold, s.ans.Warnings)
-	s.list("Cautions", tPlain, s.ans.Cautions)
+	s.notes("Look out", s.ans.Warnings, s.ans.Cautions)
 }
 
 func (s *fireSheet) list(heading string, c Class, items []string) {

@@ -139,8 +139,7 @@ func FoamText(ans *service.FoamAnswer) string {
 		p.section("Further sheets are not listed; the answer in JSON has them all.")
 	}
 	p.list("DEFAULTS USED", ans.Defaults)
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 
@@ -152,9 +151,6 @@ func foamPieceName(ans *service.FoamAnswer, pc foam.Piece) string {
 	}
 	return text + ", layer " + strconv.Itoa(pc.Layer)
 }
-
-// FoamSVG is the drawing of the sheets, as SVG.
-func FoamSVG(ans *service.FoamAnswer) []byte { return FoamPicture(ans).SVG() }
 
 // FoamPicture draws what to buy, every sheet with its pieces, and the list of the
 // cushions.

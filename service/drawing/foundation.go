@@ -187,13 +187,9 @@ func FoundationText(ans *service.FoundationAnswer) string {
 		p.plainCut(c.Plan)
 	}
 	p.settings(ans.Work.Settings)
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
-
-// FoundationSVG is the drawing of an answer, as SVG.
-func FoundationSVG(ans *service.FoundationAnswer) []byte { return FoundationPicture(ans).SVG() }
 
 // FoundationPicture is the drawing of an answer: the figures, every frame to
 // scale with its webs interlaced and its springs, what each takes, each cloth

@@ -81,7 +81,7 @@ func jobClothRows(ans *job.Answer) [][]string {
 		if p.Plan.Fault.Len() > 0 {
 			continue
 		}
-		rows = append(rows, []string{p.Order.Text(ans.Request.Units, length.Up), apart(c.Name()) + ", " + taped(c.Cloth.Width, ans.Request.Units) + " wide", ans.Why(p)})
+		rows = append(rows, []string{p.Order.Text(ans.Request.Units, length.Up), apart(c.Name()) + ", " + taped(c.Cloth.Width, ans.Request.Units) + " wide", ans.Why(p).Text(ans.Request.Units)})
 	}
 	return rows
 }
@@ -113,15 +113,11 @@ func jobNotesPicture(ans *job.Answer) *Picture {
 	s := jobPaper(ans)
 	s.title("Look out, and before you cut", apart(ans.Title()))
 	stops := []float64{0, 1080, 1490}
-	rows := func(notes []job.Note) [][]string {
-		var out [][]string
-		for _, n := range notes {
-			out = append(out, []string{apart(n.Text), jobFrom(n.From)})
-		}
-		return out
+	var rows [][]string
+	for _, l := range noteLines(ans.Warnings, ans.Cautions, s.sys) {
+		rows = append(rows, []string{l.text, jobFrom(l.from)})
 	}
-	s.table("Look out", stops, -1, []string{"", "Said by"}, rows(ans.Warnings))
-	s.table("Before you cut", stops, -1, []string{"", "Said by"}, rows(ans.Cautions))
+	s.table("The gravest first", stops, -1, []string{"", "Said by"}, rows)
 	return s.picture("Cautions", "Warnings and cautions of the job.", planStyles(s.k))
 }
 

@@ -24,10 +24,14 @@ func JobText(ans *job.Answer) string {
 		}
 	}
 	p.money()
-	p.parts()
-	p.bench()
-	p.notes("LOOK OUT", ans.Warnings)
-	p.notes("BEFORE YOU CUT", ans.Cautions)
+	for _, part := range jobParts(ans) {
+		p.part(part.text())
+		p.loosened(part.loosened)
+	}
+	p.line("")
+	p.line(strings.Repeat("=", pageCells))
+	p.line("LOOK OUT")
+	p.noteLines(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 
@@ -68,82 +72,11 @@ func (p *jobPage) part(text string) {
 	p.b.WriteString(text)
 }
 
-// parts are the cutting lists and what is cut.
-func (p *jobPage) parts() {
-	ans, h := p.ans, p.ans.Request.Hide
-	if !h.CuttingLists {
-		for _, l := range ans.Lists {
-			p.part(CuttingListText(quietList(l)))
-		}
-	}
-	if !h.Cloths {
-		for i := range ans.Plans {
-			c := &ans.Plans[i]
-			if y := c.Plan.Answer; y != nil {
-				p.part(PlanText(jobPlan(ans, c, y)))
-				p.loosened(c.Loosened)
-			}
-		}
-	}
-	if !h.Piping {
-		for _, c := range ans.Piping {
-			if y := c.Piping.Answer; y != nil {
-				p.part(PipingText(jobPiping(y)))
-			}
-		}
-	}
-	if !h.Buttoning {
-		for _, b := range ans.Buttoning {
-			if y := b.Chart.Answer; y != nil {
-				p.part(ButtoningText(quietChart(y)))
-			}
-		}
-	}
-}
-
 func (p *jobPage) loosened(list []service.Loosened) {
 	if len(list) > 0 {
 		p.section("NOT TO BE KEPT ON THIS CLOTH")
 	}
 	for _, l := range list {
-		p.para("  - ", clean(l.Panel)+": "+apart(l.Why))
-	}
-}
-
-// bench is what lies beneath the cover, and the fire check.
-func (p *jobPage) bench() {
-	ans, h := p.ans, p.ans.Request.Hide
-	if !h.Foundation {
-		for _, f := range ans.Foundation {
-			if y := f.Foundation.Answer; y != nil {
-				p.part(FoundationText(quietFoundation(y)))
-			}
-		}
-	}
-	if !h.Foam && ans.Foam != nil && ans.Foam.OK() {
-		p.part(FoamText(quietFoam(ans.Foam.Answer)))
-	}
-	if !h.Wadding && ans.Wadding != nil && ans.Wadding.OK() {
-		p.part(WaddingText(quietWadding(ans.Wadding.Answer)))
-	}
-	if !h.Fire {
-		for _, f := range ans.Fire {
-			if y := f.Check.Answer; y != nil {
-				p.part(FireText(quietFire(y, ans, f.Pieces)))
-			}
-		}
-	}
-}
-
-// notes are warnings or cautions, each with the parts that say so.
-func (p *jobPage) notes(title string, notes []job.Note) {
-	if len(notes) == 0 {
-		return
-	}
-	p.line("")
-	p.line(strings.Repeat("=", pageCells))
-	p.line(title)
-	for _, n := range notes {
-		p.para("  - ", apart(n.Text)+" ["+jobFrom(n.From)+"]")
+		p.para("  - ", clean(l.Panel)+": "+apart(l.Why.Text(p.sys)))
 	}
 }

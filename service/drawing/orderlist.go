@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/costing"
+	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service/buying"
 )
 
@@ -124,7 +125,7 @@ func (p *page) jobCost(c *buying.Cost) {
 	if len(c.Missing) > 0 {
 		p.section("WITHOUT A PRICE")
 		for _, m := range c.Missing {
-			p.para("  - ", clean(m.Article)+": "+apart(m.Name)+"; "+apart(m.Why))
+			p.para("  - ", clean(m.Article)+": "+apart(m.Name)+"; "+apart(m.Why.Text(p.sys)))
 		}
 	}
 	if len(c.Unused) > 0 {
@@ -141,7 +142,7 @@ func lacksText(c *buying.Cost) string {
 	}
 	text := "NOT COMPLETE"
 	for _, l := range lacks {
-		text += ". " + capital(apart(l))
+		text += ". " + capital(apart(l.Text(length.Metric)))
 	}
 	return text + "."
 }
@@ -190,10 +191,10 @@ func dayRows(d *buying.DayPlan) [][]string {
 var weekdayNames = [...]string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}
 
 // waitRows say what is waited for.
-func waitRows(d *buying.DayPlan) []string {
+func waitRows(d *buying.DayPlan, sys length.System) []string {
 	var out []string
 	for _, w := range d.Waits {
-		text := capital(clean(w.Before)) + " not before day " + strconv.Itoa(w.Until) + ": " + w.Why
+		text := capital(clean(w.Before)) + " not before day " + strconv.Itoa(w.Until) + ": " + w.Why.Text(sys)
 		if w.Days > 0 {
 			text += "; " + times(int64(w.Days), "working day", "working days") + " without work on this job"
 		}
@@ -209,7 +210,7 @@ func (p *page) jobDays(d *buying.DayPlan) {
 	}
 	p.section("DAY PLAN, " + d.Hours.String() + " hours, days of " + d.PerDay.String() + " h")
 	p.table(0, indented(dayRows(d)))
-	for _, t := range append(waitRows(d), d.Defaults...) {
+	for _, t := range append(waitRows(d, p.sys), d.Defaults...) {
 		p.para("  - ", t)
 	}
 	if last := d.Days[len(d.Days)-1].Number; last < d.Last {
@@ -245,14 +246,14 @@ func (s *paper) jobCost(c *buying.Cost) {
 	s.body(tPlain, validText(c))
 	var missing [][]string
 	for _, m := range c.Missing {
-		missing = append(missing, []string{clean(m.Article), clean(m.Name), clean(m.Why)})
+		missing = append(missing, []string{clean(m.Article), clean(m.Name), clean(m.Why.Text(s.sys))})
 	}
 	s.table("Without a price", []float64{0, 450, 1000, 1490}, -1, []string{"Article", "What", "Why"}, missing)
 }
 
 func (s *paper) jobDays(d *buying.DayPlan) {
 	s.table("Day plan", []float64{0, 380, 540, 1490}, 0, []string{"Day", "Hours", "Work"}, dayRows(d))
-	for _, t := range append(waitRows(d), d.Defaults...) {
+	for _, t := range append(waitRows(d, s.sys), d.Defaults...) {
 		s.body(tQuiet, t)
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
@@ -22,7 +24,7 @@ func (s *sheet) planFacts() []fact {
 	if s.ans.Request.Cloth.Pattern.LengthRepeat <= 0 {
 		buy.foot = "as the cloth is sold"
 	}
-	if s.ans.Request.Cloth.StartKnown {
+	if s.ans.Request.Cloth.StartsAt != nil {
 		buy.foot = "begun where the cloth begins"
 	}
 	needed := fact{"NEEDED", near(r.Needed(), s.sys), "for the plan below"}
@@ -114,7 +116,7 @@ func offcutText(ans *service.YardageAnswer, i int, o service.Offcut) string {
 	sys := ans.Request.Units
 	text := "Offcut " + strconv.Itoa(i+1) + ": " + sizeText(o.Rect.Across, o.Rect.Along, sys) + ", " +
 		placeText(ans, o.Piece, o.Rect)
-	if made := madeText(o.WouldMake); made != "" {
+	if made := madeText(o.WouldMake, sys); made != "" {
 		text += "; would make " + made
 	}
 	return text + "."
@@ -129,10 +131,10 @@ func placeText(ans *service.YardageAnswer, piece int, r plan.Rect) string {
 	return text
 }
 
-func madeText(all []string) string {
+func madeText(all []note.Note, sys length.System) string {
 	shown := make([]string, 0, maxMade)
 	for _, m := range all[:min(len(all), maxMade)] {
-		shown = append(shown, apart(m))
+		shown = append(shown, apart(m.Text(sys)))
 	}
 	text := strings.Join(shown, ", ")
 	if more := len(all) - maxMade; more > 0 {

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 )
 
 // A sheet for a thing of 1370 mm, in millimetres; everything on it grows and
@@ -202,7 +203,7 @@ func (s *paper) rows(stops []float64, bold int, heads []string, rows [][]string)
 }
 
 // closing lists what to check, and says at what scale the sheet is drawn.
-func (s *paper) closing(warnings, cautions []string) {
+func (s *paper) closing(warnings, cautions []note.Note) {
 	s.checks(warnings, cautions)
 	s.gap(24)
 	text := "Drawn at 1:" + strconv.FormatFloat(s.scale(), 'f', -1, 64) +
@@ -210,17 +211,4 @@ func (s *paper) closing(warnings, cautions []string) {
 	s.end = Closing{From: s.y + 0.32*bodySize*s.k, Text: text} // the rest of the line is its letters
 	s.body(tQuiet, text)
 	s.ended = s.y
-}
-
-// checks lists what to check.
-func (s *paper) checks(warnings, cautions []string) {
-	if len(warnings)+len(cautions) > 0 {
-		s.heading("Check before you cut")
-	}
-	for _, t := range warnings {
-		s.body(tBold, "• "+apart(t))
-	}
-	for _, t := range cautions {
-		s.body(tPlain, "• "+apart(t))
-	}
 }

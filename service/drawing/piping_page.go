@@ -41,8 +41,7 @@ func PipingText(ans *service.PipingAnswer) string {
 		p.section("WHAT EACH OFFCUT GIVES BY ITSELF")
 		p.table(0, pipingYieldRows(ans))
 	}
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/piping"
 	"github.com/bridletie/bridletie/service"
 )
@@ -233,11 +234,11 @@ func (s *pipingSheet) wayRows() [][]string {
 
 func pipingWayRow(w service.PipingWay, sys length.System) []string {
 	if !w.Possible {
-		return []string{pipingWayNames[w.Way], "", "", "", strings.Join(w.Because, "; ")}
+		return []string{pipingWayNames[w.Way], "", "", "", strings.Join(note.Texts(w.Because, sys), "; ")}
 	}
-	note := "keeps all wishes"
+	why := "keeps all wishes"
 	if !w.Keeps {
-		note = strings.Join(w.Because, "; ")
+		why = strings.Join(note.Texts(w.Because, sys), "; ")
 	}
-	return []string{pipingWayNames[w.Way], near(w.Order, sys), strconv.Itoa(len(w.Strips)), strconv.Itoa(w.Joins), note}
+	return []string{pipingWayNames[w.Way], near(w.Order, sys), strconv.Itoa(len(w.Strips)), strconv.Itoa(w.Joins), why}
 }

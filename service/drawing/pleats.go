@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/pleat"
 	"github.com/bridletie/bridletie/service"
 )
@@ -103,14 +104,10 @@ func PleatsText(ans *service.PleatsAnswer) string {
 	}
 	p.line("")
 	p.para("", ans.Remainder)
-	p.list("HOW", ans.Notes)
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK FIRST", ans.Cautions)
+	p.list("HOW", note.Texts(ans.Notes, p.sys))
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
-
-// PleatsSVG is the drawing of the edge, as SVG.
-func PleatsSVG(ans *service.PleatsAnswer) []byte { return PleatsPicture(ans).SVG() }
 
 // PleatsPicture is the drawing of the edge laid straight: the cloth with its
 // marks, what is folded away hatched, the edge folded, and the list of the marks.
@@ -128,7 +125,7 @@ func PleatsPicture(ans *service.PleatsAnswer) *Picture {
 	}
 	s.gap(20)
 	s.body(tPlain, ans.Remainder)
-	for _, t := range ans.Notes {
+	for _, t := range note.Texts(ans.Notes, s.sys) {
 		s.body(tPlain, t)
 	}
 	s.closing(ans.Warnings, ans.Cautions)

@@ -139,13 +139,9 @@ func ReliefText(ans *service.ReliefAnswer) string {
 	for i, c := range ans.Cuts {
 		p.para(clean(ans.Request.Obstacles[i].ID)+": ", strings.Join(c.Steps, " "))
 	}
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
-
-// ReliefSVG is the drawing of the panel with its cuts, as SVG.
-func ReliefSVG(ans *service.ReliefAnswer) []byte { return ReliefPicture(ans).SVG() }
 
 // ReliefPicture is the drawing of the panel to scale, with its edges, what it
 // must pass and the cuts; each cut drawn larger with its stops numbered; and the

@@ -37,8 +37,7 @@ func PlanText(ans *service.YardageAnswer) string {
 	p.joins()
 	p.offcuts()
 	p.pieces()
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
 
@@ -117,7 +116,7 @@ func (p *planPage) offcuts() {
 	for i, o := range p.ans.Offcuts {
 		head := padLeft(strconv.Itoa(i+1), 3) + "  "
 		text := sizeText(o.Rect.Across, o.Rect.Along, p.sys) + ", " + placeText(p.ans, o.Piece, o.Rect)
-		if made := madeText(o.WouldMake); made != "" {
+		if made := madeText(o.WouldMake, p.sys); made != "" {
 			text += "; would make " + made
 		}
 		p.para(head, text)

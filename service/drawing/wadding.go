@@ -83,13 +83,9 @@ func WaddingText(ans *service.WaddingAnswer) string {
 		p.plainCut(r.Plan)
 	}
 	p.settings(ans.Work.Settings)
-	p.list("LOOK OUT", ans.Warnings)
-	p.list("CHECK BEFORE YOU CUT", ans.Cautions)
+	p.notes(ans.Warnings, ans.Cautions)
 	return p.b.String()
 }
-
-// WaddingSVG is the drawing of an answer, as SVG.
-func WaddingSVG(ans *service.WaddingAnswer) []byte { return WaddingPicture(ans).SVG() }
 
 // WaddingPicture is the drawing of an answer: the figures, each roll to scale
 // with the pieces on it, what every item takes, and what to check.

@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/geom"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/calc/practice"
@@ -31,8 +32,8 @@ func (j *jobber) foamed(i int) []furniture.Filling {
 }
 
 // foamRequest gathers what is cut from foam; of is the piece of each item.
-func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []string) {
-	req = j.req.Foam.FoamRequest
+func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []note.Note) {
+	req = j.onSale.FoamRequest
 	req.Units, req.Items = j.req.Units, nil
 	if j.req.Effort == plan.Quick {
 		req.Effort = foam.Quick
@@ -45,11 +46,11 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []strin
 			}
 			switch f.Place {
 			case furniture.BackPlace:
-				it.Place, it.Foam = foam.Back, j.req.Foam.Back
+				it.Place, it.Foam = foam.Back, j.onSale.Back
 			case furniture.ArmPlace:
-				it.Place, it.Foam = foam.Arm, j.req.Foam.Arm
+				it.Place, it.Foam = foam.Arm, j.onSale.Arm
 			default:
-				it.Foam = j.req.Foam.Seat
+				it.Foam = j.onSale.Seat
 				if !f.Loose && f.Thickness < j.req.Shop.Length(practice.FoamThinSeat) {
 					it.Place = foam.Pad
 				}
@@ -60,12 +61,12 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []strin
 			req.Items, of = append(req.Items, it), append(of, i)
 		}
 	}
-	if j.req.Foam.Usual {
+	if j.req.Foam == nil {
 		req.Stock = usualSheets(req.Job)
 	}
 	for k := range req.Items {
 		if n := glued(&req.Items[k], req.Job); n > 1 {
-			notes = append(notes, req.Items[k].ID+" is longer than a sheet: it is cut in "+strconv.Itoa(n)+" parts and glued")
+			notes = append(notes, note.New(note.FoamGlued, note.Name("item", req.Items[k].ID), note.Count("parts", n)))
 		}
 	}
 	return req, of, notes
@@ -148,7 +149,7 @@ func glued(it *foam.Item, job foam.Job) int {
 			continue
 		}
 		it.Count *= n
-		it.Name += ", a " + ordinal(n) + " of it"
+		it.Name = note.New(note.FoamPart, note.Name("item", it.Name), note.Count("parts", n)).Text(length.Metric)
 		return n
 	}
 	return 1
@@ -163,10 +164,6 @@ func nth(l, n length.Length) length.Length {
 // in one.
 func sections(l, most length.Length) length.Length { return max(length.CeilDiv(l, most), 1) }
 
-func ordinal(n int) string {
-	return [...]string{2: "half", 3: "third", 4: "quarter", 5: "fifth", 6: "sixth", 7: "seventh", 8: "eighth", 9: "ninth", 10: "tenth"}[n]
-}
-
 // foam answers the foam part; nil when nothing is of foam.
 func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
 	req, of, notes := j.foamRequest()
@@ -174,17 +171,11 @@ func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
 		return nil, nil
 	}
 	part := &Part[service.FoamAnswer]{}
-	if l := service.FoamFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.At("foam"))
-		return part, nil
+	ready, wrong := service.PrepareFoam(req)
+	if wrong.Len() == 0 {
+		j.foamNotes = notes
 	}
-	ans, err := service.Foam(ctx, req)
-	if err != nil {
-		return nil, err
-	}
-	j.foamNotes = notes
-	part.Answer = ans
-	return part, nil
+	return part, part.answer(ctx, ready, itemPlaced(wrong, "items", of, fault.At("foam")))
 }
 
 // waddingRequest gathers what is wrapped and lined.
@@ -237,17 +228,12 @@ func (j *jobber) wadding(ctx context.Context) (*Part[service.WaddingAnswer], err
 		return nil, nil
 	}
 	part := &Part[service.WaddingAnswer]{}
-	if l := service.WaddingFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.At("wadding"))
-		return part, nil
-	}
-	ans, err := service.Wadding(ctx, req)
-	part.Answer = ans
-	return part, err
+	ready, wrong := service.PrepareWadding(req)
+	return part, part.answer(ctx, ready, itemPlaced(wrong, "items", of, fault.At("wadding")))
 }
 
 // foundationRequest gathers the frames of one build.
-func (j *jobber) foundationRequest(b Build) (req service.FoundationRequest, of []int, notes []string) {
+func (j *jobber) foundationRequest(b Build) (req service.FoundationRequest, of []int, notes []note.Note) {
 	req = service.FoundationRequest{Units: j.req.Units, Job: foundation.Job{Fixing: j.req.Bench.Fixing, Shop: j.req.Shop, Given: j.req.Bench.Foundation}}
 	if b == Modern {
 		req.Build = foundation.Modern
@@ -265,7 +251,7 @@ func (j *jobber) foundationRequest(b Build) (req service.FoundationRequest, of [
 			}
 			if n := sections(fr.Front, foundation.MaxSize); n > 1 {
 				fr.Front, fr.Count = nth(fr.Front, n), fr.Count*int(n)
-				notes = append(notes, fr.ID+" is longer than "+foundation.MaxSize.Text(j.req.Units, length.Nearest)+": it is webbed in "+strconv.Itoa(int(n))+" sections")
+				notes = append(notes, note.New(note.WebbedInParts, note.Name("frame", fr.ID), note.Length("most", foundation.MaxSize, length.Nearest), note.Count("sections", int64(n))))
 			}
 			if f.Round {
 				fr.Shape, fr.Front, fr.Depth = foundation.Circle, f.Size.Across, 0
@@ -306,11 +292,6 @@ func (j *jobber) foundation(ctx context.Context, b Build) (*Founded, error) {
 		return nil, nil
 	}
 	out := &Founded{Build: b, notes: notes}
-	if l := service.FoundationFaults(req); l.Len() > 0 {
-		out.Foundation.Fault = itemPlaced(l, "frames", of, fault.At("foundation"))
-		return out, nil
-	}
-	ans, err := service.Foundation(ctx, req)
-	out.Foundation.Answer = ans
-	return out, err
+	ready, wrong := service.PrepareFoundation(req)
+	return out, out.Foundation.answer(ctx, ready, itemPlaced(wrong, "frames", of, fault.At("foundation")))
 }

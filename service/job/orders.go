@@ -7,7 +7,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/service/buying"
 )
 
@@ -25,14 +25,7 @@ func (j *jobber) money(ans *Answer) error {
 		terms = *j.req.Terms
 		currency = terms.Currency
 	}
-	if !j.req.PresetSaid {
-		terms.Preset = j.preset()
-		if l := terms.Labour; l != nil {
-			own := *l
-			own.Hours.Preset = terms.Preset
-			terms.Labour = &own
-		}
-	}
+	terms.Preset = j.preset()
 	list, err := buying.OrderList(buying.Request{Units: j.req.Units, Parts: []buying.Part{j.orderPart(ans)}, Prices: j.req.Prices, Currency: currency, Shop: j.req.Shop})
 	if err != nil {
 		return err
@@ -152,10 +145,7 @@ func (a *Answer) unpriced() []buying.Unpriced {
 		if s.faults.Len() == 0 {
 			continue
 		}
-		why := "could not be worked out: " + s.faults.Faults()[0].Detail
-		if len(why) > maxWhy {
-			why = "could not be worked out"
-		}
+		why := note.New(note.PartFaulted, note.Name("fault", s.faults.Faults()[0].Detail))
 		out = append(out, buying.Unpriced{Article: s.article, Name: s.from, Why: why, Part: true})
 	}
 	for i := range a.Piping {
@@ -164,16 +154,13 @@ func (a *Answer) unpriced() []buying.Unpriced {
 		switch w := p.plan(); {
 		case !p.Piping.OK():
 		case w == nil:
-			out = append(out, buying.Unpriced{Article: "piping/" + id, Name: "piping " + id, Why: "no strips can be cut for it", Part: true})
+			out = append(out, buying.Unpriced{Article: "piping/" + id, Name: "piping " + id, Why: note.New(note.PartNoStrips), Part: true})
 		case w.Missing > 0:
-			out = append(out, buying.Unpriced{Article: "piping/" + id, Name: "piping " + id, Why: "not covered: " + service.Counted(w.Missing, "run", "runs"), Part: true})
+			out = append(out, buying.Unpriced{Article: "piping/" + id, Name: "piping " + id, Why: note.New(note.PipingMissing, note.Count("runs", w.Missing)), Part: true})
 		}
 	}
 	return out
 }
-
-// maxWhy is how long a reason is at most, in bytes.
-const maxWhy = 200
 
 // Without are the parts that could not be worked out, so that nothing is ordered
 // for them, whether they are shown or not.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 )
 
 // Title names the job in a line.
@@ -23,44 +24,36 @@ func (a *Answer) Title() string {
 }
 
 // Why says what the order of a cloth is made up of.
-func (a *Answer) Why(p *Plan) string {
+func (a *Answer) Why(p *Plan) note.Note {
 	c := a.Cloths[p.Cloth]
-	text := func(l length.Length) string { return l.Text(a.Request.Units, length.Up) }
-	var parts []string
+	how, start := "panels", length.Length(0)
 	switch y := p.Plan.Answer; {
+	case y == nil && p.ForPiping+p.ForButtons == 0:
+		return note.New(note.NothingCut)
 	case y == nil:
+		how = "none"
 	case y.Pieces != nil && p.ForPanels == 0:
-		parts = append(parts, "nothing for the panels, which the pieces in hand hold")
+		how = "all-in-hand"
 	case y.Pieces != nil:
-		parts = append(parts, text(p.ForPanels)+" for the panels besides the pieces in hand")
-	case c.Cloth.StartKnown:
-		parts = append(parts, text(p.ForPanels)+" for the panels, begun where the cloth begins")
+		how = "in-hand"
+	case c.Cloth.StartsAt != nil:
+		how = "start-known"
 	case c.Cloth.Pattern.LengthRepeat > 0 && p.ForPanels > y.Result.Needed():
-		parts = append(parts, text(p.ForPanels)+" for the panels, "+text(p.ForPanels-y.Result.Needed())+" of it so that the cloth may begin anywhere in the repeat")
-	default:
-		parts = append(parts, text(p.ForPanels)+" for the panels")
+		how, start = "any-start", p.ForPanels-y.Result.Needed()
 	}
-	if p.ForPiping > 0 {
-		parts = append(parts, text(p.ForPiping)+" for piping that the offcuts do not hold")
+	least := length.Length(0)
+	if p.Order <= c.Sold.Minimum {
+		least = c.Sold.Minimum
 	}
-	if p.ForButtons > 0 {
-		parts = append(parts, text(p.ForButtons)+" for covers of buttons")
+	return note.New(note.OrderMadeUpOf, note.Name("how", how), note.Length("panels", p.ForPanels, length.Up), note.Length("start", start, length.Up),
+		note.Length("piping", p.ForPiping, length.Up), note.Length("covers", p.ForButtons, length.Up),
+		note.Name("flaws", yesNo(c.Sold.Flaw > 0)), note.Name("shrinkage", yesNo(c.Sold.Shrinkage > 0)),
+		note.Length("step", c.Sold.Step, length.Nearest), note.Length("least", least, length.Nearest))
+}
+
+func yesNo(yes bool) string {
+	if yes {
+		return "yes"
 	}
-	s := strings.Join(parts, ", ")
-	if s == "" {
-		return "nothing is cut from it"
-	}
-	if c.Sold.Flaw > 0 {
-		s += "; flaws allowed for"
-	}
-	if c.Sold.Shrinkage > 0 {
-		s += "; shrinkage allowed for"
-	}
-	if c.Sold.Step > 0 {
-		s += "; sold by " + c.Sold.Step.Text(a.Request.Units, length.Nearest)
-	}
-	if c.Sold.Minimum > 0 && p.Order <= c.Sold.Minimum {
-		s += ", at least " + c.Sold.Minimum.Text(a.Request.Units, length.Nearest)
-	}
-	return s
+	return "no"
 }

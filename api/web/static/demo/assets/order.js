@@ -59,7 +59,7 @@ function show() {
       make('td', { class: 'figure', 'data-label': 'Order' }, c.order ? c.order.text : '-'),
       make('td', { class: 'figure', 'data-label': 'Cost' }, c.cost ? price(c.cost) : '-'),
       make('td', { class: 'figure', 'data-label': 'Waste' }, c.usable ? `${c.waste} %` : '-'),
-      make('td', { 'data-label': 'Why' }, c.reason || ''));
+      make('td', { 'data-label': 'Why' }, c.reason?.text || ''));
   }));
 }
 
