@@ -223,8 +223,8 @@ func cuttingListWarnings(a *CuttingListAnswer) []note.Note {
 func cuttingListCautions(shop practice.Set) []note.Note {
 	return []note.Note{
 		note.New(note.MeasureStuffed), note.New(note.OldStuffing), note.New(note.UsualAllowances),
-		note.New(note.OrderSquaring, note.Exact("squaring", shop.Length(practice.ClothSquaring)), note.Decimal("flaws", shop.Number(practice.ClothFlaws)),
-			note.Name("source", shop.Basis(practice.ClothSquaring.Setting, practice.ClothFlaws.Setting))),
+		note.New(note.OrderMore, note.Length("squaring", shop.Length(practice.ClothSquaring), length.Nearest), note.Decimal("flaws", shop.Number(practice.ClothFlaws)),
+			note.Name("basis", shop.Basis(practice.ClothSquaring.Setting, practice.ClothFlaws.Setting))),
 	}
 }
 

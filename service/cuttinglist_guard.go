@@ -12,7 +12,7 @@ import (
 )
 
 // thin warns of a list that takes less cloth than its class is believed to, for the
-// size of the piece; "" when it takes enough. Cloth for the outside counts with the
+// size of the piece; nothing when it takes enough. Cloth for the outside counts with the
 // cover.
 func (a *CuttingListAnswer) thin() note.Note {
 	p := a.Request.Piece
@@ -26,13 +26,14 @@ func (a *CuttingListAnswer) thin() note.Note {
 	}
 	var panels []panel.Panel
 	for _, q := range a.List.Panels {
-		if q.Cover != furniture.Lining {
+		if q.Cover != furniture.Lining { // of one piece, as makers state it
+			q.Count = max(q.Count/max(p.Count, 1), 1)
 			panels = append(panels, q.Panel)
 		}
 	}
 	area := int64(rowsByHand(panels, width)/length.Millimetre) * int64(width/length.Millimetre)
-	if got := area * practice.One / (surface * int64(max(p.Count, 1))); got < least {
-		return note.New(note.CoverThin, note.Decimal("times", got-got%(practice.One/100)), note.Decimal("least", least))
+	if got := area * practice.One / surface; got < least {
+		return note.New(note.ListThin, note.Decimal("share", got-got%(practice.One/100)), note.Decimal("least", least))
 	}
 	return note.Note{}
 }

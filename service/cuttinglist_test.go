@@ -2,13 +2,16 @@ package service_test
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -105,5 +108,72 @@ func TestCuttingListChanges(t *testing.T) {
 	}
 	if len(ids) != 3 || ids[0] != "OB" || ids[1] != "SEAT" || ids[2] != "EXTRA" {
 		t.Errorf("panels %q", ids)
+	}
+}
+
+// A hold gives way to a motif at one side, as far as half of it: what was beside the
+// middle comes nearer, no seam is touched, and the sum says so. The close way has
+// nothing to give.
+func TestHoldsGiveWayToMotifs(t *testing.T) {
+	c := cloths()[5]
+	for _, way := range []practice.Way{practice.Close, practice.Workroom} {
+		p := furniture.Piece{Kind: "wing-chair", Count: 1, Way: way, Motif: "heron"}
+		plain := make(map[string]panel.Sides)
+		for _, q := range p.List().Panels {
+			plain[q.ID] = q.Allow
+		}
+		panels, before := service.LoosenWishes(p.List().CutFrom(furniture.Top, c), c)
+		ans := service.CuttingList(service.CuttingListRequest{Cloth: &c, Piece: p})
+		if len(panels) != len(ans.Covers[furniture.Top]) || len(ans.Loosened) > len(before) {
+			t.Errorf("way %d: %d wishes were loosened, now %d", way, len(before), len(ans.Loosened))
+		}
+		shaved := 0
+		for _, q := range ans.List.Panels {
+			was, now := plain[q.ID], q.Allow
+			off := was.Left - now.Left + was.Right - now.Right
+			if off == 0 {
+				continue
+			}
+			shaved++
+			if off < 0 || off > 25*length.Millimetre || now.Left != was.Left && now.Right != was.Right || min(now.Left, now.Right) < 15*length.Millimetre || now.Top != was.Top || now.Bottom != was.Bottom {
+				t.Errorf("%s: %+v became %+v", q.ID, was, now)
+			}
+			how := q.How.Text(length.Metric)
+			if !strings.Contains(how, "less shaved for the motif") || !strings.HasPrefix(how, "across "+q.Cut().Across.Text(length.Metric, length.Up)+" = ") {
+				t.Errorf("%s: %s", q.ID, how)
+			}
+		}
+		if (shaved > 0) != (way == practice.Workroom) {
+			t.Errorf("way %d: %d panels are shaved", way, shaved)
+		}
+	}
+}
+
+// A list that is far too short for its piece says so; one that a workroom cuts does
+// not.
+func TestThinListsWarn(t *testing.T) {
+	warns := func(req service.CuttingListRequest) bool {
+		for _, w := range service.CuttingList(req).Warnings {
+			if w.Code == note.ListThin {
+				return true
+			}
+		}
+		return false
+	}
+	for _, k := range furniture.Kinds() {
+		for _, p := range pieces(k) {
+			p.Way = practice.Workroom
+			if len(p.Measures) == 0 && p.Options["flies"] == "" && warns(service.CuttingListRequest{Piece: p}) {
+				t.Errorf("%s %v: %q", k.ID, p.Options, service.CuttingList(service.CuttingListRequest{Piece: p}).Warnings)
+			}
+		}
+		p := furniture.Piece{Kind: k.ID, Count: 2, Way: practice.Workroom}
+		var drop []string
+		for _, q := range p.List().Panels[1:] {
+			drop = append(drop, q.ID)
+		}
+		if _, _, judged := p.Box(); judged != warns(service.CuttingListRequest{Piece: p, Drop: drop}) {
+			t.Errorf("%s: one panel alone is judged %v and does not warn so", k.ID, judged)
+		}
 	}
 }

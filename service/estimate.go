@@ -190,6 +190,9 @@ func (r EstimateRequest) pieceAt(corner int, usual string) furniture.Piece {
 			p.Measures[m.ID] = taken
 			continue
 		}
+		if m.Apart {
+			continue
+		}
 		l := m.Typical * percent / 100
 		if m.ID != usual {
 			l = l * (100 + length.Length(corner)*spread) / 100

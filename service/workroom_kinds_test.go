@@ -241,7 +241,7 @@ func stands(t *testing.T, theirs []handPanel, own []furniture.Panel) {
 				got.Along *= length.Length(o.Count / q.Count)
 			}
 			if got.Along < along-handShort || len(theirs) == 1 && got.Across < across-handShort {
-				t.Errorf("%s is %v, by hand %s is %v × %v (%s)", o.ID, got, q.Name, across, along, o.How)
+				t.Errorf("%s is %v, by hand %s is %v × %v (%s)", o.ID, got, q.Name, across, along, o.How.Text(length.Metric))
 			}
 		}
 	}

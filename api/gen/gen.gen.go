@@ -3227,6 +3227,7 @@ type FurnitureLine string
 
 // FurnitureMeasure defines model for FurnitureMeasure.
 type FurnitureMeasure struct {
+	Apart *bool         `json:"apart,omitempty"`
 	From  FurnitureLine `json:"from"`
 	How   string        `json:"how"`
 	Least Quantity      `json:"least"`

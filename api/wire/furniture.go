@@ -20,10 +20,14 @@ func FurnitureKindOut(k furniture.Kind) gen.FurnitureKind {
 	w := answerWriter{}
 	g := gen.FurnitureKind{Kind: k.ID, Name: k.Name, About: k.About, Measures: []gen.FurnitureMeasure{}, Options: []gen.FurnitureOption{}}
 	for _, m := range k.Measures {
-		g.Measures = append(g.Measures, gen.FurnitureMeasure{
+		one := gen.FurnitureMeasure{
 			Measure: m.ID, Name: m.Name, How: m.How, From: gen.FurnitureLine(m.From), To: gen.FurnitureLine(m.To),
 			Typical: w.quantity(m.Typical, length.Nearest), Least: w.quantity(m.Least, length.Up), Most: w.quantity(m.Most, length.Down),
-		})
+		}
+		if m.Apart {
+			one.Apart = &m.Apart
+		}
+		g.Measures = append(g.Measures, one)
 	}
 	for _, o := range k.Options {
 		one := gen.FurnitureOption{Option: o.ID, Name: o.Name}

@@ -1,6 +1,7 @@
 package furniture_test
 
 import (
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -394,6 +395,126 @@ func TestThinPads(t *testing.T) {
 		}
 		if n != c.want {
 			t.Errorf("%s with %s %s: %d of %s, wanted %d", c.kind, c.option, c.choice, n, c.pad, c.want)
+		}
+	}
+}
+
+// Ears widen what lies in front of the arms, all the way round: tops, borders, piping
+// and the filling. On a settee the cushions beside the arms have one each.
+func TestEars(t *testing.T) {
+	for _, way := range ways {
+		list := furniture.Piece{Kind: "club-chair", Count: 1, Way: way, Options: map[string]string{"cushion-shape": "t", "piping": "all"}}.List()
+		for _, q := range list.Panels {
+			switch q.ID {
+			case "CT", "CU", "CF", "FB":
+				if q.Size.Across != (58+20)*cm {
+					t.Errorf("%s is %v broad", q.ID, q.Size.Across)
+				}
+			case "CSE":
+				if q.Count != 2 || q.Size.Across != (60+10)*cm {
+					t.Errorf("%d side borders of %v", q.Count, q.Size.Across)
+				}
+			case "CS":
+				t.Error("there is a side border without an ear")
+			}
+		}
+		for _, r := range list.Runs {
+			if strings.Contains(r.Name, "cushion") && (r.Length != 2*(78+60)*cm || r.Corners != 8) {
+				t.Errorf("piping %+v", r)
+			}
+		}
+		settee := furniture.Piece{Kind: "three-seat-settee", Count: 2, Way: way, Options: map[string]string{"cushion-shape": "t"}}.List()
+		var got []string
+		for _, f := range settee.Fillings {
+			if f.Loose {
+				got = append(got, fmt.Sprint(f.ID, f.Count, f.Ears, int(f.Size.Across/cm)))
+			}
+		}
+		if text := strings.Join(got, " "); text != "CL2 2 68 CR2 3 68 C2 0 58" {
+			t.Errorf("cushions %s", text)
+		}
+	}
+}
+
+// Buttons stand on the face of a headboard and of a stool; what is wrapped round the
+// edge has none.
+func TestButtonsStandOnTheFace(t *testing.T) {
+	for _, k := range furniture.Kinds() {
+		o, ok := k.Measures, false
+		for _, m := range o {
+			ok = ok || m.ID == "pad-thickness" || m.ID == "top-rise"
+		}
+		for _, p := range everyChoice(k) {
+			if p.Options["back"] != "buttoned" || !ok {
+				continue
+			}
+			for _, border := range []string{"yes", "none"} {
+				p.Options = map[string]string{"back": "buttoned", "border": border}
+				small, thick := p.List(), p
+				thick.Measures = map[string]length.Length{}
+				for _, m := range o {
+					if m.ID == "pad-thickness" || m.ID == "top-rise" {
+						thick.Measures[m.ID] = m.Most
+					}
+				}
+				if large := thick.List(); small.Buttons[0] != large.Buttons[0] {
+					t.Errorf("%s, border %s: %+v became %+v on a thicker pad", k.ID, border, small.Buttons[0], large.Buttons[0])
+				}
+			}
+		}
+	}
+}
+
+// An allowance of nothing is kept, in either way: a pattern may hold its seams.
+func TestNothingIsAnAllowance(t *testing.T) {
+	none := furniture.Allowances{
+		Seam: new(0 * cm), Pull: new(0 * cm), Tuck: new(0 * cm), Fly: new(0 * cm), Under: new(0 * cm),
+		Outside: new(0 * cm), BackTack: new(0 * cm), Facing: new(0 * cm), Border: new(0 * cm),
+	}
+	for _, way := range ways {
+		for _, q := range (furniture.Piece{Kind: "slipper-chair", Count: 1, Way: way, Allow: none}).List().Panels {
+			edge := length.Length(0)
+			if way == practice.Workroom && q.ID == "IB" {
+				edge = 5 * cm
+			}
+			if q.Allow != (panel.Sides{Top: edge, Left: edge, Right: edge}) || q.Cover == furniture.Lining {
+				t.Errorf("way %d: %s has %+v", way, q.ID, q.Allow)
+			}
+		}
+	}
+}
+
+// What a fault says can be given instead is all that there is.
+func TestFaultsPrintTheList(t *testing.T) {
+	p := furniture.Piece{Kind: "carver", Count: 1, Measures: map[string]length.Length{"x": cm}, Options: map[string]string{"x": "y", "back": "glass"}}
+	l := p.Faults(fault.Path{})
+	l.Append(furniture.Piece{Kind: "hammock", Count: 1}.Faults(fault.Path{}))
+	tries := ""
+	for _, f := range l.Faults() {
+		if len(f.Try) > 1000 {
+			t.Errorf("%d bytes", len(f.Try))
+		}
+		tries += f.Try + "\n"
+	}
+	k, _ := furniture.Find("carver")
+	for _, m := range k.Measures {
+		if !strings.Contains(tries, m.ID) {
+			t.Errorf("%s is not named", m.ID)
+		}
+	}
+	for _, o := range k.Options {
+		if !strings.Contains(tries, o.ID) {
+			t.Errorf("%s is not named", o.ID)
+		}
+	}
+	for _, c := range k.Options[0].Choices {
+		if !strings.Contains(tries, c.ID) {
+			t.Errorf("%s is not named", c.ID)
+		}
+	}
+	for _, k := range furniture.Kinds() {
+		if !strings.Contains(tries, k.ID) {
+			t.Errorf("%s is not named", k.ID)
 		}
 	}
 }

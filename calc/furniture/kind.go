@@ -29,6 +29,7 @@ type Measure struct {
 	Typical length.Length
 	Least   length.Length // below this it is taken for a slip
 	Most    length.Length // and above this
+	Apart   bool          // left out, it is as another measure has it, and is not taken as typical
 }
 
 // Line is where a tape begins or ends.

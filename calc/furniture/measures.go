@@ -7,7 +7,7 @@ const cm = length.Centimetre
 // tape is a measure in whole centimetres: what is usual, and from what to what
 // it is believed.
 func tape(id, name, how string, from, to Line, typical, least, most int) Measure {
-	return Measure{id, name, how, from, to, length.Length(typical) * cm, length.Length(least) * cm, length.Length(most) * cm}
+	return Measure{ID: id, Name: name, How: how, From: from, To: to, Typical: length.Length(typical) * cm, Least: length.Length(least) * cm, Most: length.Length(most) * cm}
 }
 
 // The measures that several kinds want. The figures are usual, least and most,
@@ -105,11 +105,15 @@ func cushion(typical, least, most int) Measure {
 // apart are measures of what is mostly as broad or as deep as the seat, and is
 // measured apart where it is not.
 func apart(width, depth int) []Measure {
-	return []Measure{
+	list := []Measure{
 		tape("cushion-width", "cushion width", "Where it is not an equal part of the seat's: across one seat cushion, without ears.", SeamLine, SeamLine, width, 25, 300),
 		tape("cushion-depth", "cushion depth", "Where it is not the seat's: down the middle of a seat cushion, from its back to its front.", SeamLine, SeamLine, depth, 25, 120),
 		tape("border-width", "border width", "Where it is not the seat's: along the front border, from end to end.", ShowLine, ShowLine, width, 25, 400),
 	}
+	for i := range list {
+		list[i].Apart = true
+	}
+	return list
 }
 
 // outsideWing are those of a wing from outside, where it is larger.

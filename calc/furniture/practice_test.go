@@ -9,8 +9,9 @@ import (
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
-// ordered are the rows of a cover that an order goes by, and no cutting list.
-var ordered = map[string]bool{practice.PanelJoin.Name: true, practice.ClothSquaring.Name: true, practice.ClothFlaws.Name: true}
+// ordered are the rows of a cover that an order or a cloth goes by, and no list of a
+// piece alone.
+var ordered = map[string]bool{practice.PanelJoin.Name: true, practice.CoverShave.Name: true, practice.ClothSquaring.Name: true, practice.ClothFlaws.Name: true}
 
 // Every figure of the table that a cutting list goes by changes one when it is
 // changed, and is said in the sentence about the panel.

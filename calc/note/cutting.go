@@ -4,13 +4,13 @@ package note
 const (
 	MeasuresAssumed Code = "measures-assumed"
 	ButtonedLarger  Code = "buttoned-panel-larger"
-	CoverThin       Code = "cover-less-than-usual"
-	OrderSquaring   Code = "order-squaring-and-flaws"
 	WishesLoosened  Code = "wishes-loosened"
 	MeasureStuffed  Code = "measure-over-stuffing"
 	UsualAllowances Code = "usual-allowances"
 	PanelDerived    Code = "panel-derived"
 	PanelAsGiven    Code = "panel-as-given"
+	ListThin        Code = "list-too-short"
+	OrderMore       Code = "order-more-than-panels"
 	WishesConflict  Code = "wishes-conflict"
 	NoPlaceForMotif Code = "no-place-for-motif"
 	TwinsParted     Code = "twins-parted"
@@ -52,10 +52,6 @@ const nearestPlace = "{off, plural, =0 {} other {; the nearest place for it is #
 var cutting = table{
 	MeasuresAssumed: {Order, "measures of a piece are left out",
 		"{count, plural, one {1 measure was not given and is taken as typical: measure it before ordering} other {# measures were not given and are taken as typical: measure them before ordering}}"},
-	CoverThin: {Order, "the panels of a piece take less cloth than such pieces are believed to",
-		"the panels take {times} times the surface of the box round the piece, and such pieces are believed to take at least {least}: look for a panel that is missing or too small before you order"},
-	OrderSquaring: {Order, "a cutting list is made",
-		"The list is of panels alone: order {squaring} more to square the ends of each piece of cloth, and {flaws} % for flaws in plain cloth ({source})."},
 	ButtonedLarger: {Order, "a panel of the list is buttoned in diamonds",
 		"{panel} is deep-buttoned: its cloth must be larger than the panel here, for the wells between the buttons"},
 	WishesLoosened: {Wish, "no place on the cloth can keep some wishes",
@@ -66,6 +62,10 @@ var cutting = table{
 		"Allowances are the workroom's usual ones; a loose weave or a deep seat may want more."},
 	PanelDerived: {Remark, "a cut size follows from measures",
 		"across {across} = {acrossFrom}; along {along} = {alongFrom}"},
+	ListThin: {Order, "the panels take less cloth than pieces of that size",
+		"the panels take {share} times the surface of the box round the piece, and such pieces are believed to take at least {least}: look for a panel that is missing or too small before you order"},
+	OrderMore: {Order, "a cutting list is made",
+		"The list is of panels alone: order {squaring} more to square the ends of each piece of cloth, and {flaws} % for flaws in plain cloth ({basis})."},
 	PanelAsGiven: {Remark, "a panel is the caller's own",
 		"as given"},
 	WishesConflict: {Wish, "tied wishes contradict each other",

@@ -193,6 +193,12 @@ func cutBenches() []bench {
 	}
 	return []bench{
 		{"lists of a workroom", cut(practice.Workroom, nil, map[string]string{"facing": "ply"})},
+		{"a list for a cloth", func(_ *testing.T, shop practice.Set) any {
+			heron := cloth.Cloth{Width: 137 * cm, OneWay: true, Pattern: cloth.Pattern{
+				LengthRepeat: 64 * cm, WidthRepeat: 685 * length.Millimetre, Motifs: []cloth.Motif{{Name: "heron", Across: 342 * length.Millimetre}},
+			}}
+			return service.CuttingList(service.CuttingListRequest{Cloth: &heron, Piece: furniture.Piece{Kind: "wing-chair", Count: 1, Way: practice.Workroom, Motif: "heron", Shop: shop}}).List.Panels
+		}},
 		{"notes on lists", func(_ *testing.T, shop practice.Set) any {
 			var out []any
 			for _, p := range []furniture.Piece{
