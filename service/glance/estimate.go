@@ -1,4 +1,4 @@
-package service
+package glance
 
 import (
 	"context"
@@ -13,6 +13,7 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/service"
 )
 
 // Size is how large a piece looks to someone without a tape.
@@ -54,9 +55,9 @@ type EstimateRequest struct {
 	Piece     furniture.Piece // with the measures that were taken, if any
 	Size      Size
 	Patterned Patterned
-	Cloth     *CompareCloth // nil when none is chosen; its price is that of Band
-	Band      *PriceBand    // nil when nothing is known of prices
-	Labour    *LabourRate   // nil when the work is not to be priced
+	Cloth     *Cloth      // nil when none is chosen; its price is that of Band
+	Band      *PriceBand  // nil when nothing is known of prices
+	Labour    *LabourRate // nil when the work is not to be priced
 	Tax       decimal.Decimal
 	Shop      practice.Set // what the workroom goes by
 }
@@ -95,14 +96,17 @@ type EstimateAnswer struct {
 // wrong with the request is the error.
 func Estimate(ctx context.Context, req EstimateRequest, workers int) (*EstimateAnswer, error) {
 	ready, wrong := PrepareEstimate(req, workers)
-	return unless(ready, wrong)(ctx)
+	if wrong.Len() > 0 {
+		return nil, wrong
+	}
+	return ready(ctx)
 }
 
 // PrepareEstimate fits the piece to the cloth at the three corners, and says
 // everything wrong with the request; pointers are those of the wire form. Whether
 // the piece can be cut from the cloth at all is asked only when nothing else is
 // wrong. The answer is worked on in so many places at a time.
-func PrepareEstimate(req EstimateRequest, workers int) (Ready[EstimateAnswer], fault.List) {
+func PrepareEstimate(req EstimateRequest, workers int) (service.Ready[EstimateAnswer], fault.List) {
 	l := EstimateFieldFaults(req)
 	if l.Len() > 0 {
 		return nil, l
