@@ -55,7 +55,7 @@ func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 		case of == nil:
 			ans.Covers[c] = ans.List.Of(c)
 		default:
-			panels, loosened := LoosenWishes(ans.List.CutFrom(c, *of), *of)
+			panels, loosened := ans.shaved(c, *of)
 			ans.Covers[c], ans.Loosened = panels, append(ans.Loosened, loosened...)
 		}
 	}

@@ -8,7 +8,11 @@ import (
 
 // arms cuts two arms: inside, outside, and what closes their fronts.
 func (w *work) arms() (left, right *Panel) {
-	long, rise := w.take("arm-length"), w.take("arm-rise")
+	return w.armsFrom(w.take("arm-length"), w.take("arm-rise"))
+}
+
+// armsFrom cuts them with insides of that length and rise.
+func (w *work) armsFrom(long, rise span) (left, right *Panel) {
 	front, top := w.over("arm-edge"), w.pull()
 	if w.workroom() && w.is("arms", "square") {
 		top = w.seam() // to the arm top
@@ -61,7 +65,11 @@ func (w *work) wings() {
 	l, r := w.pair("IW", "inside wing", wide, high, edges{roll, w.joint(), roll, w.tucked("W", "inside wing", high, 2)})
 	matched(l)
 	matched(r)
-	l, r = w.pair("OW", "outside wing", wide, high, w.closed(w.outEdge()))
+	outWide, outHigh := wide, high
+	if w.workroom() {
+		outWide, outHigh = w.take("outer-wing-width"), w.take("outer-wing-height")
+	}
+	l, r = w.pair("OW", "outside wing", outWide, outHigh, w.closed(w.outEdge()))
 	l.Pair = ""
 	w.outside(l)
 	w.outside(r)

@@ -32,20 +32,21 @@ func chesterfields() []Kind {
 
 // rolledOver are the measures of a chesterfield of that usual seat width.
 func rolledOver(width, least, most int) []Measure {
-	return []Measure{
+	return append([]Measure{
 		seatWidth(width, least, most), seatDepth(60, 40, 90), seatRise(22, 6), seatEdge(5), cushion(12, 4, 30),
 		backWidth(width, least, most),
 		tape("back-height", "back height", "From the seat, or the platform beneath a loose cushion, up the middle of the inside back and over the scroll to where its cover is tacked below the roll.", Crease, TackLine, 80, 40, 130),
 		tape("arm-rise", "arm rise", "From the seat, or the platform beneath a loose cushion, up the inside of an arm and over the scroll to where its cover is tacked below the roll.", Crease, TackLine, 78, 40, 130),
 		armLength(62, 30, 110), armEdge(4),
-		tape("arm-thickness", "scroll", "Across the front of an arm at its scroll, where it is widest.", ShowLine, ShowLine, 20, 6, 40),
+		tape("scroll-joint", "scroll joint", "At an inside corner: from above the crease, where the scroll begins, out to where the scrolls of back and arm meet.", ShowLine, ShowLine, 12, 3, 40),
+		tape("arm-thickness", "arm thickness", "Across the front of an arm at its scroll, where it is widest.", ShowLine, ShowLine, 20, 6, 40),
 		facingHeight(58, 20, 100),
 		tape("outside-arm", "outside arm height", "From below the roll of an arm down to the underside of the rail.", ShowLine, ShowLine, 44, 15, 90),
 		tape("outside-depth", "outside arm length", "Along the outside arm, from its front to the edge of the outside back.", ShowLine, ShowLine, 80, 40, 120),
 		outsideWidth(width+30, least, most+90),
 		tape("outside-height", "outside height", "From below the roll of the back down to the underside of the rail.", ShowLine, ShowLine, 46, 20, 100),
 		skirtHeight(),
-	}
+	}, apart(width, 60)...)
 }
 
 func chesterfieldOptions() []Option {
@@ -60,15 +61,15 @@ func chesterfieldOptions() []Option {
 // it. The outsides begin there.
 func chesterfield(w *work, n int) {
 	across, rise := w.take("back-width"), w.take("back-height")
-	scroll := w.take("arm-thickness").twice()
+	scroll := w.take("scroll-joint")
 	side := w.tucked("BS", "inside back, sides", shorter(w.take("arm-rise"), rise), 2)
-	ib := w.shows(w.cut("IB", "inside back", across.plus(scroll), rise, edges{w.pull(), w.tucked("B", "inside back", across, 1), side, side}))
+	ib := w.shows(w.cut("IB", "inside back", across.plus(scroll.twice()), rise, edges{w.pull(), w.tucked("B", "inside back", across, 1), side, side}))
 	w.buttoned(ib)
 	w.frame("BACK", across, rise, BackPlace)
 	w.pad("BP", "back pad", across, rise, w.set.Length(practice.BackPad), BackPlace)
 	w.outsideBack(leg{across: w.take("outside-width")})
 	w.seat(ib, n, theArms)
-	left, right := w.arms()
+	left, right := w.armsFrom(w.take("arm-length").plus(scroll), w.take("arm-rise"))
 	w.buttoned(left)
 	w.buttoned(right)
 	w.skirt()

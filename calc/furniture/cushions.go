@@ -39,6 +39,9 @@ func (w *work) acrossFront(across span, n int) span {
 // lots are n cushions side by side. Ears are on those that lie beside an arm.
 func (w *work) lots(id, name string, n int, across, along span, place Place) []lot {
 	each := w.part(across, n)
+	if place == SeatPlace {
+		each, along = w.takeOr("cushion-width", each), w.takeOr("cushion-depth", along)
+	}
 	plain := lot{id: id, name: name, n: n, front: each, back: each, along: along}
 	if place != SeatPlace || !w.shaped() {
 		return []lot{plain}
@@ -85,7 +88,7 @@ func (w *work) cushions(id, name string, n int, across, along span, place Place)
 			lowest = w.boxed(l, thick)
 		}
 		if w.pipesCushions() {
-			w.run(l.name+", "+[...]string{"", "seam", "top and underside"}[seams], 2*(l.front.l+along.l), true, 4+2*l.ears(), seams*l.n)
+			w.run(l.name+", "+[...]string{"", "seam", "top and underside"}[seams], 2*(l.front.l+l.along.l), true, 4+2*l.ears(), seams*l.n)
 		}
 		w.list.Fillings = append(w.list.Fillings, w.filling(l, thick.l, place))
 	}

@@ -1,6 +1,10 @@
 package furniture
 
-import "slices"
+import (
+	"slices"
+
+	"github.com/bridletie/bridletie/calc/practice"
+)
 
 // easyChairs are the upholstered chairs for one.
 func easyChairs() []Kind {
@@ -17,15 +21,22 @@ func easyChairs() []Kind {
 		},
 		{
 			ID: "tub-chair", class: shaped, Name: "tub chair", About: "A chair whose back and arms are one curve.",
-			Measures: []Measure{
+			Measures: append([]Measure{
 				seatWidth(52, 35, 80), seatDepth(52, 35, 80), seatRise(22, 6), seatEdge(5),
 				tape("back-width", "inside curve", "Round the inside from arm front to arm front, along the top edge, where it is longest.", ShowLine, ShowLine, 130, 70, 220),
 				tape("back-height", "inside height", "From the seat up the middle of the inside and over the top edge to where the cover is tacked.", Crease, TackLine, 46, 20, 90),
 				tape("outside-width", "outside curve", "Round the outside from arm front to arm front.", ShowLine, ShowLine, 170, 90, 280),
-				outsideHeight(66, 30, 110), armEdge(3), armThickness(9, 3, 30), facingHeight(54, 20, 90), cushion(10, 4, 25), skirtHeight(),
-			},
+				outsideHeight(66, 30, 110),
+				tape("middle-curve", "middle curve", "Made in three only: along the top edge inside, from bend to bend.", SeamLine, SeamLine, 56, 20, 150),
+				tape("outside-middle", "outside middle", "Made in three only: round the outside back, from bend to bend.", ShowLine, ShowLine, 74, 20, 200),
+				tape("arm-curve", "arm curve", "Made in three only: from the front of an arm along its top edge inside to the bend.", ShowLine, SeamLine, 40, 15, 90),
+				tape("outside-curve", "outside arm curve", "Made in three only: from the front of an arm along its outside to the bend.", ShowLine, SeamLine, 50, 15, 110),
+				outsideArm(56, 20, 100), armEdge(3), armThickness(9, 3, 30), facingHeight(54, 20, 90), cushion(10, 4, 25), skirtHeight(),
+			}, apart(52, 52)...),
 			Options: []Option{
-				cushions(loose(), fixed()), makes(), undersides(), plainOrButtoned(), facingMakes(), borders(), platforms(),
+				cushions(loose(), fixed()), makes(), undersides(), plainOrButtoned(),
+				{"made", "inside and outside", []Choice{{"one", "each in one"}, {"three", "each in three, sewn at the bends"}}},
+				{"fronts", "fronts of the arms", []Choice{{"facings", "with facings"}, {"round", "covered round"}}}, facingMakes(), borders(), platforms(),
 				skirts(), skirtMakes(), pipings(), outsides(), flies(),
 			},
 			build: tub,
@@ -34,13 +45,13 @@ func easyChairs() []Kind {
 			ID: "wing-chair", class: armchairs, Name: "wing chair", About: "A high-backed easy chair with wings above its arms.",
 			Measures: slices.Concat(armchair(56, 56, 20, 56, 78), []Measure{
 				backEdge(4), wingWidth("Across the inside wing at its widest, from the inside back to its front edge.", 26, 8, 50), wingHeight("F", 50), wingRoll("F", 4),
-			}, ears(), []Measure{skirtHeight()}),
+			}, outsideWing("A", 28, 54), ears(), apart(56, 56), []Measure{skirtHeight()}),
 			Options: easyOptions(),
 			build:   wingChair,
 		},
 		{
 			ID: "club-chair", class: armchairs, Name: "club armchair", About: "A deep easy chair with full arms and no wings.",
-			Measures: slices.Concat(armchair(58, 60, 22, 62, 56), []Measure{topWidth(78, 40, 140), backEdge(6)}, ears(), []Measure{skirtHeight()}),
+			Measures: slices.Concat(armchair(58, 60, 22, 62, 56), []Measure{topWidth(78, 40, 140), backEdge(6)}, ears(), apart(58, 60), []Measure{skirtHeight()}),
 			Options:  append(easyOptions(), aboveArms()),
 			build:    clubChair,
 		},
@@ -89,14 +100,41 @@ func slipper(w *work) {
 }
 
 func tub(w *work) {
-	ib := w.back(curve)
+	ib := w.tubBack()
 	w.seat(ib, 1, curve)
-	w.facings(2)
-	if w.pipesEdges() {
+	if w.is("fronts", "facings") {
+		w.facings(2)
+	}
+	if w.pipesEdges() && w.is("fronts", "facings") {
 		w.run("arm facing", 2*w.take("facing-height").l+w.take("arm-thickness").l, false, 2, 2)
 	}
-	front := w.take("seat-width").plus(w.take("arm-thickness").twice())
-	w.skirtOf([]skirtSide{{"KF", "skirt front", front, 1}, {"KR", "skirt round the back", w.take("outside-width"), 1}})
+	front, round := w.take("seat-width").plus(w.take("arm-thickness").twice()), w.take("outside-width")
+	if w.is("made", "three") {
+		round = w.take("outside-middle").plus(w.take("outside-curve").twice())
+	}
+	w.skirtOf([]skirtSide{{"KF", "skirt front", front, 1}, {"KR", "skirt round the back", round, 1}})
+}
+
+// tubBack is back and arms in one curve, or in three parts that are sewn together
+// where the arms begin.
+func (w *work) tubBack() *Panel {
+	if w.is("made", "one") {
+		return w.back(curve)
+	}
+	arm, out, high := w.take("arm-curve"), w.take("outside-curve"), w.take("back-height")
+	middle := w.take("middle-curve")
+	ib := w.shows(w.cut("IB", "inside back", middle, high, edges{w.pull(), w.tucked("B", "inside back", middle, 1), w.seam(), w.seam()}))
+	w.buttoned(ib)
+	l, r := w.pair("IA", "inside arm", arm, high, edges{w.pull(), w.tucked("A", "inside arm", arm, 2), w.over("arm-edge"), w.seam()})
+	w.shows(l)
+	w.shows(r)
+	w.frame("BACK", middle.plus(arm.twice()), high, BackPlace)
+	w.pad("BP", "back pad", middle.plus(arm.twice()), high, w.set.Length(practice.BackPad), BackPlace)
+	w.outsideBack(leg{across: w.take("outside-middle")})
+	l, r = w.pair("OA", "outside arm", out, w.take("outside-arm"), w.closed(w.under()))
+	matched(w.outside(l))
+	matched(w.outside(r))
+	return ib
 }
 
 func wingChair(w *work) {

@@ -5,6 +5,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 )
 
 // Cover is the cloth that a panel is cut from.
@@ -23,6 +24,8 @@ type Panel struct {
 	Cover  Cover
 	Hidden bool      // of lining: covers a part that is not seen, rather than eking out or lining a panel
 	How    note.Note // "across 76 cm = back width 56 cm + 2 × tuck-in 10 cm; along ...", in the units of the piece, in which it adds up
+
+	across span // what its cut extent across is made up of; of a panel that was derived
 }
 
 // Run is a run of piping.
@@ -118,6 +121,26 @@ func (l List) Of(cover Cover) []panel.Panel {
 		of = append(of, q)
 	}
 	return of
+}
+
+// Shave takes a part of the allowance off one side of a panel, and says so where it
+// says how the panel came about. It takes whole steps of the units in which that is
+// printed, so that it still adds up: it returns by how much, 0 where the side has
+// nothing to give. A seam always stays.
+func (p *Panel) Shave(right bool, by length.Length, set practice.Set, sys length.System) length.Length {
+	side, at := &p.Allow.Left, "left"
+	if right {
+		side, at = &p.Allow.Right, "right"
+	}
+	step := textStep(sys)
+	by = min(by.Round(step, length.Up), set.Length(practice.CoverShave), *side-set.Length(practice.CoverSeam)).Round(step, length.Down)
+	if by <= 0 || p.across.terms == nil {
+		return 0
+	}
+	*side -= by
+	p.across = p.across.plus(span{-by, []term{{-1, "shaved for the motif", by, " (" + at + ")"}}})
+	p.How = p.How.With(note.Length("across", p.across.l, length.Up)).With(note.Name("acrossFrom", p.across.sum(sys)))
+	return by
 }
 
 // CutFrom are the panels of one cover, with their wishes put as a cloth can keep

@@ -1,6 +1,9 @@
 package furniture
 
-import "github.com/bridletie/bridletie/calc/panel"
+import (
+	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
+)
 
 // looseOnes lie on something else, or on the floor.
 func looseOnes() []Kind {
@@ -46,21 +49,29 @@ func cushionDepth() Measure {
 	return tape("seat-depth", "seat depth", "From the back of the finished cushion to its front.", SeamLine, SeamLine, 45, 25, 90)
 }
 
-// bayCushion is cut as a rectangle and its corners taken off. Its borders are those
-// of the rectangle: the way along a cut is shorter than round its corner.
+// bayCushion is cut as a rectangle and its corners taken off; its borders and its
+// piping follow the shape.
 func bayCushion(w *work) {
 	across, along, thick := w.take("seat-width"), w.take("seat-depth"), w.take("cushion-thickness")
-	l := lot{id: "C", name: "cushion", n: 1, front: across, back: across, along: along}
-	w.boxed(l, thick)
+	wide, deep := shorter(w.take("corner-width"), w.part(across, 3)), shorter(w.take("corner-depth"), w.part(along, 2))
+	slant := w.named("slant", slantOf(wide.l, deep.l))
+	l := lot{id: "C", name: "cushion", n: 1, front: across, back: across.less(wide.twice(), cm), along: along}
+	seam, side := all(w.seam()), along.less(deep, cm)
+	top := w.shows(w.cut("CT", "cushion top", across, along, seam))
+	w.cut("CF", "cushion front border", across, thick, seam).runsOn(top)
+	w.underside(w.cut("CU", "cushion underside", across, along, seam))
+	w.cut("CS", "cushion side border", side, thick, seam).copies(2)
+	w.cut("CK", "cushion border at a cut corner", slant, thick, seam).copies(2)
+	w.backBorder(l, thick)
 	f := w.filling(l, thick.l, SeatPlace)
-	f.Corner = panel.Size{Across: min(w.take("corner-width").l, across.l/3), Along: min(w.take("corner-depth").l, along.l-cm)}
+	f.Corner = panel.Size{Across: wide.l, Along: deep.l}
 	w.list.Fillings = append(w.list.Fillings, f)
 	if w.pipesCushions() {
-		w.run("cushion, top and underside", 2*(across.l+along.l), true, 6, 2)
+		w.run("cushion, top and underside", across.l+l.back.l+2*(side.l+slant.l), true, 6, 2)
 	}
 }
 
-// pouffe has a top, a base, and borders between them.
+// pouffe has a top, a base, and borders between them that are turned under the base.
 func pouffe(w *work) {
 	across, along, high := w.take("seat-width"), w.take("seat-depth"), w.take("top-rise")
 	round := w.is("seat", "round")
@@ -68,17 +79,17 @@ func pouffe(w *work) {
 		across = longer(across, along)
 		along = across
 	}
-	seam := all(w.seam())
+	seam, border := all(w.seam()), edges{w.seam(), w.under(), w.seam(), w.seam()}
 	top := w.shows(w.cut("TOP", "top", across, along, seam))
 	w.buttoned(top)
 	girth := 2 * (across.l + along.l)
 	if round {
 		girth = perimeterOf(across.l)
-		w.cut("FB", "border", w.named("way round", girth), high, seam)
+		w.cut("FB", "half of the border", w.part(w.named("way round", girth), 2), high, border).copies(2)
 	} else {
-		w.cut("FB", "front border", across, high, seam).runsOn(top)
-		w.cut("BB", "back border", across, high, seam)
-		w.cut("SB", "side border", along, high, seam).copies(2)
+		w.cut("FB", "front border", across, high, border).runsOn(top)
+		w.cut("BB", "back border", across, high, border)
+		w.cut("SB", "side border", along, high, border).copies(2)
 	}
 	if base := w.cut("BASE", "base", across, along, seam); w.is("base", "lining") {
 		hide(base)
@@ -89,4 +100,14 @@ func pouffe(w *work) {
 	if w.pipesCushions() {
 		w.run("top and base", girth, true, map[bool]int{true: 0, false: 4}[round], 2)
 	}
+}
+
+// slantOf is the side that closes a corner of those legs, up to the next millimetre.
+func slantOf(wide, deep length.Length) length.Length {
+	a, b := int64(wide.Round(length.Millimetre, length.Up)/length.Millimetre), int64(deep.Round(length.Millimetre, length.Up)/length.Millimetre)
+	n := max(a, b)
+	for n*n < a*a+b*b {
+		n++
+	}
+	return length.Length(n) * length.Millimetre
 }

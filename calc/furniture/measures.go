@@ -102,6 +102,24 @@ func cushion(typical, least, most int) Measure {
 	return tape("cushion-thickness", "cushion thickness", "The height of a cushion's border, from seam to seam.", SeamLine, SeamLine, typical, least, most)
 }
 
+// apart are measures of what is mostly as broad or as deep as the seat, and is
+// measured apart where it is not.
+func apart(width, depth int) []Measure {
+	return []Measure{
+		tape("cushion-width", "cushion width", "Where it is not an equal part of the seat's: across one seat cushion, without ears.", SeamLine, SeamLine, width, 25, 300),
+		tape("cushion-depth", "cushion depth", "Where it is not the seat's: down the middle of a seat cushion, from its back to its front.", SeamLine, SeamLine, depth, 25, 120),
+		tape("border-width", "border width", "Where it is not the seat's: along the front border, from end to end.", ShowLine, ShowLine, width, 25, 400),
+	}
+}
+
+// outsideWing are those of a wing from outside, where it is larger.
+func outsideWing(only string, width, height int) []Measure {
+	return []Measure{
+		tape("outer-wing-width", "outer wing width", only+"t the widest place of the outside wing, from its front to the edge of the outside back.", ShowLine, ShowLine, width, 8, 60),
+		tape("outer-wing-height", "outer wing height", only+"t the tallest place of the outside wing, from its top down to the outside arm.", ShowLine, ShowLine, height, 15, 100),
+	}
+}
+
 // ears are those of a cushion that runs in front of the arms.
 func ears() []Measure {
 	return []Measure{

@@ -78,6 +78,9 @@ func (a Allowances) each() []allowance {
 	}
 }
 
+// Set are the figures that the piece goes by.
+func (p Piece) Set() practice.Set { return p.goesBy() }
+
 // goesBy are the figures for the piece. What a piece gives for a seam or a pull, the
 // close way takes for the edges that it sews or pulls no otherwise.
 func (p Piece) goesBy() practice.Set {

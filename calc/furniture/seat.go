@@ -17,6 +17,10 @@ func (w *work) bordered() bool { return !w.is("border", "none") }
 func (w *work) seatOf(g leg, ib *Panel) {
 	var above *Panel
 	front := w.acrossFront(g.across, g.n)
+	border := front
+	if g.id == "" {
+		border = w.takeOr("border-width", front)
+	}
 	if w.is("cushion", "loose") {
 		w.platform(g, front)
 		name := "seat cushion"
@@ -31,7 +35,7 @@ func (w *work) seatOf(g leg, ib *Panel) {
 		above = w.tightSeat(g, ib)
 	}
 	if w.bordered() {
-		fb := w.cut(g.id+"FB", "front border"+g.of, front, w.take("seat-rise"), edges{w.seam(), w.under(), w.borderEnd(), w.borderEnd()})
+		fb := w.cut(g.id+"FB", "front border"+g.of, border, w.take("seat-rise"), edges{w.seam(), w.under(), w.borderEnd(), w.borderEnd()})
 		if above != nil {
 			fb.runsOn(above)
 		} else {
@@ -39,7 +43,7 @@ func (w *work) seatOf(g leg, ib *Panel) {
 		}
 	}
 	if w.pipesEdges() {
-		w.run("front border"+g.of, front.l, false, 0, 1)
+		w.run("front border"+g.of, border.l, false, 0, 1)
 	}
 }
 
@@ -51,7 +55,11 @@ func (w *work) tightSeat(g leg, ib *Panel) *Panel {
 	if !w.bordered() {
 		along, below = along.plus(w.take("seat-rise")), w.under()
 	}
-	seat := w.cut(g.id+"SEAT", "seat"+g.of, g.across, along, edges{w.tucked(g.id+"S", "seat"+g.of, g.across, 1), below, sides, sides})
+	e := edges{w.tucked(g.id+"S", "seat"+g.of, g.across, 1), below, sides, sides}
+	if w.is("long-back", "roll") {
+		e.right = w.tucked(g.id+"SL", "seat, beside the long back", g.along, 1)
+	}
+	seat := w.cut(g.id+"SEAT", "seat"+g.of, g.across, along, e)
 	if ib != nil && !w.is("back", "cushions") {
 		seat.runsOn(ib)
 	} else {

@@ -18,7 +18,7 @@ func seats() []Kind {
 			},
 			Options: []Option{
 				{"back", "back", []Choice{{"none", "open, show-wood"}, {"pad", "upholstered, inside and outside"}, {"buttoned", "upholstered, deep-buttoned in diamonds"}}},
-				overOrBoxed(overEdge(), boxedEdge()), pipings(), outsides(),
+				backFoot(), overOrBoxed(overEdge(), boxedEdge()), pipings(), outsides(), flies(),
 			},
 			build: stuffOver,
 		},
@@ -32,7 +32,7 @@ func seats() []Kind {
 			Options: []Option{
 				{"back", "back", []Choice{{"pad", "upholstered, inside and outside"}, {"none", "open, show-wood"}, {"buttoned", "upholstered, deep-buttoned in diamonds"}}},
 				armPadOptions(Choice{"yes", "with pads"}, Choice{"no", "plain wood"}),
-				overOrBoxed(overEdge(), boxedEdge()), pipings(), outsides(),
+				backFoot(), overOrBoxed(overEdge(), boxedEdge()), pipings(), outsides(), flies(),
 			},
 			build: carver,
 		},
@@ -58,6 +58,11 @@ func dropIn(w *work) {
 	w.shows(w.cut("SEAT", "seat", across, along, all(w.beneath())))
 	w.frame("SEAT", w.take("seat-width"), w.take("seat-depth"), SeatPlace)
 	w.pad("SP", "seat pad", w.take("seat-width"), w.take("seat-depth"), thick.l, SeatPlace)
+}
+
+// backFoot is where an upholstered back ends below.
+func backFoot() Option {
+	return Option{"foot", "foot of the back", []Choice{{"clear", "stands clear of the seat"}, {"down", "comes down to the seat"}}}
 }
 
 // paddedHeight is the height of a back that stands clear of the seat.
@@ -88,10 +93,18 @@ func (w *work) diningChair() {
 		return
 	}
 	bw, bh := w.take("back-width"), w.take("back-height")
-	ib := w.shows(w.cut("IB", "inside back", bw, bh, all(w.over("back-edge"))))
+	e := all(w.over("back-edge"))
+	if w.is("foot", "down") {
+		e.bottom = w.tucked("B", "inside back", bw, 1)
+	}
+	ib := w.shows(w.cut("IB", "inside back", bw, bh, e))
 	seat.runsOn(ib)
 	w.buttoned(ib)
-	w.shows(w.outside(w.cut("OB", "outside back", bw, bh, w.closed(w.outEdge()))))
+	foot := w.outEdge()
+	if w.is("foot", "down") || w.workroom() {
+		foot = w.under()
+	}
+	w.shows(w.outside(w.cut("OB", "outside back", bw, bh, w.closed(foot))))
 	if w.pipesEdges() {
 		w.run("outside back", 2*bh.l+bw.l, false, 2, 1)
 	}
@@ -107,7 +120,12 @@ func (w *work) padSeat() *Panel {
 	if w.is("border", "yes") {
 		return w.box("SEAT", "seat", across, along, thick, w.under())
 	}
-	return w.shows(w.cut("SEAT", "seat", across.plus(thick.twice()), along.plus(thick.twice()), all(w.tackedUnder())))
+	e := all(w.tackedUnder())
+	if w.is("foot", "down") {
+		e.top = w.tucked("S", "seat", across, 1)
+		return w.shows(w.cut("SEAT", "seat", across.plus(thick.twice()), along.plus(thick), e))
+	}
+	return w.shows(w.cut("SEAT", "seat", across.plus(thick.twice()), along.plus(thick.twice()), e))
 }
 
 // tops are how the top of a stool is worked.

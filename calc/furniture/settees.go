@@ -7,12 +7,12 @@ func settees() []Kind {
 	return []Kind{
 		{
 			ID: "two-seat-settee", class: sofas, Name: "two-seat settee", About: "A settee for two, with arms.",
-			Measures: slices.Concat(settee(118, 90, 160), setteeWings(), ears(), []Measure{skirtHeight()}),
+			Measures: slices.Concat(settee(118, 90, 160), setteeWings(), outsideWing("With wings only: a", 24, 34), ears(), apart(58, 58), []Measure{skirtHeight()}),
 			Options:  append(easyOptions(), aboveArms(), settingWings()), build: func(w *work) { setteeOf(w, 2) },
 		},
 		{
 			ID: "three-seat-settee", class: sofas, Name: "three-seat settee", About: "A settee for three, with arms.",
-			Measures: slices.Concat(settee(174, 130, 240), setteeWings(), ears(), []Measure{skirtHeight()}),
+			Measures: slices.Concat(settee(174, 130, 240), setteeWings(), outsideWing("With wings only: a", 24, 34), ears(), apart(58, 58), []Measure{skirtHeight()}),
 			Options:  append(easyOptions(), aboveArms(), settingWings()), build: func(w *work) { setteeOf(w, 3) },
 		},
 		{
@@ -28,13 +28,16 @@ func settees() []Kind {
 				seatRise(20, 6), seatEdge(5), openBackWidth(64, 40, 100), tape("back-height", "head height", "Up the middle of the head end, from the seat over the stuffing to the top edge.", Crease, ShowLine, 58, 25, 100),
 				backEdge(8), outsideWidth(68, 40, 110), outsideHeight(74, 30, 120),
 				tape("outside-depth", "side length", "Along the side, from the foot to the outside of the head end.", ShowLine, ShowLine, 160, 90, 230),
-				tape("roll-length", "arm length", "With an arm along one side only: along it, from the head end to its front.", Crease, ShowLine, 100, 40, 200),
-				tape("roll-rise", "arm rise", "With an arm along one side only: from the seat up over the arm to where its cover is tacked outside.", Crease, TackLine, 46, 15, 90),
-				tape("roll-outside", "outside arm height", "With an arm along one side only: from where the outside arm begins down to the seat's side.", ShowLine, ShowLine, 24, 6, 70),
-				armThickness(12, 3, 35), facingHeight(36, 10, 90), cushion(12, 4, 25), skirtHeight(),
+				tape("long-length", "long back length", "With a back along one side only: along it, from the head end to its end.", Crease, ShowLine, 110, 40, 200),
+				tape("long-height", "long back height", "With a back along one side only: from the seat up to the seam under its roll.", Crease, SeamLine, 28, 10, 70),
+				tape("roll-girth", "roll", "With a back along one side only: from the seam over the roll to where its cover is tacked outside.", SeamLine, TackLine, 34, 10, 80),
+				tape("long-outside", "outer long back", "With a back along one side only: from below the roll down to the underside of the rail.", ShowLine, ShowLine, 42, 10, 90),
+				tape("roll-front", "roll front", "With a back along one side only: across the round front of its roll.", ShowLine, ShowLine, 11, 4, 35),
+				tape("head-front", "head front", "With facings at the head only: across the front of the head's scroll at its widest.", ShowLine, ShowLine, 16, 4, 40), facingHeight(24, 10, 90), cushion(12, 4, 25), skirtHeight(),
 			},
 			Options: []Option{
-				plainOrButtoned(), cushions(fixed(), loose()), undersides(), {"arm", "arm along one side", []Choice{{"none", "none"}, {"roll", "a rolled arm with a facing"}}},
+				plainOrButtoned(), cushions(fixed(), loose()), undersides(), {"long-back", "back along one side", []Choice{{"none", "none"}, {"roll", "a low back that ends in a roll"}}},
+				{"head", "sides of the head", []Choice{{"round", "covered round"}, {"facings", "with facings at its scroll"}}},
 				platforms(), seatBorders(), skirts(), skirtMakes(), pipings(), outsides(), flies(),
 			},
 			sided: sides,
@@ -93,17 +96,22 @@ func (w *work) legOf(n int, by beside) {
 	w.arms()
 }
 
-// chaise is a long seat, perhaps with a rolled arm along one side of it.
+// chaise is a long seat, perhaps with a low back along one side of it.
 func chaise(w *work) {
 	slipper(w)
-	if !w.is("arm", "roll") {
+	if w.is("head", "facings") {
+		matched(w.cut("HF", "head facing", w.take("head-front"), w.take("facing-height"), all(w.facing())).copies(2))
+	}
+	if !w.is("long-back", "roll") {
 		return
 	}
-	long, rise := w.take("roll-length"), w.take("roll-rise")
-	w.shows(w.cut("IA", "inside arm", long, rise, edges{w.pull(), w.tucked("A", "inside arm", long, 1), w.pull(), w.tucked("AB", "inside arm, back edge", rise, 1)}))
-	matched(w.outside(w.cut("OA", "outside arm", long, w.take("roll-outside"), w.closed(w.under()))))
-	w.facings(1)
-	w.thinPad("AP", "arm pad", long, rise, 1)
+	long, high, roll := w.take("long-length"), w.take("long-height"), w.take("roll-girth")
+	w.shows(w.cut("LB", "inside long back", long, high, edges{w.seam(), w.tucked("L", "inside long back", long, 1), w.pull(), w.tucked("LH", "inside long back, at the head", high, 1)}))
+	w.cut("LR", "roll", long, roll, edges{w.pull(), w.seam(), w.pull(), w.tucked("R", "roll, at the head", roll, 1)})
+	matched(w.outside(w.cut("OL", "outside long back", w.take("outside-depth"), w.take("long-outside"), w.closed(w.under()))))
+	front := w.take("roll-front")
+	w.cut("RF", "roll facing", front, front, all(w.facing()))
+	w.thinPad("AP", "pad of the long back", long, high.plus(roll), 1)
 }
 
 // corner is a settee with a second leg at its end. The long leg takes in the

@@ -6,12 +6,13 @@ import "github.com/bridletie/bridletie/calc/practice"
 func smallChairs() []Kind {
 	return []Kind{
 		{
-			ID: "low-arm-chair", Name: "small chair with low arms", About: "A small chair with a seat over the rails, a padded back between open uprights, and low arms of wood with pads.",
+			ID: "low-arm-chair", Name: "small chair with low arms", About: "A small chair with a seat over the rails, a back between open uprights, stuffed over its top rail, and low arms of wood with pads.",
 			Measures: []Measure{
-				openSeatWidth(56, 35, 80), seatDepth(52, 30, 80), seatRise(14, 4), rebatedWidth(46), rebatedHeight(46),
-				tape("outside-height", "outside height", "Down the outside back, from rebate to rebate.", Rebate, Rebate, 44, 15, 100), armPadLength(), armPadWidth(),
+				openSeatWidth(56, 35, 80), seatDepth(52, 30, 80), seatRise(14, 4), rebatedWidth(46), backHeight(50, 15, 100), backEdge(4),
+				tape("outside-width", "outside width", "Across the outside back, from the rebate of one upright to that of the other.", Rebate, Rebate, 46, 15, 80),
+				outsideHeight(58, 15, 110), armPadLength(), armPadWidth(),
 			},
-			Options: []Option{buttonedOrPlain(), armPadOptions(Choice{"yes", "with pads"}, Choice{"no", "plain wood"}), pipings(), outsides()},
+			Options: []Option{buttonedOrPlain(), armPadOptions(Choice{"yes", "with pads"}, Choice{"no", "plain wood"}), pipings(), outsides(), flies()},
 			build:   lowArmChair,
 		},
 		{
@@ -49,24 +50,20 @@ func rebatedWidth(typical int) Measure {
 	return tape("back-width", "back width", "Across the inside back over the stuffing, from rebate to rebate.", Rebate, Rebate, typical, 15, 80)
 }
 
-func rebatedHeight(typical int) Measure {
-	return tape("back-height", "back height", "Up the middle of the inside back over the stuffing, from the seat to the rebate at the top.", Crease, Rebate, typical, 15, 100)
-}
-
-// lowArmChair is stuffed over its seat rails. Its back goes down behind the seat
-// without a fly, which would be seen beside the uprights; the cover is cut in round
-// the bars of the arms.
+// lowArmChair is stuffed over its seat rails and the top rail of its back. At the
+// uprights its covers end in rebates, and are cut in round the bars of the arms: a
+// fly would be seen there, and lies between the uprights only.
 func lowArmChair(w *work) {
 	bw, bh := w.take("back-width"), w.take("back-height")
 	trim := w.rebate()
-	ib := w.shows(w.cut("IB", "inside back", bw, bh, edges{trim, w.joint(), trim, trim}))
+	ib := w.shows(w.cut("IB", "inside back", bw, bh, edges{w.over("back-edge"), w.tucked("B", "inside back", bw, 1), trim, trim}))
 	w.buttoned(ib)
-	w.shows(w.outside(w.cut("OB", "outside back", bw, w.take("outside-height"), all(trim))))
+	w.shows(w.outside(w.cut("OB", "outside back", w.take("outside-width"), w.take("outside-height"), edges{w.backTack(), w.under(), trim, trim})))
 	w.frame("BACK", bw, bh, BackPlace)
 	w.pad("BP", "back pad", bw, bh, w.set.Length(practice.BackPad), BackPlace)
 	across, along := w.take("seat-width"), w.take("seat-depth")
 	over := wrapped(w.take("seat-rise"), w.tackedUnder())
-	w.cut("SEAT", "seat", across, along, edges{w.joint(), over, over, over}).runsOn(ib)
+	w.cut("SEAT", "seat", across, along, edges{w.tucked("S", "seat", bw, 1), over, over, over}).runsOn(ib)
 	w.frame("SEAT", across, along, SeatPlace)
 	w.pad("SP", "seat pad", across, along, w.set.Length(practice.SeatPad), SeatPlace)
 	w.armPads(trim)

@@ -95,10 +95,7 @@ func (s span) between(a, b edge, atA, atB string) span {
 // term to the nearest; by how much they then differ is the last term, so that what is
 // read adds up.
 func (s span) sum(sys length.System) string {
-	step := length.Millimetre
-	if sys == length.Imperial {
-		step = length.Inch / 16
-	}
+	step := textStep(sys)
 	text := ""
 	rest := s.l.Round(step, length.Up)
 	for i, t := range s.terms {
@@ -124,4 +121,12 @@ func joined(i int, off bool) string {
 		return " + "
 	}
 	return " "
+}
+
+// textStep is how fine sizes are printed.
+func textStep(sys length.System) length.Length {
+	if sys == length.Imperial {
+		return length.Inch / 16
+	}
+	return length.Millimetre
 }

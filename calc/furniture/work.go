@@ -62,6 +62,15 @@ func (w *work) take(id string) span {
 	return w.named(m.Name, l)
 }
 
+// takeOr is a measure that was given, or else what it mostly is as much as.
+func (w *work) takeOr(id string, or span) span {
+	_, given := w.piece.Measures[id]
+	if _, has := w.kind.measure(id); has && given {
+		return w.take(id)
+	}
+	return or
+}
+
 // has reports whether the kind has the option.
 func (w *work) has(option string) bool {
 	_, ok := w.kind.option(option)
@@ -106,6 +115,7 @@ func (w *work) make(id, name string, across, along span, e edges) *Panel {
 	p.How = note.New(note.PanelDerived,
 		note.Length("across", cut.l, length.Up), note.Name("acrossFrom", cut.sum(w.piece.Units)),
 		note.Length("along", down.l, length.Up), note.Name("alongFrom", down.sum(w.piece.Units)))
+	p.across = cut
 	return p
 }
 

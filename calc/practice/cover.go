@@ -31,6 +31,9 @@ var (
 	RebateTrim  = Cover.length("rebate-trim", "at a rebate, to be trimmed beneath the gimp", 25*mm, 0, 50*cm, Common)
 )
 
+// CoverShave is what a hold may give up.
+var CoverShave = Cover.length("cover-shave", "that may be taken off one side of a panel to keep its motif in the middle", 0, 0, 20*cm, Common).by(Workroom, 25*mm, Common+": half of a hold")
+
 // What an order of cloth has beside its panels.
 var (
 	ClothSquaring = Cover.length("cloth-squaring", "to square the cut ends of each piece of cloth", 10*cm, 0, 50*cm, Common)

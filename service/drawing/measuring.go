@@ -85,7 +85,7 @@ func (g *guide) measures() {
 		where := "From " + m.From.Name() + " to " + m.To.Name() + ". " + m.How
 		rows[i] = []string{measureMark(i), m.Name, m.ID, taped(m.Typical, g.sys), tape(m.Least, g.sys) + " to " + taped(m.Most, g.sys), where}
 	}
-	g.table("Measures", []float64{0, 60, 365, 650, 760, 950, 1490}, 0, []string{"", "Measure", "Key", "Usual", "Plausible", "Where the tape goes"}, rows)
+	g.table("Measures", []float64{0, 60, 365, 675, 785, 970, 1490}, 0, []string{"", "Measure", "Key", "Usual", "Plausible", "Where the tape goes"}, rows)
 }
 
 // views draws both views side by side at one scale.

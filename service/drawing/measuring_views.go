@@ -100,6 +100,16 @@ func (g *guide) edgesInFront(c, seat, back, thick float64, b body) {
 	ear := max(g.get("ear-width", 0), 90)
 	g.mark("ear-width", front, Pt{right, cushion}, Pt{right + ear, cushion}, 40)
 	g.mark("arm-edge", front, Pt{c - seat/2 - thick, b.base + b.arm*0.6}, Pt{c - seat/2 - thick + max(g.get("arm-edge", 0), 60), b.base + b.arm*0.6}, 0)
+	g.mark("border-width", front, Pt{c - seat/2, b.base + b.rise/2}, Pt{c + seat/2, b.base + b.rise/2}, -20)
+	g.mark("cushion-width", front, Pt{c - seat/2, b.top - b.cushion/2}, Pt{c + seat/2, b.top - b.cushion/2}, 0)
+	g.mark("scroll-joint", front, Pt{c - seat/2 - thick/2, b.base + b.arm}, Pt{c - seat/2 + thick/2, b.base + b.arm}, 130)
+	g.mark("roll-front", front, Pt{c + seat/2 - 110, b.top + 250}, Pt{c + seat/2, b.top + 250}, 0)
+	g.mark("head-front", front, Pt{c - seat/2, top - 60}, Pt{c - seat/2 + 160, top - 60}, 0)
+	if !g.has("arm-thickness") {
+		g.mark("facing-height", front, Pt{c - seat/2, top - g.get("facing-height", 0)}, Pt{c - seat/2, top}, -80)
+	}
+	g.mark("middle-curve", front, Pt{c - back/4, top - 40}, Pt{c + back/4, top - 40}, 0)
+	g.mark("outside-middle", front, Pt{c - back/4, 0}, Pt{c + back/4, 0}, -260)
 	corner := g.get("corner-width", 0)
 	g.mark("corner-width", front, Pt{c - seat/2, b.top}, Pt{c - seat/2 + corner, b.top}, 60)
 }
@@ -115,10 +125,19 @@ func (g *guide) edgesBeside(b body, deep, wide float64) {
 	g.mark("corner-depth", fromSide, Pt{deep - g.get("corner-depth", 0), b.top}, Pt{deep, b.top}, 100)
 	roll := max(g.get("wing-roll", 0), 60)
 	g.mark("wing-roll", fromSide, Pt{deep - g.get("wing-width", 0), b.base + b.arm + b.wing*0.5}, Pt{deep - g.get("wing-width", 0) + roll, b.base + b.arm + b.wing*0.5}, 0)
-	long, rise := g.get("roll-length", 0), g.get("roll-rise", 0)
-	g.mark("roll-length", fromSide, Pt{deep - long, b.base + b.arm}, Pt{deep, b.base + b.arm}, 25)
-	g.mark("roll-rise", fromSide, Pt{deep - long/3, b.top}, Pt{deep - long/3, b.top + rise}, 0)
-	g.mark("roll-outside", fromSide, Pt{deep - 2*long/3, b.base + b.rise}, Pt{deep - 2*long/3, b.base + b.rise + g.get("roll-outside", 0)}, 0)
+	g.mark("cushion-depth", fromSide, Pt{0, b.top - b.cushion/2}, Pt{deep, b.top - b.cushion/2}, 0)
+	g.mark("outer-wing-width", fromSide, Pt{deep - g.get("outer-wing-width", 0), top}, Pt{deep, top}, 210)
+	g.mark("outer-wing-height", fromSide, Pt{deep, b.base + b.arm}, Pt{deep, b.base + b.arm + g.get("outer-wing-height", 0)}, -40)
+	long, seat := g.get("long-length", 0), b.base+b.rise
+	g.mark("long-length", fromSide, Pt{deep - long, seat + 60}, Pt{deep, seat + 60}, 0)
+	g.mark("long-height", fromSide, Pt{deep - long/3, seat}, Pt{deep - long/3, seat + g.get("long-height", 0)}, 0)
+	g.mark("roll-girth", fromSide, Pt{deep - long/2, seat + g.get("long-height", 0)}, Pt{deep - long/2, seat + g.get("long-height", 0) + 120}, 0)
+	g.mark("long-outside", fromSide, Pt{deep - 2*long/3, b.base}, Pt{deep - 2*long/3, b.base + g.get("long-outside", 0)}, 0)
+	g.mark("arm-curve", fromSide, Pt{0, b.base + b.arm}, Pt{deep * 2 / 3, b.base + b.arm}, 60)
+	g.mark("outside-curve", fromSide, Pt{0, b.base}, Pt{deep * 2 / 3, b.base}, -60)
+	if !g.has("arm-length") {
+		g.mark("outside-arm", fromSide, Pt{0, b.base}, Pt{0, b.base + g.get("outside-arm", 0)}, -80)
+	}
 }
 
 // armPads are the pads on show-wood arms.
