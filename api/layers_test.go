@@ -77,12 +77,14 @@ var layers = []layer{
 	// foam nests its layers on sheets.
 	{dir: "calc/foam", std: pure, own: []string{"calc/length", "calc/geom", "calc/fault", "calc/sheet", "calc/money", "calc/practice"}, ext: []string{"github.com/shopspring/decimal"}},
 	// service does independent parts side by side.
-	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, ext: []string{"github.com/shopspring/decimal"}},
-	// what is bought, and the job sheet made up of all answers, stand on the single answers.
+	{dir: "service", std: with(pure, "context", "sync", "sync/atomic"), own: []string{"calc/..."}, use: []string{"service/glance"}},
+	// what is bought, what is planned at a glance, and the job sheet made up of all
+	// answers, stand on the single answers.
 	{dir: "service/buying", std: pure, own: []string{"calc/...", "service"}, ext: []string{"github.com/shopspring/decimal"}},
-	{dir: "service/job", std: with(pure, "context"), own: []string{"calc/...", "service", "service/buying"}},
+	{dir: "service/glance", std: with(pure, "context"), own: []string{"calc/...", "service"}, ext: []string{"github.com/shopspring/decimal"}},
+	{dir: "service/job", std: with(pure, "context"), own: []string{"calc/...", "service", "service/buying"}, use: []string{"service/glance"}},
 	// drawing embeds a font, and says a date that is always the same in its PDF.
-	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service", "service/buying", "service/job"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
+	{dir: "service/drawing", std: with(pure, "sync", "time"), own: []string{"calc/...", "service", "service/buying", "service/glance", "service/job"}, ext: []string{"codeberg.org/go-pdf/fpdf", "golang.org/x/image/font", "github.com/shopspring/decimal"}},
 	{dir: "api/gen", std: []string{"..."}, ext: []string{echo, runtime}},
 	// strictjson puts values into wire forms, as encoding/json does.
 	{dir: "api/strictjson", std: with(pure, "encoding/json", "reflect", "sync")},
@@ -189,6 +191,13 @@ func TestLayersRefuse(t *testing.T) {
 		{"service/x.go", module + "/service/drawing", false},
 		{"service/x.go", module + "/service/job", false},
 		{"service/x.go", module + "/service/buying", false},
+		{"service/x.go", module + "/service/glance", false},
+		{"service/glance/x.go", module + "/service", true},
+		{"service/glance/x.go", module + "/service/buying", false},
+		{"service/glance/x.go", "sync", false},
+		{"service/job/x.go", module + "/service/glance", false},
+		{"service/job/x_test.go", module + "/service/glance", true},
+		{"service/job/x_test.go", module + "/api/gen", false},
 		{"service/buying/x.go", module + "/service", true},
 		{"service/buying/x.go", module + "/service/job", false},
 		{"service/buying/x.go", "context", false},

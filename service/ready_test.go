@@ -10,6 +10,7 @@ import (
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/glance"
 )
 
 // refuses is a request with a fault, asked for its faults and for its answer.
@@ -50,8 +51,8 @@ func TestFaultsAreTheErrorOfAnAnswer(t *testing.T) {
 	wide := frames
 	wide.Frames = append(wide.Frames[:0:0], wide.Frames...)
 	wide.Frames[0].Count, wide.Frames[0].Front = 1, 100*m
-	estimate := func(ctx context.Context, req service.EstimateRequest) (*service.EstimateAnswer, error) {
-		return service.Estimate(ctx, req, 1)
+	estimate := func(ctx context.Context, req glance.EstimateRequest) (*glance.EstimateAnswer, error) {
+		return glance.Estimate(ctx, req, 1)
 	}
 	for name, test := range map[string]func(*testing.T){
 		"a panel that is cut no times":  refuses(service.YardageFaults, service.Yardage, noCount),
@@ -61,9 +62,9 @@ func TestFaultsAreTheErrorOfAnAnswer(t *testing.T) {
 		"a frame that is made no times": refuses(faultsBy(service.PrepareFoundation), service.Foundation, frames),
 		"a frame of 100 m":              refuses(faultsBy(service.PrepareFoundation), service.Foundation, wide),
 		"a cushion of less than none":   refuses(faultsBy(service.PrepareWadding), service.Wadding, wraps),
-		"a cloth that is no width":      refuses(service.EstimateFaults, estimate, service.EstimateRequest{Piece: furniture.Piece{Kind: "footstool", Count: 1}, Cloth: &service.CompareCloth{}}),
-		"a cloth too narrow for the piece": refuses(service.EstimateFaults, estimate,
-			service.EstimateRequest{Piece: furniture.Piece{Kind: "wing-chair", Count: 1}, Cloth: &service.CompareCloth{Cloth: cloth.Cloth{Width: 2 * cm}}}),
+		"a cloth that is no width":      refuses(glance.EstimateFaults, estimate, glance.EstimateRequest{Piece: furniture.Piece{Kind: "footstool", Count: 1}, Cloth: &glance.Cloth{}}),
+		"a cloth too narrow for the piece": refuses(glance.EstimateFaults, estimate,
+			glance.EstimateRequest{Piece: furniture.Piece{Kind: "wing-chair", Count: 1}, Cloth: &glance.Cloth{Cloth: cloth.Cloth{Width: 2 * cm}}}),
 	} {
 		t.Run(name, test)
 	}

@@ -2,6 +2,7 @@ package service
 
 import (
 	"math"
+	"slices"
 
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
@@ -44,12 +45,7 @@ type ReliefCut struct {
 
 // Whole reports whether the show side can be kept whole at every obstacle.
 func (a *ReliefAnswer) Whole() bool {
-	for _, c := range a.Cuts {
-		if !c.Whole {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(a.Cuts, func(c ReliefCut) bool { return !c.Whole })
 }
 
 // Relief answers a request that has no faults.

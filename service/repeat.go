@@ -1,6 +1,7 @@
 package service
 
 import (
+	"slices"
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/cloth"
@@ -161,12 +162,7 @@ func (r RepeatRequest) drops() []repeat.Drop {
 
 // joins reports whether some drop is joined of several widths.
 func (r RepeatRequest) joins() bool {
-	for _, d := range r.Drops {
-		if d.Widths > 1 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Drops, func(d RepeatDrop) bool { return d.Widths > 1 })
 }
 
 // repeatWarnings are what the caller should know about this answer.

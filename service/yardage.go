@@ -170,7 +170,7 @@ func (ready *YardageReady) answer(ctx context.Context, hurry func() bool) (*Yard
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	if err := sound(job, r.Cut...); err != nil {
+	if err := Verified(job, r.Cut...); err != nil {
 		return nil, err
 	}
 	a := &YardageAnswer{Request: req, Result: r, Joins: joinsOf(req.Panels, r.Cut)}
@@ -197,8 +197,8 @@ func (ready *YardageReady) answer(ctx context.Context, hurry func() bool) (*Yard
 	return a, ctx.Err()
 }
 
-// sound puts a whole plan to the independent check.
-func sound(job plan.Job, layouts ...plan.Layout) error {
+// Verified puts a whole plan to the independent check; the error is ErrUnsound.
+func Verified(job plan.Job, layouts ...plan.Layout) error {
 	if flaws := verify.Check(job, layouts...); len(flaws) > 0 {
 		return fmt.Errorf("%w: %s", ErrUnsound, flaws[0])
 	}
@@ -245,7 +245,7 @@ func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() b
 		}
 	}
 	job.Bolt = 0 // a piece in hand may be longer than a bolt
-	return out, sound(job, layouts...)
+	return out, Verified(job, layouts...)
 }
 
 // joinsOf lists the joined panels with their seams.

@@ -42,7 +42,7 @@ func TestAnswersLieInFiles(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("the files of answers are %q, the answers %q", got, want)
 	}
-	if most := 315<<10; len(text) > most {
+	if most := 315 << 10; len(text) > most {
 		t.Errorf("openapi.yaml has %d bytes, at most %d", len(text), most)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
+	"github.com/bridletie/bridletie/service/glance"
 	"github.com/bridletie/bridletie/service/job"
 )
 
@@ -43,22 +44,22 @@ func (s *Server) fireCheck(_ context.Context, req service.FireRequest) (*service
 	return service.FireCheck(s.rules, req)
 }
 
-func (s *Server) compare(ctx context.Context, req service.CompareRequest) (*service.CompareAnswer, error) {
+func (s *Server) compare(ctx context.Context, req glance.CompareRequest) (*glance.CompareAnswer, error) {
 	return comparing(nil)(s, ctx, req)
 }
 
-// comparing passes each cloth to the function, in order, as soon as it and those before it
-// are done. The function may be nil.
-func comparing(each func(service.ComparedCloth)) func(*Server, context.Context, service.CompareRequest) (*service.CompareAnswer, error) {
-	return shared(func(ctx context.Context, req service.CompareRequest, n int) (*service.CompareAnswer, error) {
-		return service.Compare(ctx, req, n, each)
+// comparing passes each cloth to the function, in order, as soon as it and those before
+// it are done. The function may be nil.
+func comparing(each func(glance.Compared)) func(*Server, context.Context, glance.CompareRequest) (*glance.CompareAnswer, error) {
+	return shared(func(ctx context.Context, req glance.CompareRequest, n int) (*glance.CompareAnswer, error) {
+		return glance.Compare(ctx, req, n, each)
 	})
 }
 
 // compareLines sends each cloth as soon as it is done, and then the rest of the response.
-func (s *Server) compareLines(ctx context.Context, req service.CompareRequest, digest string, send func(any)) error {
-	ans, err := inTurn(ctx, s, func(ctx context.Context) (*service.CompareAnswer, error) {
-		return comparing(func(one service.ComparedCloth) { send(wire.ComparedOut(req, one)) })(s, ctx, req)
+func (s *Server) compareLines(ctx context.Context, req glance.CompareRequest, digest string, send func(any)) error {
+	ans, err := inTurn(ctx, s, func(ctx context.Context) (*glance.CompareAnswer, error) {
+		return comparing(func(one glance.Compared) { send(wire.ComparedOut(req, one)) })(s, ctx, req)
 	})
 	if err == nil {
 		send(wire.CompareEndOut(ans, digest))

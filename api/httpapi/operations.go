@@ -7,6 +7,7 @@ import (
 	"github.com/bridletie/bridletie/api/wire"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/drawing"
+	"github.com/bridletie/bridletie/service/glance"
 	"github.com/bridletie/bridletie/service/job"
 )
 
@@ -31,9 +32,9 @@ func cuttingPlans() []row {
 			answer: (*Server).check, after: func(s *Server, a *service.CheckAnswer) error { return s.solved(a.Engine) },
 			write: to(wire.CheckOut), picture: draws(drawing.CheckPicture), text: drawing.CheckText,
 		}).row(),
-		(&operation[service.CompareRequest, service.CompareAnswer]{
+		(&operation[glance.CompareRequest, glance.CompareAnswer]{
 			id: "yardageCompare", path: "/v1/yardage/compare", command: "compare", lane: laneHeavy, size: whole,
-			read: from(wire.CompareIn), faults: service.CompareFaults, fields: service.CompareFaults,
+			read: from(wire.CompareIn), faults: glance.CompareFaults, fields: glance.CompareFaults,
 			answer: (*Server).compare,
 			write:  to(wire.CompareOut), picture: draws(drawing.ComparePicture), text: drawing.CompareText, lines: (*Server).compareLines,
 		}).row(),
@@ -42,10 +43,10 @@ func cuttingPlans() []row {
 			read: from(wire.CuttingListIn), prepare: service.PrepareCuttingList, fields: service.CuttingListFieldFaults,
 			write: to(wire.CuttingListOut), picture: draws(drawing.CuttingListPicture), text: drawing.CuttingListText,
 		}).row(),
-		(&operation[service.EstimateRequest, service.EstimateAnswer]{
+		(&operation[glance.EstimateRequest, glance.EstimateAnswer]{
 			id: "estimate", path: "/v1/estimate", lane: laneHeavy, size: usual,
-			read: from(wire.EstimateIn), faults: service.EstimateFaults, fields: service.EstimateFieldFaults,
-			answer: shared(service.Estimate),
+			read: from(wire.EstimateIn), faults: glance.EstimateFaults, fields: glance.EstimateFieldFaults,
+			answer: shared(glance.Estimate),
 			write:  to(wire.EstimateOut), text: drawing.EstimateText,
 		}).row(),
 	}

@@ -13,13 +13,14 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/glance"
 )
 
 // EstimateIn translates a request, as YardageIn does.
-func EstimateIn(w *gen.EstimateRequest) (service.EstimateRequest, fault.List) {
+func EstimateIn(w *gen.EstimateRequest) (glance.EstimateRequest, fault.List) {
 	var t translator
 	root := fault.Path{}
-	req := service.EstimateRequest{
+	req := glance.EstimateRequest{
 		Piece: furniture.Piece{
 			Kind: w.Kind, Count: 1, Units: unitsFrom(value(w.Units)), Measures: make(map[string]length.Length), Options: value(w.Options),
 			Way: wayFrom(w.Way),
@@ -32,15 +33,15 @@ func EstimateIn(w *gen.EstimateRequest) (service.EstimateRequest, fault.List) {
 	for _, id := range slices.Sorted(maps.Keys(given)) {
 		req.Piece.Measures[id] = lengthFrom(given[id])
 	}
-	req.Size = map[gen.EstimateRequestSize]service.Size{gen.EstimateRequestSizeSmall: service.Small, gen.EstimateRequestSizeLarge: service.Large}[value(w.Size)]
-	req.Patterned = map[gen.EstimateRequestPattern]service.Patterned{
-		gen.EstimateRequestPatternPlain: service.Plain, gen.EstimateRequestPatternSmall: service.SmallPattern, gen.EstimateRequestPatternLarge: service.LargePattern,
+	req.Size = map[gen.EstimateRequestSize]glance.Size{gen.EstimateRequestSizeSmall: glance.Small, gen.EstimateRequestSizeLarge: glance.Large}[value(w.Size)]
+	req.Patterned = map[gen.EstimateRequestPattern]glance.Patterned{
+		gen.EstimateRequestPatternPlain: glance.Plain, gen.EstimateRequestPatternSmall: glance.SmallPattern, gen.EstimateRequestPatternLarge: glance.LargePattern,
 	}[value(w.Pattern)]
 	t.own(practice.UsualCloth, w.ClothWidth)
 	req.Shop = t.shop
 	if w.Cloth != nil {
 		at := root.Field("cloth")
-		req.Cloth = &service.CompareCloth{Cloth: t.cloth(w.Cloth, at), Sold: t.sold(w.Cloth, at)}
+		req.Cloth = &glance.Cloth{Cloth: t.cloth(w.Cloth, at), Sold: t.sold(w.Cloth, at)}
 		if w.Pattern != nil {
 			t.shape.Add(root.Field("pattern"), fault.NotAllowed, string(*w.Pattern), "the cloth says how it is patterned", "leave pattern or cloth out")
 		}
@@ -52,7 +53,7 @@ func EstimateIn(w *gen.EstimateRequest) (service.EstimateRequest, fault.List) {
 	return req, t.shape
 }
 
-func (t *translator) estimatePrices(w *gen.EstimateRequest, req *service.EstimateRequest) {
+func (t *translator) estimatePrices(w *gen.EstimateRequest, req *glance.EstimateRequest) {
 	root := fault.Path{}
 	if b := w.Price; b != nil {
 		at := root.Field("price")
@@ -61,11 +62,11 @@ func (t *translator) estimatePrices(w *gen.EstimateRequest, req *service.Estimat
 		if again := t.amount(b.High, b.Currency); again != nil {
 			high.Money = *again
 		}
-		req.Band = &service.PriceBand{Low: *low, High: high}
+		req.Band = &glance.PriceBand{Low: *low, High: high}
 	}
 	if l := w.Labour; l != nil {
 		m := t.money(l.Rate, l.Currency, root.Field("labour"))
-		req.Labour = &service.LabourRate{Hour: m}
+		req.Labour = &glance.LabourRate{Hour: m}
 	}
 	if share, ok := formats.Share(value(w.Tax)); ok {
 		req.Tax = decimal.New(int64(share), -4)
@@ -76,7 +77,7 @@ func (t *translator) estimatePrices(w *gen.EstimateRequest, req *service.Estimat
 }
 
 // EstimateOut is the answer as the contract has it.
-func EstimateOut(ans *service.EstimateAnswer, digest string) gen.EstimateAnswer {
+func EstimateOut(ans *glance.EstimateAnswer, digest string) gen.EstimateAnswer {
 	w := answerWriter{units: ans.Request.Piece.Units}
 	g := gen.EstimateAnswer{
 		Way: wayText(ans.Request.Piece.Way),

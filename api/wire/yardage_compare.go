@@ -5,17 +5,18 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/glance"
 )
 
 // CompareIn translates a request, as YardageIn does.
-func CompareIn(w *gen.CompareRequest) (service.CompareRequest, fault.List) {
+func CompareIn(w *gen.CompareRequest) (glance.CompareRequest, fault.List) {
 	var t translator
 	root := fault.Path{}
-	req := service.CompareRequest{Units: unitsFrom(value(w.Units)), Sensitive: w.Sensitivity != nil}
+	req := glance.CompareRequest{Units: unitsFrom(value(w.Units)), Sensitive: w.Sensitivity != nil}
 	for i := range w.Cloths {
 		here := root.Field("cloths").Index(i)
 		c := &w.Cloths[i]
-		one := service.CompareCloth{Cloth: t.cloth(&c.Cloth, here.Field("cloth")), Sold: t.sold(&c.Cloth, here.Field("cloth"))}
+		one := glance.Cloth{Cloth: t.cloth(&c.Cloth, here.Field("cloth")), Sold: t.sold(&c.Cloth, here.Field("cloth"))}
 		if c.Price != nil {
 			one.Price = t.price(c.Price, here.Field("price"))
 		}
@@ -26,11 +27,11 @@ func CompareIn(w *gen.CompareRequest) (service.CompareRequest, fault.List) {
 	}
 	switch value(w.RankBy) {
 	case gen.CompareRankLength:
-		req.RankBy = service.ByLength
+		req.RankBy = glance.ByLength
 	case gen.CompareRankCost:
-		req.RankBy = service.ByCost
+		req.RankBy = glance.ByCost
 	case gen.CompareRankWaste:
-		req.RankBy = service.ByWaste
+		req.RankBy = glance.ByWaste
 	}
 	s := value(w.Sensitivity)
 	for _, l := range value(s.Widths) {
@@ -43,7 +44,7 @@ func CompareIn(w *gen.CompareRequest) (service.CompareRequest, fault.List) {
 }
 
 // ranking are the cloths by their number in the request, the best first.
-func ranking(ans *service.CompareAnswer) []int {
+func ranking(ans *glance.CompareAnswer) []int {
 	list := make([]int, len(ans.Cloths))
 	for i, c := range ans.Cloths {
 		list[i] = c.Index
@@ -52,7 +53,7 @@ func ranking(ans *service.CompareAnswer) []int {
 }
 
 // CompareOut is the answer as the contract has it.
-func CompareOut(ans *service.CompareAnswer, digest string) gen.CompareAnswer {
+func CompareOut(ans *glance.CompareAnswer, digest string) gen.CompareAnswer {
 	w := answerWriter{units: ans.Request.Units}
 	g := gen.CompareAnswer{
 		RankedBy: rankText(ans.RankedBy), Cloths: make([]gen.ComparedCloth, len(ans.Cloths)), Sensitivity: []gen.CompareTried{},
@@ -71,7 +72,7 @@ func CompareOut(ans *service.CompareAnswer, digest string) gen.CompareAnswer {
 	return g
 }
 
-func (w answerWriter) compared(req service.CompareRequest, c service.ComparedCloth) gen.ComparedCloth {
+func (w answerWriter) compared(req glance.CompareRequest, c glance.Compared) gen.ComparedCloth {
 	g := gen.ComparedCloth{Cloth: c.Index, Usable: c.Usable, Reason: wireNote(w.units, c.Reason)}
 	set(&g.Name, req.Cloths[c.Index].Name)
 	if !c.Usable {
@@ -89,18 +90,18 @@ func (w answerWriter) compared(req service.CompareRequest, c service.ComparedClo
 	return g
 }
 
-func rankText(r service.Rank) gen.CompareRank {
+func rankText(r glance.Rank) gen.CompareRank {
 	switch r {
-	case service.ByCost:
+	case glance.ByCost:
 		return gen.CompareRankCost
-	case service.ByWaste:
+	case glance.ByWaste:
 		return gen.CompareRankWaste
 	}
 	return gen.CompareRankLength
 }
 
 // ComparedOut is one of the cloths as the contract has it.
-func ComparedOut(req service.CompareRequest, c service.ComparedCloth) gen.ComparedCloth {
+func ComparedOut(req glance.CompareRequest, c glance.Compared) gen.ComparedCloth {
 	return answerWriter{units: req.Units}.compared(req, c)
 }
 
@@ -115,7 +116,7 @@ type CompareEnd struct {
 }
 
 // CompareEndOut is the last line of an answer in lines.
-func CompareEndOut(ans *service.CompareAnswer, digest string) CompareEnd {
+func CompareEndOut(ans *glance.CompareAnswer, digest string) CompareEnd {
 	whole := CompareOut(ans, digest)
 	return CompareEnd{whole.RankedBy, ranking(ans), whole.Sensitivity, whole.Warnings, whole.Engine, whole.InputDigest}
 }

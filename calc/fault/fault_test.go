@@ -9,7 +9,7 @@ import (
 )
 
 func TestPathPointer(t *testing.T) {
-	root := fault.Path(fault.Path{})
+	root := fault.Path{}
 	for _, tc := range []struct {
 		path fault.Path
 		want string

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"github.com/bridletie/bridletie/calc/length"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/glance"
 )
 
 // maxBars is how many cloths are drawn; the rest is counted.
@@ -14,7 +14,7 @@ const maxBars = 60
 const compareTitle = "Cloths compared"
 
 // comparedName names a cloth of a comparison.
-func comparedName(ans *service.CompareAnswer, c service.ComparedCloth) string {
+func comparedName(ans *glance.CompareAnswer, c glance.Compared) string {
 	if name := apart(ans.Request.Cloths[c.Index].Name); name != "" {
 		return name
 	}
@@ -22,18 +22,18 @@ func comparedName(ans *service.CompareAnswer, c service.ComparedCloth) string {
 }
 
 // rankedText says what the order of the cloths is.
-func rankedText(r service.Rank) string {
+func rankedText(r glance.Rank) string {
 	switch r {
-	case service.ByCost:
+	case glance.ByCost:
 		return "ranked by what the cloth costs"
-	case service.ByWaste:
+	case glance.ByWaste:
 		return "ranked by what is wasted"
 	}
 	return "ranked by the length to order"
 }
 
 // comparedFigures are the figures of a cloth in words.
-func comparedFigures(c service.ComparedCloth, sys length.System) string {
+func comparedFigures(c glance.Compared, sys length.System) string {
 	if !c.Usable {
 		return "cannot be used"
 	}
@@ -45,7 +45,7 @@ func comparedFigures(c service.ComparedCloth, sys length.System) string {
 }
 
 // CompareText is a comparison as a page of plain text.
-func CompareText(ans *service.CompareAnswer) string {
+func CompareText(ans *glance.CompareAnswer) string {
 	p := &page{sys: ans.Request.Units}
 	p.line(compareTitle + ", " + rankedText(ans.RankedBy))
 	p.line("")
@@ -72,7 +72,7 @@ func repeatName(l length.Length, sys length.System) string {
 	return near(l, sys)
 }
 
-func triedText(s service.CompareTried, l length.Length, sys length.System) string {
+func triedText(s glance.Tried, l length.Length, sys length.System) string {
 	if !s.Usable {
 		return "-"
 	}
@@ -82,7 +82,7 @@ func triedText(s service.CompareTried, l length.Length, sys length.System) strin
 // ComparePicture is the chart of a comparison: a bar for each cloth, as long as
 // what is ordered of it, of which what is wasted is hatched, and a curve for each
 // width of the first cloth over the length repeat.
-func ComparePicture(ans *service.CompareAnswer) *Picture {
+func ComparePicture(ans *glance.CompareAnswer) *Picture {
 	s := &cloths{paper: paper{sys: ans.Request.Units, k: 1, page: usualWidth + marginLeft + marginRight}, ans: ans}
 	s.title(compareTitle, rankedText(ans.RankedBy))
 	s.gap(20)
@@ -95,7 +95,7 @@ func ComparePicture(ans *service.CompareAnswer) *Picture {
 // cloths is a comparison while it is drawn.
 type cloths struct {
 	paper
-	ans *service.CompareAnswer
+	ans *glance.CompareAnswer
 }
 
 // words are the chart for who cannot see it.

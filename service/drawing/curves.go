@@ -5,7 +5,7 @@ import (
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/length"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/glance"
 )
 
 // plot is the field of the curves: what is needed over the length repeat.
@@ -15,14 +15,14 @@ type plot struct {
 	needed     length.Length
 }
 
-func (p plot) at(t service.CompareTried) Pt {
+func (p plot) at(t glance.Tried) Pt {
 	return Pt{p.x + p.w*(t.Repeat.MM()/max(p.repeat.MM(), 1)), p.y + p.h*(1-t.Needed.MM()/max(p.needed.MM(), 1))}
 }
 
 // curve is one width of the first cloth.
 type curve struct {
 	width length.Length
-	tried []service.CompareTried
+	tried []glance.Tried
 }
 
 // curves draws what the first cloth needs over the length repeat, a line for
@@ -77,7 +77,7 @@ func (s *cloths) axes(p plot) {
 	}
 	free := p.x - 1000.0
 	for _, v := range s.repeats() {
-		x := p.at(service.CompareTried{Repeat: v}).X
+		x := p.at(glance.Tried{Repeat: v}).X
 		s.add(Line{Pt{x, p.y + p.h}, Pt{x, p.y + p.h + 12}, cTick})
 		text := repeatName(v, s.sys)
 		if half := breadth(text) * smallSize / 2; x-half > free {

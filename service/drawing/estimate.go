@@ -5,11 +5,11 @@ import (
 
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/glance"
 )
 
 // EstimateText is an estimate as a page of plain text.
-func EstimateText(ans *service.EstimateAnswer) string {
+func EstimateText(ans *glance.EstimateAnswer) string {
 	p := &page{sys: ans.Request.Piece.Units}
 	kind, _ := furniture.Find(ans.Request.Piece.Kind)
 	p.line("Estimate: " + kind.Name)

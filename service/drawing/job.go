@@ -33,9 +33,6 @@ func JobDrawings(ans *job.Answer) []JobDrawing {
 	return list
 }
 
-// JobSVG is the drawings of a job sheet one below the other, as SVG.
-func JobSVG(ans *job.Answer) []byte { return JobPicture(ans).SVG() }
-
 // JobPicture is the drawings of a job sheet one below the other.
 func JobPicture(ans *job.Answer) *Picture {
 	var all []*Picture
@@ -118,7 +115,7 @@ type JobSheet struct{ ans *job.Answer }
 func JobSheetOf(ans *job.Answer) JobSheet { return JobSheet{ans} }
 
 // SVG is the sheet as one drawing.
-func (s JobSheet) SVG() []byte { return JobSVG(s.ans) }
+func (s JobSheet) SVG() []byte { return JobPicture(s.ans).SVG() }
 
 // Printed is the sheet as PDF.
 func (s JobSheet) Printed() ([]byte, error) { return JobPDF(s.ans) }

@@ -28,6 +28,7 @@ import (
 	"github.com/bridletie/bridletie/calc/wadding"
 	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/buying"
+	"github.com/bridletie/bridletie/service/glance"
 	"github.com/bridletie/bridletie/service/job"
 )
 
@@ -392,13 +393,13 @@ func soldBenches() []bench {
 // wholeBenches are estimates and a job.
 func wholeBenches() []bench {
 	var out []bench
-	for size, kind := range []string{service.Usual: "wing-chair", service.Small: "fireside-chair", service.Large: "fireside-chair"} {
-		for _, look := range []service.Patterned{service.Plain, service.SmallPattern, service.Medium, service.LargePattern} {
+	for size, kind := range []string{glance.Usual: "wing-chair", glance.Small: "fireside-chair", glance.Large: "fireside-chair"} {
+		for _, look := range []glance.Patterned{glance.Plain, glance.SmallPattern, glance.Medium, glance.LargePattern} {
 			out = append(out, bench{fmt.Sprint("estimate ", size, look), func(t *testing.T, shop practice.Set) any {
-				req := service.EstimateRequest{Piece: furniture.Piece{Kind: kind, Count: 1}}
-				req.Size, req.Patterned, req.Shop = service.Size(size), look, shop
+				req := glance.EstimateRequest{Piece: furniture.Piece{Kind: kind, Count: 1}}
+				req.Size, req.Patterned, req.Shop = glance.Size(size), look, shop
 				req.Piece.Options = map[string]string{"back": "buttoned", "piping": "all"}
-				ans, err := service.Estimate(context.Background(), req, 1)
+				ans, err := glance.Estimate(context.Background(), req, 1)
 				if err != nil {
 					t.Fatal(err)
 				}

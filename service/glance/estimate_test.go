@@ -1,4 +1,4 @@
-package service_test
+package glance_test
 
 import (
 	"context"
@@ -14,23 +14,23 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/note"
-	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/glance"
 )
 
-func estimate(t testing.TB, req service.EstimateRequest) *service.EstimateAnswer {
+func estimate(t testing.TB, req glance.EstimateRequest) *glance.EstimateAnswer {
 	t.Helper()
-	if l := service.EstimateFaults(req); l.Len() > 0 {
+	if l := glance.EstimateFaults(req); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
-	ans, err := service.Estimate(context.Background(), req, 2)
+	ans, err := glance.Estimate(context.Background(), req, 2)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return ans
 }
 
-func estimateOf(kind string) service.EstimateRequest {
-	return service.EstimateRequest{Piece: furniture.Piece{Kind: kind, Count: 1}}
+func estimateOf(kind string) glance.EstimateRequest {
+	return glance.EstimateRequest{Piece: furniture.Piece{Kind: kind, Count: 1}}
 }
 
 // Every kind, size and class of pattern has an estimate whose figures are in
@@ -39,9 +39,9 @@ func estimateOf(kind string) service.EstimateRequest {
 // panel that is joined.
 func TestEstimateOfEveryKind(t *testing.T) {
 	for _, k := range furniture.Kinds() {
-		for _, look := range []service.Patterned{service.Plain, service.SmallPattern, service.Medium, service.LargePattern} {
-			var before *service.EstimateAnswer
-			for _, size := range []service.Size{service.Small, service.Usual, service.Large} {
+		for _, look := range []glance.Patterned{glance.Plain, glance.SmallPattern, glance.Medium, glance.LargePattern} {
+			var before *glance.EstimateAnswer
+			for _, size := range []glance.Size{glance.Small, glance.Usual, glance.Large} {
 				req := estimateOf(k.ID)
 				req.Size, req.Patterned = size, look
 				ans := estimate(t, req)
@@ -67,7 +67,7 @@ func TestEstimateOfEveryKind(t *testing.T) {
 // What is measured narrows the range, and is no longer named.
 func TestMeasuringNarrowsAnEstimate(t *testing.T) {
 	req := estimateOf("wing-chair")
-	req.Patterned = service.Plain
+	req.Patterned = glance.Plain
 	ans := estimate(t, req)
 	if len(ans.Narrow) == 0 || ans.Narrow[0].Measure == "" || ans.Narrow[0].Percent <= 0 {
 		t.Fatalf("narrow: %+v", ans.Narrow)
@@ -93,8 +93,8 @@ func TestEstimatePrices(t *testing.T) {
 		return m
 	}
 	req := estimateOf("carver")
-	req.Band = &service.PriceBand{Low: money.Price{Money: gbp("20"), Per: length.Metre}, High: money.Price{Money: gbp("30"), Per: length.Metre}}
-	req.Labour = &service.LabourRate{Hour: gbp("32")}
+	req.Band = &glance.PriceBand{Low: money.Price{Money: gbp("20"), Per: length.Metre}, High: money.Price{Money: gbp("30"), Per: length.Metre}}
+	req.Labour = &glance.LabourRate{Hour: gbp("32")}
 	req.Tax = decimal.New(20, 0)
 	ans := estimate(t, req)
 	metres := decimal.New(int64(ans.Order.High), -9)
@@ -124,23 +124,23 @@ func TestEstimateSaysWhatItLeavesOut(t *testing.T) {
 				delete(piece.Measures, id)
 			}
 		}
-		req := service.EstimateRequest{Piece: piece, Patterned: service.Plain}
+		req := glance.EstimateRequest{Piece: piece, Patterned: glance.Plain}
 		if rapid.Bool().Draw(t, "cloth chosen") {
-			req.Cloth = &service.CompareCloth{Cloth: cloth.Cloth{Width: 140 * cm}}
+			req.Cloth = &glance.Cloth{Cloth: cloth.Cloth{Width: 140 * cm}}
 		}
 		if rapid.Bool().Draw(t, "cloth priced") {
-			req.Band = &service.PriceBand{Low: money.Price{Money: hour, Per: length.Metre}, High: money.Price{Money: hour, Per: length.Metre}}
+			req.Band = &glance.PriceBand{Low: money.Price{Money: hour, Per: length.Metre}, High: money.Price{Money: hour, Per: length.Metre}}
 		}
 		if rapid.Bool().Draw(t, "work priced") {
-			req.Labour = &service.LabourRate{Hour: hour}
+			req.Labour = &glance.LabourRate{Hour: hour}
 		}
 		if rapid.Bool().Draw(t, "taxed") {
 			req.Tax = decimal.New(20, 0)
 		}
-		if l := service.EstimateFaults(req); l.Len() > 0 {
+		if l := glance.EstimateFaults(req); l.Len() > 0 {
 			t.Skip(l.Faults())
 		}
-		ans, err := service.Estimate(context.Background(), req, 1)
+		ans, err := glance.Estimate(context.Background(), req, 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -185,11 +185,11 @@ func TestEstimateSaysWhatItLeavesOut(t *testing.T) {
 
 // The usual cloth is named by its class and by the width that is taken.
 func TestEstimateNamesTheUsualCloth(t *testing.T) {
-	for look, want := range map[service.Patterned]string{
-		service.Plain:        "no cloth is chosen: one 1.37 m wide without a pattern is taken",
-		service.SmallPattern: "no cloth is chosen: one 1.37 m wide with the usual repeat of small patterns is taken",
-		service.Medium:       "no cloth is chosen: one 1.37 m wide with the usual repeat of medium patterns is taken",
-		service.LargePattern: "no cloth is chosen: one 1.37 m wide with the usual repeat of large patterns is taken",
+	for look, want := range map[glance.Patterned]string{
+		glance.Plain:        "no cloth is chosen: one 1.37 m wide without a pattern is taken",
+		glance.SmallPattern: "no cloth is chosen: one 1.37 m wide with the usual repeat of small patterns is taken",
+		glance.Medium:       "no cloth is chosen: one 1.37 m wide with the usual repeat of medium patterns is taken",
+		glance.LargePattern: "no cloth is chosen: one 1.37 m wide with the usual repeat of large patterns is taken",
 	} {
 		req := estimateOf("drop-in-seat")
 		req.Patterned = look

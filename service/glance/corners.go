@@ -1,4 +1,4 @@
-package service
+package glance
 
 import (
 	"cmp"
@@ -13,6 +13,7 @@ import (
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/service"
 )
 
 // estimator is an estimate while it is made.
@@ -46,7 +47,7 @@ func (e *estimator) corners(ctx context.Context, workers int) {
 		candidates = append(candidates, furniture.Measure{})
 	}
 	orders := make([]length.Length, len(runs))
-	SideBySide(workers, len(runs), func(i int) {
+	service.SideBySide(workers, len(runs), func(i int) {
 		if ctx.Err() == nil {
 			orders[i] = runs[i]().try(ctx).order
 		}

@@ -1,4 +1,4 @@
-package service
+package glance
 
 import (
 	"context"
@@ -13,6 +13,7 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
+	"github.com/bridletie/bridletie/service"
 )
 
 // comparer is a comparison while it is made.
@@ -67,7 +68,7 @@ func (l laid) try(ctx context.Context) trial {
 	if ctx.Err() != nil {
 		return trial{why: note.New(note.NotFinished)}
 	}
-	if err := sound(job, r.Cut...); err != nil {
+	if err := service.Verified(job, r.Cut...); err != nil {
 		return trial{why: note.New(note.PlanUnsound)}
 	}
 	t := trial{usable: true, needed: r.Needed(), bound: r.Bound, loosened: l.loosened}
@@ -95,7 +96,7 @@ func laidOn(panels []panel.Panel, k cloth.Cloth, sold cloth.Sold) laid {
 			p.Turn = panel.Upright
 		}
 	}
-	list, loosened := LoosenWishes(list, k)
+	list, loosened := service.LoosenWishes(list, k)
 	return laid{k, sold, list, len(loosened)}
 }
 
@@ -111,7 +112,7 @@ func (c *comparer) plains() {
 		}
 	}
 	found := make([]trial, len(keys))
-	SideBySide(c.workers, len(keys), func(i int) {
+	service.SideBySide(c.workers, len(keys), func(i int) {
 		key := keys[i]
 		found[i] = c.try(cloth.Cloth{Width: key.width, OneWay: key.oneWay, Railroad: key.railroad}, key.sold)
 	}, nil)
@@ -120,15 +121,15 @@ func (c *comparer) plains() {
 	}
 }
 
-func unpatternedOf(k CompareCloth) unpatterned {
+func unpatternedOf(k Cloth) unpatterned {
 	return unpatterned{k.Width, k.OneWay, k.Railroad, cloth.Sold{Bolt: k.Sold.Bolt}}
 }
 
 // compared is one cloth of the request.
-func (c *comparer) compared(i int) ComparedCloth {
+func (c *comparer) compared(i int) Compared {
 	k := c.req.Cloths[i]
 	t := c.try(k.Cloth, k.Sold)
-	out := ComparedCloth{Index: i, Usable: t.usable, Reason: t.why}
+	out := Compared{Index: i, Usable: t.usable, Reason: t.why}
 	if !t.usable {
 		return out
 	}
@@ -200,15 +201,15 @@ func matchWord(p cloth.Pattern) string {
 
 // sensitivity plans the first cloth at every width and repeat. A motif keeps its
 // place in the repeat, as far as the repeat goes.
-func (c *comparer) sensitivity() []CompareTried {
+func (c *comparer) sensitivity() []Tried {
 	first := c.req.Cloths[0]
-	var list []CompareTried
+	var list []Tried
 	for _, w := range withOwn(c.req.Widths, first.Width) {
 		for _, v := range withOwn(c.req.Repeats, first.Pattern.LengthRepeat) {
-			list = append(list, CompareTried{Width: w, Repeat: v})
+			list = append(list, Tried{Width: w, Repeat: v})
 		}
 	}
-	SideBySide(c.workers, len(list), func(i int) {
+	service.SideBySide(c.workers, len(list), func(i int) {
 		k, at := first.Cloth, &list[i]
 		k.Width, k.Pattern.LengthRepeat = at.Width, at.Repeat
 		k.Pattern.Motifs = slices.Clone(k.Pattern.Motifs)

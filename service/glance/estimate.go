@@ -1,4 +1,4 @@
-package service
+package glance
 
 import (
 	"context"
@@ -13,6 +13,7 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
+	"github.com/bridletie/bridletie/service"
 )
 
 // Size is how large a piece looks to someone without a tape.
@@ -54,9 +55,9 @@ type EstimateRequest struct {
 	Piece     furniture.Piece // with the measures that were taken, if any
 	Size      Size
 	Patterned Patterned
-	Cloth     *CompareCloth // nil when none is chosen; its price is that of Band
-	Band      *PriceBand    // nil when nothing is known of prices
-	Labour    *LabourRate   // nil when the work is not to be priced
+	Cloth     *Cloth      // nil when none is chosen; its price is that of Band
+	Band      *PriceBand  // nil when nothing is known of prices
+	Labour    *LabourRate // nil when the work is not to be priced
 	Tax       decimal.Decimal
 	Shop      practice.Set // what the workroom goes by
 }
@@ -95,14 +96,17 @@ type EstimateAnswer struct {
 // wrong with the request is the error.
 func Estimate(ctx context.Context, req EstimateRequest, workers int) (*EstimateAnswer, error) {
 	ready, wrong := PrepareEstimate(req, workers)
-	return unless(ready, wrong)(ctx)
+	if wrong.Len() > 0 {
+		return nil, wrong
+	}
+	return ready(ctx)
 }
 
 // PrepareEstimate fits the piece to the cloth at the three corners, and says
 // everything wrong with the request; pointers are those of the wire form. Whether
 // the piece can be cut from the cloth at all is asked only when nothing else is
 // wrong. The answer is worked on in so many places at a time.
-func PrepareEstimate(req EstimateRequest, workers int) (Ready[EstimateAnswer], fault.List) {
+func PrepareEstimate(req EstimateRequest, workers int) (service.Ready[EstimateAnswer], fault.List) {
 	l := EstimateFieldFaults(req)
 	if l.Len() > 0 {
 		return nil, l
@@ -241,4 +245,36 @@ func EstimateFieldFaults(req EstimateRequest) fault.List {
 		l.Add(root.Field("labour").Field("currency"), fault.NotAllowed, labour.Hour.Code(), "the cloth is priced in another currency", "give both in "+band.Low.Code())
 	}
 	return l
+}
+
+// warnings are all that the figures leave out, and all that was taken for them where
+// nothing was said.
+func (a *EstimateAnswer) warnings() []note.Note {
+	req := a.Request
+	list := req.pieceAt(0, "").List()
+	has := func(c furniture.Cover) bool { return len(list.Of(c)) > 0 }
+	out := []note.Note{note.New(note.NoQuotation)}
+	add := func(when bool, n note.Note) {
+		if when {
+			out = append(out, n)
+		}
+	}
+	add(a.Order.High == 0, note.New(note.NoPlanFound))
+	add(has(furniture.Lining), note.New(note.WithoutLining))
+	add(has(furniture.Outside), note.New(note.WithoutSecondCloth))
+	add(len(list.Runs) > 0, note.New(note.WithoutPiping))
+	add(len(list.Buttons) > 0, note.New(note.WithoutButtons))
+	add(len(list.Fillings)+len(list.Frames) > 0, note.New(note.WithoutFillings))
+	add(req.Band == nil, note.New(note.ClothUnpriced))
+	add(req.Labour == nil, note.New(note.WorkUnpriced))
+	add(a.Price != nil && req.Tax.IsZero(), note.New(note.WithoutTax))
+	var usual []string
+	for _, m := range req.Piece.List().Assumed {
+		usual = append(usual, m.Name)
+	}
+	add(len(usual) > 0, note.New(note.UsualMeasures, note.Count("percent", req.Shop.Count(practice.EstimateMeasure)), note.Names("measures", usual...)))
+	k, _ := req.clothAt(0)
+	add(req.Cloth == nil, note.New(note.UsualCloth, note.Length("width", k.Width, length.Nearest), note.Name("pattern", req.Patterned.String())))
+	add(true, note.New(note.PresetHours))
+	return out
 }

@@ -1,4 +1,4 @@
-package service_test
+package glance_test
 
 import (
 	"context"
@@ -14,13 +14,14 @@ import (
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
 	"github.com/bridletie/bridletie/service"
+	"github.com/bridletie/bridletie/service/glance"
 )
 
 // chairOn is the cutting list of a club chair, to be compared on n cloths of many
 // widths and repeats.
-func chairOn(n int) service.CompareRequest {
+func chairOn(n int) glance.CompareRequest {
 	list := furniture.Piece{Kind: "club-chair", Count: 1}.List()
-	req := service.CompareRequest{RankBy: service.ByLength}
+	req := glance.CompareRequest{RankBy: glance.ByLength}
 	for _, p := range list.Panels {
 		if p.Cover == furniture.Top {
 			req.Panels = append(req.Panels, p.Panel)
@@ -31,17 +32,17 @@ func chairOn(n int) service.CompareRequest {
 		if i%5 > 0 {
 			k.Pattern = cloth.Pattern{LengthRepeat: (8 + i%61) * cm, WidthRepeat: (10 + i%53) * cm, Drop: [...]cloth.Drop{{}, cloth.Half(), {Num: 1, Den: 3}}[i%3]}
 		}
-		req.Cloths = append(req.Cloths, service.CompareCloth{Cloth: k, Sold: cloth.Sold{Step: 10 * cm}})
+		req.Cloths = append(req.Cloths, glance.Cloth{Cloth: k, Sold: cloth.Sold{Step: 10 * cm}})
 	}
 	return req
 }
 
-func compare(t testing.TB, req service.CompareRequest, workers int) *service.CompareAnswer {
+func compare(t testing.TB, req glance.CompareRequest, workers int) *glance.CompareAnswer {
 	t.Helper()
-	if l := service.CompareFaults(req); l.Len() > 0 {
+	if l := glance.CompareFaults(req); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
-	ans, err := service.Compare(context.Background(), req, workers, nil)
+	ans, err := glance.Compare(context.Background(), req, workers, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,14 +98,14 @@ func TestCompareRanks(t *testing.T) {
 		}
 		req.Cloths[i].Price = &money.Price{Money: m, Per: length.Metre}
 	}
-	req.RankBy = service.ByDefault
+	req.RankBy = glance.ByDefault
 	ans := compare(t, req, 2)
 	for i := range ans.Cloths[1:] {
 		if ans.Cloths[i].Cost.Cmp(*ans.Cloths[i+1].Cost) > 0 {
 			t.Errorf("%s before %s", ans.Cloths[i].Cost.Text(), ans.Cloths[i+1].Cost.Text())
 		}
 	}
-	req.RankBy = service.ByWaste
+	req.RankBy = glance.ByWaste
 	ans = compare(t, req, 2)
 	for i := range ans.Cloths[1:] {
 		if ans.Cloths[i].Waste > ans.Cloths[i+1].Waste {
@@ -122,7 +123,7 @@ func TestCompareSaysWhatCannotBe(t *testing.T) {
 		req.Panels[i].Join = panel.NoJoin
 	}
 	var sent []int
-	ans, err := service.Compare(context.Background(), req, 2, func(c service.ComparedCloth) { sent = append(sent, c.Index) })
+	ans, err := glance.Compare(context.Background(), req, 2, func(c glance.Compared) { sent = append(sent, c.Index) })
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -134,7 +135,7 @@ func TestCompareSaysWhatCannotBe(t *testing.T) {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if _, err := service.Compare(ctx, req, 2, nil); !errors.Is(err, context.Canceled) {
+	if _, err := glance.Compare(ctx, req, 2, nil); !errors.Is(err, context.Canceled) {
 		t.Errorf("error %v when stopped", err)
 	}
 }
@@ -163,27 +164,27 @@ func TestCompareFaults(t *testing.T) {
 	eur.Money, _ = money.Parse("1", "EUR")
 	for _, tc := range []struct {
 		name  string
-		spoil func(*service.CompareRequest)
+		spoil func(*glance.CompareRequest)
 		want  string
 	}{
-		{"width", func(r *service.CompareRequest) { r.Cloths[1].Width = 1 }, "#/cloths/1/cloth/width too-small"},
-		{"panel", func(r *service.CompareRequest) { r.Panels[0].Size.Along = 0 }, "#/panels/0/size/along too-small"},
-		{"too many", func(r *service.CompareRequest) {
+		{"width", func(r *glance.CompareRequest) { r.Cloths[1].Width = 1 }, "#/cloths/1/cloth/width too-small"},
+		{"panel", func(r *glance.CompareRequest) { r.Panels[0].Size.Along = 0 }, "#/panels/0/size/along too-small"},
+		{"too many", func(r *glance.CompareRequest) {
 			r.Panels = r.Panels[:1]
 			r.Panels[0].Count = 2000
 			r.Cloths = chairOn(60).Cloths
 		}, "#/cloths too-many"},
-		{"no price", func(r *service.CompareRequest) { r.RankBy = service.ByCost; r.Cloths[0].Price = &gbp }, "#/cloths/1/price missing"},
-		{"two currencies", func(r *service.CompareRequest) {
-			r.RankBy = service.ByCost
+		{"no price", func(r *glance.CompareRequest) { r.RankBy = glance.ByCost; r.Cloths[0].Price = &gbp }, "#/cloths/1/price missing"},
+		{"two currencies", func(r *glance.CompareRequest) {
+			r.RankBy = glance.ByCost
 			r.Cloths[0].Price, r.Cloths[1].Price = &gbp, &eur
 		}, "#/cloths/1/price/currency not-allowed"},
-		{"width to try", func(r *service.CompareRequest) { r.Widths = []length.Length{1} }, "#/sensitivity/widths/0 too-small"},
-		{"repeat to try", func(r *service.CompareRequest) { r.Repeats = []length.Length{cm, 11 * length.Metre} }, "#/sensitivity/lengthRepeats/1 too-large"},
+		{"width to try", func(r *glance.CompareRequest) { r.Widths = []length.Length{1} }, "#/sensitivity/widths/0 too-small"},
+		{"repeat to try", func(r *glance.CompareRequest) { r.Repeats = []length.Length{cm, 11 * length.Metre} }, "#/sensitivity/lengthRepeats/1 too-large"},
 	} {
 		req := chairOn(2)
 		tc.spoil(&req)
-		l := service.CompareFaults(req)
+		l := glance.CompareFaults(req)
 		if got := l.Faults(); len(got) != 1 || got[0].Pointer()+" "+string(got[0].Code) != tc.want {
 			text, _ := json.Marshal(got)
 			t.Errorf("%s: %s, want %s", tc.name, text, tc.want)

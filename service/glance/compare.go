@@ -1,4 +1,4 @@
-package service
+package glance
 
 import (
 	"cmp"
@@ -12,6 +12,7 @@ import (
 	"github.com/bridletie/bridletie/calc/money"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/service"
 )
 
 // Rank is what cloths are ranked by.
@@ -26,8 +27,8 @@ const (
 	ByWaste
 )
 
-// CompareCloth is a cloth that is looked at.
-type CompareCloth struct {
+// Cloth is a cloth that is looked at.
+type Cloth struct {
 	cloth.Cloth
 	Sold  cloth.Sold
 	Price *money.Price // nil when it is not known
@@ -36,7 +37,7 @@ type CompareCloth struct {
 // CompareRequest asks which of many cloths suits a cutting list.
 type CompareRequest struct {
 	Units  length.System
-	Cloths []CompareCloth
+	Cloths []Cloth
 	Panels []panel.Panel
 	RankBy Rank
 	// Sensitive asks what the first cloth would take at other widths and length
@@ -45,8 +46,8 @@ type CompareRequest struct {
 	Widths, Repeats []length.Length
 }
 
-// ComparedCloth is a cloth with what the cutting list takes of it.
-type ComparedCloth struct {
+// Compared is a cloth with what the cutting list takes of it.
+type Compared struct {
 	Index    int // in the request
 	Usable   bool
 	Order    length.Length
@@ -59,8 +60,8 @@ type ComparedCloth struct {
 	Reason   note.Note
 }
 
-// CompareTried is what the first cloth takes at another width and repeat.
-type CompareTried struct {
+// Tried is what the first cloth takes at another width and repeat.
+type Tried struct {
 	Width, Repeat length.Length
 	Usable        bool
 	Order, Needed length.Length
@@ -70,8 +71,8 @@ type CompareTried struct {
 type CompareAnswer struct {
 	Request     CompareRequest
 	RankedBy    Rank
-	Cloths      []ComparedCloth
-	Sensitivity []CompareTried
+	Cloths      []Compared
+	Sensitivity []Tried
 	Warnings    []note.Note
 }
 
@@ -79,11 +80,11 @@ type CompareAnswer struct {
 // see plan.Glance. Each is handed to each, which may be nil, in the order of the request.
 // The request must have no faults. It returns the context's error when the
 // context ends before the answer is complete.
-func Compare(ctx context.Context, req CompareRequest, workers int, each func(ComparedCloth)) (*CompareAnswer, error) {
+func Compare(ctx context.Context, req CompareRequest, workers int, each func(Compared)) (*CompareAnswer, error) {
 	c := comparer{ctx: ctx, req: req, workers: workers}
 	c.plains()
-	ans := &CompareAnswer{Request: req, RankedBy: req.rank(), Cloths: make([]ComparedCloth, len(req.Cloths))}
-	SideBySide(workers, len(req.Cloths),
+	ans := &CompareAnswer{Request: req, RankedBy: req.rank(), Cloths: make([]Compared, len(req.Cloths))}
+	service.SideBySide(workers, len(req.Cloths),
 		func(i int) { ans.Cloths[i] = c.compared(i) },
 		func(i int) {
 			if each != nil && ctx.Err() == nil {
@@ -115,7 +116,7 @@ func (r CompareRequest) rank() Rank {
 }
 
 // order puts the better of two cloths first, and those that cannot be used last.
-func (r Rank) order(a, b ComparedCloth) int {
+func (r Rank) order(a, b Compared) int {
 	switch {
 	case a.Usable != b.Usable:
 		if a.Usable {
