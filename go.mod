@@ -7,7 +7,6 @@ tool github.com/oapi-codegen/oapi-codegen/v2/cmd/oapi-codegen
 require (
 	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/getkin/kin-openapi v0.153.0
-	github.com/govalues/money v0.2.4
 	github.com/itchyny/gojq v0.12.17
 	github.com/labstack/echo/v4 v4.16.0
 	github.com/maypok86/otter/v2 v2.4.0
@@ -16,6 +15,7 @@ require (
 	github.com/prometheus/client_golang v1.25.0
 	github.com/shopspring/decimal v1.6.0
 	github.com/swaggest/swgui v1.8.8
+	github.com/yuin/goldmark v1.7.13
 	go.opentelemetry.io/otel v1.47.0
 	go.opentelemetry.io/otel/exporters/otlp/otlptrace/otlptracehttp v1.47.0
 	go.opentelemetry.io/otel/sdk v1.47.0
@@ -38,7 +38,6 @@ require (
 	github.com/go-logr/stdr v1.2.2 // indirect
 	github.com/go-openapi/jsonpointer v1.0.0 // indirect
 	github.com/google/uuid v1.6.0 // indirect
-	github.com/govalues/decimal v0.1.36 // indirect
 	github.com/grpc-ecosystem/grpc-gateway/v2 v2.30.0 // indirect
 	github.com/itchyny/timefmt-go v0.1.6 // indirect
 	github.com/labstack/gommon v0.5.0 // indirect

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"github.com/bridletie/bridletie/api/web"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -57,6 +58,28 @@ func TestQuoteElementKeepsToItsWord(t *testing.T) {
 				t.Errorf("the quote element has %q: %s", never, text)
 			}
 		}
+	}
+}
+
+// The quote element has words for every note that an estimate can have, in each of its
+// languages, but for those that it says in another place.
+func TestQuoteElementSaysEveryNote(t *testing.T) {
+	_, script := quoteSite(t)
+	_, rest, _ := bytes.Cut(script, []byte("const saidElsewhere = ["))
+	elsewhere, _, _ := bytes.Cut(rest, []byte("]"))
+	languages := bytes.Count(script, []byte("notes: '"))
+	said := 0
+	for _, code := range note.Codes() {
+		if !strings.HasPrefix(string(code), "estimate-") || bytes.Contains(elsewhere, []byte("'"+code+"'")) {
+			continue
+		}
+		said++
+		if n := bytes.Count(script, []byte("'"+code+"': '")); n != languages || n < 3 {
+			t.Errorf("%s is said in %d languages of %d", code, n, languages)
+		}
+	}
+	if said < 10 || bytes.Count(elsewhere, []byte("'")) != 6 {
+		t.Errorf("%d codes are looked at, besides %s", said, elsewhere)
 	}
 }
 

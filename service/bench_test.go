@@ -44,7 +44,7 @@ func setteeWadding() service.WaddingRequest {
 
 func foundationOf(t testing.TB, req service.FoundationRequest) *service.FoundationAnswer {
 	t.Helper()
-	if l := service.FoundationFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareFoundation(req)); l.Len() > 0 {
 		t.Fatalf("the request has faults: %+v", l.Faults())
 	}
 	a, err := service.Foundation(context.Background(), req)
@@ -56,7 +56,7 @@ func foundationOf(t testing.TB, req service.FoundationRequest) *service.Foundati
 
 func waddingOf(t testing.TB, req service.WaddingRequest) *service.WaddingAnswer {
 	t.Helper()
-	if l := service.WaddingFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareWadding(req)); l.Len() > 0 {
 		t.Fatalf("the request has faults: %+v", l.Faults())
 	}
 	a, err := service.Wadding(context.Background(), req)
@@ -154,7 +154,7 @@ func TestFoundationJoinsWhatIsWide(t *testing.T) {
 		}
 	}
 	req.Given = []practice.Given{{Name: "cloth-bolt", Value: int64(length.Metre)}}
-	l := service.FoundationFaults(req)
+	l := service.Faults(service.PrepareFoundation(req))
 	if l.Len() == 0 || l.Faults()[0].Pointer() != "#/frames/0" || l.Faults()[0].Code != "longer-than-bolt" {
 		t.Errorf("a bolt of 1 m: %+v", l.Faults())
 	}
@@ -166,7 +166,7 @@ func TestFoundationRefusesScraps(t *testing.T) {
 		{ID: "A", Count: 50, Front: 4 * length.Metre, Depth: 4 * length.Metre, EdgeRows: -1},
 		{ID: "B", Count: 50, Front: 4 * length.Metre, Depth: 4 * length.Metre, EdgeRows: -1},
 	}, Given: []practice.Given{{Name: "hessian-width", Value: int64(50 * benchCM)}, {Name: "seam", Value: int64(10 * benchCM)}}}}
-	l := service.FoundationFaults(req)
+	l := service.Faults(service.PrepareFoundation(req))
 	if l.Len() != 1 || l.Faults()[0].Pointer() != "#/frames" || l.Faults()[0].Code != "too-many" {
 		t.Errorf("%+v", l.Faults())
 	}
@@ -214,9 +214,39 @@ func TestWaddingJoins(t *testing.T) {
 		t.Errorf("joins %+v, warnings %q", a.Rolls[0].Plan.Joins, a.Warnings)
 	}
 	req.Items[0].Whole = true
-	if l := service.WaddingFaults(req); l.Len() != 1 || l.Faults()[0].Code != "wider-than-cloth" {
+	if l := service.Faults(service.PrepareWadding(req)); l.Len() != 1 || l.Faults()[0].Code != "wider-than-cloth" {
 		t.Errorf("whole: %+v", l.Faults())
 	}
+}
+
+// ids are such as make the ids of two pieces alike.
+var ids = []string{"A", "A-end", "A-end-2", "A-end-end", "B", "A-VERY-LONG-ID-OF-A-CUSHION-1", "A-VERY-LONG-ID-OF-A-CUSHION-2"}
+
+// Pieces that would have one id are all planned, each under an id of its own.
+func TestPiecesWithOneID(t *testing.T) {
+	var req service.WaddingRequest
+	for _, id := range ids {
+		req.Items = append(req.Items, wadding.Item{ID: id, Count: 1, Layers: 1, Width: 50 * benchCM, Depth: 40 * benchCM, Thickness: 10 * benchCM, Ends: true})
+	}
+	seen := make(map[string]bool)
+	for _, p := range waddingOf(t, req).Rolls[0].Plan.Request.Panels {
+		if seen[p.ID] {
+			t.Errorf("two pieces are called %s", p.ID)
+		}
+		seen[p.ID] = true
+	}
+	if len(seen) != 2*len(ids) {
+		t.Errorf("%d pieces, want %d", len(seen), 2*len(ids))
+	}
+}
+
+// given are some settings of a book at the ends of their ranges.
+func given(t *rapid.T, book *practice.Book, label string) []practice.Given {
+	var out []practice.Given
+	for _, s := range rapid.SliceOfNDistinct(rapid.SampledFrom(book.Settings()), 0, 4, func(s practice.Setting) string { return s.Name }).Draw(t, label) {
+		out = append(out, practice.Given{Name: s.Name, Kind: s.Kind, Value: rapid.SampledFrom([]int64{s.Least, s.Default, s.Most}).Draw(t, s.Name)})
+	}
+	return out
 }
 
 // Whatever has no faults is answered, soundly; the answers are the same again.
@@ -225,23 +255,31 @@ func TestBenchAnswersWhateverIsRight(t *testing.T) {
 		mm := func(name string, least, most int) length.Length {
 			return length.Length(rapid.IntRange(least, most).Draw(rt, name)) * benchMM
 		}
-		it := wadding.Item{
-			ID: "A", Count: rapid.IntRange(1, 6).Draw(rt, "count"), Layers: rapid.IntRange(1, 2).Draw(rt, "layers"),
-			Kind: wadding.Kind(rapid.IntRange(0, 3).Draw(rt, "kind")), Material: wadding.Material(rapid.IntRange(0, 2).Draw(rt, "material")),
-			Width: mm("width", 10, 2500), Depth: mm("depth", 10, 2500), Thickness: mm("thickness", 1, 400),
+		var req service.WaddingRequest
+		req.Given = given(rt, wadding.Book(), "wadding")
+		for _, id := range rapid.SliceOfN(rapid.SampledFrom(ids), 1, 4).Draw(rt, "ids") {
+			req.Items = append(req.Items, wadding.Item{
+				ID: id, Count: rapid.IntRange(1, 6).Draw(rt, "count"), Layers: rapid.IntRange(1, 2).Draw(rt, "layers"),
+				Kind: wadding.Kind(rapid.IntRange(0, 3).Draw(rt, "kind")), Material: wadding.Material(rapid.IntRange(0, 2).Draw(rt, "material")),
+				Width: mm("width", 10, 2500), Depth: mm("depth", 10, 2500), Thickness: mm("thickness", 1, 400), Ends: rapid.Bool().Draw(rt, "ends"),
+			})
 		}
-		req := service.WaddingRequest{Job: wadding.Job{Items: []wadding.Item{it}}}
-		if l := service.WaddingFaults(req); l.Len() == 0 {
+		if l := service.Faults(service.PrepareWadding(req)); l.Len() == 0 {
 			a := waddingOf(t, req)
 			for _, r := range a.Rolls {
 				soundPlan(t, r.Plan)
 			}
 		}
-		f := service.FoundationRequest{Job: foundation.Job{Frames: []foundation.Frame{
-			{ID: "A", Count: rapid.IntRange(1, 6).Draw(rt, "frames"), Front: mm("front", 100, 4000), Depth: mm("deep", 100, 4000), EdgeRows: -1},
-		}}}
-		for _, c := range foundationOf(t, f).Cloths {
-			soundPlan(t, c.Plan)
+		f := service.FoundationRequest{Job: foundation.Job{Given: given(rt, foundation.Book(), "foundation")}}
+		for _, id := range rapid.SliceOfN(rapid.SampledFrom(ids), 1, 3).Draw(rt, "frames") {
+			f.Frames = append(f.Frames, foundation.Frame{
+				ID: id, Count: rapid.IntRange(1, 6).Draw(rt, "frame count"), Front: mm("front", 100, 4000), Depth: mm("deep", 100, 4000), EdgeRows: -1,
+			})
+		}
+		if l := service.Faults(service.PrepareFoundation(f)); l.Len() == 0 {
+			for _, c := range foundationOf(t, f).Cloths {
+				soundPlan(t, c.Plan)
+			}
 		}
 	})
 }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -107,14 +108,36 @@ type ButtonsAnswer struct {
 	Twine   length.Length // each
 }
 
-// Buttoning answers a request that has no faults. It returns the context's error
-// when the context ends first.
+// Buttoning answers a request; what is wrong with it is the error. It returns the
+// context's error when the context ends first.
 func Buttoning(ctx context.Context, req ButtoningRequest) (*ButtoningAnswer, error) {
+	return unless(PrepareButtoning(req))(ctx)
+}
+
+// PrepareButtoning lays the grid out, and says everything wrong with the request;
+// pointers are those of the wire form.
+func PrepareButtoning(req ButtoningRequest) (Ready[ButtoningAnswer], fault.List) {
+	l := ButtoningFieldFaults(req)
+	if l.Len() > 0 {
+		return nil, l
+	}
+	if req.Groove != nil {
+		l.Between(fault.At("groove"), "the groove", *req.Groove, 0, req.Depth)
+	}
 	grid, ok := buttoning.GridFor(req.Panel, req.Grid)
 	if !ok {
-		return nil, ErrUnsound
+		l.Add(fault.At("grid"), fault.NoPlace, "", "no such diamonds fit on the panel between its margins, or they would be smaller than 2 cm or larger than 2 m",
+			"other diamonds, fewer or more rows and columns, or smaller margins")
+		return nil, l
 	}
 	a := &ButtoningAnswer{Request: req, Work: req.work(grid), Shift: req.Lies}
+	req.gridFaults(&l, a.Work)
+	return a.complete, l
+}
+
+// complete aims and maps the pattern and makes the cover up.
+func (a ButtoningAnswer) complete(ctx context.Context) (*ButtoningAnswer, error) {
+	req := a.Request
 	if req.Aim != nil {
 		if err := a.search(ctx); err != nil {
 			return nil, err
@@ -126,13 +149,14 @@ func Buttoning(ctx context.Context, req ButtoningRequest) (*ButtoningAnswer, err
 	if p.WidthRepeat > 0 {
 		a.Skew = buttoning.Skew(p, a.Shift, req.aimed())
 	}
+	var ok bool
 	if a.Joined, ok = req.madeUp(a.Work, a.Shift); !ok {
 		return nil, ErrUnsound
 	}
 	a.buttons()
-	a.Warnings = note.Listed(buttoningWarnings(a), note.Most)
+	a.Warnings = note.Listed(buttoningWarnings(&a), note.Most)
 	a.Cautions = note.Listed(buttoningCautions(req), note.Most)
-	return a, ctx.Err()
+	return &a, ctx.Err()
 }
 
 // spread is how a model allows for the wells.

@@ -21,27 +21,6 @@ const (
 	MaxVary      = 100 * length.Millimetre
 )
 
-// ButtoningFaults are everything wrong with the request; pointers are those of
-// the wire form.
-func ButtoningFaults(req ButtoningRequest) fault.List {
-	l := ButtoningFieldFaults(req)
-	if l.Len() > 0 {
-		return l
-	}
-	root := fault.Path{}
-	if req.Groove != nil {
-		l.Between(root.Field("groove"), "the groove", *req.Groove, 0, req.Depth)
-	}
-	g, ok := buttoning.GridFor(req.Panel, req.Grid)
-	if !ok {
-		l.Add(root.Field("grid"), fault.NoPlace, "", "no such diamonds fit on the panel between its margins, or they would be smaller than 2 cm or larger than 2 m",
-			"other diamonds, fewer or more rows and columns, or smaller margins")
-		return l
-	}
-	req.gridFaults(&l, req.work(g))
-	return l
-}
-
 // gridFaults are what shows once the grid is known.
 func (req ButtoningRequest) gridFaults(l *fault.List, w buttoning.Work) {
 	root := fault.Path{}
@@ -93,21 +72,7 @@ func (req ButtoningRequest) panelFaults(l *fault.List, at fault.Path) {
 	l.Between(edges.Field("side"), "a margin", p.Edges.Side, 0, panel.MaxAllow)
 	l.Between(edges.Field("top"), "a margin", p.Edges.Top, 0, panel.MaxAllow)
 	l.Between(edges.Field("bottom"), "a margin", p.Edges.Bottom, 0, panel.MaxAllow)
-	allowFaults(l, at.Field("allow"), p.Allow)
-}
-
-// allowFaults wants every allowance in its range; one amount on all four sides
-// that is out of it is one fault.
-func allowFaults(l *fault.List, at fault.Path, s panel.Sides) {
-	const what = "an allowance"
-	if s.Top == s.Bottom && s.Top == s.Left && s.Top == s.Right {
-		l.Between(at, what, s.Top, 0, panel.MaxAllow)
-		return
-	}
-	l.Between(at.Field("top"), what, s.Top, 0, panel.MaxAllow)
-	l.Between(at.Field("bottom"), what, s.Bottom, 0, panel.MaxAllow)
-	l.Between(at.Field("left"), what, s.Left, 0, panel.MaxAllow)
-	l.Between(at.Field("right"), what, s.Right, 0, panel.MaxAllow)
+	l.Append(p.Allow.Faults(at.Field("allow")))
 }
 
 // wishFaults wants the sizes of diamonds in their range. Which fields belong to

@@ -41,7 +41,7 @@ func chairBack() service.ButtoningRequest {
 
 func button(t testing.TB, req service.ButtoningRequest) *service.ButtoningAnswer {
 	t.Helper()
-	if l := service.ButtoningFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareButtoning(req)); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	a, err := service.Buttoning(context.Background(), req)

@@ -174,7 +174,7 @@ func layoutsOf(req CheckRequest) byHand {
 		h.from[p.Piece] = append(h.from[p.Piece], i)
 	}
 	for k := range h.layouts {
-		h.layouts[k].Start = req.Cloth.StartsAt
+		h.layouts[k].Start = req.Cloth.Start()
 	}
 	for _, l := range req.Lengths {
 		if l.Start != nil {

@@ -21,7 +21,7 @@ const (
 func CheckFaults(req CheckRequest) fault.List {
 	l := CheckFieldFaults(req)
 	if l.Len() == 0 {
-		l = plan.Faults(req.Job(), fault.Path{})
+		_, l = plan.Prepare(req.Job())
 	}
 	return l
 }

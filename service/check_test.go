@@ -78,7 +78,7 @@ func TestCheckWarnings(t *testing.T) {
 	if !a.Right() || len(a.Warnings) != 1 || !a.Warnings[0].Same(note.New(note.HandStart)) {
 		t.Errorf("faults %s, warnings %q", said(a), a.Warnings)
 	}
-	req.Cloth.StartKnown, req.Cloth.StartsAt, req.Lengths = true, start, nil
+	req.Cloth.StartsAt, req.Lengths = &start, nil
 	if a = check(t, req); !a.Right() || len(a.Warnings) > 0 || a.Hand[0].Start != start {
 		t.Errorf("start known: faults %s, warnings %q", said(a), a.Warnings)
 	}

@@ -13,13 +13,9 @@ import (
 const MaxCompared = 100_000
 
 // CompareFaults are everything wrong with the request; pointers are those of the
-// wire form.
-func CompareFaults(req CompareRequest) fault.List { return CompareFieldFaults(req) }
-
-// CompareFieldFaults are what is wrong with the fields, each by itself and with
-// one another. What a cloth does not allow of a panel is no fault: that cloth
-// comes last.
-func CompareFieldFaults(req CompareRequest) fault.List {
+// wire form. What a cloth does not allow of a panel is no fault: that cloth comes
+// last. It may be asked of a request of which a part could not be read.
+func CompareFaults(req CompareRequest) fault.List {
 	var l fault.List
 	root := fault.Path{}
 	for i, c := range req.Cloths {

@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"errors"
 	"math"
 	"slices"
 	"strconv"
@@ -40,45 +41,50 @@ type trial struct {
 	loosened      int
 }
 
+// laid is a cutting list as a cloth allows it.
+type laid struct {
+	on       cloth.Cloth
+	sold     cloth.Sold
+	panels   []panel.Panel
+	loosened int
+}
+
 // try plans the cutting list on a cloth, with the wishes that it can keep.
 func (c *comparer) try(k cloth.Cloth, sold cloth.Sold) trial {
 	if c.ctx.Err() != nil { // what comes before the search is not short where there are many panels
 		return trial{why: note.New(note.NotFinished)}
 	}
-	panels, loosened := fitted(c.req.Panels, k)
-	bad := panel.ClothFaults(panels, k, sold.Bolt, fault.Path{})
-	job := plan.Job{Cloth: k, Panels: panels, Bolt: sold.Bolt}
-	if bad.Len() == 0 {
-		bad = plan.Faults(job, fault.Path{})
+	return laidOn(c.req.Panels, k, sold).try(c.ctx)
+}
+
+// try plans the list at a glance.
+func (l laid) try(ctx context.Context) trial {
+	job := plan.Job{Cloth: l.on, Panels: l.panels, Bolt: l.sold.Bolt}
+	r, err := plan.Solve(job, plan.Glance, func() bool { return ctx.Err() != nil })
+	if wrong := (fault.List{}); errors.As(err, &wrong) {
+		return trial{why: note.New(note.CannotBeCut, note.Name("fault", wrong.Faults()[0].Detail))}
 	}
-	if bad.Len() > 0 {
-		return trial{why: note.New(note.CannotBeCut, note.Name("fault", bad.Faults()[0].Detail))}
-	}
-	r, err := plan.Solve(job, plan.Glance, func() bool { return c.ctx.Err() != nil })
-	if c.ctx.Err() != nil {
+	if ctx.Err() != nil {
 		return trial{why: note.New(note.NotFinished)}
 	}
-	if err == nil {
-		err = sound(job, r.Cut...)
-	}
-	if err != nil {
+	if err := sound(job, r.Cut...); err != nil {
 		return trial{why: note.New(note.PlanUnsound)}
 	}
-	t := trial{usable: true, needed: r.Needed(), bound: r.Bound, loosened: loosened}
-	for _, l := range r.AnyStart {
-		order, err := sold.Order(l)
+	t := trial{usable: true, needed: r.Needed(), bound: r.Bound, loosened: l.loosened}
+	for _, need := range r.AnyStart {
+		order, err := l.sold.Order(need)
 		if err != nil {
 			return trial{why: note.New(note.OrderTooLong)}
 		}
 		t.order += order
-		t.anyStart += l
+		t.anyStart += need
 	}
 	return t
 }
 
-// fitted are the panels with wishes and turns as the cloth allows them, and how
-// many wishes it has a pattern for and cannot keep.
-func fitted(panels []panel.Panel, k cloth.Cloth) ([]panel.Panel, int) {
+// laidOn is the list with wishes and turns as the cloth allows them. Loosened are
+// the wishes that it has a pattern for and cannot keep.
+func laidOn(panels []panel.Panel, k cloth.Cloth, sold cloth.Sold) laid {
 	list := slices.Clone(panels)
 	for i := range list {
 		p := &list[i]
@@ -90,7 +96,7 @@ func fitted(panels []panel.Panel, k cloth.Cloth) ([]panel.Panel, int) {
 		}
 	}
 	list, loosened := LoosenWishes(list, k)
-	return list, len(loosened)
+	return laid{k, sold, list, len(loosened)}
 }
 
 // plains plans the cutting list on plain cloth of each width there is.
@@ -211,7 +217,7 @@ func (c *comparer) sensitivity() []CompareTried {
 				k.Pattern.Motifs[m].Along %= at.Repeat
 			}
 		}
-		k.StartKnown, k.StartsAt = false, 0
+		k.StartsAt = nil
 		if at.Repeat == 0 {
 			k.Pattern.Drop = cloth.Drop{}
 		}

@@ -32,7 +32,8 @@ type CuttingListAnswer struct {
 	Cautions []note.Note
 }
 
-// CuttingList makes the cutting list. The request must have no faults.
+// CuttingList makes the cutting list, whether the request has faults or not; see
+// PrepareCuttingList.
 func CuttingList(req CuttingListRequest) *CuttingListAnswer {
 	if req.Piece.Kind == "" {
 		return writtenList(req)

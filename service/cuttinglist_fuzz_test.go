@@ -70,7 +70,7 @@ func provePiece(t *testing.T, p furniture.Piece, c cloth.Cloth) {
 	}
 	outside := cloths()[(len(p.Measures)+p.Count)%len(cloths())]
 	req := service.CuttingListRequest{Piece: p, Cloth: &c, Outside: &outside}
-	if l := service.CuttingListFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareCuttingList(req)); l.Len() > 0 {
 		for _, f := range l.Faults() {
 			if f.Code != fault.TooMany || f.Pointer() != "#/count" {
 				t.Fatalf("%+v", f)
@@ -101,7 +101,7 @@ func provePiece(t *testing.T, p furniture.Piece, c cloth.Cloth) {
 		job, polls := plan.Job{Cloth: from, Panels: panels}, 0
 		got, err := plan.Solve(job, plan.Quick, func() bool { polls++; return polls > mostPolls })
 		if err != nil {
-			t.Fatal(err)
+			t.Fatalf("cover %d: %v", cover, err)
 		}
 		for _, f := range verify.Check(job, got.Cut...) {
 			t.Errorf("cover %d: %s", cover, f)

@@ -1,6 +1,7 @@
 package service
 
 import (
+	"context"
 	"maps"
 	"slices"
 	"strconv"
@@ -12,36 +13,31 @@ import (
 	"github.com/bridletie/bridletie/calc/plan"
 )
 
-// CuttingListFaults are everything wrong with the request; pointers are those of
-// the wire form.
-func CuttingListFaults(req CuttingListRequest) fault.List {
+// PrepareCuttingList makes the cutting list, and says everything wrong with the
+// request; pointers are those of the wire form.
+func PrepareCuttingList(req CuttingListRequest) (Ready[CuttingListAnswer], fault.List) {
 	l := CuttingListFieldFaults(req)
 	if l.Len() > 0 {
-		return l
-	}
-	at, list := fault.At("panels"), req.List()
-	if len(list.Panels) == 0 {
-		l.Add(fault.At("drop"), fault.TooFew, "", "no panel is left", "leave at least one panel on the list")
-		return l
+		return nil, l
 	}
 	ans := CuttingList(req)
+	if len(ans.List.Panels) == 0 {
+		l.Add(fault.At("drop"), fault.TooFew, "", "no panel is left", "leave at least one panel on the list")
+		return nil, l
+	}
+	at := fault.At("panels")
 	for cover, panels := range ans.Covers {
 		if cover == 0 && len(panels) == 0 {
 			l.Add(fault.At("drop"), fault.TooFew, "", "no panel of the top cover is left", "leave at least one panel of the top cover")
 			continue
 		}
-		var here fault.List
-		here.Append(panel.ListFaults(panels, at))
-		if of := req.clothOf(furniture.Cover(cover)); of != nil {
-			job := plan.Job{Cloth: *of, Panels: panels}
-			here.Append(panel.ClothFaults(panels, job.Cloth, 0, at))
-			if here.Len() == 0 {
-				here.Append(plan.Faults(job, fault.Path{}))
-			}
+		here := panel.ListFaults(panels, at)
+		if of := req.clothOf(furniture.Cover(cover)); of != nil && len(panels) > 0 {
+			_, here = plan.Prepare(plan.Job{Cloth: *of, Panels: panels})
 		}
 		l.Append(located(here, panels, req, furniture.Cover(cover)))
 	}
-	return l
+	return func(context.Context) (*CuttingListAnswer, error) { return ans, nil }, l
 }
 
 // located moves the faults of a cutting list to where the caller can mend them:

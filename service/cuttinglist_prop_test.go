@@ -42,7 +42,7 @@ func larger(t *rapid.T, p furniture.Piece) furniture.Piece {
 // topCover are the panels of the top cover as a cloth can keep their wishes.
 func topCover(t *rapid.T, p furniture.Piece, c cloth.Cloth) []panel.Panel {
 	req := service.CuttingListRequest{Piece: p, Cloth: &c}
-	if l := service.CuttingListFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareCuttingList(req)); l.Len() > 0 {
 		t.Fatalf("%+v", l.Faults())
 	}
 	return service.CuttingList(req).Covers[furniture.Top]

@@ -41,7 +41,7 @@ func TestEveryCuttingListIsPlanned(t *testing.T) {
 					continue
 				}
 				req := service.CuttingListRequest{Piece: p, Cloth: &c}
-				if l := service.CuttingListFaults(req); l.Len() > 0 {
+				if l := service.Faults(service.PrepareCuttingList(req)); l.Len() > 0 {
 					t.Errorf("%s, piece %d, cloth %d: %+v", k.ID, n, i, l.Faults())
 					continue
 				}

@@ -6,6 +6,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
@@ -33,6 +34,19 @@ const (
 	SmallPattern
 	LargePattern
 )
+
+// String is the name of the class on the wire.
+func (p Patterned) String() string {
+	switch p {
+	case Plain:
+		return "plain"
+	case SmallPattern:
+		return "small"
+	case LargePattern:
+		return "large"
+	}
+	return "medium"
+}
 
 // EstimateRequest is the little that a customer knows.
 type EstimateRequest struct {
@@ -70,26 +84,48 @@ type EstimateAnswer struct {
 	Hours    Range[decimal.Decimal]
 	Price    *Range[money.Money] // nil when nothing is priced
 	Narrow   []Narrower          // the most helpful first
-	Warnings []note.Note
+	Warnings []note.Note         // what is not in the figures, and what was taken for them
 	Cautions []note.Note
 }
 
 // Estimate runs the engine at three corners of what is likely: measures that were
-// not taken are below, at and above what is usual for the size, and a cloth that is not chosen has the smaller, the usual and the larger repeat of
-// its class. The request must have no faults.
+// not taken are below, at and above what is usual for the size, and a cloth that is
+// not chosen has the smaller, the usual and the larger repeat of its class. What is
+// wrong with the request is the error.
 func Estimate(ctx context.Context, req EstimateRequest, workers int) (*EstimateAnswer, error) {
-	e := estimator{ctx: ctx, req: req}
-	e.corners(workers)
-	if err := ctx.Err(); err != nil {
-		return nil, err
+	ready, wrong := PrepareEstimate(req, workers)
+	return unless(ready, wrong)(ctx)
+}
+
+// PrepareEstimate fits the piece to the cloth at the three corners, and says
+// everything wrong with the request; pointers are those of the wire form. Whether
+// the piece can be cut from the cloth at all is asked only when nothing else is
+// wrong. The answer is worked on in so many places at a time.
+func PrepareEstimate(req EstimateRequest, workers int) (Ready[EstimateAnswer], fault.List) {
+	l := EstimateFieldFaults(req)
+	if l.Len() > 0 {
+		return nil, l
 	}
-	ans := &EstimateAnswer{Request: req, Order: e.order, Narrow: e.narrow}
-	ans.Hours = e.hours()
-	if req.Band != nil || req.Labour != nil {
-		ans.Price = e.price(ans.Hours)
+	e := estimator{req: req}
+	for i := range e.at {
+		e.at[i] = e.laid(i-1, i-1, "")
+		if l = e.tooWide(e.at[i]); l.Len() > 0 {
+			return nil, l
+		}
 	}
-	ans.Warnings, ans.Cautions = note.Listed(estimateWarnings(ans), note.Most), note.Listed([]note.Note{note.New(note.FireRules)}, note.Most)
-	return ans, nil
+	return func(ctx context.Context) (*EstimateAnswer, error) {
+		e.corners(ctx, workers)
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		ans := &EstimateAnswer{Request: req, Order: e.order, Narrow: e.narrow}
+		ans.Hours = e.hours()
+		if req.Band != nil || req.Labour != nil {
+			ans.Price = e.price(ans.Hours)
+		}
+		ans.Warnings, ans.Cautions = note.Listed(ans.warnings(), note.Most), note.Listed([]note.Note{note.New(note.FireRules)}, note.Most)
+		return ans, nil
+	}, l
 }
 
 // clothAt is the cloth at a corner: -1, 0 or 1.

@@ -17,18 +17,10 @@ import (
 
 // estimator is an estimate while it is made.
 type estimator struct {
-	ctx    context.Context //nolint:containedctx // of the request that it answers
 	req    EstimateRequest
+	at     [3]laid // the corners
 	order  Range[length.Length]
 	narrow []Narrower
-}
-
-// asked is a run of the engine.
-type asked struct {
-	piece  int    // corner of the measures
-	usual  string // measure that is held at its usual figure
-	cloth  int    // corner of the cloth
-	result trial
 }
 
 // mostNarrowing is how many measures are looked at for what would narrow the
@@ -37,22 +29,33 @@ const mostNarrowing = 3
 
 // corners runs the engine at the three corners, and again at the low and the high
 // corner with what might narrow the range held at its usual figure.
-func (e *estimator) corners(workers int) {
-	runs := []asked{{piece: -1, cloth: -1}, {}, {piece: 1, cloth: 1}}
+func (e *estimator) corners(ctx context.Context, workers int) {
+	ask := func(piece, cloth int, usual string) func() laid {
+		return func() laid { return e.laid(piece, cloth, usual) }
+	}
+	var runs []func() laid
+	for _, l := range e.at {
+		runs = append(runs, func() laid { return l })
+	}
 	candidates := e.candidates()
 	for _, m := range candidates {
-		runs = append(runs, asked{piece: -1, cloth: -1, usual: m.ID}, asked{piece: 1, cloth: 1, usual: m.ID})
+		runs = append(runs, ask(-1, -1, m.ID), ask(1, 1, m.ID))
 	}
 	if e.req.Cloth == nil && e.req.Patterned != Plain {
-		runs = append(runs, asked{piece: -1}, asked{piece: 1})
+		runs = append(runs, ask(-1, 0, ""), ask(1, 0, ""))
 		candidates = append(candidates, furniture.Measure{})
 	}
-	SideBySide(workers, len(runs), func(i int) { runs[i].result = e.run(runs[i]) }, nil)
-	low, likely, high := runs[0].result.order, runs[1].result.order, runs[2].result.order
+	orders := make([]length.Length, len(runs))
+	SideBySide(workers, len(runs), func(i int) {
+		if ctx.Err() == nil {
+			orders[i] = runs[i]().try(ctx).order
+		}
+	}, nil)
+	low, likely, high := orders[0], orders[1], orders[2]
 	e.order = Range[length.Length]{min(low, likely, high), likely, max(low, likely, high)}
 	spread := e.order.High - e.order.Low
 	for i, m := range candidates {
-		a, b := runs[3+2*i].result.order, runs[4+2*i].result.order
+		a, b := orders[3+2*i], orders[4+2*i]
 		left := max(a, b, likely) - min(a, b, likely)
 		if percent := int((spread - left) * 100 / max(spread, 1)); percent > 0 {
 			name := note.New(note.NarrowByChoice)
@@ -65,15 +68,11 @@ func (e *estimator) corners(workers int) {
 	slices.SortStableFunc(e.narrow, func(a, b Narrower) int { return cmp.Compare(b.Percent, a.Percent) })
 }
 
-// run is one run of the engine.
-func (e *estimator) run(a asked) trial {
-	if e.ctx.Err() != nil {
-		return trial{}
-	}
-	k, sold := e.req.clothAt(a.cloth)
-	list := e.req.pieceAt(a.piece, a.usual).List()
-	c := comparer{ctx: e.ctx, req: CompareRequest{Panels: list.CutFrom(furniture.Top, k)}}
-	return c.try(k, sold)
+// laid is the piece at a corner of its measures, of which one may be held at its
+// usual figure, on the cloth at a corner of its own.
+func (e *estimator) laid(piece, cloth int, usual string) laid {
+	k, sold := e.req.clothAt(cloth)
+	return laidOn(e.req.pieceAt(piece, usual).List().CutFrom(furniture.Top, k), k, sold)
 }
 
 // candidates are the measures not taken that change the area of the panels most.

@@ -2,33 +2,25 @@ package service
 
 import (
 	"github.com/bridletie/bridletie/calc/fault"
-	"github.com/bridletie/bridletie/calc/furniture"
-	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/practice"
 )
 
-// EstimateFaults are everything wrong with the request; pointers are those of the
-// wire form. Whether the piece can be cut from the cloth at all is asked only
-// when nothing else is wrong.
+// EstimateFaults are everything wrong with the request; see PrepareEstimate.
 func EstimateFaults(req EstimateRequest) fault.List {
-	l := EstimateFieldFaults(req)
-	if l.Len() > 0 {
-		return l
-	}
-	for corner := -1; corner <= 1; corner++ {
-		k, sold := req.clothAt(corner)
-		panels, _ := fitted(req.pieceAt(corner, "").List().CutFrom(furniture.Top, k), k)
-		bad := panel.ClothFaults(panels, k, sold.Bolt, fault.Path{})
-		if bad.Len() > 0 {
-			f := bad.Faults()[0]
-			at := fault.At("clothWidth")
-			if req.Cloth != nil {
-				at = fault.At("cloth").Field("width")
-			}
-			l.Add(at, f.Code, k.Width.String(), f.Detail, "a wider cloth")
-			return l
+	_, wrong := PrepareEstimate(req, 1)
+	return wrong
+}
+
+// tooWide says why the piece cannot be cut from the cloth at a corner.
+func (e *estimator) tooWide(k laid) fault.List {
+	var l fault.List
+	if bad := panel.ClothFaults(k.panels, k.on, k.sold.Bolt, fault.Path{}).Faults(); len(bad) > 0 {
+		at := fault.At("clothWidth")
+		if e.req.Cloth != nil {
+			at = fault.At("cloth").Field("width")
 		}
+		l.Add(at, bad[0].Code, k.on.Width.String(), bad[0].Detail, "a wider cloth")
 	}
 	return l
 }
@@ -52,23 +44,4 @@ func EstimateFieldFaults(req EstimateRequest) fault.List {
 		l.Add(root.Field("labour").Field("currency"), fault.NotAllowed, labour.Hour.Code(), "the cloth is priced in another currency", "give both in "+band.Low.Code())
 	}
 	return l
-}
-
-func estimateWarnings(a *EstimateAnswer) []note.Note {
-	out := []note.Note{note.New(note.NoQuotation)}
-	if a.Order.High == 0 {
-		out = append(out, note.New(note.NoPlanFound))
-	}
-	out = append(out, note.New(note.PresetHours))
-	if a.Price != nil {
-		what := "both"
-		switch {
-		case a.Request.Labour == nil:
-			what = "cloth"
-		case a.Request.Band == nil:
-			what = "work"
-		}
-		out = append(out, note.New(note.PriceCovers, note.Name("what", what)))
-	}
-	return out
 }

@@ -2,13 +2,18 @@ package service_test
 
 import (
 	"context"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
+	"pgregory.net/rapid"
 
+	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/furniture"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/money"
+	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/service"
 )
 
@@ -101,6 +106,96 @@ func TestEstimatePrices(t *testing.T) {
 	}
 	if ans.Price.Low.Cmp(ans.Price.Likely) > 0 || ans.Price.Likely.Cmp(ans.Price.High) > 0 {
 		t.Errorf("prices %+v", *ans.Price)
+	}
+}
+
+// What an estimate leaves out it says, and says nothing of what it has not: for
+// every kind, whatever is chosen, measured and priced. What a piece takes is counted
+// here off its cutting list.
+func TestEstimateSaysWhatItLeavesOut(t *testing.T) {
+	hour, err := money.Parse("32", "GBP")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		piece := drawnPiece(t)
+		for id := range piece.Measures {
+			if rapid.Bool().Draw(t, id+" left out") {
+				delete(piece.Measures, id)
+			}
+		}
+		req := service.EstimateRequest{Piece: piece, Patterned: service.Plain}
+		if rapid.Bool().Draw(t, "cloth chosen") {
+			req.Cloth = &service.CompareCloth{Cloth: cloth.Cloth{Width: 140 * cm}}
+		}
+		if rapid.Bool().Draw(t, "cloth priced") {
+			req.Band = &service.PriceBand{Low: money.Price{Money: hour, Per: length.Metre}, High: money.Price{Money: hour, Per: length.Metre}}
+		}
+		if rapid.Bool().Draw(t, "work priced") {
+			req.Labour = &service.LabourRate{Hour: hour}
+		}
+		if rapid.Bool().Draw(t, "taxed") {
+			req.Tax = decimal.New(20, 0)
+		}
+		if l := service.EstimateFaults(req); l.Len() > 0 {
+			t.Skip(l.Faults())
+		}
+		ans, err := service.Estimate(context.Background(), req, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		list := piece.List()
+		cut := map[furniture.Cover]bool{}
+		for _, p := range list.Panels {
+			cut[p.Cover] = true
+		}
+		want := map[note.Code]bool{
+			note.NoQuotation: true, note.NoPlanFound: ans.Order.High == 0,
+			note.WithoutLining: cut[furniture.Lining], note.WithoutSecondCloth: cut[furniture.Outside],
+			note.WithoutPiping: len(list.Runs) > 0, note.WithoutButtons: len(list.Buttons) > 0,
+			note.WithoutFillings: len(list.Fillings)+len(list.Frames) > 0,
+			note.ClothUnpriced:   req.Band == nil, note.WorkUnpriced: req.Labour == nil,
+			note.WithoutTax:    (req.Band != nil || req.Labour != nil) && req.Tax.IsZero(),
+			note.UsualMeasures: len(list.Assumed) > 0, note.UsualCloth: req.Cloth == nil, note.PresetHours: true,
+		}
+		got := map[note.Code]bool{}
+		for _, n := range ans.Warnings {
+			if got[n.Code] || !strings.HasPrefix(string(n.Code), "estimate-") {
+				t.Errorf("%+v", n)
+			}
+			got[n.Code] = true
+			if n.Code == note.UsualMeasures {
+				for _, m := range list.Assumed {
+					if !strings.Contains(n.Text(length.Metric), m.Name) {
+						t.Errorf("%s is not among %q", m.Name, n.Text(length.Metric))
+					}
+				}
+			}
+		}
+		for code, is := range want {
+			if got[code] != is {
+				t.Errorf("%s: said %v, want %v", code, got[code], is)
+			}
+		}
+		if len(got) > len(want) {
+			t.Errorf("notes %v", got)
+		}
+	})
+}
+
+// The usual cloth is named by its class and by the width that is taken.
+func TestEstimateNamesTheUsualCloth(t *testing.T) {
+	for look, want := range map[service.Patterned]string{
+		service.Plain:        "no cloth is chosen: one 1.37 m wide without a pattern is taken",
+		service.SmallPattern: "no cloth is chosen: one 1.37 m wide with the usual repeat of small patterns is taken",
+		service.Medium:       "no cloth is chosen: one 1.37 m wide with the usual repeat of medium patterns is taken",
+		service.LargePattern: "no cloth is chosen: one 1.37 m wide with the usual repeat of large patterns is taken",
+	} {
+		req := estimateOf("drop-in-seat")
+		req.Patterned = look
+		if texts := note.Texts(estimate(t, req).Warnings, length.Metric); !slices.Contains(texts, want) {
+			t.Errorf("%q is not among %q", want, texts)
+		}
 	}
 }
 

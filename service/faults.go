@@ -4,7 +4,6 @@ import (
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
-	"github.com/bridletie/bridletie/calc/plan"
 )
 
 // The limits of what is believed of a piece of cloth in hand.
@@ -13,15 +12,10 @@ const (
 	MaxPiece = 1000 * length.Metre
 )
 
-// YardageFaults are everything wrong with the request; pointers are those of
-// the wire form. Whether the pattern lets the wishes be kept at all is asked
-// only when nothing else is wrong.
+// YardageFaults are everything wrong with the request; see PrepareYardage.
 func YardageFaults(req YardageRequest) fault.List {
-	l := YardageFieldFaults(req)
-	if l.Len() == 0 {
-		l = plan.Faults(req.Job(), fault.Path{})
-	}
-	return l
+	_, wrong := PrepareYardage(req)
+	return wrong
 }
 
 // YardageFieldFaults are what is wrong with the fields, each by itself and with

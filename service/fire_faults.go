@@ -89,7 +89,7 @@ func layerFaults(l *fault.List, one *fire.Layer, seen map[string]bool, at fault.
 	if sum > fire.Whole {
 		l.Add(at.Field("fibres"), fault.TooLarge, "", "the shares come to more than 100 %", "shares that come to at most 100 %")
 	}
-	if one.FlameRetardant == "no" && (one.FlameRetardantKnown && one.FlameRetardantPPM > 0 || !slices.Contains([]string{"", "none"}, one.FlameRetardantKind)) {
+	if one.FlameRetardant == "no" && (one.FlameRetardantPPM != nil && *one.FlameRetardantPPM > 0 || !slices.Contains([]string{"", "none"}, one.FlameRetardantKind)) {
 		l.Add(at.Field("flameRetardant").Field("added"), fault.NotAllowed, "no", "a chemical is named, and none is said to be added", "added yes, or no kind and ppm")
 	}
 }

@@ -29,15 +29,21 @@ type FoamAnswer struct {
 	Cautions []note.Note
 }
 
-// FoamFaults are everything wrong with the request.
-func FoamFaults(req FoamRequest) fault.List { return foam.Faults(&req.Job) }
+// PrepareFoam says everything that is wrong with the request.
+func PrepareFoam(req FoamRequest) (Ready[FoamAnswer], fault.List) {
+	return req.nested, foam.Faults(&req.Job)
+}
 
 // FoamFieldFaults are what is wrong with the fields alone.
 func FoamFieldFaults(req FoamRequest) fault.List { return foam.FieldFaults(&req.Job) }
 
-// Foam answers a request that has no faults. It returns the context's error when
-// the context ends before the answer is complete.
+// Foam answers a request; what is wrong with it is the error.
 func Foam(ctx context.Context, req FoamRequest) (*FoamAnswer, error) {
+	return unless(PrepareFoam(req))(ctx)
+}
+
+// nested cuts the items from the sheets.
+func (req FoamRequest) nested(ctx context.Context) (*FoamAnswer, error) {
 	res, err := foam.Solve(&req.Job, func() bool { return ctx.Err() != nil })
 	switch {
 	case ctx.Err() != nil:

@@ -32,24 +32,32 @@ type FoundationAnswer struct {
 	Cautions []note.Note
 }
 
-// Foundation answers a request that has no faults. It returns the context's
-// error when the context ends before the answer is complete.
+// Foundation answers a request; what is wrong with it is the error.
 func Foundation(ctx context.Context, req FoundationRequest) (*FoundationAnswer, error) {
+	return unless(PrepareFoundation(req))(ctx)
+}
+
+// PrepareFoundation works out what is cut, and says what is wrong with the request.
+func PrepareFoundation(req FoundationRequest) (Ready[FoundationAnswer], fault.List) {
+	if l := req.Faults(fault.Path{}); l.Len() > 0 {
+		return nil, l
+	}
 	a := &FoundationAnswer{Request: req, Work: foundation.Plan(req.Job)}
+	var cuts plainCloths
 	for _, use := range foundation.Uses() {
-		c := foundationCloth(use, a.Work, req.Practice())
-		if len(c.panels) == 0 {
-			continue
+		if c := foundationCloth(use, a.Work, req.Practice()); len(c.panels) > 0 {
+			cuts.prepare(&c, req.Units, fault.At("frames"))
+			a.Cloths = append(a.Cloths, FoundationCloth{Use: use})
 		}
-		cut, err := c.cut(ctx, req.Units)
-		if err != nil {
+	}
+	return func(ctx context.Context) (*FoundationAnswer, error) {
+		if err := cuts.each(ctx, func(i int, cut *YardageAnswer) { a.Cloths[i].Plan = cut }); err != nil {
 			return nil, err
 		}
-		a.Cloths = append(a.Cloths, FoundationCloth{Use: use, Plan: cut})
-	}
-	a.Warnings = note.Listed(foundationWarnings(a), note.Most)
-	a.Cautions = note.Listed(foundationCautions(req), note.Most)
-	return a, ctx.Err()
+		a.Warnings = note.Listed(foundationWarnings(a), note.Most)
+		a.Cautions = note.Listed(foundationCautions(req), note.Most)
+		return a, ctx.Err()
+	}, cuts.wrong
 }
 
 // foundationCloth gathers what is cut from one cloth.
@@ -65,21 +73,6 @@ func foundationCloth(use foundation.Use, w foundation.Work, u practice.Set) plai
 		}
 	}
 	return c
-}
-
-// FoundationFaults are everything wrong with the request; pointers are those of
-// the wire form.
-func FoundationFaults(req FoundationRequest) fault.List {
-	l := req.Faults(fault.Path{})
-	if l.Len() > 0 {
-		return l
-	}
-	w := foundation.Plan(req.Job)
-	for _, use := range foundation.Uses() {
-		c := foundationCloth(use, w, req.Practice())
-		l.Append(c.faults(fault.At("frames")))
-	}
-	return l
 }
 
 // FoundationFieldFaults are what is wrong with the fields. It may be asked of a

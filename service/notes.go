@@ -30,7 +30,7 @@ func yardageWarnings(a *YardageAnswer) []note.Note {
 	if mirrorsInVain(req) {
 		out = append(out, note.New(note.NotMirrored))
 	}
-	if a.Result.RowBound && !req.Cloth.StartKnown && a.AnyStart > a.Result.Needed() {
+	if a.Result.RowBound && req.Cloth.StartsAt == nil && a.AnyStart > a.Result.Needed() {
 		out = append(out, note.New(note.BeginsElsewhere))
 	}
 	return out
@@ -59,7 +59,7 @@ func checkWarnings(a *CheckAnswer) []note.Note {
 	if mirrorsInVain(req) {
 		out = append(out, note.New(note.NotMirrored))
 	}
-	if a.Engine.Result.RowBound && !req.Cloth.StartKnown {
+	if a.Engine.Result.RowBound && req.Cloth.StartsAt == nil {
 		out = append(out, note.New(note.HandStart))
 	}
 	return out

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/piping"
@@ -20,24 +21,22 @@ type PipingRequest struct {
 	Width   length.Length // of the strips; 0: worked out
 	Cut     piping.Cut
 	Angle   int
-	OneLean bool
+	OneLean *bool        // all strips lean the same way; nil: as the cloth wants it
 	Stretch int          // in thousandths; 0: the usual, by the angle
 	Shop    practice.Set // what the workroom goes by: seams, the least piece, overlaps
 
-	HasCloth bool
-	Cloth    cloth.Cloth
-	Sold     cloth.Sold
-	Offcuts  []PipingOffcut
-	Runs     []PipingRun
-	Way      *piping.Way // to be shown; nil: the cheapest
+	Cloth   cloth.Cloth
+	Sold    *cloth.Sold // nil: nothing is cut from new cloth
+	Offcuts []PipingOffcut
+	Runs    []PipingRun
+	Way     *piping.Way // to be shown; nil: the cheapest
 }
 
 // PipingOffcut is a rectangle in hand.
 type PipingOffcut struct {
-	Name   string
-	Piece  int
-	Placed bool // it has a place on the plan of its piece
-	Rect   piping.Rect
+	Name string
+	On   *int // the piece on whose plan it has its place; nil where it has none
+	Rect piping.Rect
 }
 
 // PipingRun is one or more runs alike.
@@ -115,11 +114,28 @@ func (a *PipingAnswer) Plan() *PipingWay {
 	return &a.Ways[a.Shown]
 }
 
-// Piping answers a request that has no faults. Every plan is put to piping.Check
-// before it is answered.
+// Piping answers a request; what is wrong with it is the error. Every plan is put to
+// piping.Check before it is answered.
 func Piping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
+	return unless(PreparePiping(req))(ctx)
+}
+
+// PreparePiping lists the runs one by one, and says everything wrong with the
+// request; pointers are those of the wire form.
+func PreparePiping(req PipingRequest) (Ready[PipingAnswer], fault.List) {
+	l := PipingFieldFaults(req)
+	if l.Len() > 0 {
+		return nil, l
+	}
 	a := &PipingAnswer{Request: req, Exact: req.exactWidth()}
 	a.Job, a.Of = req.job()
+	req.placeFaults(&l, a.Job)
+	return a.complete, l
+}
+
+// complete cuts the runs in every way.
+func (a PipingAnswer) complete(ctx context.Context) (*PipingAnswer, error) {
+	req := a.Request
 	a.Cord = a.Job.CordLength()
 	if req.Double {
 		a.Cord *= 2
@@ -131,7 +147,7 @@ func Piping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
 		if flaws := piping.Check(a.Job, p); len(flaws) > 0 {
 			return nil, fmt.Errorf("%w: piping: %s", ErrUnsound, flaws[0])
 		}
-		order, err := req.Sold.Order(p.Cloth)
+		order, err := req.sold().Order(p.Cloth)
 		if err != nil {
 			return nil, err
 		}
@@ -143,8 +159,8 @@ func Piping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
 		a.Ways = append(a.Ways, w)
 	}
 	a.Shown, a.Yields = a.choose(), pipingYields(a.Job)
-	a.Warnings, a.Cautions = note.Listed(pipingWarnings(a), note.Most), note.Listed(pipingCautions(a), note.Most)
-	return a, ctx.Err()
+	a.Warnings, a.Cautions = note.Listed(pipingWarnings(&a), note.Most), note.Listed(pipingCautions(&a), note.Most)
+	return &a, ctx.Err()
 }
 
 // job is the request as calc takes it, each copy of a run by itself.
@@ -152,10 +168,10 @@ func (req PipingRequest) job() (piping.Job, []PipingCopy) {
 	u := req.Shop
 	j := piping.Job{
 		Shape: req.Shape(), JoinSeam: u.Length(practice.PipingJoin), Overlap: u.Length(practice.PipingOverlap), Ends: u.Length(practice.PipingEnds),
-		Margin: u.Length(practice.PipingCorner), OneLean: req.OneLean,
+		Margin: u.Length(practice.PipingCorner), OneLean: req.oneLean(),
 	}
 	j.RadiusBias, j.RadiusStraight = req.LeastRadius()
-	if req.HasCloth {
+	if req.Sold != nil {
 		j.Cloth = req.Cloth.Width
 	}
 	for _, o := range req.Offcuts {
@@ -174,6 +190,22 @@ func (req PipingRequest) job() (piping.Job, []PipingCopy) {
 // Shape is how the strips are cut.
 func (req PipingRequest) Shape() piping.Shape {
 	return piping.Shape{Cut: req.Cut, Angle: req.Angle, Width: req.StripWidth(), Least: req.Shop.Length(practice.PipingLeast)}
+}
+
+// oneLean reports whether all strips lean the same way.
+func (req PipingRequest) oneLean() bool {
+	if req.OneLean == nil {
+		return req.Cloth.OneWay
+	}
+	return *req.OneLean
+}
+
+// sold is how new cloth is sold.
+func (req PipingRequest) sold() cloth.Sold {
+	if req.Sold == nil {
+		return cloth.Sold{}
+	}
+	return *req.Sold
 }
 
 // StripWidth is how wide the strips are cut.
@@ -246,8 +278,8 @@ func (req PipingRequest) compare(v, w *PipingWay) int {
 // panels. It shows the way that needs the least new cloth of those that keep all
 // wishes, or that cover all runs when none does; out of the offcuts before any
 // other that needs no more.
-func ThriftyPiping(ctx context.Context, req PipingRequest) (*PipingAnswer, error) {
-	ans, err := Piping(ctx, req)
+func ThriftyPiping(ctx context.Context, ready Ready[PipingAnswer]) (*PipingAnswer, error) {
+	ans, err := ready(ctx)
 	if err != nil {
 		return nil, err
 	}

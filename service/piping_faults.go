@@ -28,28 +28,20 @@ const (
 	MaxPipingStretch     = 500 // thousandths
 )
 
-// PipingFaults are everything wrong with the request; pointers are those of the
-// wire form.
-func PipingFaults(req PipingRequest) fault.List {
-	l := PipingFieldFaults(req)
-	if l.Len() > 0 {
-		return l
-	}
-	root := fault.Path{}
-	j, _ := req.job()
+// placeFaults are what shows once the runs are laid out.
+func (req PipingRequest) placeFaults(l *fault.List, j piping.Job) {
 	var strips length.Length
 	for _, r := range j.Rects {
 		strips += j.MostIn(r)
 	}
 	if strips > piping.MaxStrips {
-		l.Add(root.Field("offcuts"), fault.TooMany, "", "the offcuts would give more than 20000 strips of this width", "fewer offcuts, or only the larger")
+		l.Add(fault.At("offcuts"), fault.TooMany, "", "the offcuts would give more than 20000 strips of this width", "fewer offcuts, or only the larger")
 	}
 	for i, r := range req.Runs {
 		if len(piping.KeepClear(r.Run, j.Margin)) == 0 {
-			l.Add(root.Field("runs").Index(i), fault.NoPlace, "", "a closed run has to be closed somewhere, and no place is left where a join may fall", "a place without corner and not in noJoin")
+			l.Add(fault.At("runs").Index(i), fault.NoPlace, "", "a closed run has to be closed somewhere, and no place is left where a join may fall", "a place without corner and not in noJoin")
 		}
 	}
-	return l
 }
 
 // PipingFieldFaults are what is wrong with the fields, each by itself and with
@@ -57,11 +49,11 @@ func PipingFaults(req PipingRequest) fault.List {
 func PipingFieldFaults(req PipingRequest) fault.List {
 	var l fault.List
 	root := fault.Path{}
-	if req.HasCloth {
+	if req.Sold != nil {
 		l.Append(req.Cloth.Faults(root.Field("cloth")))
 		l.Append(req.Sold.Faults(root.Field("cloth")))
 	}
-	if !req.HasCloth && len(req.Offcuts) == 0 {
+	if req.Sold == nil && len(req.Offcuts) == 0 {
 		l.Add(root.Field("cloth"), fault.Missing, "", "there is nothing to cut from", "give cloth, or offcuts, or both")
 	}
 	l.Between(root.Field("cord").Field("diameter"), "the cord", req.Cord, MinPipingCord, MaxPipingCord)
@@ -97,14 +89,14 @@ func pipingOffcutFaults(l *fault.List, offcuts []PipingOffcut, at fault.Path) {
 		here := at.Index(i)
 		l.Between(here, "an offcut across", o.Rect.Across, MinPipingOffcut, MaxPipingOffcut)
 		l.Between(here, "an offcut along", o.Rect.Along, MinPipingOffcut, MaxPipingOffcut)
-		if !o.Placed {
+		if o.On == nil {
 			continue
 		}
 		l.Between(here.Field("xMm"), "a place", o.Rect.X, 0, MaxPipingOffcutPlace)
 		l.Between(here.Field("yMm"), "a place", o.Rect.Y, 0, MaxPipingOffcutPlace)
 		for k, p := range offcuts[:i] {
 			a, b := o.Rect, p.Rect
-			if p.Placed && p.Piece == o.Piece && a.X < b.X+b.Across && b.X < a.X+a.Across && a.Y < b.Y+b.Along && b.Y < a.Y+a.Along {
+			if p.On != nil && *p.On == *o.On && a.X < b.X+b.Across && b.X < a.X+a.Across && a.Y < b.Y+b.Along && b.Y < a.Y+a.Along {
 				l.Add(here, fault.NotAllowed, "", fmt.Sprintf("it shares cloth with offcut %d of the same piece", k), "offcuts that lie apart, or another piece")
 				break
 			}
@@ -159,7 +151,7 @@ func pipingWayFaults(l *fault.List, req PipingRequest, at fault.Path) {
 	switch {
 	case *req.Way == piping.FromRects && len(req.Offcuts) == 0:
 		l.Add(at, fault.NotAllowed, "offcuts", "there are no offcuts", "give offcuts, or another way")
-	case *req.Way != piping.FromRects && !req.HasCloth:
+	case *req.Way != piping.FromRects && req.Sold == nil:
 		l.Add(at, fault.NotAllowed, "", "this way needs new cloth", "give cloth, or the way offcuts")
 	}
 }

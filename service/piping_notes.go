@@ -62,11 +62,11 @@ func pipingWarnings(a *PipingAnswer) []note.Note {
 	if p.Way == piping.FromRects && p.Short > 0 {
 		out = append(out, note.New(note.PipingOffcuts, note.Length("short", p.Short, length.Up)))
 	}
-	if p.Way != piping.Continuous && req.Cut == piping.Bias && req.Cloth.OneWay && !req.OneLean && leansBothWays(p) {
+	if p.Way != piping.Continuous && req.Cut == piping.Bias && req.Cloth.OneWay && !req.oneLean() && leansBothWays(p) {
 		out = append(out, note.New(note.PipingLeans))
 	}
-	if req.Sold.Bolt > 0 && p.Order > req.Sold.Bolt {
-		out = append(out, note.New(note.PipingOverBolt, note.Length("bolt", req.Sold.Bolt, length.Down)))
+	if bolt := req.sold().Bolt; bolt > 0 && p.Order > bolt {
+		out = append(out, note.New(note.PipingOverBolt, note.Length("bolt", bolt, length.Down)))
 	}
 	return append(out, pipingCurves(a)...)
 }

@@ -18,7 +18,7 @@ import (
 // pipingRequest asks for a cushion and two facings from new cloth.
 func pipingRequest() service.PipingRequest {
 	return service.PipingRequest{
-		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
+		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, Sold: &cloth.Sold{}, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
 		Runs: []service.PipingRun{
 			{Count: 2, Run: piping.Run{Length: 232 * length.Centimetre, Closed: true, MaxJoins: 4}},
 			{Count: 2, Run: piping.Run{Length: length.Metre, MaxJoins: 4}},
@@ -28,7 +28,7 @@ func pipingRequest() service.PipingRequest {
 
 func pipingAnswer(t testing.TB, req service.PipingRequest) *service.PipingAnswer {
 	t.Helper()
-	if l := service.PipingFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PreparePiping(req)); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
 	a, err := service.Piping(context.Background(), req)
@@ -92,7 +92,7 @@ func TestPipingWarns(t *testing.T) {
 			r.Shop = r.Shop.With(practice.PipingLeast.Give(length.Metre))
 		}},
 		{"uncovered", func(r *service.PipingRequest) {
-			r.HasCloth = false
+			r.Sold = nil
 			r.Offcuts = []service.PipingOffcut{{Rect: piping.Rect{Across: 60 * length.Centimetre, Along: 60 * length.Centimetre}}}
 		}},
 	} {

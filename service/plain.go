@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"slices"
 	"strconv"
 
 	"github.com/bridletie/bridletie/calc/cloth"
@@ -21,22 +22,12 @@ type plainCloth struct {
 	owner       []int
 }
 
+// add puts a piece on the list, under an id of its own where another has it.
 func (c *plainCloth) add(owner int, p panel.Panel) {
-	c.panels, c.owner = append(c.panels, p), append(c.owner, owner)
-}
-
-// cut plans the cloth with little effort: a plan of a few plain pieces is soon as
-// short as it can be. Like every plan it is put to verify.Check.
-func (c *plainCloth) cut(ctx context.Context, units length.System) (*YardageAnswer, error) {
-	ans, err := Yardage(ctx, YardageRequest{
-		Units: units, Effort: plan.Quick, Panels: c.panels,
-		Cloth: cloth.Cloth{Name: c.name, Width: c.width}, Sold: cloth.Sold{Step: c.step, Bolt: c.bolt},
-	})
-	if err != nil {
-		return nil, err
+	for n, id := 2, p.ID; slices.ContainsFunc(c.panels, func(q panel.Panel) bool { return q.ID == p.ID }); n++ {
+		p.ID = id + "-" + strconv.Itoa(n)
 	}
-	ans.Warnings, ans.Cautions = nil, nil // the answer that it is part of has its own
-	return ans, nil
+	c.panels, c.owner = append(c.panels, p), append(c.owner, owner)
 }
 
 // maxPlain is how many pieces, with the parts of joined ones, are cut from one
@@ -56,19 +47,45 @@ func (c *plainCloth) count() int {
 	return n
 }
 
-// faults are pieces that do not come off the cloth, at their owners in the list
-// at, and too many of them.
-func (c *plainCloth) faults(at fault.Path) fault.List {
-	var l fault.List
+// plainCloths are the plain cloths of an answer, ready to be cut.
+type plainCloths struct {
+	ready []Ready[YardageAnswer]
+	wrong fault.List
+}
+
+// prepare makes a cloth ready, to be planned with little effort: a plan of a few
+// plain pieces is soon as short as it can be. What is wrong is told of the owners in
+// the list at.
+func (all *plainCloths) prepare(c *plainCloth, units length.System, at fault.Path) {
+	l := &all.wrong
 	if n := c.count(); n > maxPlain {
 		l.Add(at, fault.TooMany, "", "the "+c.name+" is cut in "+strconv.Itoa(n)+" pieces, with the parts of joined ones", "at most "+strconv.Itoa(maxPlain)+": a wider cloth, or fewer at a time")
-		return l
+		return
 	}
-	for i, p := range c.panels {
-		found := panel.ClothFaults([]panel.Panel{p}, cloth.Cloth{Name: c.name, Width: c.width}, c.bolt, fault.Path{})
-		for _, f := range found.Faults() {
-			l.Add(at.Index(c.owner[i]), f.Code, "", "the "+c.name+": "+f.Detail, f.Try+"; the width and the length of the cloth are settings")
+	ready, wrong := PrepareYardage(YardageRequest{
+		Units: units, Effort: plan.Quick, Panels: c.panels,
+		Cloth: cloth.Cloth{Name: c.name, Width: c.width}, Sold: cloth.Sold{Step: c.step, Bolt: c.bolt},
+	})
+	for _, f := range wrong.Faults() {
+		to := at
+		list, _ := f.Path.In("panels")
+		if n, _, ok := list.Entry(); ok {
+			to = at.Index(c.owner[n])
 		}
+		l.Add(to, f.Code, "", "the "+c.name+": "+f.Detail, f.Try+"; the width and the length of the cloth are settings")
 	}
-	return l
+	all.ready = append(all.ready, ready.Answer)
+}
+
+// each cuts the cloths one by one.
+func (all *plainCloths) each(ctx context.Context, do func(i int, cut *YardageAnswer)) error {
+	for i, ready := range all.ready {
+		cut, err := ready(ctx)
+		if err != nil {
+			return err
+		}
+		cut.Warnings, cut.Cautions = nil, nil // the answer that it is part of has its own
+		do(i, cut)
+	}
+	return nil
 }

@@ -24,23 +24,21 @@ const (
 )
 
 // ReliefFaults are everything wrong with the request; pointers are those of the
-// wire form. That no cut will do is no fault.
-func ReliefFaults(req ReliefRequest) fault.List { return ReliefFieldFaults(req) }
-
-// ReliefFieldFaults may be asked of a request of which a part could not be read.
-func ReliefFieldFaults(req ReliefRequest) fault.List {
+// wire form. That no cut will do is no fault. It may be asked of a request of which
+// a part could not be read.
+func ReliefFaults(req ReliefRequest) fault.List {
 	var l fault.List
 	root := fault.Path{}
 	at := root.Field("panel")
 	l.Between(at.Field("size").Field("across"), "a finished size", req.Size.Across, panel.MinSize, panel.MaxSize)
 	l.Between(at.Field("size").Field("along"), "a finished size", req.Size.Along, panel.MinSize, panel.MaxSize)
-	reliefAllowFaults(&l, req.Allow, at.Field("allow"))
+	l.Append(req.Allow.Faults(at.Field("allow")))
 	stretchFaults(&l, req.Least, req.Most, root.Field("stretch"))
 	list := root.Field("obstacles")
 	if len(req.Obstacles) == 0 {
 		l.Add(list, fault.TooFew, "", "there is nothing to pass", "one obstacle or more")
 	}
-	obstacleListFaults(&l, req, list)
+	l.Append(ObstacleFaults(req.panel(), req.Obstacles, list))
 	return l
 }
 
@@ -48,34 +46,16 @@ func ReliefFieldFaults(req ReliefRequest) fault.List {
 // where their list stands.
 func ObstacleFaults(p panel.Panel, obstacles []relief.Obstacle, at fault.Path) fault.List {
 	var l fault.List
-	obstacleListFaults(&l, ReliefRequest{Job: relief.Job{Size: p.Size, Allow: p.Allow, Obstacles: obstacles}}, at)
-	return l
-}
-
-func obstacleListFaults(l *fault.List, req ReliefRequest, at fault.Path) {
-	seen := make(map[string]bool, len(req.Obstacles))
-	for i, o := range req.Obstacles {
+	seen := make(map[string]bool, len(obstacles))
+	for i, o := range obstacles {
 		here := at.Index(i)
 		if seen[o.ID] && o.ID != "" {
 			l.Add(here.Field("id"), fault.Duplicate, o.ID, "another obstacle has this id", "an id of its own")
 		}
 		seen[o.ID] = true
-		obstacleFaults(l, req, o, here)
+		obstacleFaults(&l, p, o, here)
 	}
-}
-
-func reliefAllowFaults(l *fault.List, s panel.Sides, at fault.Path) {
-	const what = "an allowance"
-	if s.Top == s.Bottom && s.Top == s.Left && s.Top == s.Right {
-		l.Between(at, what, s.Top, 0, panel.MaxAllow)
-		return
-	}
-	for _, one := range []struct {
-		name string
-		v    length.Length
-	}{{"top", s.Top}, {"bottom", s.Bottom}, {"left", s.Left}, {"right", s.Right}} {
-		l.Between(at.Field(one.name), what, one.v, 0, panel.MaxAllow)
-	}
+	return l
 }
 
 func stretchFaults(l *fault.List, least, most cloth.Share, at fault.Path) {
@@ -93,7 +73,7 @@ func stretchFaults(l *fault.List, least, most cloth.Share, at fault.Path) {
 
 // obstacleFaults wants each obstacle to stand on the panel, clear of its middle
 // lines.
-func obstacleFaults(l *fault.List, req ReliefRequest, o relief.Obstacle, at fault.Path) {
+func obstacleFaults(l *fault.List, p panel.Panel, o relief.Obstacle, at fault.Path) {
 	before := l.Len()
 	l.Between(at.Field("width"), "an obstacle", o.Width, MinObstacle, MaxObstacle)
 	l.Between(at.Field("stuffing"), "the height of the stuffing", o.Stuffing, 0, MaxStuffing)
@@ -105,21 +85,21 @@ func obstacleFaults(l *fault.List, req ReliefRequest, o relief.Obstacle, at faul
 	if o.Deep < 0 {
 		l.Add(at.Field("deep"), fault.TooSmall, o.Deep.String(), "an obstacle stands at least under the edge", "0 mm or more")
 	}
-	if l.Len() > before || o.Edge == relief.NoEdge || req.Size.Across < panel.MinSize || req.Size.Along < panel.MinSize {
+	if l.Len() > before || o.Edge == relief.NoEdge || p.Size.Across < panel.MinSize || p.Size.Along < panel.MinSize {
 		return
 	}
 	if o.Corner != relief.NoCorner {
-		cornerFaults(l, req.Size, o, at)
+		cornerFaults(l, p.Size, o, at)
 		return
 	}
-	run, depth, allow := req.Size.Across, req.Size.Along, req.Allow.Top
+	run, depth, allow := p.Size.Across, p.Size.Along, p.Allow.Top
 	switch o.Edge {
 	case relief.BottomEdge:
-		allow = req.Allow.Bottom
+		allow = p.Allow.Bottom
 	case relief.LeftEdge:
-		run, depth, allow = depth, run, req.Allow.Left
+		run, depth, allow = depth, run, p.Allow.Left
 	case relief.RightEdge:
-		run, depth, allow = depth, run, req.Allow.Right
+		run, depth, allow = depth, run, p.Allow.Right
 	}
 	shorterThanHalf(l, at.Field("deep"), o.Deep, depth)
 	switch half := (o.Width + 1) / 2; {

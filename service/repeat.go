@@ -19,13 +19,17 @@ type RepeatRequest struct {
 	Panel  *RepeatPanel  // nil: no panel is asked about
 }
 
-// RepeatDrop is one kind of drop; Motif is looked at only when Placed.
+// RepeatDrop is one kind of drop.
 type RepeatDrop struct {
-	Name    string
-	Length  length.Length
-	Count   int
-	Widths  int
-	Placed  bool
+	Name   string
+	Length length.Length
+	Count  int
+	Widths int
+	Place  *RepeatPlace // where a motif falls; nil where that is left open
+}
+
+// RepeatPlace is where in a drop a motif falls.
+type RepeatPlace struct {
 	Motif   string // "" is the first
 	FromTop length.Length
 }
@@ -80,7 +84,7 @@ func Repeat(req RepeatRequest) (*RepeatAnswer, error) {
 		a.printedRules(drops)
 	}
 	buy := a.AnyStart
-	if req.Cloth.StartKnown {
+	if req.Cloth.StartsAt != nil {
 		buy = a.Needed
 	}
 	var err error
@@ -98,7 +102,7 @@ func Repeat(req RepeatRequest) (*RepeatAnswer, error) {
 // at worst a repeat is passed over before that.
 func (a *RepeatAnswer) printedRules(drops []repeat.Drop) {
 	known, best := a.Request.Cloth, a.Request.Cloth
-	best.StartKnown = false
+	best.StartsAt = nil
 	for _, r := range []repeat.Rule{repeat.HalfRepeatOnce, repeat.HalfRepeatEach, repeat.InTurn} {
 		total := repeat.Printed(r, known, drops, a.Seam, a.Layout.Length)
 		a.Rules = append(a.Rules, RuleTotal{r, total})
@@ -145,8 +149,8 @@ func (r RepeatRequest) drops() []repeat.Drop {
 	out := make([]repeat.Drop, len(r.Drops))
 	for i, d := range r.Drops {
 		out[i] = repeat.Drop{Name: d.Name, Length: d.Length, Count: d.Count, Widths: d.Widths}
-		if d.Placed {
-			out[i].Place = &repeat.Place{Motif: r.motif(d.Motif), FromTop: d.FromTop}
+		if d.Place != nil {
+			out[i].Place = &repeat.Place{Motif: r.motif(d.Place.Motif), FromTop: d.Place.FromTop}
 		}
 	}
 	return out

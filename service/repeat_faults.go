@@ -21,12 +21,8 @@ const (
 )
 
 // RepeatFaults are everything wrong with the request; pointers are those of the
-// wire form.
-func RepeatFaults(req RepeatRequest) fault.List { return RepeatFieldFaults(req) }
-
-// RepeatFieldFaults are what is wrong with the fields, each by itself and with
-// one another. It may be asked of a request of which a part could not be read.
-func RepeatFieldFaults(req RepeatRequest) fault.List {
+// wire form. It may be asked of a request of which a part could not be read.
+func RepeatFaults(req RepeatRequest) fault.List {
 	root := fault.Path{}
 	l := req.Cloth.Faults(root.Field("cloth"))
 	l.Append(req.Sold.Faults(root.Field("cloth")))
@@ -68,14 +64,14 @@ func dropsFaults(l *fault.List, req RepeatRequest, at fault.Path) {
 		here := at.Index(i)
 		l.Between(here.Field("length"), "a drop", d.Length, MinDrop, MaxDrop)
 		cuts += min(d.Count, MaxDropCount) * min(d.Widths, MaxDropWidths)
-		if !d.Placed {
+		if d.Place == nil {
 			continue
 		}
-		l.Between(here.Field("motif").Field("fromTop"), "the place of a motif", d.FromTop, 0, MaxDrop)
+		l.Between(here.Field("motif").Field("fromTop"), "the place of a motif", d.Place.FromTop, 0, MaxDrop)
 		if req.Cloth.Pattern.LengthRepeat <= 0 {
 			l.Add(here.Field("motif"), fault.NeedsPattern, "", "where a motif falls in a drop needs a length repeat", "give pattern.lengthRepeat, or leave motif out")
 		}
-		knownMotif(l, req.Cloth, d.Motif, here.Field("motif").Field("name"))
+		knownMotif(l, req.Cloth, d.Place.Motif, here.Field("motif").Field("name"))
 	}
 	if cuts > MaxDropsCut {
 		l.Add(at, fault.TooMany, strconv.Itoa(cuts), "all drops together are more than 2000 widths", "a part of the job")

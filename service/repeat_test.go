@@ -64,14 +64,17 @@ func TestRepeatOrdersItsLayout(t *testing.T) {
 			req.Cloth.Pattern.Drop = cloth.Half()
 		}
 		if rapid.Bool().Draw(t, "known") {
-			req.Cloth.StartKnown, req.Cloth.StartsAt = true, length.Length(rapid.Int64Range(0, int64(req.Cloth.Pattern.LengthRepeat)-1).Draw(t, "start"))
+			req.Cloth.StartsAt = new(length.Length(rapid.Int64Range(0, int64(req.Cloth.Pattern.LengthRepeat)-1).Draw(t, "start")))
 		}
 		for range rapid.IntRange(1, 5).Draw(t, "kinds") {
-			req.Drops = append(req.Drops, RepeatDrop{
+			d := RepeatDrop{
 				Length: length.Length(rapid.Int64Range(1, 3000).Draw(t, "length")) * mm,
 				Count:  rapid.IntRange(1, 3).Draw(t, "count"), Widths: rapid.IntRange(1, 4).Draw(t, "widths"),
-				Placed: rapid.Bool().Draw(t, "placed"), FromTop: length.Length(rapid.Int64Range(0, 900).Draw(t, "top")) * mm,
-			})
+			}
+			if rapid.Bool().Draw(t, "placed") {
+				d.Place = &RepeatPlace{FromTop: length.Length(rapid.Int64Range(0, 900).Draw(t, "top")) * mm}
+			}
+			req.Drops = append(req.Drops, d)
 		}
 		if l := RepeatFaults(req); l.Len() > 0 {
 			t.Fatalf("%v", l)
@@ -91,7 +94,7 @@ func TestRepeatOrdersItsLayout(t *testing.T) {
 		if a.Needed < a.Layout.Length || a.AnyStart < a.Layout.AnyStart || a.Order < a.Layout.Length {
 			t.Errorf("needed %v, any start %v, order %v for a layout of %v and %v", a.Needed, a.AnyStart, a.Order, a.Layout.Length, a.Layout.AnyStart)
 		}
-		if !req.Cloth.StartKnown && a.Order < a.Layout.AnyStart {
+		if req.Cloth.StartsAt == nil && a.Order < a.Layout.AnyStart {
 			t.Errorf("order %v, any start %v", a.Order, a.Layout.AnyStart)
 		}
 	})

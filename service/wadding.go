@@ -1,6 +1,7 @@
 package service
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"strings"
@@ -35,21 +36,34 @@ type WaddingAnswer struct {
 	Cautions []note.Note
 }
 
-// Wadding answers a request that has no faults. It returns the context's error
-// when the context ends before the answer is complete.
+// Wadding answers a request; what is wrong with it is the error.
 func Wadding(ctx context.Context, req WaddingRequest) (*WaddingAnswer, error) {
+	return unless(PrepareWadding(req))(ctx)
+}
+
+// PrepareWadding works out what is cut, and says what is wrong with the request.
+func PrepareWadding(req WaddingRequest) (Ready[WaddingAnswer], fault.List) {
+	if l := req.Faults(fault.Path{}); l.Len() > 0 {
+		return nil, l
+	}
 	a := &WaddingAnswer{Request: req, Work: wadding.Plan(req.Job)}
+	var cuts plainCloths
 	for _, s := range a.Work.Sheets {
 		c := waddingCloth(s, req.Practice())
-		cut, err := c.cut(ctx, req.Units)
+		cuts.prepare(&c, req.Units, fault.At("items"))
+	}
+	return func(ctx context.Context) (*WaddingAnswer, error) {
+		err := cuts.each(ctx, func(i int, cut *YardageAnswer) {
+			s := a.Work.Sheets[i]
+			a.Rolls = append(a.Rolls, WaddingRoll{Sheet: s, Plan: cut, Rolls: rollsOf(cut, s.Roll)})
+		})
 		if err != nil {
 			return nil, err
 		}
-		a.Rolls = append(a.Rolls, WaddingRoll{Sheet: s, Plan: cut, Rolls: rollsOf(cut, s.Roll)})
-	}
-	a.Warnings = note.Listed(waddingWarnings(a), note.Most)
-	a.Cautions = note.Listed(waddingCautions(req), note.Most)
-	return a, ctx.Err()
+		a.Warnings = note.Listed(waddingWarnings(a), note.Most)
+		a.Cautions = note.Listed(waddingCautions(req), note.Most)
+		return a, ctx.Err()
+	}, cuts.wrong
 }
 
 // waddingCloth gathers what is cut from one sheet material.
@@ -68,7 +82,7 @@ func rollsOf(cut *YardageAnswer, roll length.Length) int64 {
 	for _, l := range cut.Lengths {
 		lengths = append(lengths, l.Needed)
 	}
-	slices.SortFunc(lengths, func(a, b length.Length) int { return -compareLengths(a, b) })
+	slices.SortFunc(lengths, func(a, b length.Length) int { return cmp.Compare(b, a) })
 	for _, l := range lengths {
 		k := slices.IndexFunc(left, func(rest length.Length) bool { return rest >= l })
 		if k < 0 {
@@ -78,30 +92,6 @@ func rollsOf(cut *YardageAnswer, roll length.Length) int64 {
 		left[k] -= l
 	}
 	return int64(len(left))
-}
-
-func compareLengths(a, b length.Length) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
-}
-
-// WaddingFaults are everything wrong with the request; pointers are those of the
-// wire form.
-func WaddingFaults(req WaddingRequest) fault.List {
-	l := req.Faults(fault.Path{})
-	if l.Len() > 0 {
-		return l
-	}
-	for _, s := range wadding.Plan(req.Job).Sheets {
-		c := waddingCloth(s, req.Practice())
-		l.Append(c.faults(fault.At("items")))
-	}
-	return l
 }
 
 // WaddingFieldFaults are what is wrong with the fields. It may be asked of a

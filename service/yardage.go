@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -118,9 +119,9 @@ var ErrUnsound = errors.New("service: the plan failed its check")
 // ErrHurried says that there was no plan yet when the search was hurried.
 var ErrHurried = errors.New("service: hurried before there was a plan")
 
-// Yardage answers a request that has no faults. Every plan is put to verify.Check
-// before it is answered. It returns the context's error when the context ends
-// before the answer is complete.
+// Yardage answers a request; what is wrong with it is the error. Every plan is put
+// to verify.Check before it is answered. It returns the context's error when the
+// context ends before the answer is complete.
 func Yardage(ctx context.Context, req YardageRequest) (*YardageAnswer, error) {
 	return YardageBy(ctx, req, func() bool { return false })
 }
@@ -129,21 +130,49 @@ func Yardage(ctx context.Context, req YardageRequest) (*YardageAnswer, error) {
 // best plan that was found so far. That plan is checked like any other, and the
 // answer says that it was hurried. Once true, hurry stays so.
 func YardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
-	a, err := yardageBy(ctx, req, hurry)
+	ready, wrong := PrepareYardage(req)
+	if wrong.Len() > 0 {
+		return nil, wrong
+	}
+	return ready.AnswerBy(ctx, hurry)
+}
+
+// YardageReady is a request without faults, ready to be planned once.
+type YardageReady struct {
+	req      YardageRequest
+	prepared *plan.Prepared
+}
+
+// PrepareYardage makes a request ready, or says everything wrong with it; pointers
+// are those of the wire form. Whether the pattern lets the wishes be kept at all is
+// asked only when nothing else is wrong.
+func PrepareYardage(req YardageRequest) (*YardageReady, fault.List) {
+	if l := YardageFieldFaults(req); l.Len() > 0 {
+		return nil, l
+	}
+	prepared, wrong := plan.Prepare(req.Job())
+	return &YardageReady{req, prepared}, wrong
+}
+
+// Answer is what Yardage returns.
+func (r *YardageReady) Answer(ctx context.Context) (*YardageAnswer, error) {
+	return r.AnswerBy(ctx, func() bool { return false })
+}
+
+// AnswerBy is what YardageBy returns.
+func (r *YardageReady) AnswerBy(ctx context.Context, hurry func() bool) (*YardageAnswer, error) {
+	a, err := r.answerBy(ctx, hurry)
 	if errors.Is(err, ErrUnsound) && hurry() { // it was ended before everything had its place
 		return nil, ErrHurried
 	}
 	return a, err
 }
 
-func yardageBy(ctx context.Context, req YardageRequest, hurry func() bool) (*YardageAnswer, error) {
-	job := req.Job()
+func (ready *YardageReady) answerBy(ctx context.Context, hurry func() bool) (*YardageAnswer, error) {
+	req, job := ready.req, ready.req.Job()
 	stop := func() bool { return ctx.Err() != nil || hurry() }
-	r, err := plan.Solve(job, req.Effort, stop)
-	if ctx.Err() != nil {
-		return nil, ctx.Err()
-	}
-	if err != nil {
+	r := ready.prepared.Solve(req.Effort, stop)
+	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
 	if err := sound(job, r.Cut...); err != nil {
@@ -198,7 +227,7 @@ func inHand(ctx context.Context, job plan.Job, req YardageRequest, stop func() b
 		bought = append(bought, PieceUse{Length: order, Need: b.Need, Layout: b.Layout, AnyStart: true})
 	}
 	if len(bought) == 0 {
-		bought = []PieceUse{{Layout: plan.Layout{Start: req.Cloth.StartsAt}, AnyStart: true}}
+		bought = []PieceUse{{Layout: plan.Layout{Start: req.Cloth.Start()}, AnyStart: true}}
 	} else {
 		out.Enough = EnoughNo
 	}

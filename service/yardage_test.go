@@ -101,7 +101,7 @@ func TestOrderForAnyStart(t *testing.T) {
 	if len(a.Warnings) != 1 || !a.Warnings[0].Same(note.New(note.BeginsElsewhere)) {
 		t.Errorf("warnings %q", a.Warnings)
 	}
-	req.Cloth.StartKnown = true // at 0: motifs at 0 and 32 cm, so that the panel lies from 17 to 47 cm
+	req.Cloth.StartsAt = new(length.Length(0)) // at 0: motifs at 0 and 32 cm, so that the panel lies from 17 to 47 cm
 	a = answer(t, req)
 	if a.Result.Needed() != 47*cm || a.AnyStart != 47*cm || a.Order != 50*cm || len(a.Warnings) > 0 {
 		t.Errorf("start known: needed %v, any start %v, order %v, warnings %q", a.Result.Needed(), a.AnyStart, a.Order, a.Warnings)
@@ -217,7 +217,7 @@ func TestOffcutUses(t *testing.T) {
 func TestYardageWarnings(t *testing.T) {
 	req := medallion()
 	req.Cloth.Pattern.Drop = cloth.Drop{Num: 1, Den: 3}
-	req.Cloth.StartKnown = true
+	req.Cloth.StartsAt = new(length.Length(0))
 	req.Panels[0].Count, req.Panels[0].Pair = 2, "SEAT"
 	if a := answer(t, req); len(a.Warnings) != 1 || !a.Warnings[0].Same(note.New(note.NotMirrored)) {
 		t.Errorf("warnings %q", a.Warnings)

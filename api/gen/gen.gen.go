@@ -5447,6 +5447,15 @@ type ServerInterface interface {
 	// DocsAsset A file that the reference loads
 	// (GET /docs/assets/{file})
 	DocsAsset(ctx echo.Context, file string) error
+	// GuideHome The guide
+	// (GET /guide)
+	GuideHome(ctx echo.Context) error
+	// GuideAsset A file that the pages of the guide load
+	// (GET /guide/assets/{file})
+	GuideAsset(ctx echo.Context, file string) error
+	// GuidePage A page of the guide
+	// (GET /guide/{page})
+	GuidePage(ctx echo.Context, page string) error
 	// Livez Whether the process is alive
 	// (GET /livez)
 	Livez(ctx echo.Context) error
@@ -5589,6 +5598,47 @@ func (w *ServerInterfaceWrapper) DocsAsset(ctx echo.Context) error {
 
 	// Invoke the callback with all the unmarshaled arguments
 	err = w.Handler.DocsAsset(ctx, file)
+	return err
+}
+
+// GuideHome converts echo context to params.
+func (w *ServerInterfaceWrapper) GuideHome(ctx echo.Context) error {
+	var err error
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.GuideHome(ctx)
+	return err
+}
+
+// GuideAsset converts echo context to params.
+func (w *ServerInterfaceWrapper) GuideAsset(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "file" -------------
+	var file string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "file", ctx.Param("file"), &file, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter file: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.GuideAsset(ctx, file)
+	return err
+}
+
+// GuidePage converts echo context to params.
+func (w *ServerInterfaceWrapper) GuidePage(ctx echo.Context) error {
+	var err error
+	// ------------- Path parameter "page" -------------
+	var page string
+
+	err = runtime.BindStyledParameterWithOptions("simple", "page", ctx.Param("page"), &page, runtime.BindStyledParameterOptions{ParamLocation: runtime.ParamLocationPath, Explode: false, Required: true, Type: "string", Format: "", ValueIsUnescaped: ctx.Request().URL.RawPath == ""})
+	if err != nil {
+		return echo.NewHTTPError(http.StatusBadRequest, fmt.Sprintf("Invalid format for parameter page: %s", err))
+	}
+
+	// Invoke the callback with all the unmarshaled arguments
+	err = w.Handler.GuidePage(ctx, page)
 	return err
 }
 
@@ -5923,6 +5973,9 @@ func RegisterHandlersWithOptions(router EchoRouter, si ServerInterface, options 
 	router.GET(options.BaseURL+"/demo/assets/:file", wrapper.DemoAsset, options.OperationMiddlewares["demoAsset"]...)
 	router.GET(options.BaseURL+"/docs", wrapper.DocsPage, options.OperationMiddlewares["docsPage"]...)
 	router.GET(options.BaseURL+"/docs/assets/:file", wrapper.DocsAsset, options.OperationMiddlewares["docsAsset"]...)
+	router.GET(options.BaseURL+"/guide", wrapper.GuideHome, options.OperationMiddlewares["guideHome"]...)
+	router.GET(options.BaseURL+"/guide/:page", wrapper.GuidePage, options.OperationMiddlewares["guidePage"]...)
+	router.GET(options.BaseURL+"/guide/assets/:file", wrapper.GuideAsset, options.OperationMiddlewares["guideAsset"]...)
 	router.GET(options.BaseURL+"/livez", wrapper.Livez, options.OperationMiddlewares["livez"]...)
 	router.GET(options.BaseURL+"/openapi.json", wrapper.SpecJson, options.OperationMiddlewares["specJson"]...)
 	router.GET(options.BaseURL+"/openapi.yaml", wrapper.SpecYaml, options.OperationMiddlewares["specYaml"]...)

@@ -19,11 +19,6 @@ func atOnce[R, A any](work func(R) (*A, error)) func(*Server, context.Context, R
 	return func(_ *Server, _ context.Context, req R) (*A, error) { return work(req) }
 }
 
-// alone is work that ends when its context does.
-func alone[R, A any](work func(context.Context, R) (*A, error)) func(*Server, context.Context, R) (*A, error) {
-	return func(_ *Server, ctx context.Context, req R) (*A, error) { return work(ctx, req) }
-}
-
 // shared is work on several parts at the same time, on as many as there is room for.
 func shared[R, A any](work func(context.Context, R, int) (*A, error)) func(*Server, context.Context, R) (*A, error) {
 	return func(s *Server, ctx context.Context, req R) (*A, error) {

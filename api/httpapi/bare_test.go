@@ -25,13 +25,13 @@ var shortAnswers = []struct {
 	bare      func(answer []byte) echo.HandlerFunc
 	calc      echo.HandlerFunc
 }{
-	{"/v1/piping", "wing-chair-piping.json", bare[gen.PipingRequest, gen.PipingAnswer], calc(wire.PipingIn, service.PipingFaults,
+	{"/v1/piping", "wing-chair-piping.json", bare[gen.PipingRequest, gen.PipingAnswer], calc(wire.PipingIn, func(req service.PipingRequest) fault.List { return service.Faults(service.PreparePiping(req)) },
 		func(req service.PipingRequest) (*service.PipingAnswer, error) {
 			return service.Piping(context.Background(), req)
 		}, wire.PipingOut)},
 	{"/v1/repeat", "curtains-repeat.json", bare[gen.RepeatRequest, gen.RepeatAnswer], calc(wire.RepeatIn, service.RepeatFaults,
 		service.Repeat, wire.RepeatOut)},
-	{"/v1/foam", "settee-foam.json", bare[gen.FoamRequest, gen.FoamAnswer], calc(wire.FoamIn, service.FoamFaults,
+	{"/v1/foam", "settee-foam.json", bare[gen.FoamRequest, gen.FoamAnswer], calc(wire.FoamIn, func(req service.FoamRequest) fault.List { return service.Faults(service.PrepareFoam(req)) },
 		func(req service.FoamRequest) (*service.FoamAnswer, error) {
 			return service.Foam(context.Background(), req)
 		}, wire.FoamOut)},

@@ -132,7 +132,7 @@ func (s *Server) batch(x *exchange) error {
 	body.stop()
 	switch {
 	case err != nil && x.w.code == 0:
-		return retry("the request ended before it was read", lightRetry)
+		return left("it was read", lightRetry)
 	case err != nil: // what was sent must not be taken for all
 		s.opts.Log.InfoContext(x.r.Context(), "batch broken off", "lines", tally.Answered+tally.Refused, "error", clipError(err))
 		panic(http.ErrAbortHandler)
@@ -149,7 +149,7 @@ func (x *exchange) emit(line []byte, control *http.ResponseController, within ti
 	if _, err := x.w.Write(line); err != nil {
 		return err
 	}
-	return ignoreUnsupported(control.Flush())
+	return x.w.FlushError()
 }
 
 // linesBegin sends the header of an answer in lines, unless it has been sent.
@@ -193,13 +193,6 @@ func (s *Server) lingers() func() bool {
 
 // errBatchTime is why a batch that goes on for too long ends.
 var errBatchTime = errors.New("the batch took too long")
-
-func ignoreUnsupported(err error) error {
-	if errors.Is(err, http.ErrNotSupported) {
-		return nil
-	}
-	return err
-}
 
 // patientBody is a body whose next bytes have their own time to come, whatever
 // the server allows a whole body.

@@ -133,12 +133,17 @@ func (s *Server) record(ctx context.Context, x *exchange, work func() (*reply, e
 // sent yet, a failure is a problem like any other; later it breaks the answer off, so
 // that nobody takes it for whole.
 func (s *Server) sendLines(x *exchange, q question) error {
+	var lost error // why a line was not sent
 	lines := json.NewEncoder(x.w)
 	err := q.lines(x.r.Context(), s, func(v any) {
 		x.linesBegin()
-		_ = lines.Encode(v) // a client that has gone ends the context
-		x.w.Flush()
+		if err := errors.Join(lines.Encode(v), x.w.FlushError()); lost == nil { // a client that has gone ends the context too
+			lost = err
+		}
 	})
+	if err == nil {
+		err = lost
+	}
 	if err != nil && x.w.code != 0 {
 		panic(http.ErrAbortHandler)
 	}
@@ -191,7 +196,7 @@ func (s *Server) once(x *exchange, q question, name string, t *turn) (*reply, er
 	s.gate.reused.WithLabelValues(how.String()).Inc()
 	switch {
 	case err != nil && ctx.Err() != nil:
-		return nil, retry("the request ended before its answer came", lightRetry)
+		return nil, left("its answer came", lightRetry)
 	case err == nil:
 		s.kept.Name(name, key)
 	}

@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"net/http"
 	"net/http/httptest"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -33,6 +35,47 @@ func TestEstimates(t *testing.T) {
 		priced := strings.Contains(body, "currency")
 		if got.Order.Low.Mm <= 0 || (got.Price != nil) != priced {
 			t.Errorf("%s: %s", body, w.Body)
+		}
+	}
+}
+
+// Every note of an estimate is in every form of it: the answer by itself, as a page of
+// text and as a line of many. Forms that the contract adds must be added here.
+func TestEstimateNotesAreInEveryForm(t *testing.T) {
+	c := newClient(t, options())
+	content := c.doc.Paths.Value("/v1/estimate").Post.Responses.Value("200").Value.Content
+	if len(content) != 2 || content["application/json"] == nil || content["text/plain"] == nil {
+		t.Fatalf("forms that are not looked at: %v", content)
+	}
+	for body, codes := range map[string]string{
+		`{"kind": "drop-in-seat"}`: "estimate-no-quotation estimate-without-fillings estimate-cloth-unpriced estimate-work-unpriced " +
+			"estimate-measures-usual estimate-cloth-usual estimate-preset-hours",
+		`{"kind": "wing-chair", "units": "imperial", "options": {"back": "buttoned", "piping": "all", "outside": "other"}, "price": {"low": "10", "high": "20", "currency": "GBP", "per": "m"}}`: "estimate-no-quotation estimate-without-lining estimate-without-second-cloth estimate-without-piping estimate-without-buttons " +
+			"estimate-without-fillings estimate-work-unpriced estimate-without-tax estimate-measures-usual estimate-cloth-usual estimate-preset-hours",
+		`{"kind": "headboard", "cloth": {"width": "140 cm"}, "measures": {"back-width": "140 cm"}, "price": {"low": "10", "high": "20", "currency": "GBP", "per": "m"}, "labour": {"rate": "30", "currency": "GBP"}, "tax": "20 %"}`: "estimate-no-quotation estimate-without-lining estimate-without-fillings estimate-measures-usual estimate-preset-hours",
+	} {
+		var alone struct{ Warnings, Cautions []jobNote }
+		decode(t, c.postEstimate(body).Body.Bytes(), &alone)
+		var got []string
+		for _, n := range alone.Warnings {
+			got = append(got, n.Code)
+		}
+		if strings.Join(got, " ") != codes {
+			t.Errorf("%s:\n got %v\nwant %s", body, got, codes)
+		}
+		var line struct {
+			Answer struct{ Warnings, Cautions []jobNote }
+		}
+		decode(t, c.do(http.MethodPost, "/v1/batch", `{"operation": "/v1/estimate", "request": `+body+"}\n", "Content-Type", "application/x-ndjson").Body.Bytes(), &line)
+		if !reflect.DeepEqual(line.Answer, alone) {
+			t.Errorf("%s: as a line %+v", body, line.Answer)
+		}
+		page := c.do(http.MethodPost, "/v1/estimate", body, "Content-Type", "application/json", "Accept", "text/plain").Body.String()
+		text := strings.Join(strings.Fields(page), " ")
+		for _, n := range slices.Concat(alone.Warnings, alone.Cautions) {
+			if !strings.Contains(text, n.Text) {
+				t.Errorf("%s: not in the text: %q", body, n.Text)
+			}
 		}
 	}
 }

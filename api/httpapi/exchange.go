@@ -2,6 +2,7 @@ package httpapi
 
 import (
 	"context"
+	"errors"
 	"net/http"
 	"strings"
 )
@@ -89,8 +90,19 @@ func (w *sending) Write(b []byte) (int, error) {
 	return n, err
 }
 
-// Flush sends what has been written.
-func (w *sending) Flush() { _ = http.NewResponseController(w.ResponseWriter).Flush() }
+// FlushError hands what was written on to the connection, where it can.
+func (w *sending) FlushError() error {
+	if err := http.NewResponseController(w.ResponseWriter).Flush(); !errors.Is(err, http.ErrNotSupported) {
+		return err
+	}
+	return nil
+}
+
+// handedOn hands all of an answer on to the connection, and reports whether that took
+// it. An answer whose length was not said is left alone: it would be sent in chunks.
+func (w *sending) handedOn() bool {
+	return w.Header().Get("Content-Length") == "" || w.FlushError() == nil
+}
 
 // Unwrap is what http.ResponseController looks into.
 func (w *sending) Unwrap() http.ResponseWriter { return w.ResponseWriter }

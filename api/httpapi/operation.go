@@ -8,6 +8,7 @@ import (
 
 	"github.com/bridletie/bridletie/api/contract"
 	"github.com/bridletie/bridletie/calc/fault"
+	"github.com/bridletie/bridletie/service"
 )
 
 // question is a request that was read without faults.
@@ -35,11 +36,12 @@ type operation[R, A any] struct {
 	size     size
 	soFar    bool
 
-	read   func(*contract.Document) (R, fault.List, error) // with the faults that only its form on the wire can show
-	faults func(R) fault.List                              // of a request, all of them
-	fields func(R) fault.List                              // of each field by itself, where a part could not be read
-	answer func(*Server, context.Context, R) (*A, error)
-	after  func(*Server, *A) error // when the turn is over; may be nil
+	read    func(*contract.Document) (R, fault.List, error) // with the faults that only its form on the wire can show
+	fields  func(R) fault.List                              // of each field by itself, where a part could not be read
+	prepare func(R) (service.Ready[A], fault.List)          // all faults, and what makes the answer; or else:
+	faults  func(R) fault.List                              // all faults
+	answer  func(*Server, context.Context, R) (*A, error)
+	after   func(*Server, *A) error // when the turn is over; may be nil
 
 	write    func(a *A, digest string) any // on the wire
 	picture  func(*A) drawn                // nil when it is not drawn
@@ -81,25 +83,40 @@ func (o *operation[R, A]) ask(d *contract.Document) (question, *Problem) {
 	if err != nil {
 		return nil, problem(malformedJSON, "the document cannot be read")
 	}
-	found := d.Faults(form, func() fault.List { return o.faults(request) }, func() fault.List { return o.fields(request) })
+	q := &asked[R, A]{op: o, request: request}
+	found := d.Faults(form, q.faults, func() fault.List { return o.fields(request) })
 	if len(found) > 0 {
 		return nil, invalid(found)
 	}
-	return &asked[R, A]{o, request, d.Digest()}, nil
+	q.name = d.Digest()
+	return q, nil
 }
 
 // asked is a question to an operation.
 type asked[R, A any] struct {
 	op      *operation[R, A]
 	request R
+	ready   service.Ready[A] // nil where the operation answers the request itself
 	name    string
+}
+
+// faults are everything wrong with the request.
+func (q *asked[R, A]) faults() (wrong fault.List) {
+	if q.op.prepare == nil {
+		return q.op.faults(q.request)
+	}
+	q.ready, wrong = q.op.prepare(q.request)
+	return wrong
 }
 
 func (q *asked[R, A]) digest() string { return q.name }
 
 // work is the answer itself, when its turn has come.
 func (q *asked[R, A]) work(ctx context.Context, s *Server) (*A, error) {
-	work := func(ctx context.Context) (*A, error) { return q.op.answer(s, ctx, q.request) }
+	work := q.ready
+	if work == nil {
+		work = func(ctx context.Context) (*A, error) { return q.op.answer(s, ctx, q.request) }
+	}
 	var ans *A
 	var err error
 	if q.op.lane == laneShort {

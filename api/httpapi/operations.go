@@ -33,15 +33,14 @@ func cuttingPlans() []row {
 		}).row(),
 		(&operation[service.CompareRequest, service.CompareAnswer]{
 			id: "yardageCompare", path: "/v1/yardage/compare", command: "compare", lane: laneHeavy, size: whole,
-			read: from(wire.CompareIn), faults: service.CompareFaults, fields: service.CompareFieldFaults,
+			read: from(wire.CompareIn), faults: service.CompareFaults, fields: service.CompareFaults,
 			answer: (*Server).compare,
 			write:  to(wire.CompareOut), picture: draws(drawing.ComparePicture), text: drawing.CompareText, lines: (*Server).compareLines,
 		}).row(),
 		(&operation[service.CuttingListRequest, service.CuttingListAnswer]{
 			id: "cuttingList", path: "/v1/cutting-list", lane: laneShort, size: usual,
-			read: from(wire.CuttingListIn), faults: service.CuttingListFaults, fields: service.CuttingListFieldFaults,
-			answer: always(service.CuttingList),
-			write:  to(wire.CuttingListOut), picture: draws(drawing.CuttingListPicture), text: drawing.CuttingListText,
+			read: from(wire.CuttingListIn), prepare: service.PrepareCuttingList, fields: service.CuttingListFieldFaults,
+			write: to(wire.CuttingListOut), picture: draws(drawing.CuttingListPicture), text: drawing.CuttingListText,
 		}).row(),
 		(&operation[service.EstimateRequest, service.EstimateAnswer]{
 			id: "estimate", path: "/v1/estimate", lane: laneHeavy, size: usual,
@@ -57,25 +56,23 @@ func charts() []row {
 	return []row{
 		(&operation[service.ButtoningRequest, service.ButtoningAnswer]{
 			id: "buttoning", path: "/v1/buttoning", lane: laneLight, size: usual,
-			read: from(wire.ButtoningIn), faults: service.ButtoningFaults, fields: service.ButtoningFieldFaults,
-			answer: alone(service.Buttoning),
-			write:  to(wire.ButtoningOut), picture: draws(drawing.ButtoningPicture), text: drawing.ButtoningText,
+			read: from(wire.ButtoningIn), prepare: service.PrepareButtoning, fields: service.ButtoningFieldFaults,
+			write: to(wire.ButtoningOut), picture: draws(drawing.ButtoningPicture), text: drawing.ButtoningText,
 		}).row(),
 		(&operation[service.PipingRequest, service.PipingAnswer]{
 			id: "piping", path: "/v1/piping", lane: laneLight, size: whole,
-			read: from(wire.PipingIn), faults: service.PipingFaults, fields: service.PipingFieldFaults,
-			answer: alone(service.Piping),
-			write:  to(wire.PipingOut), picture: draws(drawing.PipingPicture), text: drawing.PipingText,
+			read: from(wire.PipingIn), prepare: service.PreparePiping, fields: service.PipingFieldFaults,
+			write: to(wire.PipingOut), picture: draws(drawing.PipingPicture), text: drawing.PipingText,
 		}).row(),
 		(&operation[service.RepeatRequest, service.RepeatAnswer]{
 			id: "repeat", path: "/v1/repeat", lane: laneShort, size: usual,
-			read: from(wire.RepeatIn), faults: service.RepeatFaults, fields: service.RepeatFieldFaults,
+			read: from(wire.RepeatIn), faults: service.RepeatFaults, fields: service.RepeatFaults,
 			answer: atOnce(service.Repeat),
 			write:  to(wire.RepeatOut), picture: draws(drawing.RepeatPicture), text: drawing.RepeatText,
 		}).row(),
 		(&operation[service.ReliefRequest, service.ReliefAnswer]{
 			id: "reliefCuts", path: "/v1/relief-cuts", lane: laneShort, size: usual,
-			read: from(wire.ReliefIn), faults: service.ReliefFaults, fields: service.ReliefFieldFaults,
+			read: from(wire.ReliefIn), faults: service.ReliefFaults, fields: service.ReliefFaults,
 			answer: always(service.Relief),
 			write:  to(wire.ReliefOut), picture: draws(drawing.ReliefPicture), text: drawing.ReliefText,
 		}).row(),
@@ -93,21 +90,18 @@ func inside() []row {
 	return []row{
 		(&operation[service.WaddingRequest, service.WaddingAnswer]{
 			id: "wadding", path: "/v1/wadding", lane: laneLight, size: usual,
-			read: from(wire.WaddingIn), faults: service.WaddingFaults, fields: service.WaddingFieldFaults,
-			answer: alone(service.Wadding),
-			write:  to(wire.WaddingOut), picture: draws(drawing.WaddingPicture), text: drawing.WaddingText,
+			read: from(wire.WaddingIn), prepare: service.PrepareWadding, fields: service.WaddingFieldFaults,
+			write: to(wire.WaddingOut), picture: draws(drawing.WaddingPicture), text: drawing.WaddingText,
 		}).row(),
 		(&operation[service.FoundationRequest, service.FoundationAnswer]{
 			id: "foundation", path: "/v1/foundation", lane: laneLight, size: usual,
-			read: from(wire.FoundationIn), faults: service.FoundationFaults, fields: service.FoundationFieldFaults,
-			answer: alone(service.Foundation),
-			write:  to(wire.FoundationOut), picture: draws(drawing.FoundationPicture), text: drawing.FoundationText,
+			read: from(wire.FoundationIn), prepare: service.PrepareFoundation, fields: service.FoundationFieldFaults,
+			write: to(wire.FoundationOut), picture: draws(drawing.FoundationPicture), text: drawing.FoundationText,
 		}).row(),
 		(&operation[service.FoamRequest, service.FoamAnswer]{
 			id: "foam", path: "/v1/foam", lane: laneLight, size: large,
-			read: from(wire.FoamIn), faults: service.FoamFaults, fields: service.FoamFieldFaults,
-			answer: alone(service.Foam),
-			write:  to(wire.FoamOut), picture: draws(drawing.FoamPicture), text: drawing.FoamText,
+			read: from(wire.FoamIn), prepare: service.PrepareFoam, fields: service.FoamFieldFaults,
+			write: to(wire.FoamOut), picture: draws(drawing.FoamPicture), text: drawing.FoamText,
 		}).row(),
 		(&operation[service.FireRequest, service.FireAnswer]{
 			id: "fireCheck", path: "/v1/fire-check", lane: laneShort, size: usual,
@@ -148,6 +142,9 @@ func served() []row {
 		get("quoteScriptVersion", "/quote/{version}/quote.js", laneFree, (*Server).page),
 		get("demoPage", "/demo/{page}", laneFree, (*Server).page),
 		get("demoAsset", "/demo/assets/{file}", laneFree, (*Server).page),
+		get("guideHome", "/guide", laneFree, (*Server).page),
+		get("guidePage", "/guide/{page}", laneFree, (*Server).page),
+		get("guideAsset", "/guide/assets/{file}", laneFree, (*Server).page),
 		get("docsPage", "/docs", laneFree, (*Server).page),
 		get("docsAsset", "/docs/assets/{file}", laneFree, (*Server).page),
 		get("livez", "/livez", laneFree, (*Server).livez),

@@ -30,7 +30,8 @@ func (s *Server) observe(next handler) handler {
 		x.id, x.trace = id, traceOf(r.Header.Values("Traceparent"))
 		x.w.Header().Set(headerRequestID, id)
 		s.metrics.inFlight.Inc()
-		defer s.observed(x, begun)
+		whole := false
+		defer func() { s.observed(x, begun, whole) }()
 		err := s.recovered(x.r.Context(), x.id, func() error { return next(x) })
 		switch {
 		case errors.Is(err, http.ErrAbortHandler):
@@ -38,21 +39,25 @@ func (s *Server) observe(next handler) handler {
 		case err != nil && x.w.code != 0:
 			panic(http.ErrAbortHandler)
 		case err != nil:
-			s.answerError(x, err)
+			whole = s.answerError(x, err) && x.w.handedOn()
+		default:
+			whole = x.w.handedOn()
 		}
 		return nil
 	}
 }
 
-// observed counts and logs an answer, whether it was sent whole or broken off.
-func (s *Server) observed(x *exchange, begun time.Time) {
+// observed counts and logs an answer, whether it was sent whole or broken off. A
+// client may leave as soon as it has read the answer, so that the end of its request
+// by itself says nothing.
+func (s *Server) observed(x *exchange, begun time.Time, whole bool) {
 	s.metrics.inFlight.Dec()
 	name := x.operation()
 	if name == "" {
 		name = "none"
 	}
 	r, took, status := x.r, time.Since(begun), x.w.status()
-	if r.Context().Err() != nil {
+	if !whole && r.Context().Err() != nil {
 		status = statusGone
 	}
 	s.metrics.answered(name, status, took)
@@ -61,8 +66,9 @@ func (s *Server) observed(x *exchange, begun time.Time) {
 		"caller", x.caller.class(), "client", x.caller.key, "from", cut(x.address))
 }
 
-// statusGone stands in the log and the metrics for an answer that nobody waited
-// for: it is not the service that failed.
+// statusGone stands in the log and the metrics for an answer that could not be sent
+// whole, since the client had left or did not take it: it is not the service that
+// failed.
 const statusGone = 499
 
 // recovered works, and turns a panic into an error: that of an answer that is to

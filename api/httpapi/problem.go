@@ -29,6 +29,7 @@ type Problem struct {
 	Violated []string // the quotas that are used
 
 	header http.Header // what else the answer must carry
+	left   bool        // stands for an answer that was not made, since the request had ended
 }
 
 // Error is the title and the detail.
@@ -97,6 +98,7 @@ func (p *Problem) write(w http.ResponseWriter) error {
 	}
 	h.Set("Content-Type", "application/problem+json")
 	h.Set("Cache-Control", "no-store")
+	h.Set("Content-Length", strconv.Itoa(len(body)+1))
 	w.WriteHeader(p.Status)
 	_, err = w.Write(append(body, '\n'))
 	return err

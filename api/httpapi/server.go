@@ -147,10 +147,11 @@ func (s *Server) MetricsHandler() http.Handler { return s.metrics.handler() }
 func (s *Server) Drain() { s.draining.Store(true) }
 
 // answerError sends the problem that err is; any other error is the service's
-// fault, and only the log says what it was.
-func (s *Server) answerError(x *exchange, err error) {
+// fault, and only the log says what it was. It reports whether the problem was sent,
+// and is the answer to the request rather than to its end.
+func (s *Server) answerError(x *exchange, err error) bool {
 	if x.w.code != 0 {
-		return
+		return false
 	}
 	var p *Problem
 	if !errors.As(err, &p) {
@@ -159,7 +160,9 @@ func (s *Server) answerError(x *exchange, err error) {
 	}
 	if err := p.write(x.w); err != nil {
 		s.opts.Log.WarnContext(x.r.Context(), "answer not sent", "request", x.id, "error", clipError(err))
+		return false
 	}
+	return !p.left
 }
 
 // clipError is the text of an error, cut: an error may hold the input.

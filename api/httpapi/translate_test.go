@@ -50,7 +50,7 @@ func TestRequestFromWire(t *testing.T) {
 		]}`)
 	want := service.YardageRequest{
 		Units: length.Imperial, Effort: plan.Thorough,
-		Cloth: cloth.Cloth{Name: "Reed", Width: 140 * cm, Railroad: cloth.RailroadAllowed, StartsAt: cm, StartKnown: true,
+		Cloth: cloth.Cloth{Name: "Reed", Width: 140 * cm, Railroad: cloth.RailroadAllowed, StartsAt: new(cm),
 			Pattern: cloth.Pattern{LengthRepeat: 32 * cm, WidthRepeat: 35 * cm, Drop: cloth.Drop{Num: 1, Den: 4},
 				Motifs: []cloth.Motif{{Name: "crossing", Across: 175 * mm}, {Name: "bud", Along: 3 * cm}}}},
 		Sold:   cloth.Sold{Step: 50 * cm, Minimum: 2 * metre, Bolt: 30 * metre, Flaw: 25_000, Shrinkage: 1},

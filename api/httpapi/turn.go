@@ -119,7 +119,7 @@ func inTurn[A any](ctx context.Context, s *Server, work func(context.Context) (*
 	ans, err := work(doing)
 	switch {
 	case err != nil && ctx.Err() != nil:
-		return nil, retry("the request ended before its answer came", lightRetry)
+		return nil, left("its answer came", lightRetry)
 	case err != nil && (timed.Err() != nil || errors.Is(err, service.ErrHurried)):
 		s.gate.deadlines.Inc()
 		return nil, problem(tookTooLong, "").with("Retry-After", strconv.Itoa(heavyRetry.seconds()))
@@ -167,7 +167,15 @@ func shed(err error, again within) error {
 	case errors.Is(err, admit.ErrFull), errors.Is(err, admit.ErrWaited):
 		return retry("the service is full", again)
 	}
-	return retry("the request ended before its turn came", again)
+	return left("its turn came", again)
+}
+
+// left is the problem of a request that ended before something came of it: mostly
+// since its client had left, so that nobody reads this.
+func left(before string, again within) *Problem {
+	p := retry("the request ended before "+before, again)
+	p.left = true
+	return p
 }
 
 // retry is the problem of a request that may be sent again as it is.

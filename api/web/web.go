@@ -9,6 +9,9 @@
 //	demo/assets/FILE      /demo/assets/FILE
 //	docs/index.html       /docs
 //	docs/assets/FILE      /docs/assets/FILE
+//	guide/assets/FILE     /guide/assets/FILE
+//
+// The pages of the guide lie beside static, in guide: NAME.md is /guide/NAME.
 //
 // To add a page: put it there, and give it a row in policies if it needs more
 // than the usual policy. To add a kind of file: give it a row in media, and the
@@ -23,6 +26,7 @@ import (
 	"embed"
 	"encoding/base64"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"io/fs"
 	"path"
@@ -120,7 +124,7 @@ func Load(number string) (*Site, error) {
 		return s.add(strings.TrimPrefix(name, "static/"), Packed(func() ([]byte, error) { return body, nil }))
 	})
 	if err == nil {
-		err = s.addViewer()
+		err = errors.Join(s.addViewer(), s.addGuide())
 	}
 	if err != nil {
 		return nil, fmt.Errorf("web: %w", err)
@@ -202,7 +206,7 @@ func servedAt(name string) (string, bool) {
 		return "/demo/" + stem, true
 	case name == "docs/index.html":
 		return "/docs", true
-	case dir == "demo/assets/" || dir == "docs/assets/":
+	case dir == "demo/assets/" || dir == "docs/assets/" || dir == "guide/assets/":
 		return "/" + name, true
 	}
 	return "", false

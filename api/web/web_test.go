@@ -31,8 +31,12 @@ func TestEveryFileIsServed(t *testing.T) {
 	if err != nil || files == 0 {
 		t.Fatalf("%d files, %v", files, err)
 	}
-	if n := len(s.Paths()); n != files+1+len(viewerFiles()) {
-		t.Errorf("%d paths for %d files, the viewer's, and the script by its version", n, files)
+	pages, err := fs.Glob(guide, "guide/*.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := len(s.Paths()); n != files+1+len(viewerFiles())+len(pages) {
+		t.Errorf("%d paths for %d files, the viewer's, %d pages of the guide, and the script by its version", n, files, len(pages))
 	}
 	for _, at := range s.Paths() {
 		d, err := s.files[at].Open()

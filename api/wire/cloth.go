@@ -9,11 +9,10 @@ import (
 
 func (t *translator) cloth(w *gen.Cloth, at fault.Path) cloth.Cloth {
 	c := cloth.Cloth{
-		Name:       value(w.Name),
-		Width:      lengthFrom(w.Width),
-		OneWay:     value(w.OneWay),
-		StartsAt:   lengthFrom(value(w.StartsAt)),
-		StartKnown: w.StartsAt != nil,
+		Name:     value(w.Name),
+		Width:    lengthFrom(w.Width),
+		OneWay:   value(w.OneWay),
+		StartsAt: mapped(w.StartsAt, lengthFrom),
 	}
 	switch value(w.Railroad) {
 	case gen.ClothRailroadAllowed:

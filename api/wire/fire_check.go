@@ -64,7 +64,7 @@ func (t *translator) fireLayer(w *gen.FireLayer, at fault.Path) fire.Layer {
 	}
 	if c := w.FlameRetardant; c != nil {
 		l.FlameRetardant, l.FlameRetardantKind = knownFrom(c.Added), string(value(c.Kind))
-		l.FlameRetardantPPM, l.FlameRetardantKnown = int64(value(c.Ppm)), c.Ppm != nil
+		l.FlameRetardantPPM = mapped(c.Ppm, func(ppm int) int64 { return int64(ppm) })
 	}
 	return l
 }

@@ -80,8 +80,9 @@ func (t *jobReader) piece(w *gen.JobPiece, units length.System, most int, at fau
 		p.Runs = append(p.Runs, t.pipedRun(&(*w.Runs)[i], most, at.Field("runs").Index(i)))
 	}
 	p.Buttoning = t.chart(w.Buttoning, at.Field("buttoning"))
-	p.NoAim = value(w.Buttoning).Aim == nil
-	p.NoGrid = value(w.Buttoning).Grid == nil && value(w.Buttoning).Margins == nil
+	if b := value(w.Buttoning); b.Grid != nil || b.Margins != nil {
+		p.Diamonds = &job.Diamonds{Grid: p.Buttoning.Grid, Margins: p.Buttoning.Panel.Edges}
+	}
 	return p
 }
 

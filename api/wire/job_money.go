@@ -26,7 +26,6 @@ func (t *jobReader) jobMoney(w *gen.JobRequest, req *job.Request) {
 	}
 	terms := t.jobTerms(w.Terms, root.Field("terms"))
 	req.Terms = &terms
-	req.PresetSaid = w.Terms.Labour != nil && w.Terms.Labour.Preset != nil
 }
 
 // jobPers are what prices are for.
@@ -101,16 +100,14 @@ func (t *translator) jobTerms(w *gen.JobTerms, at fault.Path) buying.Terms {
 }
 
 func jobLabour(w *gen.JobLabour) *buying.Labour {
-	l := &buying.Labour{Rate: decimalFrom(w.Rate), Hours: costing.Timetable{Preset: buying.DefaultPreset}}
-	switch p := value(w.Preset); p {
-	case "":
-	case gen.JobLabourPresetNone:
-		l.Hours.Preset = ""
-	default:
-		l.Hours.Preset = string(p)
-	}
+	l := &buying.Labour{Rate: decimalFrom(w.Rate), Preset: mapped(w.Preset, func(p gen.JobLabourPreset) string {
+		if p == gen.JobLabourPresetNone {
+			return ""
+		}
+		return string(p)
+	})}
 	for _, o := range value(w.Lines) {
-		l.Hours.Lines = append(l.Hours.Lines, costing.Operation{
+		l.Lines = append(l.Lines, costing.Operation{
 			Name: o.Name, Fixed: decimalFrom(value(o.Fixed)), PerPiece: decimalFrom(value(o.PerPiece)), PerPanel: decimalFrom(value(o.PerPanel)),
 			PerCushion: decimalFrom(value(o.PerCushion)), PerFrame: decimalFrom(value(o.PerFrame)), PerButton: decimalFrom(value(o.PerButton)),
 			PerMetre: decimalFrom(value(o.PerMetre)), Rate: mapped(o.Rate, decimalFrom),

@@ -79,9 +79,9 @@ func TestJobTermsAreRead(t *testing.T) {
 	own := dec("38")
 	want := buying.Terms{
 		Currency: gbp, Discount: dec("10"), MarkUp: dec("35"), Contingency: dec("5"), Deposit: dec("40"), Step: dec("5"),
-		Labour: &buying.Labour{Rate: dec("34.00"), Hours: costing.Timetable{Preset: "rebuild", Lines: []costing.Operation{
+		Labour: &buying.Labour{Rate: dec("34.00"), Preset: new("rebuild"), Lines: []costing.Operation{
 			{Name: "covering", PerPanel: dec("0.4"), Rate: &own}, {Name: "polishing", Fixed: dec("2")},
-		}}},
+		}},
 		Overhead: costing.Overhead{OnMaterials: dec("2"), OnLabour: dec("20"), PerHour: dec("1.25")},
 		Taxes:    []costing.Tax{{Name: "standard", Rate: dec("20")}, {Name: "reduced", Rate: dec("5")}}, MaterialsTax: "standard", LabourTax: "reduced", OverheadTax: "standard",
 		TaxBy: costing.ByRate, Rounding: costing.Customer,

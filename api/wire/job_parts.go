@@ -92,7 +92,7 @@ func (t *jobReader) jobPiping(w *gen.JobPiping, req *job.Request) {
 	}
 	one, shape := PipingIn(&full)
 	t.within(shape, fault.At("piping"))
-	req.Piping = job.Piping{PipingRequest: one, LeanSaid: w.Strip != nil && w.Strip.SameWay != nil, Most: pipingMost(w.Joins)}
+	req.Piping = job.Piping{PipingRequest: one, Most: pipingMost(w.Joins)}
 }
 
 // pipingMost is how many joins a run may have that says nothing else.
@@ -105,7 +105,6 @@ func pipingMost(w *gen.PipingJoins) int {
 
 func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 	if w == nil {
-		req.Foam = job.UsualFoam(t.shop)
 		return
 	}
 	at := fault.At("foam")
@@ -119,7 +118,7 @@ func (t *jobReader) jobFoam(w *gen.JobFoam, req *job.Request) {
 			ids[f.Id] = i
 		}
 	}
-	req.Foam = job.Foam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
+	req.Foam = &job.Foam{FoamRequest: one, Seat: t.foamID(w.Seat, ids, at.Field("seat"))}
 	req.Foam.Back = req.Foam.Seat
 	if w.Back != nil {
 		req.Foam.Back = t.foamID(*w.Back, ids, at.Field("back"))

@@ -16,13 +16,12 @@ func PipingIn(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 	root := fault.Path{}
 	strip, joins := value(w.Strip), value(w.Joins)
 	req := service.PipingRequest{
-		Units:    unitsFrom(value(w.Units)),
-		Cord:     lengthFrom(w.Cord.Diameter),
-		Double:   value(w.Cord.Double),
-		Width:    t.positive(strip.Width, root.Field("strip").Field("width")),
-		Angle:    piping.TrueBias,
-		OneLean:  value(strip.SameWay),
-		HasCloth: w.Cloth != nil,
+		Units:   unitsFrom(value(w.Units)),
+		Cord:    lengthFrom(w.Cord.Diameter),
+		Double:  value(w.Cord.Double),
+		Width:   t.positive(strip.Width, root.Field("strip").Field("width")),
+		Angle:   piping.TrueBias,
+		OneLean: strip.SameWay,
 	}
 	t.own(practice.PipingCloth, strip.Thickness)
 	t.own(practice.PipingSeam, strip.Seam)
@@ -34,10 +33,7 @@ func PipingIn(w *gen.PipingRequest) (service.PipingRequest, fault.List) {
 	t.own(practice.PipingCorner, joins.Corner)
 	req.Shop = t.shop
 	if w.Cloth != nil {
-		req.Cloth, req.Sold = t.cloth(w.Cloth, root.Field("cloth")), t.sold(w.Cloth, root.Field("cloth"))
-		if strip.SameWay == nil {
-			req.OneLean = req.Cloth.OneWay
-		}
+		req.Cloth, req.Sold = t.cloth(w.Cloth, root.Field("cloth")), new(t.sold(w.Cloth, root.Field("cloth")))
 	}
 	t.pipingStrip(&req, &strip, root.Field("strip"))
 	for i := range value(w.Offcuts) {
@@ -83,7 +79,10 @@ func (t *translator) pipingStrip(req *service.PipingRequest, w *gen.PipingStripW
 
 // pipingOffcut is a rectangle by its millimetres or by its lengths, one of the two.
 func (t *translator) pipingOffcut(w *gen.PipingOffcut, at fault.Path) service.PipingOffcut {
-	o := service.PipingOffcut{Name: value(w.Name), Piece: value(w.Piece), Placed: w.XMm != nil && w.YMm != nil}
+	o := service.PipingOffcut{Name: value(w.Name)}
+	if w.XMm != nil && w.YMm != nil {
+		o.On = new(value(w.Piece))
+	}
 	switch {
 	case w.Size != nil && (w.AcrossMm != nil || w.AlongMm != nil):
 		t.shape.Add(at.Field("size"), fault.NotAllowed, "", "the size is given twice", "size, or acrossMm and alongMm")

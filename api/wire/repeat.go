@@ -25,7 +25,7 @@ func RepeatIn(w *gen.RepeatRequest) (service.RepeatRequest, fault.List) {
 			one.Widths = *d.Widths
 		}
 		if d.Motif != nil {
-			one.Placed, one.Motif, one.FromTop = true, value(d.Motif.Name), lengthFrom(d.Motif.FromTop)
+			one.Place = &service.RepeatPlace{Motif: value(d.Motif.Name), FromTop: lengthFrom(d.Motif.FromTop)}
 		}
 		req.Drops = append(req.Drops, one)
 	}

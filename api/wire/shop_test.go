@@ -19,15 +19,14 @@ func TestJobsGoByTheShop(t *testing.T) {
 		chart := tr.chart(nil, fault.Path{})
 		var req job.Request
 		tr.jobPiping(nil, &req)
-		tr.jobFoam(nil, &req)
 		panel := tr.panel(&gen.Panel{}, fault.Path{})
-		return []any{chart.Grid, chart.Panel, chart.Depth, chart.Buttons, req.Piping.Cord, req.Foam.Foams, panel.JoinSeam}
+		return []any{chart.Grid, chart.Panel, chart.Depth, chart.Buttons, req.Piping.Cord, panel.JoinSeam}
 	}
 	usual := read()
 	for _, g := range []practice.Given{
 		practice.UsualDiamondWidth.Give(120 * mm), practice.UsualDiamondHeight.Give(170 * mm), practice.UsualButtonEdge.Give(90 * mm),
 		practice.UsualWells.Give(35 * mm), practice.UsualButton.Give(30), practice.UsualCord.Give(5 * mm),
-		practice.UsualSeatDensity.Give(40 * practice.One), practice.PanelJoin.Give(20 * mm),
+		practice.PanelJoin.Give(20 * mm),
 	} {
 		if reflect.DeepEqual(read(g), usual) {
 			t.Errorf("%s changes nothing", g.Name)

@@ -23,9 +23,16 @@ type Cloth struct {
 	OneWay   bool // nap, pile or motif has a top: no half turns
 	Railroad Railroad
 	// StartsAt is where in the length repeat the cloth in hand begins
-	// (0 <= StartsAt < LengthRepeat), when StartKnown says that it is known.
-	StartsAt   length.Length
-	StartKnown bool
+	// (0 <= StartsAt < LengthRepeat); nil where that is not known.
+	StartsAt *length.Length
+}
+
+// Start is where the cloth begins; 0 where that is not known.
+func (c Cloth) Start() length.Length {
+	if c.StartsAt == nil {
+		return 0
+	}
+	return *c.StartsAt
 }
 
 // Pattern is the lattice on which a cloth repeats. A motif k is woven at

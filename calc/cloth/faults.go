@@ -25,7 +25,7 @@ func (c Cloth) Faults(at fault.Path) fault.List {
 	var l fault.List
 	l.Between(at.Field("width"), "the usable width", c.Width, MinWidth, MaxWidth)
 	l.Append(c.Pattern.Faults(at.Field("pattern")))
-	if c.StartKnown {
+	if c.StartsAt != nil {
 		c.startFaults(&l, at.Field("startsAt"))
 	}
 	return l
@@ -34,16 +34,16 @@ func (c Cloth) Faults(at fault.Path) fault.List {
 // startFaults wants a start inside the length repeat.
 func (c Cloth) startFaults(l *fault.List, at fault.Path) {
 	v := c.Pattern.LengthRepeat
-	switch given := c.StartsAt.String(); {
+	switch start, given := *c.StartsAt, c.StartsAt.String(); {
 	case v <= 0:
 		l.Add(at, fault.NeedsPattern, given, "a start is a place in the length repeat, and the cloth has none",
 			"leave startsAt out, or give pattern.lengthRepeat")
-	case c.StartsAt < 0:
+	case start < 0:
 		l.Add(at, fault.TooSmall, given, "the start lies from 0 to less than one length repeat",
 			"from 0 mm to less than "+v.String())
-	case c.StartsAt >= v:
+	case start >= v:
 		l.Add(at, fault.TooLarge, given, "the start lies from 0 to less than one length repeat",
-			(c.StartsAt%v).String()+" is the same place")
+			(start%v).String()+" is the same place")
 	}
 }
 

@@ -74,10 +74,10 @@ func TestClothFaults(t *testing.T) {
 		{"motif off the left", func(c *cloth.Cloth) { c.Pattern.Motifs[1].Across = -1 }, []string{"#/c/pattern/motifs/1/across too-small"}},
 		{"motif far along", func(c *cloth.Cloth) { c.Pattern.Motifs[0].Along = 10*m + 1 }, []string{"#/c/pattern/motifs/0/along too-large"}},
 		{"motif twice", func(c *cloth.Cloth) { c.Pattern.Motifs[1].Name = "heron" }, []string{"#/c/pattern/motifs/1/name duplicate"}},
-		{"start in the repeat", func(c *cloth.Cloth) { c.StartKnown, c.StartsAt = true, 640*mm-1 }, nil},
-		{"start at the repeat", func(c *cloth.Cloth) { c.StartKnown, c.StartsAt = true, 640*mm }, []string{"#/c/startsAt too-large"}},
-		{"start before", func(c *cloth.Cloth) { c.StartKnown, c.StartsAt = true, -1 }, []string{"#/c/startsAt too-small"}},
-		{"start without repeat", func(c *cloth.Cloth) { c.Pattern, c.StartKnown = cloth.Pattern{}, true }, []string{"#/c/startsAt needs-pattern"}},
+		{"start in the repeat", func(c *cloth.Cloth) { c.StartsAt = new(640*mm - 1) }, nil},
+		{"start at the repeat", func(c *cloth.Cloth) { c.StartsAt = new(640 * mm) }, []string{"#/c/startsAt too-large"}},
+		{"start before", func(c *cloth.Cloth) { c.StartsAt = new(length.Length(-1)) }, []string{"#/c/startsAt too-small"}},
+		{"start without repeat", func(c *cloth.Cloth) { c.Pattern, c.StartsAt = cloth.Pattern{}, new(length.Length(0)) }, []string{"#/c/startsAt needs-pattern"}},
 		{"all at once", func(c *cloth.Cloth) {
 			c.Width, c.Pattern.WidthRepeat, c.Pattern.Motifs[1].Name = 0, 1, "heron"
 		}, []string{"#/c/width too-small", "#/c/pattern/widthRepeat too-small", "#/c/pattern/motifs/1/name duplicate"}},

@@ -120,7 +120,7 @@ func TestSumsAddUp(t *testing.T) {
 
 func whole(t *rapid.T, j costing.Job, amounts ...decimal.Decimal) {
 	for _, a := range amounts {
-		if !a.Equal(a.Truncate(int32(j.Currency.Scale()))) {
+		if !a.Equal(a.Truncate(money.Scale(j.Currency))) {
 			t.Fatalf("%s has a part of the smallest unit of %s", a, j.Currency)
 		}
 	}
@@ -167,7 +167,7 @@ func share(percent decimal.Decimal) *big.Rat {
 // minor is an amount in whole minor units.
 func minor(j costing.Job, r *big.Rat) *big.Rat {
 	scale := big.NewRat(1, 1)
-	for range j.Currency.Scale() {
+	for range money.Scale(j.Currency) {
 		scale.Mul(scale, big.NewRat(10, 1))
 	}
 	n := roundRat(new(big.Rat).Mul(r, scale), j.Rounding)

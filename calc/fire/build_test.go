@@ -102,7 +102,9 @@ func fibres(id string, f ...Fibre) change {
 func coating(id, c string) change { return at(id, func(l *Layer) { l.Coating = c }) }
 func retardant(id string, added Answer, kind string, ppm int64) change {
 	return at(id, func(l *Layer) {
-		l.FlameRetardant, l.FlameRetardantKind, l.FlameRetardantPPM, l.FlameRetardantKnown = added, kind, ppm, added == "yes"
+		if l.FlameRetardant, l.FlameRetardantKind = added, kind; added == "yes" {
+			l.FlameRetardantPPM = &ppm
+		}
 	})
 }
 

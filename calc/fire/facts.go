@@ -88,7 +88,10 @@ func factTable() map[string]*fact {
 		ofLayer("fr-added", "answer", func(l *Layer) string { return string(l.FlameRetardant) }),
 		ofLayer("fr-kind", "fr-kind", func(l *Layer) string { return l.FlameRetardantKind }),
 		{name: "fr-ppm", kind: factCount, layer: true, get: func(s *seen) value {
-			return value{lo: s.layer.FlameRetardantPPM, hi: s.layer.FlameRetardantPPM, known: s.layer.FlameRetardantKnown}
+			if ppm := s.layer.FlameRetardantPPM; ppm != nil {
+				return value{lo: *ppm, hi: *ppm, known: true}
+			}
+			return value{}
 		}},
 		{name: "natural", kind: factShare, layer: true, get: natural},
 	}

@@ -54,10 +54,9 @@ type Layer struct {
 	Treated            Answer // with a flame-retardant finish
 	CombustionModified Answer
 
-	FlameRetardant      Answer // added to the material
-	FlameRetardantKind  string
-	FlameRetardantPPM   int64
-	FlameRetardantKnown bool // the figure in PPM is known
+	FlameRetardant     Answer // added to the material
+	FlameRetardantKind string
+	FlameRetardantPPM  *int64 // nil where it is not known
 }
 
 // Fibre is a share by weight of one fibre, in millionths.

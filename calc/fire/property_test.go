@@ -34,8 +34,8 @@ func anyJob(t *rapid.T, s *Set) Job {
 			Fibres: []Fibre{{"cotton", int64(rapid.SampledFrom([]int{749_999, 750_000, Whole}).Draw(t, "cotton"))}},
 		}
 		if l.FlameRetardant == "yes" {
-			l.FlameRetardantKind, l.FlameRetardantKnown = word("fr-kind"), true
-			l.FlameRetardantPPM = int64(rapid.SampledFrom([]int{999, 1000, 1001}).Draw(t, "ppm"))
+			l.FlameRetardantKind = word("fr-kind")
+			l.FlameRetardantPPM = new(int64(rapid.SampledFrom([]int{999, 1000, 1001}).Draw(t, "ppm")))
 		}
 		j.Layers = append(j.Layers, l)
 	}
@@ -89,7 +89,7 @@ func forget(t *rapid.T, j *Job) string {
 			{"material", func() { l.Material = "" }}, {"form", func() { l.Form = "" }}, {"supplier", func() { l.Supplier = "" }},
 			{"coating", func() { l.Coating = "" }}, {"treated", func() { l.Treated = "" }}, {"modified", func() { l.CombustionModified = "" }},
 			{"fibres", func() { l.Fibres = nil }}, {"added", func() { l.FlameRetardant = "" }}, {"kind", func() { l.FlameRetardantKind = "" }},
-			{"ppm", func() { l.FlameRetardantKnown = false }},
+			{"ppm", func() { l.FlameRetardantPPM = nil }},
 		}...)
 	}
 	for i := range j.Papers {

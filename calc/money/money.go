@@ -4,18 +4,10 @@ import (
 	"errors"
 	"strings"
 
-	iso "github.com/govalues/money"
 	"github.com/shopspring/decimal"
 
 	"github.com/bridletie/bridletie/calc/length"
 )
-
-// Currency is a currency of ISO 4217, which says how many decimals its smallest
-// unit has.
-type Currency = iso.Currency
-
-// None is no currency, and the zero value.
-const None = iso.XXX
 
 // Money is an amount of a currency.
 type Money struct {
@@ -40,16 +32,6 @@ const (
 	maxWhole    = 7
 	MaxDecimals = 4
 )
-
-// ParseCurrency reads a code such as GBP. XXX, which is none, and XTS, which is
-// for testing, are refused.
-func ParseCurrency(code string) (Currency, error) {
-	c, err := iso.ParseCurr(code)
-	if err != nil || c.Code() != code || c == iso.XXX || c == iso.XTS {
-		return None, ErrCurrency
-	}
-	return c, nil
-}
 
 // ParseAmount reads a decimal number without a sign, of at most 7 digits and 4
 // decimals, such as 48.50.
@@ -81,11 +63,6 @@ func Parse(amount, currency string) (Money, error) {
 
 // Text is the amount with all decimals of the currency: "48.50".
 func (m Money) Text() string { return m.Amount.StringFixed(Scale(m.Currency)) }
-
-// Scale is how many decimals the smallest unit of a currency has.
-func Scale(c Currency) int32 {
-	return int32(c.Scale()) //nolint:gosec // 0 to 4
-}
 
 // Code is the currency by its ISO 4217 code.
 func (m Money) Code() string { return m.Currency.Code() }

@@ -2,9 +2,9 @@ package money_test
 
 import (
 	"fmt"
+	"math/big"
 	"testing"
 
-	iso "github.com/govalues/money"
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 
@@ -39,37 +39,27 @@ func TestParse(t *testing.T) {
 	}
 }
 
-// A length costs what a second library of money makes of it. That one works with
-// 19 digits, so that lengths are whole millimetres here.
-func TestPriceAgreesWithASecondLibrary(t *testing.T) {
+// A length costs what fractions make of it: the quotient to the nearest smallest
+// unit, half going up.
+func TestPriceAgreesWithFractions(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		code := rapid.SampledFrom([]string{"GBP", "JPY", "KWD"}).Draw(t, "currency")
-		price := decimal.New(rapid.Int64Range(0, 9_999_999).Draw(t, "price"), -4).String()
-		mm := rapid.Int64Range(0, 999_999).Draw(t, "mm")
-		p := money.Price{Per: length.Metre}
-		var err error
-		if p.Money, err = money.Parse(price, code); err != nil {
-			t.Fatal(err)
-		}
-		got := p.Of(length.Length(mm) * length.Millimetre)
-		want, err := iso.ParseAmount(code, price)
+		price := decimal.New(rapid.Int64Range(0, 9_999_999).Draw(t, "price"), -4)
+		l := rapid.OneOf(
+			rapid.Map(rapid.Int64Range(0, 999_999), func(mm int64) length.Length { return length.Length(mm) * length.Millimetre }),
+			rapid.Map(rapid.Int64Range(0, int64(length.Metre)*1000), func(n int64) length.Length { return length.Length(n) }),
+		).Draw(t, "length")
+		per := rapid.SampledFrom([]length.Length{length.Metre, length.Yard}).Draw(t, "per")
+		m, err := money.Parse(price.String(), code)
 		if err != nil {
 			t.Fatal(err)
 		}
-		metres, err := iso.ParseAmount(code, decimal.New(mm, -3).String())
-		if err != nil {
-			t.Fatal(err)
-		}
-		if want, err = want.Mul(metres.Decimal()); err != nil {
-			t.Fatal(err)
-		}
-		// That library rounds half to even: an exact half is pushed up first.
-		exact := want.Decimal().Trim(0).String()
-		if half := decimal.RequireFromString(exact).Mod(decimal.New(1, -money.Scale(p.Currency))); half.Equal(decimal.New(5, -money.Scale(p.Currency)-1)) {
-			return
-		}
-		if rounded := want.RoundToCurr().Decimal().String(); rounded != got.Text() {
-			t.Fatalf("%s %s a metre, %d mm: %s, a second library says %s", price, code, mm, got.Text(), rounded)
+		scale := money.Scale(m.Currency)
+		units := new(big.Rat).Mul(price.Rat(), big.NewRat(int64(l), int64(per)))
+		units.Mul(units, decimal.New(1, scale).Rat()).Add(units, big.NewRat(1, 2))
+		want := decimal.NewFromBigInt(new(big.Int).Div(units.Num(), units.Denom()), -scale).StringFixed(scale)
+		if got := (money.Price{Money: m, Per: per}).Of(l); got.Text() != want || got.Code() != code {
+			t.Fatalf("%s %s for %v, %v of it: %s %s, want %s", price, code, per, l, got.Text(), got.Code(), want)
 		}
 	})
 }

@@ -1,6 +1,6 @@
 package note
 
-// Cutting lists, estimates, relief cuts, and fullness that is laid away.
+// Cutting lists, relief cuts, and fullness that is laid away.
 const (
 	MeasuresAssumed Code = "measures-assumed"
 	ButtonedLarger  Code = "buttoned-panel-larger"
@@ -13,13 +13,6 @@ const (
 	NoPlaceForMotif Code = "no-place-for-motif"
 	TwinsParted     Code = "twins-parted"
 	PanelWidth      Code = "panel-width"
-
-	NoQuotation    Code = "estimate-no-quotation"
-	NoPlanFound    Code = "estimate-no-plan"
-	PresetHours    Code = "estimate-preset-hours"
-	PriceCovers    Code = "estimate-price-covers"
-	NarrowMeasure  Code = "narrow-by-measure"
-	NarrowByChoice Code = "narrow-by-cloth"
 
 	ReliefMeasure  Code = "relief-measure-again"
 	ReliefTry      Code = "relief-try-on-calico"
@@ -77,19 +70,6 @@ var cutting = table{
 		"no two places on the cloth let {panel} and its twin show what the pair is to show" + nearestPlace},
 	PanelWidth: {Remark, "a panel is made up of several widths",
 		"{panel}, width {number} of {of}"},
-
-	NoQuotation: {Order, "an estimate is given",
-		"this is an estimate and no quotation: the piece must be measured and the cloth chosen"},
-	NoPlanFound: {Order, "an estimate has no plan",
-		"no plan was found for this piece on such cloth"},
-	PresetHours: {Remark, "an estimate is given",
-		"hours are those of an example preset; every shop has its own"},
-	PriceCovers: {Order, "an estimate has a price",
-		"the price has {what, select, cloth {the cloth only} work {the work only} other {the cloth and the work}}, not fillings, linings and sundries"},
-	NarrowMeasure: {Remark, "a measure would narrow an estimate",
-		"{measure}"},
-	NarrowByChoice: {Remark, "a choice of cloth would narrow an estimate",
-		"the cloth, once it is chosen"},
 
 	ReliefMeasure: {Order, "relief cuts are made",
 		"Measure over the stuffing as it will be when covered, and once more before the first cut: a cut cannot be taken back."},

@@ -47,7 +47,7 @@ type table map[Code]entry
 var registry = merged(tables())
 
 func tables() []table {
-	return []table{health, cloths, cutting, buttons, pipes, fillings, fires, jobs, buying, bounds}
+	return []table{health, cloths, cutting, estimates, buttons, pipes, fillings, fires, jobs, buying, bounds}
 }
 
 func merged(all []table) table {

@@ -41,23 +41,25 @@ func (p Panel) extentFaults(at fault.Path) fault.List {
 	size := at.Field("size")
 	l.Between(size.Field("across"), "a finished size", p.Size.Across, MinSize, MaxSize)
 	l.Between(size.Field("along"), "a finished size", p.Size.Along, MinSize, MaxSize)
-	p.Allow.faults(&l, at.Field("allow"))
+	l.Append(p.Allow.Faults(at.Field("allow")))
 	l.Between(at.Field("joinSeam"), "the seam of a join", p.JoinSeam, 0, MaxJoinSeam)
 	return l
 }
 
-// faults wants every allowance in its range; one amount on all four sides that
+// Faults wants every allowance in its range; one amount on all four sides that
 // is out of it is one fault.
-func (s Sides) faults(l *fault.List, at fault.Path) {
+func (s Sides) Faults(at fault.Path) fault.List {
 	const what = "an allowance"
+	var l fault.List
 	if s.Top == s.Bottom && s.Top == s.Left && s.Top == s.Right {
 		l.Between(at, what, s.Top, 0, MaxAllow)
-		return
+		return l
 	}
 	l.Between(at.Field("top"), what, s.Top, 0, MaxAllow)
 	l.Between(at.Field("bottom"), what, s.Bottom, 0, MaxAllow)
 	l.Between(at.Field("left"), what, s.Left, 0, MaxAllow)
 	l.Between(at.Field("right"), what, s.Right, 0, MaxAllow)
+	return l
 }
 
 // faults wants the fields that the wish needs, in their ranges, and no others.

@@ -11,6 +11,8 @@ type bin struct {
 	items []int32
 	plan  *found
 	need  int64 // length that is enough wherever in the repeat it begins
+	// starts are plans that between them serve every start; nil when each does.
+	starts []*found
 }
 
 // binBudget is the work for one try at laying a job over several lengths.
@@ -56,8 +58,13 @@ func (s *searcher) finishBin(o *bin, b int, starts startEffort) int64 {
 	one.first = one.constructions()
 	one.d.preset = s.statesFor(o.items)
 	one.d.bins[0].limit = st.limit
-	plans := one.anyStart(starts)
-	o.need, _ = worstStart(plans, s.m.grid.V)
+	o.starts = one.anyStart(starts)
+	o.need, _ = worstStart(o.starts, s.m.grid.V)
+	for _, p := range o.starts { // from another start it may be shorter
+		if p.top < o.plan.top {
+			o.plan = p
+		}
+	}
 	return one.d.work
 }
 
@@ -111,6 +118,13 @@ func splitOverBolts(job Job, m *model, effort Effort, stop func() bool, r *Resul
 		for _, b := range boughtFrom(job, m, bins) {
 			r.Cut, r.AnyStart = append(r.Cut, b.Layout), append(r.AnyStart, b.Need)
 		}
+		for _, o := range bins {
+			for _, p := range o.starts {
+				if len(r.Cut) == 1 {
+					r.Starts = append(r.Starts, layoutOf(job, m, p.sigma, p.spots, o.items))
+				}
+			}
+		}
 		if len(r.Cut) > 1 {
 			lb := lengthsBound(m, effort)
 			r.Bound, r.BoundBy = m.floorLength(lb.length), lb.by
@@ -151,9 +165,10 @@ func boughtFrom(job Job, m *model, bins []bin) []Bought {
 			continue
 		}
 		if m.fixed && b > 0 && len(out) == 0 {
-			out = append(out, Bought{Layout: Layout{Start: job.Cloth.StartsAt}})
+			out = append(out, Bought{Layout: Layout{Start: job.Cloth.Start()}})
 		}
-		out = append(out, Bought{layoutOf(job, m, o.plan.sigma, o.plan.spots, o.items), m.ceilLength(o.need)})
+		l := layoutOf(job, m, o.plan.sigma, o.plan.spots, o.items)
+		out = append(out, Bought{l, max(m.ceilLength(o.need), l.Length)}) // each is rounded by itself
 	}
 	return out
 }

@@ -174,7 +174,7 @@ func tinyJobOf(seed uint64, least, most int) Job {
 		c.Railroad = cloth.RailroadAllowed
 	}
 	if c.Pattern.LengthRepeat > 0 && r.IntN(3) == 0 {
-		c.StartKnown, c.StartsAt = true, units(0, 1)
+		c.StartsAt = new(units(0, 1))
 	}
 	for k := range least + r.IntN(most-least+1) {
 		tinyPanel(r, &j, k, units)

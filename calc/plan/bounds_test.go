@@ -45,7 +45,7 @@ func TestBoundsNeverPassTheShortestPlan(t *testing.T) {
 	metBy, bestBy := make([]int, len(boundNames)), make([]int, len(boundNames))
 	n := jobsForBounds(t)
 	for seed := range uint64(n) {
-		for _, m := range models(tinyJob(seed)) {
+		for _, m := range modelsOf(tinyJob(seed)) {
 			_, hand := rows(m)
 			best, ok := shortest(m, hand.top)
 			if !ok {
@@ -91,7 +91,7 @@ func TestBoundsNeverPassTheShortestPlan(t *testing.T) {
 // not below the plain ones.
 func TestBoundsAreTheSameAgain(t *testing.T) {
 	for seed := range uint64(200) {
-		for _, m := range models(tinyJob(seed)) {
+		for _, m := range modelsOf(tinyJob(seed)) {
 			for _, e := range []Effort{Quick, Normal, Thorough} {
 				a, b := lowerBound(m, e), lowerBound(m, e)
 				if a != b || a.length < max(areaBound(m), tallestBound(m)) || a.by == "" {

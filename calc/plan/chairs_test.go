@@ -29,7 +29,7 @@ func chairJob(n uint64) plan.Job {
 		c := chairMaker{r: rand.New(rand.NewPCG(n, try+1))}
 		c.cloth()
 		c.piece()
-		if k := c.panels(); k >= 8 && k <= 40 && plan.Possible(c.job) {
+		if k := c.panels(); k >= 8 && k <= 40 && plan.Sound(c.job) == nil {
 			return c.job
 		}
 	}
@@ -154,7 +154,7 @@ func anchoredJob(n uint64) plan.Job {
 				p.Match.How, p.Turn = panel.Centred, panel.Upright
 			}
 		}
-		if plan.Possible(job) {
+		if plan.Sound(job) == nil {
 			return job
 		}
 	}

@@ -118,8 +118,8 @@ func (d *decoder) layNext(k int, lay []int8, upper int64) bool {
 	return !b.paid || b.top <= upper
 }
 
-// leastLimit is how long the shortest length is that counts, when one is that can
-// take any item.
+// leastLimit is the limit of the shortest length that counts: what fits it fits each
+// of them.
 func (d *decoder) leastLimit() int64 {
 	least := noEnd
 	for b := range d.bins {

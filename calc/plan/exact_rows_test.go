@@ -52,10 +52,10 @@ func TestRowsOfContactAreEnough(t *testing.T) {
 	compared, fewer := 0, 0
 	for seed := range uint64(jobsForBounds(t) / 30) {
 		job := openJob(seed)
-		if !Possible(job) {
+		if Sound(job) != nil {
 			continue
 		}
-		for _, m := range models(job) {
+		for _, m := range modelsOf(job) {
 			_, hand := rows(m)
 			lengths := [2]int64{}
 			for k := range lengths {

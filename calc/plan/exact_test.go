@@ -21,7 +21,7 @@ func TestTinyJobsAreSolved(t *testing.T) {
 	tried, proven := 0, 0
 	for seed := range uint64(n) {
 		job := tinyJob(seed)
-		for _, m := range models(job) {
+		for _, m := range modelsOf(job) {
 			_, hand := rows(m)
 			best, ok := shortest(m, hand.top)
 			if !ok || m.blurred() {
@@ -68,7 +68,7 @@ func TestSixPanelsAreSolved(t *testing.T) {
 	drawn, tried, proven := 0, 0, 0
 	for seed := range uint64(n) {
 		job := tinyJobOf(seed, 5, 6)
-		for _, m := range models(job) {
+		for _, m := range modelsOf(job) {
 			if drawn++; m.blurred() {
 				continue
 			}

@@ -1,12 +1,14 @@
 package plan_test
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"strconv"
 	"testing"
 
 	"github.com/bridletie/bridletie/calc/cloth"
+	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
 	"github.com/bridletie/bridletie/calc/plan"
@@ -44,6 +46,30 @@ func ExampleSolve() {
 	// needed 62 cm from 1 cm
 	// any start 94 cm by rows 64 cm
 	// proven true flaws 0
+}
+
+// What is wrong with a job is one error that lists all of it; the engine gives no
+// plan with it.
+func ExampleSound() {
+	job := plan.Job{
+		Cloth: cloth.Cloth{Width: 140 * length.Centimetre},
+		Panels: []panel.Panel{
+			{ID: "SEAT", Count: 0, Size: panel.Size{Across: 60 * length.Centimetre, Along: 55 * length.Centimetre}},
+			{ID: "BACK", Count: 1, Size: panel.Size{Across: 150 * length.Centimetre, Along: 70 * length.Centimetre}},
+		},
+	}
+	var wrong fault.List
+	if errors.As(plan.Sound(job), &wrong) {
+		for _, f := range wrong.Faults() {
+			fmt.Println(f.Pointer(), f.Code)
+		}
+	}
+	_, err := plan.Solve(job, plan.Normal, nil)
+	fmt.Println("a plan:", err == nil)
+	// Output:
+	// #/panels/0/count too-small
+	// #/panels/1/size/across wider-than-cloth
+	// a plan: false
 }
 
 // TestProgress prints how the search for one of the chair jobs went, bound and

@@ -3,53 +3,23 @@ package plan
 import (
 	"strings"
 
-	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
 )
 
-// Sound returns nil when some plan of the job is right, and else what is wrong, as
-// a fault.List with pointers into the job: under "cloth" and "panels". Fields that
-// contradict themselves or one another come first; only where there are none is it
-// asked whether any plan keeps the wishes.
-func Sound(job Job) error {
-	l := fieldFaults(job)
-	if l.Len() == 0 {
-		l = Faults(job, fault.Path{})
-	}
-	return l.Err()
-}
-
-// fieldFaults are what is wrong with the fields, each by itself and with one another.
-func fieldFaults(job Job) fault.List {
-	at := fault.At("panels")
-	l := job.Cloth.Faults(fault.At("cloth"))
-	l.Append(cloth.Sold{Bolt: job.Bolt}.Faults(fault.At("cloth")))
-	if len(job.Panels) == 0 {
-		l.Add(at, fault.TooFew, "", "the cutting list is empty", "one panel or more")
-	}
-	l.Append(panel.ListFaults(job.Panels, at))
-	l.Append(panel.ClothFaults(job.Panels, job.Cloth, job.Bolt, at))
-	return l
-}
-
-// Faults are the wishes of a job that no plan can keep: a panel wider than the
-// cloth however it may lie, or longer than the bolt, a motif that would push
-// its panel off the cloth wherever it lies, wishes tied together that
-// contradict each other. The fields themselves must be sound. at is the path of
-// the job; panels are under "panels".
-func Faults(job Job, at fault.Path) fault.List {
+// unkeptFaults are the reasons why no way of laying a job is possible.
+func unkeptFaults(job Job, unkept []buildFault) fault.List {
 	var l fault.List
 	seen := make(map[buildFault]bool)
-	for _, f := range impossible(job) {
+	for _, f := range unkept {
 		if seen[f] {
 			continue
 		}
 		seen[f] = true
 		p := job.Panels[f.panel]
-		where := at.Field("panels").Index(f.panel)
+		where := fault.At("panels").Index(f.panel)
 		cut := p.Cut()
 		switch f.kind {
 		case tooWide:

@@ -29,7 +29,9 @@ func FuzzSolve(f *testing.F) {
 		if d := int64(den%12) + 1; c.Pattern.LengthRepeat > 0 && c.Pattern.WidthRepeat > 0 {
 			c.Pattern.Drop = cloth.Drop{Num: int64(num) % d, Den: d}
 		}
-		c.StartsAt = 0
+		if c.StartsAt != nil {
+			c.StartsAt = new(length.Length(0))
+		}
 		job.Panels[0].Size.Across += length.Length(nudge)
 		if int64(nudge)%5 == 0 {
 			for _, p := range job.Panels {
@@ -47,7 +49,7 @@ func FuzzSolve(f *testing.F) {
 		if r.Needed() < r.Bound {
 			t.Errorf("plan %v is shorter than the bound %v", r.Needed(), r.Bound)
 		}
-		if job.Bolt > 0 || c.StartKnown {
+		if job.Bolt > 0 || c.StartsAt != nil {
 			return
 		}
 		for _, flaw := range verify.Check(job, r.AtStart(job, c.Pattern.LengthRepeat/3)) {
@@ -56,12 +58,14 @@ func FuzzSolve(f *testing.F) {
 	})
 }
 
-// keepWishes takes back the wishes that the bent cloth cannot express.
+// keepWishes takes back the wishes that the bent cloth cannot express, and the places
+// of motifs where it does not repeat.
 func keepWishes(job *plan.Job) {
 	pat := job.Cloth.Pattern
 	if pat.LengthRepeat == 0 {
-		job.Cloth.StartKnown = false
+		job.Cloth.StartsAt = nil
 	}
+	keepPlaces(pat)
 	least := pat.LengthRepeat
 	if pat.WidthRepeat > 0 && (least == 0 || pat.WidthRepeat < least) {
 		least = pat.WidthRepeat

@@ -56,21 +56,16 @@ func (j *jobMaker) cloth() {
 	}
 	if kind >= 1 {
 		for k := range 1 + j.r.IntN(2) {
-			m := cloth.Motif{Name: [...]string{"heron", "sedge"}[k], Across: j.mm(0, 400), Along: j.mm(0, 400)}
-			if c.Pattern.WidthRepeat == 0 {
-				m.Across = 0
-			}
-			if c.Pattern.LengthRepeat == 0 {
-				m.Along = 0
-			}
-			c.Pattern.Motifs = append(c.Pattern.Motifs, m)
+			c.Pattern.Motifs = append(c.Pattern.Motifs, cloth.Motif{
+				Name: [...]string{"heron", "sedge"}[k], Across: j.mm(0, 400), Along: j.mm(0, 400)})
 		}
+		keepPlaces(c.Pattern)
 	}
 	if j.chance(20) {
 		c.Railroad = cloth.RailroadAllowed
 	}
 	if c.Pattern.LengthRepeat > 0 && j.chance(10) {
-		c.StartKnown, c.StartsAt = true, j.mm(0, 39)
+		c.StartsAt = new(j.mm(0, 39))
 	}
 }
 
@@ -168,6 +163,18 @@ func (j *jobMaker) panels() {
 	for k := range j.r.IntN(4) {
 		p := j.add(fmt.Sprintf("FLY%d", k), 1+j.r.IntN(4), j.mm(100, 600), j.mm(50, 200), seams)
 		p.Turn = panel.Quarter
+	}
+}
+
+// keepPlaces takes back the places of motifs in directions without a repeat.
+func keepPlaces(p cloth.Pattern) {
+	for k := range p.Motifs {
+		if p.WidthRepeat == 0 {
+			p.Motifs[k].Across = 0
+		}
+		if p.LengthRepeat == 0 {
+			p.Motifs[k].Along = 0
+		}
 	}
 }
 

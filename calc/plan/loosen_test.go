@@ -59,7 +59,10 @@ func TestLoosenedWishesLieNearest(t *testing.T) {
 			return
 		}
 		moved++
-		r := solve(t, now, plan.Quick, nil)
+		r, err := plan.Solve(now, plan.Quick, nil)
+		if err != nil { // it may not be turned so on this cloth, which loosening does not ask
+			return
+		}
 		for _, f := range verify.Check(now, r.Cut...) {
 			t.Fatal(f)
 		}
@@ -275,7 +278,7 @@ func TestLoosenEnds(t *testing.T) {
 			t.Errorf("job %d: every wish can be kept, and %+v is loosened", k, list)
 		}
 		job.Panels = panels
-		faults := plan.Faults(job, fault.Path{})
+		faults := plan.Unkept(job)
 		for _, f := range faults.Faults() {
 			var i int
 			if _, err := fmt.Sscanf(f.Pointer(), "#/panels/%d/", &i); err != nil {

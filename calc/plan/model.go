@@ -137,7 +137,7 @@ func (b *builder) scale() {
 		}
 	}
 	p := c.Pattern
-	add(c.Width, p.LengthRepeat, p.WidthRepeat, c.StartsAt)
+	add(c.Width, p.LengthRepeat, p.WidthRepeat, c.Start())
 	g = gcd(g, 2*int64(p.LengthRepeat)*drop.Num)
 	for _, k := range p.Principal() {
 		add(k.Across, k.Along)
@@ -166,8 +166,8 @@ func (b *builder) scale() {
 	if m.grid.V > 0 && m.grid.H > 0 {
 		m.grid.D = m.grid.V / drop.Den * drop.Num
 	}
-	if c.StartKnown && m.grid.V > 0 {
-		m.fixed, m.sigma = true, length.Mod(b.units(c.StartsAt), m.grid.V)
+	if c.StartsAt != nil && m.grid.V > 0 {
+		m.fixed, m.sigma = true, length.Mod(b.units(c.Start()), m.grid.V)
 	}
 }
 

@@ -32,18 +32,18 @@ type Use struct {
 }
 
 // SolvePieces cuts as much of the job as it can from the pieces and the rest
-// from new cloth, so that little new cloth is needed. The error and stop are as for
+// from new cloth, so that little new cloth is needed. stop and the error are as for
 // Solve.
 func SolvePieces(job Job, pieces []length.Length, effort Effort, stop func() bool) (InHand, error) {
 	if stop == nil {
 		stop = func() bool { return false }
 	}
-	ways, err := soundModels(job)
-	if err != nil {
-		return InHand{}, err
+	p, wrong := Prepare(job)
+	if wrong.Len() > 0 {
+		return InHand{}, wrong
 	}
 	var best *InHand
-	for _, m := range ways {
+	for _, m := range p.models {
 		for _, smallFirst := range []bool{false, true} {
 			h := piecesIn(job, m, orderOf(pieces, smallFirst), pieces, effort, stop)
 			if best != nil {

@@ -53,7 +53,7 @@ func TestClothKeepsItsStart(t *testing.T) {
 	idle := 0
 	for _, pieces := range [][]length.Length{nil, {300 * mm}, {700 * mm}, {700 * mm, 1500 * mm}} {
 		for start := length.Length(0); start < 320*mm; start += 20 * mm {
-			job := plan.Job{Bolt: 700 * mm, Cloth: cloth.Cloth{Width: 1400 * mm, StartKnown: true, StartsAt: start,
+			job := plan.Job{Bolt: 700 * mm, Cloth: cloth.Cloth{Width: 1400 * mm, StartsAt: new(start),
 				Pattern: cloth.Pattern{LengthRepeat: 320 * mm, WidthRepeat: 700 * mm, Motifs: []cloth.Motif{{Name: "heron", Across: 350 * mm, Along: 100 * mm}}}},
 				Panels: []panel.Panel{
 					{ID: "IB", Count: 2, Size: panel.Size{Across: 600 * mm, Along: 660 * mm}, Match: panel.Match{How: panel.Centred, Motif: "heron"}},

@@ -4,42 +4,67 @@ import (
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/length"
+	"github.com/bridletie/bridletie/calc/panel"
 )
 
-// Solve finds a plan. A job that is not sound is refused with the error of Sound,
-// and the Result is then empty. stop is polled now and then; once it reports true
-// the search ends with the best plan so far, which then depends on the clock:
-// callers that promise equal answers must drop it. A nil stop never ends early.
+// Solve finds a plan for a job. The error is that of Sound; there is no plan with
+// it. stop is polled now and then; once it reports true the search ends with the
+// best plan so far, which then depends on the clock: callers that promise equal
+// answers must drop it. A nil stop never ends early.
 func Solve(job Job, effort Effort, stop func() bool) (Result, error) {
+	p, wrong := Prepare(job)
+	if wrong.Len() > 0 {
+		return Result{}, wrong
+	}
+	return p.Solve(effort, stop), nil
+}
+
+// Sound returns nil where Solve can plan the job, and otherwise a fault.List of all
+// that is wrong with it; see Prepare.
+func Sound(job Job) error {
+	_, wrong := Prepare(job)
+	return wrong.Err()
+}
+
+// Prepared is a job that is sound, ready to be planned. It is used once, by one
+// goroutine.
+type Prepared struct {
+	job    Job
+	models []*model
+}
+
+// Prepare makes a job ready, or says all that is wrong with it: with cloth, bolt and
+// panels, each by itself and together, or else, when nothing else is wrong, which
+// wishes no plan can keep. Such are a motif that would push its panel off the cloth
+// wherever it lies, and wishes tied together that contradict each other. Paths begin
+// at cloth or panels.
+func Prepare(job Job) (*Prepared, fault.List) {
+	l := job.Cloth.Faults(fault.At("cloth"))
+	l.Append(cloth.Sold{Bolt: job.Bolt}.Faults(fault.At("cloth")))
+	at := fault.At("panels")
+	if len(job.Panels) == 0 {
+		l.Add(at, fault.TooFew, "", "the cutting list is empty", "one panel or more")
+	}
+	l.Append(panel.ListFaults(job.Panels, at))
+	l.Append(panel.ClothFaults(job.Panels, job.Cloth, job.Bolt, at))
+	if l.Len() > 0 {
+		return nil, l
+	}
+	possible, unkept := models(job)
+	return &Prepared{job, possible}, unkeptFaults(job, unkept)
+}
+
+// Solve plans the job, as the function of that name does.
+func (p *Prepared) Solve(effort Effort, stop func() bool) Result {
 	if stop == nil {
 		stop = func() bool { return false }
 	}
-	ways, err := soundModels(job)
-	if err != nil {
-		return Result{}, err
+	best := solveModel(p.job, p.models[0], effort, stop)
+	for _, m := range p.models[1:] {
+		r := solveModel(p.job, m, effort, stop)
+		best = *better(&best, &r)
 	}
-	var best *Result
-	for _, m := range ways {
-		r := solveModel(job, m, effort, stop)
-		if best == nil {
-			best = &r
-		} else {
-			best = better(best, &r)
-		}
-	}
-	return *best, nil
-}
-
-// soundModels are the models of a job, at least one, or the error of Sound.
-func soundModels(job Job) ([]*model, error) {
-	if l := fieldFaults(job); l.Len() > 0 {
-		return nil, l
-	}
-	ways := models(job)
-	if len(ways) == 0 {
-		return nil, Faults(job, fault.Path{})
-	}
-	return ways, nil
+	return best
 }
 
 // better is the result that needs the smaller order, with what both prove.
@@ -59,15 +84,21 @@ func better(a, b *Result) *Result {
 }
 
 // models are the ways to lay a job that are possible: up the roll, across it,
-// or both where the cloth allows.
-func models(job Job) []*model {
-	var out []*model
-	for _, cross := range ways(job.Cloth.Railroad) {
-		if m, faults := buildModel(job, cross); faults == nil && len(m.items) > 0 {
-			out = append(out, m)
+// or both where the cloth allows. Where none is, they are the reasons why the first
+// is not.
+func models(job Job) (possible []*model, unkept []buildFault) {
+	for k, cross := range ways(job.Cloth.Railroad) {
+		switch m, faults := buildModel(job, cross); {
+		case faults == nil:
+			possible = append(possible, m)
+		case k == 0:
+			unkept = faults
 		}
 	}
-	return out
+	if len(possible) > 0 {
+		unkept = nil
+	}
+	return possible, unkept
 }
 
 func ways(r cloth.Railroad) []bool {
@@ -134,23 +165,4 @@ func solveModel(job Job, m *model, effort Effort, stop func() bool) Result {
 		splitOverBolts(job, m, effort, stop, &r)
 	}
 	return r
-}
-
-// Possible reports whether every wish of the job can be kept.
-func Possible(job Job) bool { return len(impossible(job)) == 0 }
-
-// impossible are the reasons why no way of laying the panels will do: those of
-// the first way, when every way has some.
-func impossible(job Job) []buildFault {
-	var first []buildFault
-	for k, cross := range ways(job.Cloth.Railroad) {
-		_, faults := buildModel(job, cross)
-		if faults == nil {
-			return nil
-		}
-		if k == 0 {
-			first = faults
-		}
-	}
-	return first
 }

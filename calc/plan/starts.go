@@ -105,7 +105,8 @@ func (s *searcher) planAt(sigma, upper int64, how startEffort) *found {
 
 // AtStart is the plan for cloth that begins at start in the length repeat: the
 // kept plan that needs the least, moved along past the cloth that precedes it.
-// It is for results of one length.
+// It is for results of one length, and longer than a bolt where what is enough for
+// every start is.
 func (r Result) AtStart(job Job, start length.Length) Layout {
 	v := job.Cloth.Pattern.LengthRepeat
 	if !r.RowBound {

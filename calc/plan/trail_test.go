@@ -11,7 +11,7 @@ import (
 func TestTrailLaysTheSame(t *testing.T) {
 	tried := 0
 	for seed := range uint64(60) {
-		for _, m := range models(tinyJobOf(seed, 4, 6)) {
+		for _, m := range modelsOf(tinyJobOf(seed, 4, 6)) {
 			s := newSearcher(m, 1_000, bound{}, func() bool { return false })
 			s.rng = rand.New(rand.NewPCG(seed, 3))
 			cur := s.constructions()[0]

@@ -216,7 +216,7 @@ func TestLayProperties(t *testing.T) {
 		if l.AnyStart < l.Length || l.AnyStart > l.Length+v {
 			t.Errorf("any start %v, best %v", l.AnyStart, l.Length)
 		}
-		c.StartKnown, c.StartsAt = true, length.Length(rapid.Int64Range(0, int64(v)-1).Draw(t, "start"))
+		c.StartsAt = new(length.Length(rapid.Int64Range(0, int64(v)-1).Draw(t, "start")))
 		known := repeat.Lay(c, drops, s)
 		if known.Length < l.Length || known.Length > l.AnyStart {
 			t.Errorf("from a known start %v, best %v, any %v", known.Length, l.Length, l.AnyStart)
@@ -225,7 +225,7 @@ func TestLayProperties(t *testing.T) {
 		// The worst start lies just past one at which some width begins.
 		if worst := length.Length(0); l.Placed {
 			for _, cut := range l.Cuts {
-				c.StartsAt = (cut.Start + 1) % v
+				c.StartsAt = new((cut.Start + 1) % v)
 				worst = max(worst, repeat.Lay(c, drops, s).Length)
 			}
 			if worst != l.AnyStart-1 {

@@ -54,7 +54,7 @@ type item struct {
 // Lay is the shortest layout of all drops, and how long a cloth is enough from
 // any start. Drops that name no place begin where the first drop that does
 // begins, or, when none does, wherever in the repeat the cloth begins: the start
-// then costs nothing. With c.StartKnown the layout is the shortest from there.
+// then costs nothing. With a start that is known the layout is the shortest from there.
 // Times: proportional to the cube of the number of different starts.
 func Lay(c cloth.Cloth, drops []Drop, s Seam) Layout {
 	den := c.Pattern.Drop.Reduced().Den
@@ -69,14 +69,14 @@ func Lay(c cloth.Cloth, drops []Drop, s Seam) Layout {
 	best := w.solve()
 	lead := part(0)
 	start := w.points[best.first]
-	if c.StartKnown {
-		start = part(int64(c.StartsAt) * den)
+	if c.StartsAt != nil {
+		start = part(int64(c.Start()) * den)
 		if out.Placed {
 			best = w.from(start)
 		}
 	}
 	items = w.order(best)
-	if c.StartKnown && out.Placed {
+	if c.StartsAt != nil && out.Placed {
 		lead = length.Mod(items[0].from-start, v) // the way may begin with a stretch
 	}
 	at := lead
@@ -99,8 +99,8 @@ func Lay(c cloth.Cloth, drops []Drop, s Seam) Layout {
 	out.AnyStart = out.Length
 	if out.Placed {
 		out.AnyStart = up(w.anyStart(), den)
-	} else if c.StartKnown {
-		out.Start = c.StartsAt
+	} else if c.StartsAt != nil {
+		out.Start = c.Start()
 	}
 	return out
 }

@@ -103,9 +103,10 @@ func IsHalf(p cloth.Pattern) bool { return p.LengthRepeat > 0 && p.Drop.Reduced(
 // Printed is what a printed rule reckons for all drops of a straight match or a
 // half-drop; for Exact it is layout. The kinds of drop are cut one after another in
 // the order given. Each is reckoned by itself, and between two kinds the cloth is
-// passed over until a start of the next one comes round: but for InTurn that of its
-// first width or that of its second, whichever is sooner. With c.StartKnown the same
-// holds before the first kind, where some drop says where a motif falls.
+// passed over until a start of the next kind comes round. For InTurn that is the
+// start of its first width; for the others that of its first or its second width,
+// whichever is sooner. With c.StartKnown the same holds before the first kind, where
+// some drop says where a motif falls.
 //
 // The drops can be cut from that length as the rule says, so that it is never less
 // than Lay's. Halves of a repeat are exact; the total is rounded up to a nanometre.
@@ -126,8 +127,8 @@ func Printed(r Rule, c cloth.Cloth, drops []Drop, s Seam, layout length.Length) 
 	}
 	firsts, placed := firstsOf(c.Pattern, drops, den, v)
 	at := firsts[0] // in the repeat, where the cloth is passed over from
-	if c.StartKnown && placed {
-		at = part(int64(c.StartsAt) * den)
+	if c.StartsAt != nil && placed {
+		at = part(int64(c.Start()) * den)
 	}
 	sum := part(0)
 	for i, d := range drops {

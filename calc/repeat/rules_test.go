@@ -34,7 +34,7 @@ func halfCloths() *rapid.Generator[cloth.Cloth] {
 			c.Pattern.Drop = cloth.Half()
 		}
 		if rapid.Bool().Draw(t, "known") {
-			c.StartKnown, c.StartsAt = true, length.Length(rapid.Int64Range(0, int64(c.Pattern.LengthRepeat)-1).Draw(t, "start"))
+			c.StartsAt = new(length.Length(rapid.Int64Range(0, int64(c.Pattern.LengthRepeat)-1).Draw(t, "start")))
 		}
 		return c
 	})
@@ -68,14 +68,14 @@ func TestPrintedRulesFitTheLayout(t *testing.T) {
 		s := repeat.SeamOf(c, 0)
 		l := repeat.Lay(c, drops, s)
 		best := c
-		best.StartKnown = false
+		best.StartsAt = nil
 		for _, r := range printedRules {
 			got := repeat.Printed(r, c, drops, s, l.Length)
 			if got < l.Length {
 				t.Errorf("rule %d takes %v, the layout %v", r, got, l.Length)
 			}
 			from := repeat.Printed(r, best, drops, s, l.Length)
-			if got != from && !(c.StartKnown && l.Placed) {
+			if got != from && !(c.StartsAt != nil && l.Placed) {
 				t.Errorf("rule %d takes %v, from the best start %v, though the start says nothing", r, got, from)
 			}
 			if l.Placed && from+c.Pattern.LengthRepeat < l.AnyStart {
@@ -105,8 +105,8 @@ func TestInTurnIsItsOwnLayout(t *testing.T) {
 			}
 		}
 		at, begun := int64(0), false
-		if c.StartKnown && placed {
-			at, begun = 2*int64(c.StartsAt), true
+		if c.StartsAt != nil && placed {
+			at, begun = 2*int64(*c.StartsAt), true
 		}
 		from := at
 		for _, d := range drops {

@@ -154,7 +154,7 @@ func inRange(least length.Length, all ...length.Length) bool {
 // request reports whether the job makes sense, so far as checking needs it.
 func (c *checker) request() bool {
 	cl, p := c.job.Cloth, c.job.Cloth.Pattern
-	if !inRange(1, cl.Width) || !inRange(0, p.LengthRepeat, p.WidthRepeat, cl.StartsAt, c.job.Bolt) {
+	if !inRange(1, cl.Width) || !inRange(0, p.LengthRepeat, p.WidthRepeat, cl.Start(), c.job.Bolt) {
 		c.whole(FlawBadJob, -1, -1, 0, 0, "the cloth has a figure out of range")
 	}
 	if d := p.Drop; d != (cloth.Drop{}) && (d.Num < 0 || d.Num >= d.Den || d.Den > cloth.MaxDropDen) {
@@ -277,8 +277,8 @@ func (c *checker) figures(li int, l *layout.Layout) length.Length {
 	repeat := c.job.Cloth.Pattern.LengthRepeat
 	if l.Start < 0 || l.Start > 0 && l.Start >= repeat {
 		c.whole(FlawBadStart, li, -1, 0, 0, "the start %s is no place in a repeat of %s", l.Start, repeat)
-	} else if known := c.job.Cloth; li == 0 && known.StartKnown && l.Start != known.StartsAt {
-		c.whole(FlawBadStart, li, -1, 0, 0, "the start is %s, the cloth in hand begins at %s", l.Start, known.StartsAt)
+	} else if known := c.job.Cloth; li == 0 && known.StartsAt != nil && l.Start != known.Start() {
+		c.whole(FlawBadStart, li, -1, 0, 0, "the start is %s, the cloth in hand begins at %s", l.Start, known.Start())
 	}
 	if !inRange(-reach, l.Start) {
 		return 0

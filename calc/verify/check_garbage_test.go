@@ -148,7 +148,10 @@ func saneJob(j *layout.Job) {
 		}
 	}
 	p := &j.Cloth.Pattern
-	fix(&j.Cloth.Width, &p.LengthRepeat, &p.WidthRepeat, &j.Cloth.StartsAt, &j.Bolt)
+	fix(&j.Cloth.Width, &p.LengthRepeat, &p.WidthRepeat, &j.Bolt)
+	if at := j.Cloth.StartsAt; at != nil {
+		fix(at)
+	}
 	p.Drop = cloth.Drop{Num: 11, Den: 12}
 	for i := range p.Motifs {
 		fix(&p.Motifs[i].Across, &p.Motifs[i].Along)

@@ -6,7 +6,6 @@ import (
 
 	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
-	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foundation"
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/panel"
@@ -20,11 +19,8 @@ import (
 const cm = length.Centimetre
 
 // answered is what an operation answers to a request without faults.
-func answered[R, A any](t testing.TB, req R, faults func(R) fault.List, answer func(context.Context, R) (A, error)) A {
+func answered[R, A any](t testing.TB, req R, answer func(context.Context, R) (*A, error)) *A {
 	t.Helper()
-	if l := faults(req); l.Len() > 0 {
-		t.Fatalf("the request has faults: %+v", l.Faults())
-	}
 	a, err := answer(context.Background(), req)
 	if err != nil {
 		t.Fatal(err)
@@ -34,33 +30,33 @@ func answered[R, A any](t testing.TB, req R, faults func(R) fault.List, answer f
 
 func pipingAnswer(t testing.TB, req service.PipingRequest) *service.PipingAnswer {
 	t.Helper()
-	return answered(t, req, service.PipingFaults, service.Piping)
+	return answered(t, req, service.Piping)
 }
 
 func button(t testing.TB, req service.ButtoningRequest) *service.ButtoningAnswer {
 	t.Helper()
-	return answered(t, req, service.ButtoningFaults, service.Buttoning)
+	return answered(t, req, service.Buttoning)
 }
 
 func waddingOf(t testing.TB, req service.WaddingRequest) *service.WaddingAnswer {
 	t.Helper()
-	return answered(t, req, service.WaddingFaults, service.Wadding)
+	return answered(t, req, service.Wadding)
 }
 
 func foundationOf(t testing.TB, req service.FoundationRequest) *service.FoundationAnswer {
 	t.Helper()
-	return answered(t, req, service.FoundationFaults, service.Foundation)
+	return answered(t, req, service.Foundation)
 }
 
 func answer(t testing.TB, req service.YardageRequest) *service.YardageAnswer {
 	t.Helper()
-	return answered(t, req, service.YardageFaults, service.Yardage)
+	return answered(t, req, service.Yardage)
 }
 
 // pipingRequest asks for a cushion and two facings from new cloth.
 func pipingRequest() service.PipingRequest {
 	return service.PipingRequest{
-		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
+		Cord: 4 * length.Millimetre, Angle: piping.TrueBias, Sold: &cloth.Sold{}, Cloth: cloth.Cloth{Width: 137 * length.Centimetre},
 		Runs: []service.PipingRun{
 			{Count: 2, Run: piping.Run{Length: 232 * length.Centimetre, Closed: true, MaxJoins: 4}},
 			{Count: 2, Run: piping.Run{Length: length.Metre, MaxJoins: 4}},

@@ -21,7 +21,7 @@ import (
 type Terms struct {
 	Currency     money.Currency
 	Labour       *Labour         // nil: work has no price
-	Preset       string          // the example that hours begin from when it has none; "": DefaultPreset
+	Preset       string          // the example that hours begin from where labour names none; "": DefaultPreset
 	Discount     decimal.Decimal // trade discount, in percent, of articles that have none of their own
 	MarkUp       decimal.Decimal // in percent, of articles that have none of their own
 	Overhead     costing.Overhead
@@ -40,20 +40,23 @@ type Terms struct {
 
 // Labour is the shop's hours and what one costs.
 type Labour struct {
-	Hours costing.Timetable
-	Rate  decimal.Decimal // for an hour, of operations that have no rate of their own
+	Preset *string             // the example that hours begin from, "" for none; nil: that of the terms
+	Lines  []costing.Operation // in place of those of the example, or besides
+	Rate   decimal.Decimal     // for an hour, of operations that have no rate of their own
 }
 
 // DefaultPreset is the example that hours begin from where nothing is said.
 const DefaultPreset = "re-cover"
 
-// Table is the timetable of the terms, or that of the default preset.
+// Table is the timetable of the terms.
 func (t Terms) Table() costing.Timetable {
-	if t.Labour == nil {
-		return costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset), Shop: t.Shop}
+	table := costing.Timetable{Preset: cmp.Or(t.Preset, DefaultPreset), Shop: t.Shop}
+	if l := t.Labour; l != nil {
+		table.Lines = l.Lines
+		if l.Preset != nil {
+			table.Preset = *l.Preset
+		}
 	}
-	table := t.Labour.Hours
-	table.Shop = table.Shop.Over(t.Shop)
 	return table
 }
 

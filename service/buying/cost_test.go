@@ -42,9 +42,9 @@ func TestCostOfAJob(t *testing.T) {
 	list := orderList(t, req)
 	terms := buying.Terms{
 		Currency: req.Currency, MarkUp: gbpOf("35"),
-		Labour: &buying.Labour{Rate: gbpOf("32"), Hours: costing.Timetable{Lines: []costing.Operation{
+		Labour: &buying.Labour{Rate: gbpOf("32"), Preset: new(""), Lines: []costing.Operation{
 			{Name: "covering", PerPanel: gbpOf("0.3")}, {Name: "cutting", Fixed: gbpOf("1.5")},
-		}}},
+		}},
 		Overhead: costing.Overhead{OnLabour: gbpOf("12.5")}, Contingency: gbpOf("5"),
 		Taxes: []costing.Tax{{Name: "standard", Rate: gbpOf("20")}, {Name: "zero"}}, MaterialsTax: "standard", LabourTax: "standard", OverheadTax: "standard",
 		Deposit: gbpOf("50"), Step: gbpOf("1"),
@@ -106,7 +106,7 @@ func TestFaultsOfJobMoney(t *testing.T) {
 		{terms: buying.Terms{Contingency: gbpOf("101")}, want: "#/terms/contingency too-large"},
 		{terms: buying.Terms{Step: gbpOf("0.001")}, want: "#/terms/step not-allowed"},
 		{terms: buying.Terms{Validity: costing.Validity{Days: 5}}, want: "#/terms/validDays not-allowed"},
-		{terms: buying.Terms{Labour: &buying.Labour{Hours: costing.Timetable{Preset: "fast"}}}, want: "#/terms/labour/preset not-one-of"},
+		{terms: buying.Terms{Labour: &buying.Labour{Preset: new("fast")}}, want: "#/terms/labour/preset not-one-of"},
 		{prices: []buying.Price{{Article: "gimp"}, {Article: "gimp"}}, want: "#/prices/1/article duplicate"},
 		{prices: []buying.Price{{Tax: &tax}}, want: "#/prices/0/tax not-one-of"},
 		{prices: []buying.Price{{Discount: &minus}}, want: "#/prices/0/discount too-small"},

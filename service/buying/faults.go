@@ -26,7 +26,7 @@ func MoneyFaults(prices []Price, terms Terms, at fault.Path) fault.List {
 	taxKnown(&l, here.Field("labourTax"), terms.LabourTax, known)
 	l.Append(terms.Validity.Faults(here))
 	if t := terms.Labour; t != nil {
-		l.Append(t.Hours.Faults(here.Field("labour")))
+		l.Append(terms.Table().Faults(here.Field("labour")))
 		l.Append(costing.Within(here.Field("labour").Field("rate"), "the rate", t.Rate, costing.MaxPrice))
 	}
 	list := at.Field("prices")

@@ -138,7 +138,7 @@ func TestOrderListKeepsToTheBolt(t *testing.T) {
 func TestOrderListBeginsEachPlanAtItsPlace(t *testing.T) {
 	known := func() *service.YardageAnswer {
 		a := planned("Trellis", cloth.Sold{Step: 10 * cm}, 200*cm)
-		a.Request.Cloth.StartKnown, a.Request.Cloth.Pattern.LengthRepeat = true, 32*cm
+		a.Request.Cloth.StartsAt, a.Request.Cloth.Pattern.LengthRepeat = new(length.Length(0)), 32*cm
 		return a
 	}
 	part := func(as ...*service.YardageAnswer) buying.Part {
@@ -315,7 +315,7 @@ func (p pool) part(t *rapid.T) buying.Part {
 		}
 		c := buying.Cloth{For: rapid.SampledFrom([]string{"top cover", "flies"}).Draw(t, "for"), Answer: planned([]string{"Heron", "Velvet"}[way%2], soldWays[way], ls...)}
 		if known := &c.Answer.Request.Cloth; rapid.Bool().Draw(t, "start known") {
-			known.StartKnown, known.Pattern.LengthRepeat = true, rapid.SampledFrom([]length.Length{32 * cm, 64 * cm}).Draw(t, "repeat")
+			known.StartsAt, known.Pattern.LengthRepeat = new(length.Length(0)), rapid.SampledFrom([]length.Length{32 * cm, 64 * cm}).Draw(t, "repeat")
 		}
 		part.Cloths = append(part.Cloths, c)
 	}
@@ -483,7 +483,7 @@ func foamOf(t testing.TB) *service.FoamAnswer {
 		Items:    []foam.Item{{ID: "CUSHION", Count: 2, Thickness: 10 * cm, Shape: foam.Shape{Across: 60 * cm, Along: 62 * cm}}},
 		Currency: currencyOf("GBP"),
 	}}
-	if l := service.FoamFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareFoam(req)); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
 	a, err := service.Foam(context.Background(), req)

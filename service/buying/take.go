@@ -107,7 +107,7 @@ func (b *book) cloths(p *Part) {
 		pieces := lengthsToBuy(c.Answer)
 		e := b.takeLengths(k, p.Name, c.For, pieces)
 		e.own = own
-		if v := req.Cloth.Pattern.LengthRepeat; v > 0 && req.Cloth.StartKnown && len(pieces) > 0 {
+		if v := req.Cloth.Pattern.LengthRepeat; v > 0 && req.Cloth.StartsAt != nil && len(pieces) > 0 {
 			e.pieces = e.pieces[:len(e.pieces)-len(pieces)]
 			e.starts = append(e.starts, startsAt{pieces, v})
 		}
@@ -168,7 +168,7 @@ func (b *book) piping(part string, o *Piping) {
 	}
 	b.take(cord, part, "piping", int64(a.Cord))
 	if w := a.Plan(); w != nil && w.Cloth > 0 {
-		b.takeLengths(b.fromCloth(o.Cloth, req.Cloth, req.Sold), part, "strips for piping", []length.Length{w.Cloth})
+		b.takeLengths(b.fromCloth(o.Cloth, req.Cloth, *req.Sold), part, "strips for piping", []length.Length{w.Cloth})
 	}
 }
 

@@ -70,7 +70,7 @@ func joined() *service.YardageAnswer {
 		whole(2, 1, 112*cm, 66*cm, ps[2].Cut(), panel.Upright),
 	}}
 	return &service.YardageAnswer{
-		Request: service.YardageRequest{Panels: ps, Cloth: cloth.Cloth{Name: "Quayside trellis", Width: 140 * cm, StartsAt: 31 * cm, StartKnown: true,
+		Request: service.YardageRequest{Panels: ps, Cloth: cloth.Cloth{Name: "Quayside trellis", Width: 140 * cm, StartsAt: new(31 * cm),
 			Pattern: cloth.Pattern{LengthRepeat: 32 * cm, WidthRepeat: 35 * cm, Motifs: []cloth.Motif{{Name: "crossing"}}}}},
 		Order: 15 * length.Metre / 10, AnyStart: l.Length,
 		Lengths: []service.CutLength{{Needed: l.Length, Start: l.Start, Order: 15 * length.Metre / 10}},

@@ -15,7 +15,7 @@ import (
 // framed answers frames; those that are refused fail the test.
 func framed(t testing.TB, req service.FoundationRequest) *service.FoundationAnswer {
 	t.Helper()
-	if l := service.FoundationFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareFoundation(req)); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	ans, err := service.Foundation(context.Background(), req)
@@ -27,7 +27,7 @@ func framed(t testing.TB, req service.FoundationRequest) *service.FoundationAnsw
 
 func wrapped(t testing.TB, req service.WaddingRequest) *service.WaddingAnswer {
 	t.Helper()
-	if l := service.WaddingFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareWadding(req)); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	ans, err := service.Wadding(context.Background(), req)
@@ -58,14 +58,14 @@ func everyItem(name string) service.WaddingRequest {
 
 func TestBenchGolden(t *testing.T) {
 	ans := framed(t, everyFrame("frame"))
-	golden(t, "foundation.svg", FoundationSVG(ans))
+	golden(t, "foundation.svg", FoundationPicture(ans).SVG())
 	golden(t, "foundation.txt", []byte(FoundationText(ans)))
 	modern := everyFrame("frame")
 	modern.Build, modern.Fixing, modern.Units = foundation.Modern, foundation.Staples, length.Imperial
 	modern.Frames[1].UnderSprings, modern.Frames[3].Springs = false, nil
 	golden(t, "foundation-modern.txt", []byte(FoundationText(framed(t, modern))))
 	rolls := wrapped(t, everyItem("item"))
-	golden(t, "wadding.svg", WaddingSVG(rolls))
+	golden(t, "wadding.svg", WaddingPicture(rolls).SVG())
 	golden(t, "wadding.txt", []byte(WaddingText(rolls)))
 }
 
@@ -73,8 +73,8 @@ func TestBenchGolden(t *testing.T) {
 func TestBenchHostileNames(t *testing.T) {
 	for _, name := range hostile {
 		ans, rolls := framed(t, everyFrame(name)), wrapped(t, everyItem(name))
-		read(t, FoundationSVG(ans))
-		read(t, WaddingSVG(rolls))
+		read(t, FoundationPicture(ans).SVG())
+		read(t, WaddingPicture(rolls).SVG())
 		checkPage(t, FoundationText(ans))
 		checkPage(t, WaddingText(rolls))
 	}
@@ -139,7 +139,7 @@ func TestLargestBenchIsBounded(t *testing.T) {
 			Front: 400 * cm, Depth: 400 * cm, EdgeRows: -1, ShowWood: true,
 		})
 	}
-	if n := len(FoundationSVG(framed(t, req))); n > 16_000_000 {
+	if n := len(FoundationPicture(framed(t, req)).SVG()); n > 16_000_000 {
 		t.Errorf("%d bytes", n)
 	}
 	var items service.WaddingRequest
@@ -147,7 +147,7 @@ func TestLargestBenchIsBounded(t *testing.T) {
 		items.Items = append(items.Items, wadding.Item{ID: string(rune('A'+i%26)) + string(rune('A'+i/26)), Name: strings.Repeat("椅", 80), Count: 5, Layers: 1, Width: 60 * cm, Depth: 30 * cm, Thickness: 10 * cm})
 	}
 	items.Given = []practice.Given{{Name: "polyester-roll", Value: int64(100 * cm)}}
-	if n := len(WaddingSVG(wrapped(t, items))); n > 16_000_000 {
+	if n := len(WaddingPicture(wrapped(t, items)).SVG()); n > 16_000_000 {
 		t.Errorf("%d bytes", n)
 	}
 }
@@ -155,6 +155,6 @@ func TestLargestBenchIsBounded(t *testing.T) {
 func BenchmarkFoundationSVG(b *testing.B) {
 	ans := framed(b, everyFrame("frame"))
 	for b.Loop() {
-		FoundationSVG(ans)
+		FoundationPicture(ans).SVG()
 	}
 }

@@ -74,9 +74,6 @@ func newButtonSheet(ans *service.ButtoningAnswer) *buttonSheet {
 	return &buttonSheet{paper{sys: ans.Request.Units, k: k, page: (usualWidth + 2*marginPage) * k}, ans, stacked}
 }
 
-// ButtoningSVG is the drawing of an answer, as SVG.
-func ButtoningSVG(ans *service.ButtoningAnswer) []byte { return ButtoningPicture(ans).SVG() }
-
 // ButtoningPicture is the drawing of an answer: both marking grids side by side
 // at one scale, with tape figures from the centre lines, the pleats, the motifs
 // and the joins; then the figures and what to check.

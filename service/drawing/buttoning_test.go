@@ -33,7 +33,7 @@ func buttoned(t testing.TB, size panel.Size, change func(*service.ButtoningReque
 	if change != nil {
 		change(&req)
 	}
-	if l := service.ButtoningFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PrepareButtoning(req)); l.Len() > 0 {
 		t.Fatalf("faults: %+v", l.Faults())
 	}
 	ans, err := service.Buttoning(context.Background(), req)
@@ -45,10 +45,10 @@ func buttoned(t testing.TB, size panel.Size, change func(*service.ButtoningReque
 
 func TestButtoningGolden(t *testing.T) {
 	back := buttoned(t, size(56*cm, 78*cm), nil)
-	golden(t, "buttoning.svg", ButtoningSVG(back))
+	golden(t, "buttoning.svg", ButtoningPicture(back).SVG())
 	golden(t, "buttoning.txt", []byte(ButtoningText(back)))
 	wide := buttoned(t, size(240*cm, 60*cm), func(r *service.ButtoningRequest) { r.Units = length.Imperial })
-	golden(t, "buttoning-joined.svg", ButtoningSVG(wide))
+	golden(t, "buttoning-joined.svg", ButtoningPicture(wide).SVG())
 	golden(t, "buttoning-joined.txt", []byte(ButtoningText(wide)))
 }
 
@@ -57,7 +57,7 @@ func TestButtoningGolden(t *testing.T) {
 func TestButtoningIsDrawn(t *testing.T) {
 	back := buttoned(t, size(56*cm, 78*cm), nil)
 	rings := 0
-	for _, n := range read(t, ButtoningSVG(back)) {
+	for _, n := range read(t, ButtoningPicture(back).SVG()) {
 		if n.name == "circle" {
 			rings++
 		}
@@ -114,7 +114,7 @@ func TestButtoningHostile(t *testing.T) {
 			}
 			r.Aim, r.Name, r.Cloth.Name = nil, "\x1b[31m<b>&\u202e", strings.Repeat("W", 80)
 		})
-		svg, page := ButtoningSVG(ans), ButtoningText(ans)
+		svg, page := ButtoningPicture(ans).SVG(), ButtoningText(ans)
 		read(t, svg)
 		checkPage(t, page)
 		if strings.Contains(page, "\x1b") || strings.Contains(string(svg), "<b>") || len(svg) > 16_000_000 {

@@ -143,9 +143,6 @@ func CheckText(ans *service.CheckAnswer) string {
 	return p.b.String()
 }
 
-// CheckSVG is the drawing of a plan that was checked, as SVG.
-func CheckSVG(ans *service.CheckAnswer) []byte { return CheckPicture(ans).SVG() }
-
 // CheckPicture is the drawing of a plan that was checked: whether it is right,
 // the lengths of cloth to scale with the panels that have faults hatched and
 // numbered, and the list of the faults.

@@ -59,7 +59,7 @@ func spoilt(t testing.TB) *service.CheckAnswer {
 }
 
 func TestCheckGolden(t *testing.T) {
-	golden(t, "checked.svg", CheckSVG(spoilt(t)))
+	golden(t, "checked.svg", CheckPicture(spoilt(t)).SVG())
 	golden(t, "checked.txt", []byte(CheckText(spoilt(t))))
 }
 
@@ -113,7 +113,7 @@ func TestSavingText(t *testing.T) {
 func TestFaultsAreMarked(t *testing.T) {
 	ans := spoilt(t)
 	marks := map[string]int{}
-	for _, n := range read(t, CheckSVG(ans)) {
+	for _, n := range read(t, CheckPicture(ans).SVG()) {
 		if n.name == "text" && strings.HasPrefix(n.text, "fault ") {
 			marks[n.text]++
 		}
@@ -143,7 +143,7 @@ func TestFaultsAreMarked(t *testing.T) {
 	if len(marks) != len(want) {
 		t.Errorf("marks %v, want %v", marks, want)
 	}
-	for _, n := range read(t, PlanSVG(wingChair())) {
+	for _, n := range read(t, PlanPicture(wingChair()).SVG()) {
 		if strings.HasPrefix(n.text, "fault ") || n.text == "a panel with a fault" {
 			t.Errorf("an answer shows %q", n.text)
 		}
@@ -161,7 +161,7 @@ func TestManyFaultsAreClipped(t *testing.T) {
 		t.Fatalf("only %d faults", len(ans.Faults))
 	}
 	more := "And " + strconv.Itoa(len(ans.Faults)-100) + " more"
-	svg, page := CheckSVG(ans), CheckText(ans)
+	svg, page := CheckPicture(ans).SVG(), CheckText(ans)
 	read(t, svg)
 	checkPage(t, page)
 	if !strings.Contains(string(svg), more) || !strings.Contains(page, more) || strings.Contains(page, "\n101  ") || !strings.Contains(page, "\n100  ") {
@@ -192,7 +192,7 @@ func TestAnyCheckIsDrawn(t *testing.T) {
 			}
 			ans.Faults = append(ans.Faults, f)
 		}
-		svg := CheckSVG(ans)
+		svg := CheckPicture(ans).SVG()
 		read(t, svg)
 		checkPage(t, CheckText(ans))
 		if len(svg) > 2_000_000 {

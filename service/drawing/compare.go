@@ -79,9 +79,6 @@ func triedText(s service.CompareTried, l length.Length, sys length.System) strin
 	return near(l, sys)
 }
 
-// CompareSVG is the chart of a comparison, as SVG.
-func CompareSVG(ans *service.CompareAnswer) []byte { return ComparePicture(ans).SVG() }
-
 // ComparePicture is the chart of a comparison: a bar for each cloth, as long as
 // what is ordered of it, of which what is wasted is hatched, and a curve for each
 // width of the first cloth over the length repeat.

@@ -27,9 +27,6 @@ type cutSheet struct {
 	scale float64 // of the panels
 }
 
-// CuttingListSVG is the sheet of a cutting list, as SVG.
-func CuttingListSVG(ans *service.CuttingListAnswer) []byte { return CuttingListPicture(ans).SVG() }
-
 // CuttingListPicture is a cutting list as a sheet in black and white: every panel
 // to one scale, with its sizes, its wish and how its size came about.
 func CuttingListPicture(ans *service.CuttingListAnswer) *Picture {

@@ -34,7 +34,7 @@ func TestCuttingListSheet(t *testing.T) {
 		}
 		for n, p := range pieces {
 			ans := listOf(p, nil)
-			svg := string(CuttingListSVG(ans))
+			svg := string(CuttingListPicture(ans).SVG())
 			texts := make(map[string]bool)
 			for _, node := range read(t, []byte(svg)) {
 				texts[node.text] = true
@@ -76,7 +76,7 @@ func TestCuttingListSheetOfGivenPanels(t *testing.T) {
 				{ID: "THIN", Name: text, Count: 1, Size: size(panel.MaxSize, panel.MinSize), Turn: panel.Quarter, Match: panel.Match{How: panel.RunsOn, From: "LONG", Edge: panel.RightEdge}},
 			}
 		})
-		read(t, CuttingListSVG(ans))
+		read(t, CuttingListPicture(ans).SVG())
 		checkPage(t, CuttingListText(ans))
 		if _, err := CuttingListPicture(ans).PDF(A4()); err != nil {
 			t.Error(err)

@@ -32,7 +32,7 @@ var samples = []struct {
 func TestGolden(t *testing.T) {
 	for _, s := range samples {
 		t.Run(s.name, func(t *testing.T) {
-			golden(t, s.name+".svg", PlanSVG(s.make()))
+			golden(t, s.name+".svg", PlanPicture(s.make()).SVG())
 			golden(t, s.name+".txt", []byte(PlanText(s.make())))
 		})
 	}
@@ -117,7 +117,7 @@ func read(t *testing.T, svg []byte) []node {
 
 func TestNothingButADrawing(t *testing.T) {
 	for _, s := range samples {
-		svg := PlanSVG(s.make())
+		svg := PlanPicture(s.make()).SVG()
 		nodes := read(t, svg)
 		for _, word := range []string{"script", "href", "foreignObject", "url(", "data:", "<style", "<!"} {
 			if bytes.Contains(svg, []byte(word)) {
@@ -151,7 +151,7 @@ func TestEveryPlacementIsDrawn(t *testing.T) {
 	for _, s := range samples {
 		ans := s.make()
 		have := map[[4]string]int{}
-		for _, n := range read(t, PlanSVG(ans)) {
+		for _, n := range read(t, PlanPicture(ans).SVG()) {
 			if n.name == "rect" && n.attrs["stroke"] == "#1b2430" {
 				have[[4]string{n.attrs["x"], n.attrs["y"], n.attrs["width"], n.attrs["height"]}]++
 			}
@@ -177,7 +177,7 @@ func TestEveryNameIsFound(t *testing.T) {
 	for _, s := range samples {
 		ans := s.make()
 		var titles, texts []string
-		for _, n := range read(t, PlanSVG(ans)) {
+		for _, n := range read(t, PlanPicture(ans).SVG()) {
 			switch n.name {
 			case "title":
 				titles = append(titles, n.text)

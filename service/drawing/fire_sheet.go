@@ -5,9 +5,6 @@ import (
 	"github.com/bridletie/bridletie/service"
 )
 
-// FireSVG is the sheet of a fire check, as SVG.
-func FireSVG(ans *service.FireAnswer) []byte { return FirePicture(ans).SVG() }
-
 // fireSheet is a fire check while it is drawn.
 type fireSheet struct {
 	paper

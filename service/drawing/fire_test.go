@@ -32,7 +32,7 @@ func banquette(t testing.TB) *service.FireAnswer {
 		Layers: []fire.Layer{
 			{ID: "COVER", Role: "cover", Material: "woven-cloth", Supplier: "customer", FlameRetardant: "no"},
 			{ID: "WAD", Role: "wadding", Material: "polyester-fibre", Form: "sheet", Supplier: "workroom"},
-			{ID: "NEW", Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "workroom", FlameRetardant: "yes", FlameRetardantKind: "organophosphorus", FlameRetardantPPM: 1500, FlameRetardantKnown: true},
+			{ID: "NEW", Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "workroom", FlameRetardant: "yes", FlameRetardantKind: "organophosphorus", FlameRetardantPPM: new(int64(1500))},
 			{ID: "OLD", Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "retained"},
 			{ID: "GIMP", Role: "trim", Supplier: "workroom"},
 		},
@@ -53,9 +53,9 @@ func berth(t testing.TB) *service.FireAnswer {
 }
 
 func TestFireGolden(t *testing.T) {
-	golden(t, "fire-banquette.svg", FireSVG(banquette(t)))
+	golden(t, "fire-banquette.svg", FirePicture(banquette(t)).SVG())
 	golden(t, "fire-banquette.txt", []byte(FireText(banquette(t))))
-	golden(t, "fire-berth.svg", FireSVG(berth(t)))
+	golden(t, "fire-berth.svg", FirePicture(berth(t)).SVG())
 }
 
 // The page says the verdict first, then every layer with every rule, what would
@@ -90,7 +90,7 @@ func TestFireText(t *testing.T) {
 // hatching is another for each that does not let the layer be used.
 func TestFireSheet(t *testing.T) {
 	for _, ans := range []*service.FireAnswer{banquette(t), berth(t)} {
-		nodes := read(t, FireSVG(ans))
+		nodes := read(t, FirePicture(ans).SVG())
 		for i, l := range ans.Report.Layers {
 			want, found := ans.Report.Job.Layers[i].ID+": "+verdictText(l.Verdict), false
 			for _, n := range nodes {
@@ -147,7 +147,7 @@ func TestFireSheetFits(t *testing.T) {
 func TestFireWordsPromiseNothing(t *testing.T) {
 	bad := regexp.MustCompile(`(?i)\b(certified|safe|compliant)\b`)
 	for _, ans := range []*service.FireAnswer{banquette(t), berth(t)} {
-		if w := bad.FindString(FireText(ans) + string(FireSVG(ans))); w != "" {
+		if w := bad.FindString(FireText(ans) + string(FirePicture(ans).SVG())); w != "" {
 			t.Errorf("says %q", w)
 		}
 	}

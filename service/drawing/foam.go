@@ -152,9 +152,6 @@ func foamPieceName(ans *service.FoamAnswer, pc foam.Piece) string {
 	return text + ", layer " + strconv.Itoa(pc.Layer)
 }
 
-// FoamSVG is the drawing of the sheets, as SVG.
-func FoamSVG(ans *service.FoamAnswer) []byte { return FoamPicture(ans).SVG() }
-
 // FoamPicture draws what to buy, every sheet with its pieces, and the list of the
 // cushions.
 func FoamPicture(ans *service.FoamAnswer) *Picture {

@@ -54,7 +54,7 @@ func bench(t testing.TB, name string) *service.FoamAnswer {
 }
 
 func TestFoamGolden(t *testing.T) {
-	golden(t, "foam.svg", FoamSVG(bench(t, "window bench")))
+	golden(t, "foam.svg", FoamPicture(bench(t, "window bench")).SVG())
 	golden(t, "foam.txt", []byte(FoamText(bench(t, "window bench"))))
 }
 
@@ -71,7 +71,7 @@ func TestFoamPage(t *testing.T) {
 				}
 			}
 		}
-		read(t, FoamSVG(ans))
+		read(t, FoamPicture(ans).SVG())
 	}
 }
 

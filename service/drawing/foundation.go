@@ -191,9 +191,6 @@ func FoundationText(ans *service.FoundationAnswer) string {
 	return p.b.String()
 }
 
-// FoundationSVG is the drawing of an answer, as SVG.
-func FoundationSVG(ans *service.FoundationAnswer) []byte { return FoundationPicture(ans).SVG() }
-
 // FoundationPicture is the drawing of an answer: the figures, every frame to
 // scale with its webs interlaced and its springs, what each takes, each cloth
 // with its pieces, and what to check.

@@ -51,7 +51,7 @@ func named(text string) *service.YardageAnswer {
 func TestHostileNames(t *testing.T) {
 	for _, text := range hostile {
 		ans := named(text)
-		nodes := read(t, PlanSVG(ans))
+		nodes := read(t, PlanPicture(ans).SVG())
 		want := strings.ReplaceAll(clean(text), "\xff\xfe", "\ufffd\ufffd")
 		found := false
 		for _, n := range nodes {
@@ -73,7 +73,7 @@ func FuzzName(f *testing.F) {
 			return
 		}
 		ans := named(text)
-		read(t, PlanSVG(ans))
+		read(t, PlanPicture(ans).SVG())
 		checkPage(t, PlanText(ans))
 		if _, err := PlanPicture(ans).PDF(A4()); err != nil {
 			t.Error(err)
@@ -141,7 +141,7 @@ func random(r *rand.Rand) *service.YardageAnswer {
 func TestAnyAnswerIsDrawn(t *testing.T) {
 	for seed := range uint64(400) {
 		ans := random(rand.New(rand.NewPCG(seed, 7)))
-		svg := PlanSVG(ans)
+		svg := PlanPicture(ans).SVG()
 		read(t, svg)
 		if len(svg) > 1_000_000 {
 			t.Errorf("seed %d: %d bytes", seed, len(svg))
@@ -187,7 +187,7 @@ func largest() *service.YardageAnswer {
 // The contract promises at most 16,000,000 characters.
 func TestLargestIsBounded(t *testing.T) {
 	ans := largest()
-	svg := PlanSVG(ans)
+	svg := PlanPicture(ans).SVG()
 	read(t, svg)
 	if len(svg) > 14_000_000 {
 		t.Errorf("%d bytes", len(svg))
@@ -201,7 +201,7 @@ func BenchmarkPlanSVG(b *testing.B) {
 	ans := wingChair()
 	b.ReportAllocs()
 	for b.Loop() {
-		PlanSVG(ans)
+		PlanPicture(ans).SVG()
 	}
 }
 
@@ -209,7 +209,7 @@ func BenchmarkPlanSVGLargest(b *testing.B) {
 	ans := largest()
 	b.ReportAllocs()
 	for b.Loop() {
-		PlanSVG(ans)
+		PlanPicture(ans).SVG()
 	}
 }
 

@@ -4,10 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/bridletie/bridletie/calc/length"
-	"github.com/bridletie/bridletie/calc/note"
-	"github.com/bridletie/bridletie/calc/practice"
-	"github.com/bridletie/bridletie/service"
 	"github.com/bridletie/bridletie/service/job"
 )
 
@@ -20,178 +16,21 @@ type JobDrawing struct {
 // JobDrawings are the drawings of all parts that are shown, in the order of the
 // sheet: the cover first, what to take care of last.
 func JobDrawings(ans *job.Answer) []JobDrawing {
-	d := jobDrawings{ans: ans}
-	h := ans.Request.Hide
-	d.add("cover", jobCover(ans))
-	if !h.CuttingLists {
-		for i, l := range ans.Lists {
-			d.add("cutting-list-"+ans.Request.Pieces[i].ID, CuttingListPicture(quietList(l)))
-		}
+	var list []JobDrawing
+	add := func(name string, p *Picture) {
+		list = append(list, JobDrawing{fmt.Sprintf("%02d-%s", len(list)+1, name), p})
 	}
-	if !h.Cloths {
-		for i := range ans.Plans {
-			p := &ans.Plans[i]
-			if y := p.Plan.Answer; y != nil {
-				d.add("cloth-"+ans.Cloths[p.Cloth].ID, PlanPicture(jobPlan(ans, p, y)))
-			}
-		}
+	add("cover", jobCover(ans))
+	for _, p := range jobParts(ans) {
+		add(p.name, p.picture())
 	}
-	if !h.Piping {
-		for _, p := range ans.Piping {
-			if y := p.Piping.Answer; y != nil {
-				name := "piping-" + ans.Cloths[p.Cloth].ID
-				if !y.Request.HasCloth {
-					name += "-offcuts"
-				}
-				d.add(name, PipingPicture(jobPiping(y)))
-			}
-		}
-	}
-	if !h.Buttoning {
-		for _, b := range ans.Buttoning {
-			if y := b.Chart.Answer; y != nil {
-				d.add("buttoning-"+b.Panel, ButtoningPicture(quietChart(y)))
-			}
-		}
-	}
-	d.bench()
-	if ans.Cost != nil && !h.Cost {
+	if ans.Cost != nil && !ans.Request.Hide.Cost {
 		q := *ans.Cost
 		q.Warnings = nil
-		d.add("cost", CostChart(&q))
+		add("cost", CostChart(&q))
 	}
-	d.add("cautions", jobNotesPicture(ans))
-	return d.list
-}
-
-type jobDrawings struct {
-	ans  *job.Answer
-	list []JobDrawing
-}
-
-func (d *jobDrawings) add(name string, p *Picture) {
-	d.list = append(d.list, JobDrawing{fmt.Sprintf("%02d-%s", len(d.list)+1, name), p})
-}
-
-// bench draws what lies beneath the cover, and the fire check.
-func (d *jobDrawings) bench() {
-	ans, h := d.ans, d.ans.Request.Hide
-	if !h.Foundation {
-		for _, f := range ans.Foundation {
-			if y := f.Foundation.Answer; y != nil {
-				d.add(f.Build.String()+"-foundation", FoundationPicture(quietFoundation(y)))
-			}
-		}
-	}
-	if !h.Foam && ans.Foam != nil && ans.Foam.OK() {
-		d.add("foam", FoamPicture(quietFoam(ans.Foam.Answer)))
-	}
-	if !h.Wadding && ans.Wadding != nil && ans.Wadding.OK() {
-		d.add("wadding", WaddingPicture(quietWadding(ans.Wadding.Answer)))
-	}
-	if !h.Fire {
-		for _, f := range ans.Fire {
-			if y := f.Check.Answer; y != nil {
-				d.add("fire-"+jobFireName(ans, f.Pieces), FirePicture(quietFire(y, ans, f.Pieces)))
-			}
-		}
-	}
-}
-
-// jobFireName names the pieces of a fire check, the first few.
-func jobFireName(ans *job.Answer, pieces []int) string {
-	const few = 4
-	name := strings.Join(jobPieceIDs(ans, pieces[:min(len(pieces), few)]), "-")
-	if len(pieces) > few {
-		name += "-and-others"
-	}
-	return name
-}
-
-func jobPieceIDs(ans *job.Answer, pieces []int) []string {
-	var ids []string
-	for _, i := range pieces {
-		ids = append(ids, ans.Request.Pieces[i].ID)
-	}
-	return ids
-}
-
-// The parts of a job are drawn without their notes, which stand together at the
-// end of the sheet.
-
-func quietList(a *service.CuttingListAnswer) *service.CuttingListAnswer {
-	q := *a
-	q.Warnings, q.Cautions = nil, nil
-	return &q
-}
-
-// jobPlan is the plan of a cloth with what the job orders of it, where that is more
-// than the plan says.
-func jobPlan(ans *job.Answer, p *job.Plan, a *service.YardageAnswer) *service.YardageAnswer {
-	q := *a
-	q.Warnings, q.Cautions = nil, nil
-	if p.Order != a.Order {
-		q.Warnings = []note.Note{note.New(note.JobOrders, note.Length("order", p.Order, length.Up), note.Why("why", ans.Why(p)))}
-	}
-	return &q
-}
-
-// jobPiping is a way to cut piping; new cloth for it is in the order of its cloth.
-func jobPiping(a *service.PipingAnswer) *service.PipingAnswer {
-	q := *a
-	q.Warnings, q.Cautions = nil, nil
-	if w := q.Plan(); a.Request.HasCloth && w != nil && w.Cloth > 0 {
-		q.Warnings = []note.Note{note.New(note.PipingInOrder)}
-	}
-	return &q
-}
-
-func quietChart(a *service.ButtoningAnswer) *service.ButtoningAnswer {
-	q := *a
-	q.Warnings, q.Cautions = nil, nil
-	return &q
-}
-
-func quietFoundation(a *service.FoundationAnswer) *service.FoundationAnswer {
-	q := *a
-	q.Warnings, q.Cautions, q.Work.Settings = nil, nil, given(q.Work.Settings)
-	return &q
-}
-
-func quietFoam(a *service.FoamAnswer) *service.FoamAnswer {
-	q := *a
-	q.Warnings, q.Cautions = nil, nil
-	return &q
-}
-
-func quietWadding(a *service.WaddingAnswer) *service.WaddingAnswer {
-	q := *a
-	q.Warnings, q.Cautions, q.Work.Settings = nil, nil, given(q.Work.Settings)
-	return &q
-}
-
-// given are the constants that the caller gave; the others are in the answer as
-// JSON, and would fill a page of the sheet.
-func given(all []practice.Value) []practice.Value {
-	var out []practice.Value
-	for _, v := range all {
-		if v.Given {
-			out = append(out, v)
-		}
-	}
-	return out
-}
-
-// quietFire is named after the pieces that it is about.
-func quietFire(a *service.FireAnswer, job *job.Answer, pieces []int) *service.FireAnswer {
-	q := *a
-	q.Warnings, q.Cautions = nil, nil
-	var names []string
-	for _, i := range pieces {
-		names = append(names, job.Request.Pieces[i].Title())
-	}
-	q.Request.Name = strings.Join(names, "; ")
-	return &q
+	add("cautions", jobNotesPicture(ans))
+	return list
 }
 
 // JobSVG is the drawings of a job sheet one below the other, as SVG.

@@ -24,8 +24,10 @@ func JobText(ans *job.Answer) string {
 		}
 	}
 	p.money()
-	p.parts()
-	p.bench()
+	for _, part := range jobParts(ans) {
+		p.part(part.text())
+		p.loosened(part.loosened)
+	}
 	p.line("")
 	p.line(strings.Repeat("=", pageCells))
 	p.line("LOOK OUT")
@@ -70,69 +72,11 @@ func (p *jobPage) part(text string) {
 	p.b.WriteString(text)
 }
 
-// parts are the cutting lists and what is cut.
-func (p *jobPage) parts() {
-	ans, h := p.ans, p.ans.Request.Hide
-	if !h.CuttingLists {
-		for _, l := range ans.Lists {
-			p.part(CuttingListText(quietList(l)))
-		}
-	}
-	if !h.Cloths {
-		for i := range ans.Plans {
-			c := &ans.Plans[i]
-			if y := c.Plan.Answer; y != nil {
-				p.part(PlanText(jobPlan(ans, c, y)))
-				p.loosened(c.Loosened)
-			}
-		}
-	}
-	if !h.Piping {
-		for _, c := range ans.Piping {
-			if y := c.Piping.Answer; y != nil {
-				p.part(PipingText(jobPiping(y)))
-			}
-		}
-	}
-	if !h.Buttoning {
-		for _, b := range ans.Buttoning {
-			if y := b.Chart.Answer; y != nil {
-				p.part(ButtoningText(quietChart(y)))
-			}
-		}
-	}
-}
-
 func (p *jobPage) loosened(list []service.Loosened) {
 	if len(list) > 0 {
 		p.section("NOT TO BE KEPT ON THIS CLOTH")
 	}
 	for _, l := range list {
 		p.para("  - ", clean(l.Panel)+": "+apart(l.Why.Text(p.sys)))
-	}
-}
-
-// bench is what lies beneath the cover, and the fire check.
-func (p *jobPage) bench() {
-	ans, h := p.ans, p.ans.Request.Hide
-	if !h.Foundation {
-		for _, f := range ans.Foundation {
-			if y := f.Foundation.Answer; y != nil {
-				p.part(FoundationText(quietFoundation(y)))
-			}
-		}
-	}
-	if !h.Foam && ans.Foam != nil && ans.Foam.OK() {
-		p.part(FoamText(quietFoam(ans.Foam.Answer)))
-	}
-	if !h.Wadding && ans.Wadding != nil && ans.Wadding.OK() {
-		p.part(WaddingText(quietWadding(ans.Wadding.Answer)))
-	}
-	if !h.Fire {
-		for _, f := range ans.Fire {
-			if y := f.Check.Answer; y != nil {
-				p.part(FireText(quietFire(y, ans, f.Pieces)))
-			}
-		}
 	}
 }

@@ -52,7 +52,7 @@ func pricedJob(t testing.TB, name string) ([]buying.Line, *buying.Cost, *buying.
 		t.Fatal(err)
 	}
 	terms := buying.Terms{
-		Currency: gbp, MarkUp: dec("35"), Labour: &buying.Labour{Rate: dec("34"), Hours: costing.Timetable{Preset: "rebuild"}},
+		Currency: gbp, MarkUp: dec("35"), Labour: &buying.Labour{Rate: dec("34"), Preset: new("rebuild")},
 		Overhead: costing.Overhead{OnLabour: dec("20")}, Contingency: dec("5"), Taxes: []costing.Tax{{Name: "standard rate", Rate: dec("20")}},
 		MaterialsTax: "standard rate", LabourTax: "standard rate", OverheadTax: "standard rate", Deposit: dec("40"), Step: dec("5"),
 		Validity: costing.Validity{AsOf: 2026_11_30, Days: 30},

@@ -39,7 +39,7 @@ func (s *paper) notes(heading string, warnings, cautions []note.Note) {
 		s.heading(heading)
 	}
 	for _, l := range lines {
-		class := Class(tPlain)
+		class := tPlain
 		if l.bold {
 			class = tBold
 		}

@@ -24,7 +24,7 @@ func (s *sheet) planFacts() []fact {
 	if s.ans.Request.Cloth.Pattern.LengthRepeat <= 0 {
 		buy.foot = "as the cloth is sold"
 	}
-	if s.ans.Request.Cloth.StartKnown {
+	if s.ans.Request.Cloth.StartsAt != nil {
 		buy.foot = "begun where the cloth begins"
 	}
 	needed := fact{"NEEDED", near(r.Needed(), s.sys), "for the plan below"}

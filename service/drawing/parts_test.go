@@ -129,12 +129,12 @@ func TestFirstMotifLiesOnTheLattice(t *testing.T) {
 func TestFineRepeatIsNotDrawn(t *testing.T) {
 	ans := turned()
 	ans.Request.Cloth.Pattern = cloth.Pattern{LengthRepeat: 2 * cm, WidthRepeat: 2 * cm}
-	svg := string(PlanSVG(ans))
+	svg := string(PlanPicture(ans).SVG())
 	if !strings.Contains(svg, "too small or too frequent") || strings.Contains(svg, "edge of a repeat") {
 		t.Error("a repeat of 2 cm is drawn")
 	}
 	ans.Request.Cloth.Pattern = cloth.Pattern{LengthRepeat: 20 * cm, WidthRepeat: 20 * cm}
-	if svg = string(PlanSVG(ans)); !strings.Contains(svg, "edge of a repeat") {
+	if svg = string(PlanPicture(ans).SVG()); !strings.Contains(svg, "edge of a repeat") {
 		t.Error("a repeat of 20 cm is not drawn")
 	}
 }

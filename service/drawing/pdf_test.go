@@ -101,7 +101,7 @@ func thirty() *service.YardageAnswer {
 }
 
 func TestThirtyPanelsAreDrawn(t *testing.T) {
-	svg := string(PlanSVG(thirty()))
+	svg := string(PlanPicture(thirty()).SVG())
 	for k := range 30 {
 		if want := "<title>P" + strconv.Itoa(k+1) + " panel:"; strings.Count(svg, want) != 1 {
 			t.Errorf("%q is drawn %d times", want, strings.Count(svg, want))
@@ -111,5 +111,5 @@ func TestThirtyPanelsAreDrawn(t *testing.T) {
 
 func BenchmarkThirtyPanelsSVG(b *testing.B) {
 	ans := thirty()
-	measured(b, func() { PlanSVG(ans) })
+	measured(b, func() { PlanPicture(ans).SVG() })
 }

@@ -24,9 +24,6 @@ type pipingSheet struct {
 	shown *service.PipingWay // nil when no way is possible
 }
 
-// PipingSVG is the drawing of the strips and runs, as SVG.
-func PipingSVG(ans *service.PipingAnswer) []byte { return PipingPicture(ans).SVG() }
-
 // PipingPicture draws the runs as lines with their joins, the strips in their
 // offcuts and on the new cloth, numbered, what is left hatched, and lists what each
 // run is made of.

@@ -17,9 +17,9 @@ import (
 // pipingRequest is the piping of a wing chair, out of a few offcuts and a cloth.
 func pipingRequest() service.PipingRequest {
 	r := service.PipingRequest{
-		Cord: 4 * pipedMM, Angle: piping.TrueBias, HasCloth: true,
+		Cord: 4 * pipedMM, Angle: piping.TrueBias,
 		Shop:  practice.Defaults().With(practice.PipingLeast.Give(20*cm), practice.PipingStepInch.Give(5*pipedMM)),
-		Cloth: cloth.Cloth{Name: "Heron and sedge", Width: 137 * cm}, Sold: cloth.Sold{Step: 10 * cm},
+		Cloth: cloth.Cloth{Name: "Heron and sedge", Width: 137 * cm}, Sold: &cloth.Sold{Step: 10 * cm},
 	}
 	for _, o := range [][2]length.Length{{26, 120}, {48, 26}, {90, 8}} {
 		r.Offcuts = append(r.Offcuts, service.PipingOffcut{Rect: piping.Rect{Across: o[0] * cm, Along: o[1] * cm}})
@@ -39,7 +39,7 @@ func pipingAnswer(t testing.TB, change func(*service.PipingRequest)) *service.Pi
 	t.Helper()
 	req := pipingRequest()
 	change(&req)
-	if l := service.PipingFaults(req); l.Len() > 0 {
+	if l := service.Faults(service.PreparePiping(req)); l.Len() > 0 {
 		t.Fatal(l.Faults())
 	}
 	ans, err := service.Piping(context.Background(), req)
@@ -64,15 +64,15 @@ var pipingSamples = []struct {
 	}},
 	{"piping-tube", asked(piping.Continuous)},
 	{"piping-along", func(r *service.PipingRequest) { r.Cut = piping.Along; asked(piping.LongCuts)(r) }},
-	{"piping-none", func(r *service.PipingRequest) { r.HasCloth, r.Offcuts, r.Cloth = false, r.Offcuts[2:], cloth.Cloth{} }},
+	{"piping-none", func(r *service.PipingRequest) { r.Sold, r.Offcuts, r.Cloth = nil, r.Offcuts[2:], cloth.Cloth{} }},
 }
 
 func TestPipingGolden(t *testing.T) {
 	for _, s := range pipingSamples {
 		ans := pipingAnswer(t, s.change)
-		read(t, PipingSVG(ans))
+		read(t, PipingPicture(ans).SVG())
 		checkPage(t, PipingText(ans))
-		golden(t, s.name+".svg", PipingSVG(ans))
+		golden(t, s.name+".svg", PipingPicture(ans).SVG())
 		golden(t, s.name+".txt", []byte(PipingText(ans)))
 	}
 }
@@ -82,7 +82,7 @@ func TestPipingGolden(t *testing.T) {
 func TestPipingShowsStripsAndJoins(t *testing.T) {
 	ans := pipingAnswer(t, asked(piping.FromRects))
 	texts := map[string]int{}
-	for _, n := range read(t, PipingSVG(ans)) {
+	for _, n := range read(t, PipingPicture(ans).SVG()) {
 		if n.name == "text" {
 			texts[n.text]++
 		}
@@ -143,7 +143,7 @@ func TestAnyPipingIsDrawn(t *testing.T) {
 			q.Units = length.System(r.IntN(2))
 			q.Offcuts[1].Rect.Along = length.Length(1+r.IntN(9000)) * pipedMM
 		})
-		svg := PipingSVG(ans)
+		svg := PipingPicture(ans).SVG()
 		read(t, svg)
 		checkPage(t, PipingText(ans))
 		if len(svg) > 3_000_000 {

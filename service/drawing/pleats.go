@@ -109,9 +109,6 @@ func PleatsText(ans *service.PleatsAnswer) string {
 	return p.b.String()
 }
 
-// PleatsSVG is the drawing of the edge, as SVG.
-func PleatsSVG(ans *service.PleatsAnswer) []byte { return PleatsPicture(ans).SVG() }
-
 // PleatsPicture is the drawing of the edge laid straight: the cloth with its
 // marks, what is folded away hatched, the edge folded, and the list of the marks.
 func PleatsPicture(ans *service.PleatsAnswer) *Picture {

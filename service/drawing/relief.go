@@ -143,9 +143,6 @@ func ReliefText(ans *service.ReliefAnswer) string {
 	return p.b.String()
 }
 
-// ReliefSVG is the drawing of the panel with its cuts, as SVG.
-func ReliefSVG(ans *service.ReliefAnswer) []byte { return ReliefPicture(ans).SVG() }
-
 // ReliefPicture is the drawing of the panel to scale, with its edges, what it
 // must pass and the cuts; each cut drawn larger with its stops numbered; and the
 // lists of stops and flaps.

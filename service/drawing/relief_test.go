@@ -38,13 +38,13 @@ func armFront() *service.PleatsAnswer {
 }
 
 func TestReliefGolden(t *testing.T) {
-	golden(t, "relief.svg", ReliefSVG(carverSeat()))
+	golden(t, "relief.svg", ReliefPicture(carverSeat()).SVG())
 	golden(t, "relief.txt", []byte(ReliefText(carverSeat())))
 	checkPage(t, ReliefText(carverSeat()))
 }
 
 func TestPleatsGolden(t *testing.T) {
-	golden(t, "pleats.svg", PleatsSVG(armFront()))
+	golden(t, "pleats.svg", PleatsPicture(armFront()).SVG())
 	golden(t, "pleats.txt", []byte(PleatsText(armFront())))
 	checkPage(t, PleatsText(armFront()))
 }
@@ -54,7 +54,7 @@ func TestPleatsGolden(t *testing.T) {
 func TestReliefShowsEveryStop(t *testing.T) {
 	ans := carverSeat()
 	circles, texts := map[[2]string]bool{}, map[string]bool{}
-	for _, n := range read(t, ReliefSVG(ans)) {
+	for _, n := range read(t, ReliefPicture(ans).SVG()) {
 		switch n.name {
 		case "circle":
 			circles[[2]string{n.attrs["cx"], n.attrs["cy"]}] = true
@@ -124,7 +124,7 @@ func TestAnyReliefIsDrawn(t *testing.T) {
 			req.Obstacles = append(req.Obstacles, o)
 		}
 		ans := service.Relief(req)
-		svg := ReliefSVG(ans)
+		svg := ReliefPicture(ans).SVG()
 		read(t, svg)
 		checkPage(t, ReliefText(ans))
 		if len(svg) > 2_000_000 {
@@ -148,7 +148,7 @@ func TestAnyPleatsAreDrawn(t *testing.T) {
 			req.Cloth, req.Style = req.Finished/2, pleat.AnyStyle
 		}
 		ans := service.Pleats(req)
-		svg := PleatsSVG(ans)
+		svg := PleatsPicture(ans).SVG()
 		read(t, svg)
 		checkPage(t, PleatsText(ans))
 		if len(svg) > 2_000_000 {

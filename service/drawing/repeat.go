@@ -58,7 +58,7 @@ func RepeatTitle(ans *service.RepeatAnswer) string {
 func repeatFacts(ans *service.RepeatAnswer) []fact {
 	sys := ans.Request.Units
 	start := "begin anywhere in the repeat"
-	if ans.Layout.Placed || ans.Request.Cloth.StartKnown {
+	if ans.Layout.Placed || ans.Request.Cloth.StartsAt != nil {
 		start = "begin " + taped(ans.Layout.Start, sys) + " into the repeat"
 	}
 	return []fact{
@@ -205,9 +205,6 @@ func RepeatText(ans *service.RepeatAnswer) string {
 func repeatCutName(c repeat.Cut) string {
 	return strconv.Itoa(c.Drop+1) + ", copy " + strconv.Itoa(c.Copy) + ", width " + strconv.Itoa(c.Width)
 }
-
-// RepeatSVG is the drawing of an answer about drops, as SVG.
-func RepeatSVG(ans *service.RepeatAnswer) []byte { return RepeatPicture(ans).SVG() }
 
 // RepeatPicture is the drawing of an answer about drops: the figures, the first
 // joined drop, the roll to scale with its cuts, the kinds of drops, and what to

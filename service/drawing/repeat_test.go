@@ -21,7 +21,7 @@ func curtains(t testing.TB, change func(*service.RepeatRequest)) *service.Repeat
 		}},
 		Sold: cloth.Sold{Step: 10 * cm},
 		Drops: []service.RepeatDrop{
-			{Name: "reading-room curtains", Length: 150 * cm, Count: 2, Widths: 2, Placed: true, Motif: "heron", FromTop: 40 * cm},
+			{Name: "reading-room curtains", Length: 150 * cm, Count: 2, Widths: 2, Place: &service.RepeatPlace{Motif: "heron", FromTop: 40 * cm}},
 			{Name: "pelmet", Length: 40 * cm, Count: 1, Widths: 1},
 		},
 		Centre: &service.RepeatCentre{Finished: 200 * cm},
@@ -37,13 +37,13 @@ func curtains(t testing.TB, change func(*service.RepeatRequest)) *service.Repeat
 
 func TestRepeatGolden(t *testing.T) {
 	ans := curtains(t, func(*service.RepeatRequest) {})
-	golden(t, "repeat.svg", RepeatSVG(ans))
+	golden(t, "repeat.svg", RepeatPicture(ans).SVG())
 	golden(t, "repeat.txt", []byte(RepeatText(ans)))
 	ans = curtains(t, func(r *service.RepeatRequest) {
 		r.Units, r.Cloth.Pattern.WidthRepeat, r.Seam = length.Imperial, 50*cm, 2*cm
 		r.Drops[0].Widths, r.Cloth.Pattern.Drop = 3, cloth.Drop{Num: 1, Den: 3}
 	})
-	golden(t, "repeat-third.svg", RepeatSVG(ans))
+	golden(t, "repeat-third.svg", RepeatPicture(ans).SVG())
 	golden(t, "repeat-third.txt", []byte(RepeatText(ans)))
 }
 
@@ -60,12 +60,12 @@ func TestAnyRepeatIsDrawn(t *testing.T) {
 			q.Drops[0].Widths = 1 + r.IntN(30)
 			switch r.IntN(4) {
 			case 0:
-				q.Cloth.Pattern, q.Centre, q.Panel, q.Drops[0].Placed = cloth.Pattern{}, nil, nil, false
+				q.Cloth.Pattern, q.Centre, q.Panel, q.Drops[0].Place = cloth.Pattern{}, nil, nil, nil
 			case 1:
 				q.Cloth.Pattern.WidthRepeat, q.Cloth.Pattern.Drop, q.Centre = 0, cloth.Drop{}, nil
 			}
 		})
-		svg := RepeatSVG(ans)
+		svg := RepeatPicture(ans).SVG()
 		read(t, svg)
 		checkPage(t, RepeatText(ans))
 		if len(svg) > 2_000_000 {

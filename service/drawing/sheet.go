@@ -149,9 +149,6 @@ func stripLength(u service.PieceUse) float64 {
 	return max(u.Length.MM(), u.Layout.Length.MM(), 0)
 }
 
-// PlanSVG is the drawing of an answer's cutting plan, as SVG.
-func PlanSVG(ans *service.YardageAnswer) []byte { return PlanPicture(ans).SVG() }
-
 // PlanPicture is the drawing of an answer's cutting plan: what to buy, every
 // length of cloth to scale with its panels, a list of the panels, what is left
 // over and what to check.

@@ -87,9 +87,6 @@ func WaddingText(ans *service.WaddingAnswer) string {
 	return p.b.String()
 }
 
-// WaddingSVG is the drawing of an answer, as SVG.
-func WaddingSVG(ans *service.WaddingAnswer) []byte { return WaddingPicture(ans).SVG() }
-
 // WaddingPicture is the drawing of an answer: the figures, each roll to scale
 // with the pieces on it, what every item takes, and what to check.
 func WaddingPicture(ans *service.WaddingAnswer) *Picture {

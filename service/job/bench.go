@@ -31,7 +31,7 @@ func (j *jobber) foamed(i int) []furniture.Filling {
 
 // foamRequest gathers what is cut from foam; of is the piece of each item.
 func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []note.Note) {
-	req = j.req.Foam.FoamRequest
+	req = j.onSale.FoamRequest
 	req.Units, req.Items = j.req.Units, nil
 	if j.req.Effort == plan.Quick {
 		req.Effort = foam.Quick
@@ -47,11 +47,11 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []note.
 			}
 			switch f.Place {
 			case furniture.BackPlace:
-				it.Place, it.Foam = foam.Back, j.req.Foam.Back
+				it.Place, it.Foam = foam.Back, j.onSale.Back
 			case furniture.ArmPlace:
-				it.Place, it.Foam = foam.Arm, j.req.Foam.Arm
+				it.Place, it.Foam = foam.Arm, j.onSale.Arm
 			default:
-				it.Foam = j.req.Foam.Seat
+				it.Foam = j.onSale.Seat
 				if !f.Loose && f.Thickness < j.req.Shop.Length(practice.FoamThinSeat) {
 					it.Place = foam.Pad
 				}
@@ -62,7 +62,7 @@ func (j *jobber) foamRequest() (req service.FoamRequest, of []int, notes []note.
 			req.Items, of = append(req.Items, it), append(of, i)
 		}
 	}
-	if j.req.Foam.Usual {
+	if j.req.Foam == nil {
 		req.Stock = usualSheets(req.Job)
 	}
 	for k := range req.Items {
@@ -154,17 +154,11 @@ func (j *jobber) foam(ctx context.Context) (*Part[service.FoamAnswer], error) {
 		return nil, nil
 	}
 	part := &Part[service.FoamAnswer]{}
-	if l := service.FoamFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.At("foam"))
-		return part, nil
+	ready, wrong := service.PrepareFoam(req)
+	if wrong.Len() == 0 {
+		j.foamNotes = notes
 	}
-	ans, err := service.Foam(ctx, req)
-	if err != nil {
-		return nil, err
-	}
-	j.foamNotes = notes
-	part.Answer = ans
-	return part, nil
+	return part, part.answer(ctx, ready, itemPlaced(wrong, "items", of, fault.At("foam")))
 }
 
 // waddingRequest gathers what is wrapped and lined.
@@ -217,13 +211,8 @@ func (j *jobber) wadding(ctx context.Context) (*Part[service.WaddingAnswer], err
 		return nil, nil
 	}
 	part := &Part[service.WaddingAnswer]{}
-	if l := service.WaddingFaults(req); l.Len() > 0 {
-		part.Fault = itemPlaced(l, "items", of, fault.At("wadding"))
-		return part, nil
-	}
-	ans, err := service.Wadding(ctx, req)
-	part.Answer = ans
-	return part, err
+	ready, wrong := service.PrepareWadding(req)
+	return part, part.answer(ctx, ready, itemPlaced(wrong, "items", of, fault.At("wadding")))
 }
 
 // foundationRequest gathers the frames of one build.
@@ -286,11 +275,6 @@ func (j *jobber) foundation(ctx context.Context, b Build) (*Founded, error) {
 		return nil, nil
 	}
 	out := &Founded{Build: b, notes: notes}
-	if l := service.FoundationFaults(req); l.Len() > 0 {
-		out.Foundation.Fault = itemPlaced(l, "frames", of, fault.At("foundation"))
-		return out, nil
-	}
-	ans, err := service.Foundation(ctx, req)
-	out.Foundation.Answer = ans
-	return out, err
+	ready, wrong := service.PrepareFoundation(req)
+	return out, out.Foundation.answer(ctx, ready, itemPlaced(wrong, "frames", of, fault.At("foundation")))
 }

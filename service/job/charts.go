@@ -11,6 +11,7 @@ import (
 	"github.com/bridletie/bridletie/calc/length"
 	"github.com/bridletie/bridletie/calc/note"
 	"github.com/bridletie/bridletie/calc/panel"
+	"github.com/bridletie/bridletie/calc/practice"
 	"github.com/bridletie/bridletie/calc/relief"
 	"github.com/bridletie/bridletie/service"
 )
@@ -19,48 +20,56 @@ import (
 func (j *jobber) charts(ctx context.Context, c int, out *clothJob) error {
 	for _, b := range j.work[c].buttoned {
 		chart := Buttoned{Piece: b.piece, Panel: b.panel.ID, Count: b.panel.Count, Cloth: c}
-		req, l := j.chartRequest(b, j.cloths[c].Cloth)
-		if l.Len() > 0 {
-			chart.Chart.Fault = j.chartPlaced(l, b.piece, c)
-		} else {
-			ans, err := service.Buttoning(ctx, req)
-			if err != nil {
-				return err
-			}
-			chart.Chart.Answer = ans
+		ready, wrong := j.chart(b, j.cloths[c].Cloth)
+		if err := chart.Chart.answer(ctx, ready, j.chartPlaced(wrong, b.piece, c)); err != nil {
+			return err
 		}
 		out.charts = append(out.charts, chart)
 	}
 	return nil
 }
 
-// chartRequest asks for the chart of one panel, and says what is wrong with it.
+// chart makes the chart of one panel ready, or says what is wrong with it.
 // Where nothing is said of what the diamonds are to show, it is the piece's motif
 // on a cloth that repeats, if there is a whole diamond; where nothing is said of
 // the diamonds, they are as large as the panel allows, up to the usual.
-func (j *jobber) chartRequest(b buttonedPanel, k cloth.Cloth) (service.ButtoningRequest, fault.List) {
+func (j *jobber) chart(b buttonedPanel, k cloth.Cloth) (service.Ready[service.ButtoningAnswer], fault.List) {
 	p := &j.req.Pieces[b.piece]
-	req := p.Buttoning
+	req := p.chart()
 	req.Units, req.Name, req.Cloth = j.req.Units, b.panel.Title(), k
 	req.Panel.Size, req.Panel.Allow = b.panel.Size, b.panel.Allow
-	if p.NoAim && req.Aim == nil && !k.Pattern.IsPlain() {
+	if req.Aim == nil && !k.Pattern.IsPlain() {
 		req.Aim = &service.ButtoningAim{}
 		if m := p.Piece.Motif; m != "" {
 			req.Aim.Motifs = []string{m}
 		}
 	}
-	l := service.ButtoningFaults(req)
-	for n := 3; n > 0 && p.NoGrid && onlyAt(l, fault.At("grid")); n-- {
-		grid, edges := p.Buttoning.Grid, p.Buttoning.Panel.Edges
+	usual := req
+	ready, l := service.PrepareButtoning(req)
+	for n := 3; n > 0 && p.Diamonds == nil && onlyAt(l, fault.At("grid")); n-- {
+		grid, edges := usual.Grid, usual.Panel.Edges
 		req.Grid.Width, req.Grid.Height = quarters(grid.Width, n), quarters(grid.Height, n)
 		req.Panel.Edges = buttoning.Edges{Side: quarters(edges.Side, n), Top: quarters(edges.Top, n), Bottom: quarters(edges.Bottom, n)}
-		l = service.ButtoningFaults(req)
+		ready, l = service.PrepareButtoning(req)
 	}
-	if p.NoAim && onlyAt(l, fault.At("aim").Field("how")) {
+	if p.Buttoning.Aim == nil && onlyAt(l, fault.At("aim").Field("how")) {
 		req.Aim = nil
-		l = service.ButtoningFaults(req)
+		ready, l = service.PrepareButtoning(req)
 	}
-	return req, l
+	return ready, l
+}
+
+// chart is how the piece is buttoned, without panel and cloth.
+func (p *Piece) chart() service.ButtoningRequest {
+	req := p.Buttoning
+	if d := p.Diamonds; d != nil {
+		req.Grid, req.Panel.Edges = d.Grid, d.Margins
+		return req
+	}
+	edge := req.Shop.Length(practice.UsualButtonEdge)
+	req.Grid = buttoning.Wish{How: buttoning.Spacing, Width: req.Shop.Length(practice.UsualDiamondWidth), Height: req.Shop.Length(practice.UsualDiamondHeight)}
+	req.Panel.Edges = buttoning.Edges{Side: edge, Top: edge, Bottom: edge}
+	return req
 }
 
 func quarters(l length.Length, n int) length.Length {

@@ -59,22 +59,16 @@ func (j *jobber) plan(ctx context.Context, c int, out *clothJob) error {
 	req := service.YardageRequest{
 		Units: j.req.Units, Cloth: k.Cloth, Sold: k.Sold, Pieces: k.Hand, Panels: panels, Effort: p.Effort, Obstacles: obstacles, Shop: j.req.Shop,
 	}
-	if p.Plan.Fault = j.planFaults(req, c, places); p.Plan.Fault.Len() > 0 {
-		return nil
-	}
-	ans, err := service.Yardage(ctx, req)
-	if err != nil {
-		return err
-	}
-	p.Plan.Answer = ans
-	return nil
+	ready, wrong := j.prepare(req, c, places)
+	return p.Plan.answer(ctx, ready, wrong)
 }
 
 // maxPanels is how many panels, each with its copies, are cut from one cloth at
 // most.
 const maxPanels = 500
 
-func (j *jobber) planFaults(req service.YardageRequest, c int, places []place) fault.List {
+// prepare makes a plan ready, or says what is wrong with it.
+func (j *jobber) prepare(req service.YardageRequest, c int, places []place) (service.Ready[service.YardageAnswer], fault.List) {
 	most := maxPanels
 	if j.req.MostPanels > 0 {
 		most = min(most, j.req.MostPanels)
@@ -82,12 +76,13 @@ func (j *jobber) planFaults(req service.YardageRequest, c int, places []place) f
 	if n := len(req.Panels); n > most {
 		var l fault.List
 		l.Add(fault.At("pieces"), fault.TooMany, strconv.Itoa(n), "one cloth has "+strconv.Itoa(n)+" panels", "at most "+strconv.Itoa(most)+": fewer pieces at a time")
-		return l
+		return nil, l
 	}
 	if l := service.YardageFieldFaults(req); l.Len() > 0 {
-		return j.placed(l, c, req.Panels, places, false)
+		return nil, j.placed(l, c, req.Panels, places, false)
 	}
-	return j.placed(plan.Faults(req.Job(), fault.Path{}), c, req.Panels, places, true)
+	ready, l := service.PrepareYardage(req)
+	return ready.Answer, j.placed(l, c, req.Panels, places, true)
 }
 
 // counts says what of a cloth is for what.

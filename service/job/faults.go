@@ -33,7 +33,7 @@ func Faults(req Request) fault.List {
 			l.Append(p.writtenFaults(i))
 			continue
 		}
-		own := service.CuttingListFaults(service.CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved})
+		own := service.Faults(service.PrepareCuttingList(service.CuttingListRequest{Piece: p.Piece, Drop: p.Drop, Replace: p.Replace, Covers: p.Moved}))
 		l.Append(own.Below(piecePath(i)))
 	}
 	return l
@@ -113,14 +113,14 @@ func (p *Piece) fieldFaults(l *fault.List, req Request, at fault.Path) {
 	for id, ob := range p.Obstacles {
 		for _, q := range slices.Concat(p.Covers[0], p.Covers[1], p.Covers[2], p.Replace) {
 			if q.ID == id {
-				l.Append(service.ObstacleFaults(q, ob, p.placeAt(at, id).Field("obstacles")))
+				l.Append(service.ObstacleFaults(q, ob, p.placeOf(at, id).Field("obstacles")))
 			}
 		}
 	}
 	if len(p.Runs) > 0 {
 		l.Append(only(service.PipingFieldFaults(service.PipingRequest{Runs: p.Runs}), "runs").Below(at))
 	}
-	chart := p.Buttoning
+	chart := p.chart()
 	chart.Cloth = clothOf(req, p.Cloths.Top).Cloth
 	l.Append(only(service.ButtoningFieldFaults(chart), "grid", "depth", "groove", "allowance", "joinSeam", "motifSizes", "lies", "aim", "buttons").Below(at.Field("buttoning")))
 	l.Append(chartPanelFaults(chart).Below(at.Field("buttoning")))
@@ -146,16 +146,6 @@ func chartPanel(p fault.Path) bool {
 	return margins || crown
 }
 
-// placeAt is where a panel that the caller gave stands.
-func (p *Piece) placeAt(at fault.Path, id string) fault.Path {
-	for k, q := range p.Replace {
-		if q.ID == id {
-			return at.Field("replace").Index(k)
-		}
-	}
-	return p.HandAt[id]
-}
-
 // idFaults wants ids of panels that are short enough to have the piece's before
 // them.
 func (p *Piece) idFaults(l *fault.List, req Request) {
@@ -165,7 +155,7 @@ func (p *Piece) idFaults(l *fault.List, req Request) {
 	for _, q := range slices.Concat(p.Covers[0], p.Covers[1], p.Covers[2], p.Replace) {
 		i := slices.IndexFunc(req.Pieces, func(o Piece) bool { return o.ID == p.ID })
 		if n := len(p.ID) + 1 + len(q.ID); n > 32 {
-			l.Add(p.placeAt(piecePath(i), q.ID).Field("id"), fault.NotAName, q.ID, "with the id of its piece before it this is longer than 32 characters", "a shorter id")
+			l.Add(p.placeOf(piecePath(i), q.ID).Field("id"), fault.NotAName, q.ID, "with the id of its piece before it this is longer than 32 characters", "a shorter id")
 		}
 	}
 }
@@ -181,16 +171,8 @@ func clothOf(req Request, i int) Cloth {
 func benchFaults(l *fault.List, req Request) {
 	root := fault.Path{}
 	l.Append(only(service.PipingFieldFaults(req.Piping.PipingRequest), "cord", "strip", "joins").Below(root.Field("piping")))
-	f := req.Foam.Job
-	f.Items = nil
-	l.Append(only(foam.FieldFaults(&f), "foams", "sheets", "kerf").Below(root.Field("foam")))
-	for _, which := range []struct {
-		name string
-		n    int
-	}{{"seat", req.Foam.Seat}, {"back", req.Foam.Back}, {"arm", req.Foam.Arm}} {
-		if !req.Foam.Usual && which.n >= 0 && which.n < len(f.Foams) && !slices.ContainsFunc(f.Stock, func(s foam.Stock) bool { return s.Foam == which.n }) {
-			l.Add(root.Field("foam").Field(which.name), fault.NotAllowed, f.Foams[which.n].ID, "no sheet of this foam is on sale", "a sheet of it, or another foam")
-		}
+	if f := req.Foam; f != nil {
+		foamFaults(l, *f, root.Field("foam"))
 	}
 	l.Append(wadding.Book().Faults(req.Bench.Wadding, root.Field("wadding").Field("settings")))
 	l.Append(foundation.Book().Faults(req.Bench.Foundation, root.Field("foundation").Field("settings")))
@@ -207,5 +189,20 @@ func benchFaults(l *fault.List, req Request) {
 			return !g.Path.Is(fault.At("layers")) && g.Code != fault.UnknownLayer
 		})
 		l.Append(fires.Below(root.Field("fire")))
+	}
+}
+
+// foamFaults are those of the foam on sale.
+func foamFaults(l *fault.List, of Foam, at fault.Path) {
+	f := of.Job
+	f.Items = nil
+	l.Append(only(foam.FieldFaults(&f), "foams", "sheets", "kerf").Below(at))
+	for _, which := range []struct {
+		name string
+		n    int
+	}{{"seat", of.Seat}, {"back", of.Back}, {"arm", of.Arm}} {
+		if which.n >= 0 && which.n < len(f.Foams) && !slices.ContainsFunc(f.Stock, func(s foam.Stock) bool { return s.Foam == which.n }) {
+			l.Add(at.Field(which.name), fault.NotAllowed, f.Foams[which.n].ID, "no sheet of this foam is on sale", "a sheet of it, or another foam")
+		}
 	}
 }

@@ -115,15 +115,15 @@ func (j *jobber) fillingLayers(s *stack, i int) {
 		s.put(waddingLayer(j.sheetOf(p.Build, f.Loose)))
 	}
 	for _, f := range j.foamed(i) {
-		of := j.req.Foam.Seat
+		of := j.onSale.Seat
 		switch f.Place {
 		case furniture.BackPlace:
-			of = j.req.Foam.Back
+			of = j.onSale.Back
 		case furniture.ArmPlace:
-			of = j.req.Foam.Arm
+			of = j.onSale.Arm
 		}
-		if of >= 0 && of < len(j.req.Foam.Foams) {
-			q := j.req.Foam.Foams[of]
+		if of >= 0 && of < len(j.onSale.Foams) {
+			q := j.onSale.Foams[of]
 			s.put(fire.Layer{ID: foamLayer(q.ID), Role: "filling", Material: "polyurethane-foam", Form: "slab", Supplier: "workroom"}, q.Name)
 		}
 	}

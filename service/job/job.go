@@ -1,6 +1,9 @@
 package job
 
 import (
+	"context"
+
+	"github.com/bridletie/bridletie/calc/buttoning"
 	"github.com/bridletie/bridletie/calc/cloth"
 	"github.com/bridletie/bridletie/calc/fault"
 	"github.com/bridletie/bridletie/calc/foam"
@@ -27,14 +30,13 @@ type Request struct {
 	Pieces []Piece
 	Cloths []Cloth
 	Piping Piping
-	Foam   Foam
+	Foam   *Foam // nil: the usual, cut to any thickness
 	Bench  Bench
 	Fire   *service.FireRequest // its layers are what is known of those of the pieces
 
-	Prices     []buying.Price
-	Terms      *buying.Terms // nil: nothing is costed
-	PresetSaid bool          // the terms name the example that hours begin from
-	Days       buying.DayTerms
+	Prices []buying.Price
+	Terms  *buying.Terms // nil: nothing is costed
+	Days   buying.DayTerms
 
 	Shop practice.Set // what the workroom goes by, in every part that has no figure of its own
 
@@ -44,8 +46,7 @@ type Request struct {
 // Piping is how piping is cut, without cloth, offcuts and runs.
 type Piping struct {
 	service.PipingRequest
-	LeanSaid bool // OneLean is as it was asked for; else as the cloth wants it
-	Most     int  // joins in a run that says nothing else
+	Most int // joins in a run that says nothing else
 }
 
 // Sections are parts of the sheet.
@@ -67,9 +68,14 @@ type Piece struct {
 	Obstacles map[string][]relief.Obstacle
 	Cloths    Covers
 	Build     Build
-	Buttoning service.ButtoningRequest // without panel and cloth
-	NoAim     bool                     // nothing is said of what the diamonds are to show
-	NoGrid    bool                     // nor of the diamonds and their margins
+	Buttoning service.ButtoningRequest // without panel, cloth, diamonds and margins; without an aim it is as the cloth wants it
+	Diamonds  *Diamonds                // nil: the usual, as large as the panel allows
+}
+
+// Diamonds are the diamonds of a buttoned panel and the margins around them.
+type Diamonds struct {
+	Grid    buttoning.Wish
+	Margins buttoning.Edges
 }
 
 // Covers are indices of cloths of the job; -1 where none is named.
@@ -108,7 +114,6 @@ func (c Cloth) Name() string {
 type Foam struct {
 	service.FoamRequest
 	Seat, Back, Arm int // indices of foams
-	Usual           bool
 }
 
 // Bench are the settings of what lies beneath the cover.
@@ -127,6 +132,14 @@ type Part[A any] struct {
 
 // OK reports whether the part is answered.
 func (p Part[A]) OK() bool { return p.Answer != nil }
+
+// answer fills the part in where nothing is wrong.
+func (p *Part[A]) answer(ctx context.Context, ready service.Ready[A], wrong fault.List) (err error) {
+	if p.Fault = wrong; wrong.Len() == 0 {
+		p.Answer, err = ready(ctx)
+	}
+	return err
+}
 
 // Plan is what is cut from one cloth.
 type Plan struct {
@@ -191,15 +204,16 @@ type Answer struct {
 	Work       plan.Work
 }
 
-// UsualFoam is the foam where nothing is said of it, without its sheets.
-func UsualFoam(shop practice.Set) Foam {
+// usualFoam is the foam where nothing is said of it, without its sheets.
+func usualFoam(shop practice.Set) Foam {
 	usual := func(id, name string, density practice.NumberKey, hardness practice.CountKey) foam.Foam {
 		return foam.Foam{
 			ID: id, Name: name + ", " + density.Text(shop.Number(density), length.Metric),
 			Density: shop.Density(density), Hardness: shop.Count(hardness), At: 25,
 		}
 	}
-	f := Foam{Usual: true, Seat: 0, Back: 1, Arm: 1}
+	f := Foam{Back: 1, Arm: 1}
+	f.Shop = shop
 	f.Foams = []foam.Foam{
 		usual("SEAT", "firm seat foam", practice.UsualSeatDensity, practice.UsualSeatHardness),
 		usual("BACK", "soft back foam", practice.UsualBackDensity, practice.UsualBackHardness),

@@ -29,6 +29,7 @@ type jobber struct {
 	lists  []*service.CuttingListAnswer
 	work   []clothWork
 
+	onSale    Foam
 	foamNotes []note.Note
 }
 
@@ -53,7 +54,11 @@ type buttonedPanel struct {
 // must have no faults of its own.
 func newJobber(req Request) *jobber {
 	req = req.ofShop()
-	j := &jobber{req: req, cloths: slices.Clone(req.Cloths)}
+	onSale := usualFoam(req.Shop)
+	if req.Foam != nil {
+		onSale = *req.Foam
+	}
+	j := &jobber{req: req, cloths: slices.Clone(req.Cloths), onSale: onSale}
 	lining := -1
 	for i := range req.Pieces {
 		p := &req.Pieces[i]
@@ -167,7 +172,7 @@ func (j *jobber) deal(i int) {
 			if slices.ContainsFunc(list.List.Buttons, func(b furniture.Buttons) bool { return b.Panel == panels[k].ID }) {
 				w.buttoned = append(w.buttoned, buttonedPanel{piece: i, index: len(w.panels), panel: q})
 			}
-			w.panels, w.places = append(w.panels, q), append(w.places, place{i, p.placeOf(i, panels[k].ID)})
+			w.panels, w.places = append(w.panels, q), append(w.places, place{i, p.placeOf(piecePath(i), panels[k].ID)})
 		}
 	}
 	for _, l := range list.Loosened {
@@ -205,11 +210,9 @@ func (j *jobber) pipe(i int) {
 }
 
 // prefix stands before the ids of a piece where there are several.
-func (j *jobber) prefix(i int) string { return prefixOf(j.req, i) }
-
-func prefixOf(req Request, i int) string {
-	if len(req.Pieces) > 1 {
-		return req.Pieces[i].ID + "."
+func (j *jobber) prefix(i int) string {
+	if len(j.req.Pieces) > 1 {
+		return j.req.Pieces[i].ID + "."
 	}
 	return ""
 }
@@ -230,14 +233,11 @@ func (j *jobber) own(i int, p panel.Panel) panel.Panel {
 	return p
 }
 
-// placeOf is where a panel of the piece stands in the request; "" when it was
-// made from the measures.
-func (p *Piece) placeOf(i int, id string) fault.Path {
-	at := fault.At("pieces").Index(i)
-	for k, q := range p.Replace {
-		if q.ID == id {
-			return at.Field("replace").Index(k)
-		}
+// placeOf is where a panel of the piece at a place stands in the request; the body
+// when it was made from the measures.
+func (p *Piece) placeOf(at fault.Path, id string) fault.Path {
+	if k := slices.IndexFunc(p.Replace, func(q panel.Panel) bool { return q.ID == id }); k >= 0 {
+		return at.Field("replace").Index(k)
 	}
 	return p.HandAt[id]
 }

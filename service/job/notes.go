@@ -155,7 +155,7 @@ func (j *jobber) ownNotes(w *noteBook, a *Answer) {
 	for c := len(a.Request.Cloths); c < len(a.Cloths); c++ {
 		w.add("job", note.New(note.LiningTaken, note.Length("width", a.Cloths[c].Cloth.Width, length.Nearest)))
 	}
-	if a.Foam != nil && a.Request.Foam.Usual {
+	if a.Foam != nil && a.Request.Foam == nil {
 		w.add("job", note.New(note.FoamTaken))
 	}
 	w.add("foam", j.foamNotes...)

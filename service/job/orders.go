@@ -25,14 +25,7 @@ func (j *jobber) money(ans *Answer) error {
 		terms = *j.req.Terms
 		currency = terms.Currency
 	}
-	if !j.req.PresetSaid {
-		terms.Preset = j.preset()
-		if l := terms.Labour; l != nil {
-			own := *l
-			own.Hours.Preset = terms.Preset
-			terms.Labour = &own
-		}
-	}
+	terms.Preset = j.preset()
 	list, err := buying.OrderList(buying.Request{Units: j.req.Units, Parts: []buying.Part{j.orderPart(ans)}, Prices: j.req.Prices, Currency: currency, Shop: j.req.Shop})
 	if err != nil {
 		return err

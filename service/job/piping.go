@@ -20,23 +20,20 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 		return nil
 	}
 	req := j.req.Piping.PipingRequest
-	req.Units, req.HasCloth, req.Cloth, req.Sold, req.Runs = j.req.Units, true, j.cloths[c].Cloth, j.cloths[c].Sold, w.runs
-	if !j.req.Piping.LeanSaid {
-		req.OneLean = req.Cloth.OneWay
-	}
+	req.Units, req.Cloth, req.Sold, req.Runs = j.req.Units, j.cloths[c].Cloth, &j.cloths[c].Sold, w.runs
 	if ans := out.plan.Plan.Answer; ans != nil && ans.Pieces == nil {
 		out.strips(&req, ans.Offcuts)
 	}
-	l := service.PipingFaults(req)
+	ready, l := service.PreparePiping(req)
 	for len(req.Offcuts) > 0 && slices.ContainsFunc(l.Faults(), func(f fault.Fault) bool { return f.Path.Is(fault.At("offcuts")) }) {
 		req.Offcuts = req.Offcuts[:len(req.Offcuts)/2] // the largest come first
-		l = service.PipingFaults(req)
+		ready, l = service.PreparePiping(req)
 	}
 	if l.Len() > 0 {
 		out.piped = []Piped{{Cloth: c, Piping: Part[service.PipingAnswer]{Fault: j.pipingPlaced(l, c)}}}
 		return nil
 	}
-	all, err := service.ThriftyPiping(ctx, req)
+	all, err := service.ThriftyPiping(ctx, ready)
 	if err != nil {
 		return err
 	}
@@ -57,7 +54,7 @@ func (j *jobber) pipes(ctx context.Context, c int, out *clothJob) error {
 func (j *jobber) pipedApart(ctx context.Context, req service.PipingRequest, all *service.PipingAnswer, panels length.Length) ([]*service.PipingAnswer, error) {
 	together := []*service.PipingAnswer{all}
 	first, way := req, piping.FromRects
-	first.HasCloth, first.Way = false, &way
+	first.Sold, first.Way = nil, &way
 	tried, err := service.Piping(ctx, first)
 	if err != nil || tried.Plan() == nil {
 		return together, err
@@ -66,12 +63,12 @@ func (j *jobber) pipedApart(ctx context.Context, req service.PipingRequest, all 
 	if first, rest = runsApart(tried); len(first.Runs) == 0 || len(rest.Runs) == 0 {
 		return together, nil
 	}
-	rest.HasCloth, rest.Way, rest.Offcuts = true, nil, nil
+	rest.Sold, rest.Way, rest.Offcuts = req.Sold, nil, nil
 	fromOffcuts, err := service.Piping(ctx, first)
 	if err != nil {
 		return nil, err
 	}
-	fromCloth, err := service.ThriftyPiping(ctx, rest)
+	fromCloth, err := service.ThriftyPiping(ctx, func(ctx context.Context) (*service.PipingAnswer, error) { return service.Piping(ctx, rest) })
 	if err != nil {
 		return nil, err
 	}
@@ -132,7 +129,7 @@ func (out *clothJob) strips(req *service.PipingRequest, offcuts []service.Offcut
 			}
 		}
 		if gives {
-			req.Offcuts = append(req.Offcuts, service.PipingOffcut{Name: "offcut " + strconv.Itoa(i+1), Piece: o.Piece, Placed: true, Rect: r})
+			req.Offcuts = append(req.Offcuts, service.PipingOffcut{Name: "offcut " + strconv.Itoa(i+1), On: &o.Piece, Rect: r})
 			out.offcuts = append(out.offcuts, i)
 		}
 	}

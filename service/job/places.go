@@ -115,7 +115,7 @@ func (j *jobber) chartPlaced(l fault.List, piece, c int) fault.List {
 				to = at.Field("buttoning").Then(rest)
 			}
 		}
-		if _, ok := f.Path.In("aim"); ok && j.req.Pieces[piece].NoAim {
+		if _, ok := f.Path.In("aim"); ok && j.req.Pieces[piece].Buttoning.Aim == nil {
 			to = at.Field("motif")
 		}
 		out.Append(moved(f, to))

@@ -12,7 +12,11 @@ func (r Request) ofShop() Request {
 		p.Buttoning.Shop = p.Buttoning.Shop.Over(r.Shop)
 	}
 	r.Piping.Shop = r.Piping.Shop.Over(r.Shop)
-	r.Foam.Shop = r.Foam.Shop.Over(r.Shop)
+	if r.Foam != nil {
+		foam := *r.Foam
+		foam.Shop = foam.Shop.Over(r.Shop)
+		r.Foam = &foam
+	}
 	r.Days.Shop = r.Days.Shop.Over(r.Shop)
 	if r.Terms != nil {
 		terms := *r.Terms

@@ -3,6 +3,7 @@ package job_test
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"reflect"
 	"slices"
@@ -164,7 +165,7 @@ func chairBack() service.ButtoningRequest {
 // pipingRequest asks for a cushion and two facings from new cloth.
 func pipingRequest() service.PipingRequest {
 	return service.PipingRequest{
-		Cord: 4 * mm, Angle: piping.TrueBias, HasCloth: true, Cloth: cloth.Cloth{Width: 137 * cm},
+		Cord: 4 * mm, Angle: piping.TrueBias, Sold: &cloth.Sold{}, Cloth: cloth.Cloth{Width: 137 * cm},
 		Runs: []service.PipingRun{
 			{Count: 2, Run: piping.Run{Length: 232 * cm, Closed: true, MaxJoins: 4}},
 			{Count: 2, Run: piping.Run{Length: length.Metre, MaxJoins: 4}},
@@ -197,7 +198,7 @@ func cutBenches() []bench {
 			req := service.YardageRequest{Cloth: cloth.Cloth{Width: 140 * cm}, Effort: plan.Quick, Shop: shop, Panels: []panel.Panel{
 				{ID: "A", Count: 1, Size: panel.Size{Across: 90 * cm, Along: 90 * cm}}, {ID: "B", Count: 1, Size: panel.Size{Across: 56 * cm, Along: 52 * cm}},
 			}}
-			return workedOut(t, req, service.YardageFaults, service.Yardage)
+			return workedOut(t, req, service.Yardage)
 		}},
 		{"relief cuts", func(_ *testing.T, shop practice.Set) any {
 			req := service.ReliefRequest{}
@@ -223,10 +224,10 @@ func sewnBenches() []bench {
 			req := chairBack()
 			req.Shop = shop
 			change(&req)
-			if l := service.ButtoningFaults(req); l.Len() > 0 {
+			if l := service.Faults(service.PrepareButtoning(req)); l.Len() > 0 {
 				return l.Faults()
 			}
-			return []any{workedOut(t, req, service.ButtoningFaults, service.Buttoning), req.Button().Covered()}
+			return []any{workedOut(t, req, service.Buttoning), req.Button().Covered()}
 		}
 	}
 	piped := func(units length.System, change func(*service.PipingRequest)) func(*testing.T, practice.Set) any {
@@ -234,7 +235,7 @@ func sewnBenches() []bench {
 			req := pipingRequest()
 			req.Units, req.Shop = units, shop
 			change(&req)
-			return workedOut(t, req, service.PipingFaults, service.Piping)
+			return workedOut(t, req, service.Piping)
 		}
 	}
 	pleated := func(req service.PleatsRequest) func(*testing.T, practice.Set) any {
@@ -293,7 +294,7 @@ func stuffedBenches() []bench {
 					foundation.Frame{ID: "NARROW", Count: 1, Front: 32 * cm, Depth: 30 * cm, EdgeRows: -1, Sprung: foundation.Yes},
 					foundation.Frame{ID: "WIDE", Count: 1, Front: 240 * cm, Depth: 200 * cm, EdgeRows: -1})
 			}
-			return workedOut(t, req, service.FoundationFaults, service.Foundation)
+			return workedOut(t, req, service.Foundation)
 		}
 	}
 	return []bench{
@@ -313,7 +314,7 @@ func stuffedBenches() []bench {
 			for p := wadding.StuffOver; p <= wadding.EasyChair; p++ {
 				req.Items = append(req.Items, wadding.Item{ID: fmt.Sprint("S", p), Count: 1, Layers: 1, Kind: wadding.Seats, Material: wadding.Hair, Place: p})
 			}
-			return workedOut(t, req, service.WaddingFaults, service.Wadding)
+			return workedOut(t, req, service.Wadding)
 		}},
 		{"foam", func(t *testing.T, shop practice.Set) any {
 			req := service.FoamRequest{}
@@ -329,18 +330,18 @@ func stuffedBenches() []bench {
 				}
 			}
 			req.Items[0].Fit = foam.Tight
-			return workedOut(t, req, service.FoamFaults, service.Foam)
+			return workedOut(t, req, service.Foam)
 		}},
 	}
 }
 
 // workedOut is an answer, or what is wrong with the request by these figures.
-func workedOut[R, A any](t *testing.T, req R, faults func(R) fault.List, answer func(context.Context, R) (*A, error)) any {
+func workedOut[R, A any](t *testing.T, req R, answer func(context.Context, R) (*A, error)) any {
 	t.Helper()
-	if l := faults(req); l.Len() > 0 {
-		return l.Faults()
-	}
 	a, err := answer(context.Background(), req)
+	if wrong := (fault.List{}); errors.As(err, &wrong) {
+		return wrong.Faults()
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -385,7 +386,7 @@ func wholeBenches() []bench {
 	}
 	return append(out, bench{"a job", func(t *testing.T, shop practice.Set) any {
 		req := job.Request{
-			Effort: plan.Quick, Shop: shop, Foam: job.UsualFoam(shop),
+			Effort: plan.Quick, Shop: shop,
 			Cloths: []job.Cloth{{ID: "TOP", Cloth: cloth.Cloth{Width: 137 * cm}, Sold: cloth.Sold{Step: 10 * cm}}},
 		}
 		for i, kind := range []string{"wing-chair", "drop-in-seat"} {
@@ -415,8 +416,8 @@ func orders(t *testing.T, units length.System, shop practice.Set) any {
 	found := service.FoundationRequest{}
 	found.Frames = []foundation.Frame{{ID: "S", Count: 1, Front: 60 * cm, Depth: 58 * cm, EdgeRows: -1}}
 	part := buying.Part{
-		Name: "chair", Piping: []buying.Piping{{Answer: workedOut(t, pipingRequest(), service.PipingFaults, service.Piping).(*service.PipingAnswer)}}, Buttoning: []buying.Buttoning{{Answer: workedOut(t, chart, service.ButtoningFaults, service.Buttoning).(*service.ButtoningAnswer)}},
-		Foundation: []*service.FoundationAnswer{workedOut(t, found, service.FoundationFaults, service.Foundation).(*service.FoundationAnswer)},
+		Name: "chair", Piping: []buying.Piping{{Answer: workedOut(t, pipingRequest(), service.Piping).(*service.PipingAnswer)}}, Buttoning: []buying.Buttoning{{Answer: workedOut(t, chart, service.Buttoning).(*service.ButtoningAnswer)}},
+		Foundation: []*service.FoundationAnswer{workedOut(t, found, service.Foundation).(*service.FoundationAnswer)},
 	}
 	list, err := buying.OrderList(buying.Request{Units: units, Parts: []buying.Part{part}, Shop: shop, Prices: []buying.Price{
 		{Article: "webbing", Amount: buying.Count.Amount(1), Per: buying.PerMetre}, {Article: "filling", Amount: buying.Count.Amount(1), Per: buying.PerKilogram},
@@ -475,7 +476,7 @@ func TestSentencesStateTheFiguresOfTheShop(t *testing.T) {
 // before them.
 func TestJobsHandTheShopToTheirParts(t *testing.T) {
 	shop := practice.Defaults().With(practice.UsualLining.Give(150*cm), practice.CoverSeam.Give(2*cm), practice.HessianTurn.Give(4*cm), practice.CoverPull.Give(5*cm))
-	req := job.Request{Effort: plan.Quick, Shop: shop, Foam: job.UsualFoam(shop), Cloths: []job.Cloth{{ID: "TOP", Cloth: cloth.Cloth{Width: 137 * cm}}}}
+	req := job.Request{Effort: plan.Quick, Shop: shop, Cloths: []job.Cloth{{ID: "TOP", Cloth: cloth.Cloth{Width: 137 * cm}}}}
 	req.Pieces = []job.Piece{{ID: "P", Piece: furniture.Piece{Kind: "wing-chair", Count: 1, Allow: furniture.Allowances{Pull: 7 * cm}}, Cloths: job.Covers{Top: -1, Outside: -1, Lining: -1, Piping: -1}}}
 	req.Piping.Cord, req.Piping.Angle = 4*mm, piping.TrueBias
 	ans, err := job.Run(context.Background(), nil, req, 1)

@@ -36,7 +36,7 @@ func (a *Answer) Why(p *Plan) note.Note {
 		how = "all-in-hand"
 	case y.Pieces != nil:
 		how = "in-hand"
-	case c.Cloth.StartKnown:
+	case c.Cloth.StartsAt != nil:
 		how = "start-known"
 	case c.Cloth.Pattern.LengthRepeat > 0 && p.ForPanels > y.Result.Needed():
 		how, start = "any-start", p.ForPanels-y.Result.Needed()

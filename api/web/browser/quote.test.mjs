@@ -10,17 +10,17 @@ let browser;
 let site;
 const received = [];
 
-/** README's line, with the service of this test in the place of the shop's. */
+/** The guide's line, with the service of this test in the place of the shop's. */
 async function embed() {
-  const readme = await readFile(new URL('../../../README.md', import.meta.url), 'utf8');
-  const line = readme.match(/^<script type="module" src="https:\/\/[^/"]+(\/quote\/[^"]+)" integrity="[^"]+" crossorigin="anonymous"><\/script>$/m);
-  assert.ok(line, 'README has the line');
+  const guide = await readFile(new URL('../guide/element.md', import.meta.url), 'utf8');
+  const line = guide.match(/^<script type="module" src="https:\/\/[^/"]+(\/quote\/[^"]+)" integrity="[^"]+" crossorigin="anonymous"><\/script>$/m);
+  assert.ok(line, 'the guide has the line');
   return line[0].replace(/https:\/\/[^/"]+/, service.origin);
 }
 
 const fallback = '<p>Ask us: <a href="mailto:workroom@harbour-lane.example">write to the workroom</a></p>';
 
-/** A page of the shop: what README says that it needs, and nothing more. */
+/** A page of the shop: what the guide says that it needs, and nothing more. */
 const page = (body, policy = `default-src 'self'; script-src 'self' ${service.origin}; connect-src 'self' ${service.origin}`) => ({
   headers: { 'Content-Type': 'text/html; charset=utf-8', 'Content-Security-Policy': policy },
   body: `<!doctype html><html lang="en"><head><title>A shop</title></head><body><main><h1>A shop</h1>${body}</main></body></html>`,
@@ -83,7 +83,7 @@ afterEach(async () => {
 });
 
 for (const viewport of sizes) {
-  test(`another origin, strict policy, README's line, at ${viewport.width} x ${viewport.height}`, async () => {
+  test(`another origin, strict policy, the guide's line, at ${viewport.width} x ${viewport.height}`, async () => {
     received.length = 0;
     const asked = [];
     const { page, context, wrong, refused } = await visit('/', { viewport, before: (page) => page.on('request', (r) => asked.push(r)) });
@@ -389,6 +389,45 @@ test('everything is said in every language', async () => {
     }
   }
   assert.deepEqual([...rows.keys()].filter((name) => !used.has(name)), [], 'what no kind has');
+});
+
+test('every note of the estimate is on the page, in every language', async () => {
+  const { page } = await visit('/');
+  await nextSummary(page);
+  await page.getByLabel('Piece', { exact: true }).selectOption('wing-chair');
+  await nextSummary(page);
+  const { words, names } = await page.evaluate(() => {
+    const { words, names } = customElements.get('bridletie-quote');
+    return { words, names };
+  });
+  const elsewhere = ['estimate-no-quotation', 'fire-rules']; // which the paragraph beneath says
+  for (const [i, language] of ['en', 'de', 'fr'].entries()) {
+    await page.evaluate((l) => document.querySelector('bridletie-quote').setAttribute('language', l), language);
+    const { warnings, cautions } = (await page.evaluate(() => document.querySelector('bridletie-quote').quote)).estimate;
+    const name = (m) => (i ? names.find((row) => row[0] === m)[i] : m);
+    const want = [...warnings, ...cautions].filter((n) => !elsewhere.includes(n.code))
+      .map((n) => words[language][n.code].replace('{measures}', (n.params.measures ?? []).map(name).join(', ')));
+    assert.ok(want.length >= 4);
+    assert.deepEqual(await page.locator('#notes li').allTextContents(), want, language);
+    assert.equal(await page.locator('#note').textContent(), words[language].note);
+  }
+});
+
+test('a note that the element has no words for is shown as the service says it', async () => {
+  const { page } = await visit('/plain');
+  await nextSummary(page);
+  await page.route('**/v1/estimate', async (route) => {
+    const answer = await route.fetch();
+    const body = await answer.json();
+    body.warnings.push({ code: 'estimate-newer', severity: 'note', text: 'something newer is left out', params: {} });
+    await route.fulfill({ response: answer, json: body });
+  });
+  await page.evaluate(() => document.querySelector('bridletie-quote').setAttribute('language', 'de'));
+  await page.locator('#kind').selectOption('headboard');
+  await nextSummary(page);
+  const last = page.locator('#notes li').last();
+  assert.equal(await last.textContent(), 'Something newer is left out');
+  assert.equal(await last.getAttribute('lang'), 'en');
 });
 
 test('every kind has a picture, and its estimate in every language', async () => {

@@ -29,7 +29,17 @@ const words = {
     begin: 'Choose a piece, and the estimate appears here.', wait: 'Working it out…',
     look: 'Please look again at: {x}.', none: 'No cloth plan was found for this. Please ask the workroom.',
     note: 'An estimate and no quotation: the workroom still measures the piece. Fire rules may limit which cloths and fillings can be supplied.',
-    priced: 'Fillings, linings and sundries are not in the price.',
+    notes: 'Not in these figures, and what was taken:',
+    'estimate-without-lining': 'Lining, for what is not seen, is not included.',
+    'estimate-without-second-cloth': 'The second cloth, for the outside panels, is not included.',
+    'estimate-without-piping': 'Piping, with its cloth and its cord, is not included.',
+    'estimate-without-buttons': 'Buttons, and the cloth that deep buttoning takes besides, are not included.',
+    'estimate-without-fillings': 'Fillings, webbing, springs and sundries are not included.',
+    'estimate-cloth-unpriced': 'What the cloth costs is not included.', 'estimate-work-unpriced': 'What the work costs is not included.',
+    'estimate-without-tax': 'Tax is not included.',
+    'estimate-measures-usual': 'Measures that you have not taken are as usual for the size: {measures}.',
+    'estimate-cloth-usual': 'No cloth is chosen: a usual one is taken.',
+    'estimate-preset-hours': 'Hours are those of an example; every workroom has its own.',
     send: 'Send to the workroom', sending: 'Sending…', sent: 'Sent to the workroom.',
     unsent: 'This could not be sent. Please try again, or ask the workroom directly.',
     fail: 'The estimate cannot be had just now. Please try again, or ask the workroom directly.',
@@ -52,7 +62,17 @@ const words = {
     begin: 'Wählen Sie ein Möbel, dann erscheint hier die Schätzung.', wait: 'Wird berechnet…',
     look: 'Bitte prüfen Sie: {x}.', none: 'Dafür wurde kein Schnittplan gefunden. Bitte fragen Sie die Werkstatt.',
     note: 'Eine Schätzung, kein Angebot: Die Werkstatt misst das Möbel noch aus. Brandschutzregeln können Stoffe und Füllungen einschränken.',
-    priced: 'Füllungen, Futterstoffe und Kleinmaterial sind nicht im Preis.',
+    notes: 'Nicht enthalten, und was angenommen ist:',
+    'estimate-without-lining': 'Futterstoff für das, was man nicht sieht, ist nicht enthalten.',
+    'estimate-without-second-cloth': 'Der zweite Stoff für die Außenteile ist nicht enthalten.',
+    'estimate-without-piping': 'Keder, mit Stoff und Schnur, ist nicht enthalten.',
+    'estimate-without-buttons': 'Knöpfe, und der Stoff, den tiefes Knöpfen zusätzlich braucht, sind nicht enthalten.',
+    'estimate-without-fillings': 'Füllungen, Gurte, Federn und Kleinmaterial sind nicht enthalten.',
+    'estimate-cloth-unpriced': 'Was der Stoff kostet, ist nicht enthalten.', 'estimate-work-unpriced': 'Was die Arbeit kostet, ist nicht enthalten.',
+    'estimate-without-tax': 'Steuer ist nicht enthalten.',
+    'estimate-measures-usual': 'Maße, die Sie nicht genommen haben, sind für die Größe üblich: {measures}.',
+    'estimate-cloth-usual': 'Es ist kein Stoff gewählt: Ein üblicher ist angenommen.',
+    'estimate-preset-hours': 'Die Stunden sind die eines Beispiels; jede Werkstatt hat ihre eigenen.',
     send: 'An die Werkstatt senden', sending: 'Wird gesendet…', sent: 'An die Werkstatt gesendet.',
     unsent: 'Das konnte nicht gesendet werden. Bitte versuchen Sie es noch einmal oder fragen Sie die Werkstatt direkt.',
     fail: 'Die Schätzung ist gerade nicht zu haben. Bitte versuchen Sie es noch einmal oder fragen Sie die Werkstatt direkt.',
@@ -75,7 +95,17 @@ const words = {
     begin: 'Choisissez un meuble et l’estimation apparaîtra ici.', wait: 'Calcul en cours…',
     look: 'Veuillez revoir : {x}.', none: 'Aucun plan de coupe n’a été trouvé. Veuillez demander à l’atelier.',
     note: 'Une estimation et non un devis : l’atelier doit encore mesurer le meuble. Les règles de sécurité incendie peuvent limiter les tissus et les garnitures.',
-    priced: 'Garnitures, doublures et fournitures ne sont pas comprises dans le prix.',
+    notes: 'Non compris, et ce qui est supposé :',
+    'estimate-without-lining': 'La doublure de ce qui ne se voit pas n’est pas comprise.',
+    'estimate-without-second-cloth': 'Le second tissu, pour les parties extérieures, n’est pas compris.',
+    'estimate-without-piping': 'Le passepoil, avec son tissu et son cordon, n’est pas compris.',
+    'estimate-without-buttons': 'Les boutons, et le tissu que le capitonnage prend en plus, ne sont pas compris.',
+    'estimate-without-fillings': 'Garnitures, sangles, ressorts et fournitures ne sont pas compris.',
+    'estimate-cloth-unpriced': 'Le coût du tissu n’est pas compris.', 'estimate-work-unpriced': 'Le coût du travail n’est pas compris.',
+    'estimate-without-tax': 'La taxe n’est pas comprise.',
+    'estimate-measures-usual': 'Les mesures que vous n’avez pas prises sont courantes pour cette taille : {measures}.',
+    'estimate-cloth-usual': 'Aucun tissu n’est choisi : un tissu courant est supposé.',
+    'estimate-preset-hours': 'Les heures sont celles d’un exemple ; chaque atelier a les siennes.',
     send: 'Envoyer à l’atelier', sending: 'Envoi en cours…', sent: 'Envoyé à l’atelier.',
     unsent: 'L’envoi a échoué. Veuillez réessayer ou demander directement à l’atelier.',
     fail: 'L’estimation n’est pas disponible pour le moment. Veuillez réessayer ou demander directement à l’atelier.',
@@ -225,6 +255,7 @@ fieldset { border: 0; margin: 0; padding: 0; min-width: 0; }
 label, legend { font-weight: 600; padding: 0; }
 legend { margin-block-end: .3em; }
 .hint, .note { color: var(--_quiet); font-size: .875em; margin: 0; }
+.note p, .note ul { margin: 0; } .note ul { padding-inline-start: 1.2em; }
 input, select, button { font: inherit; color: inherit; min-height: 44px; border-radius: var(--_round); max-width: 100%; }
 input:not([type=radio]), select { width: 100%; min-width: 0; padding: .45em .7em; background: var(--_paper); border: 1px solid var(--_line); }
 [aria-invalid=true] { border: 2px solid var(--_bad) !important; }
@@ -307,6 +338,9 @@ const plainNumber = (text) => text.trim().replace(/^(\d+),(\d+)/, '$1.$2').repla
 
 /** How long to wait after a key and after a choice before asking, in ms. */
 const settle = { typed: 350, chosen: 60 };
+
+/** The notes that the status and the last paragraph say. */
+const saidElsewhere = ['estimate-no-quotation', 'estimate-no-plan', 'fire-rules'];
 
 class Quote extends HTMLElement {
   static observedAttributes = ['endpoint', 'kind', 'kinds', 'currency', 'language', 'units', 'cloths', 'labour', 'tax'];
@@ -497,6 +531,7 @@ class Quote extends HTMLElement {
         make('div', { class: 'ranges', part: 'estimate', id: 'ranges' }),
         make('div', { class: 'narrow', part: 'narrow', id: 'narrow' }),
         make('button', { type: 'button', part: 'button', id: 'again', hidden: true, onclick: () => this.#retry() }, t('again')),
+        make('div', { class: 'note', part: 'notes', id: 'notes' }),
         make('p', { class: 'note', part: 'note', id: 'note' }, t('note')),
         make('slot', { name: 'contact' }),
         make('button', { type: 'button', class: 'send', part: 'button send', id: 'send', onclick: () => this.#send() }, t('send')),
@@ -877,8 +912,16 @@ class Quote extends HTMLElement {
     this.#at('narrow').replaceChildren(...(best ? [make('p', {}, this.#say('narrow')),
       make('button', { type: 'button', part: 'button', onclick: () => this.#goTo(best.measure) },
         best.measure ? this.#say('measure', { x: this.#named(best.name.text) }) : this.#say('chooseCloth'))] : []));
-    this.#at('note').textContent = `${this.#say('note')}${a?.price ? ` ${this.#say('priced')}` : ''}`;
+    const notes = a && a.order.high.mm ? [...a.warnings, ...a.cautions].filter((n) => !saidElsewhere.includes(n.code)) : [];
+    this.#at('notes').replaceChildren(...(notes.length ? [make('p', {}, this.#say('notes')), make('ul', {}, ...notes.map((n) => this.#note(n)))] : []));
     this.#mark();
+  }
+
+  /** A note in the customer's language; in the service's own words where there are no others. @param {Schemas['Note']} note */
+  #note({ code, text, params }) {
+    if (!this.#t[code]) return make('li', { lang: 'en' }, this.#capital(text));
+    const list = Array.isArray(params.measures) ? params.measures : [];
+    return make('li', {}, this.#say(code, { measures: list.map((name) => this.#named(name)).join(', ') }));
   }
 
   /**
