@@ -4,7 +4,7 @@ package bridletie
 import "embed"
 
 // Files are openapi.yaml, the OpenAPI 3.0.3 document that everything on the wire is
-// defined by, and the answers that it shows, each in a file that it refers to.
+// defined by, and its examples, each in a file that it refers to.
 // Package api/contract reads them.
 //
 //go:embed openapi.yaml testdata/examples

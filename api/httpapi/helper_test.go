@@ -241,6 +241,13 @@ func (c *client) checkAgainstSpec(r *http.Request, w *httptest.ResponseRecorder)
 		if name := strings.TrimPrefix(problemOf(c.t, w).Type, "/problems/"); !slices.Contains(problemsOf(item.GetOperation(method)), name) {
 			c.t.Errorf("%s %s: the problem %s is not one that the operation lists", r.Method, r.URL.Path, name)
 		}
+		if answer := item.GetOperation(method).Responses.Status(w.Code); answer != nil {
+			for _, name := range []string{"Allow", "RateLimit", "RateLimit-Policy", "Retry-After", "WWW-Authenticate", "X-Request-Id"} {
+				if w.Header().Get(name) != "" && answer.Value.Headers[name] == nil {
+					c.t.Errorf("%s %s: status %d is sent with %s, which is not declared", r.Method, r.URL.Path, w.Code, name)
+				}
+			}
+		}
 	}
 	media := w.Header().Get("Content-Type")
 	input := &openapi3filter.ResponseValidationInput{
