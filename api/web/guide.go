@@ -56,7 +56,7 @@ func (s *Site) addGuide() error {
 func guidePage(source []byte) ([]byte, error) {
 	md := goldmark.New(
 		goldmark.WithExtensions(extension.Table),
-		goldmark.WithParserOptions(parser.WithAutoHeadingID(), parser.WithASTTransformers(util.Prioritized(guideLinks{}, 100))),
+		goldmark.WithParserOptions(parser.WithAutoHeadingID(), parser.WithASTTransformers(util.Prioritized(guideLinks{}, 100))), //nolint:misspell // the name that goldmark gave it
 	)
 	var body bytes.Buffer
 	if err := md.Convert(source, &body); err != nil {
