@@ -108,6 +108,34 @@ func TestPanelsComeBackAsTheyWere(t *testing.T) {
 	}
 }
 
+// A list is cut in the workroom's way unless it is asked for otherwise, names its way,
+// and takes nothing for an allowance.
+func TestCuttingListsNameTheirWay(t *testing.T) {
+	c := newClient(t, options())
+	for _, tc := range []struct{ body, way, top string }{
+		{`{"kind":"stuff-over-chair","options":{"back":"pad"}}`, "workroom", "80 mm"}, // an edge of 3 cm and a hold of 5
+		{`{"kind":"stuff-over-chair","options":{"back":"pad"},"way":"close"}`, "close", "60 mm"},
+		{`{"kind":"stuff-over-chair","options":{"back":"pad"},"allow":{"pull":"0 mm"}}`, "workroom", "30 mm"},
+		{`{"kind":"stuff-over-chair","options":{"back":"pad"},"way":"close","allow":{"pull":"0 mm"}}`, "close", ""},
+	} {
+		c.t = t
+		w := c.postCuttingList(tc.body)
+		var ans gen.CuttingListAnswer
+		if err := json.Unmarshal(w.Body.Bytes(), &ans); err != nil || w.Code != http.StatusOK || ans.Way == nil {
+			t.Fatalf("%s: %d %s", tc.body, w.Code, w.Body)
+		}
+		for _, p := range ans.Covers[0].Panels {
+			if p.Id != "IB" {
+				continue
+			}
+			got, _ := json.Marshal(p.Allow)
+			if holds := tc.top == "" && string(got) == "null" || tc.top != "" && strings.Contains(string(got), tc.top); !holds || string(*ans.Way) != tc.way {
+				t.Errorf("%s: cut %s, the inside back with %s", tc.body, *ans.Way, got)
+			}
+		}
+	}
+}
+
 func TestBadCuttingLists(t *testing.T) {
 	c := newClient(t, options())
 	for _, tc := range []struct{ name, body, want string }{
@@ -123,6 +151,7 @@ func TestBadCuttingLists(t *testing.T) {
 		{"unknown option", `{"kind":"carver","options":{"wheels":"yes"}}`, "#/options/wheels unknown-field"},
 		{"unknown choice", `{"kind":"carver","options":{"back":"glass"}}`, "#/options/back not-one-of"},
 		{"choice of a wrong type", `{"kind":"carver","options":{"back":true}}`, "#/options/back wrong-type"},
+		{"unknown way", `{"kind":"carver","way":"mean"}`, "#/way not-one-of"},
 		{"huge allowance", `{"kind":"carver","allow":{"seam":"1 m"}}`, "#/allow/seam too-large"},
 		{"narrow cloth", `{"kind":"banquette","cloth":{"width":"20 mm"}}`, "#/cloth/width wider-than-cloth"},
 		{"nothing left", `{"kind":"drop-in-seat","drop":["SEAT"]}`, "#/drop too-few"},

@@ -33,7 +33,7 @@ func chesterfields() []Kind {
 // rolledOver are the measures of a chesterfield of that usual seat width.
 func rolledOver(width, least, most int) []Measure {
 	return append([]Measure{
-		seatWidth(width, least, most), seatDepth(60, 40, 90), seatRise(22, 6), seatEdge(5), cushion(12, 4, 30),
+		seatWidth(width, least, most), seatDepth(60, 40, 90), seatRise(22, 6), seatEdge(), cushion(12, 4, 30),
 		backWidth(width, least, most),
 		tape("back-height", "back height", "From the seat, or the platform beneath a loose cushion, up the middle of the inside back and over the scroll to where its cover is tacked below the roll.", Crease, TackLine, 80, 40, 130),
 		tape("arm-rise", "arm rise", "From the seat, or the platform beneath a loose cushion, up the inside of an arm and over the scroll to where its cover is tacked below the roll.", Crease, TackLine, 78, 40, 130),

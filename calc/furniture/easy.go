@@ -22,7 +22,7 @@ func easyChairs() []Kind {
 		{
 			ID: "tub-chair", class: shaped, Name: "tub chair", About: "A chair whose back and arms are one curve.",
 			Measures: append([]Measure{
-				seatWidth(52, 35, 80), seatDepth(52, 35, 80), seatRise(22, 6), seatEdge(5),
+				seatWidth(52, 35, 80), seatDepth(52, 35, 80), seatRise(22, 6), seatEdge(),
 				tape("back-width", "inside curve", "Round the inside from arm front to arm front, along the top edge, where it is longest.", ShowLine, ShowLine, 130, 70, 220),
 				tape("back-height", "inside height", "From the seat up the middle of the inside and over the top edge to where the cover is tacked.", Crease, TackLine, 46, 20, 90),
 				tape("outside-width", "outside curve", "Round the outside from arm front to arm front.", ShowLine, ShowLine, 170, 90, 280),
@@ -84,7 +84,7 @@ func easyOptions() []Option {
 // depth, rise of the seat, back width and height, in centimetres.
 func armchair(width, depth, rise, back, high int) []Measure {
 	return []Measure{
-		seatWidth(width, 35, 90), seatDepth(depth, 35, 90), seatRise(rise, 6), seatEdge(5),
+		seatWidth(width, 35, 90), seatDepth(depth, 35, 90), seatRise(rise, 6), seatEdge(),
 		backWidth(back, 35, 95), backHeight(high, 25, 130), cushion(12, 4, 30),
 		armLength(58, 30, 100), armEdge(3), armRise(42, 12, 80), outsideArm(36, 10, 80), armThickness(12, 3, 35), facingHeight(52, 15, 90),
 		tape("outside-depth", "outside arm length", "Along the outside arm, from its front to the edge of the outside back.", ShowLine, ShowLine, 66, 30, 110),

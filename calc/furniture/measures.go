@@ -38,8 +38,8 @@ func seatRise(typical, least int) Measure {
 	return tape("seat-rise", "seat rise", "From the top edge of the seat down its front to the underside of the rail.", ShowLine, ShowLine, typical, least, 45)
 }
 
-func seatEdge(typical int) Measure {
-	return tape("seat-edge", "seat edge", "Under a loose cushion: from the top of the front edge down to the seam of the front border.", ShowLine, SeamLine, typical, 1, 20)
+func seatEdge() Measure {
+	return tape("seat-edge", "seat edge", "Under a loose cushion: from the top of the front edge down to the seam of the front border.", ShowLine, SeamLine, 5, 1, 20)
 }
 
 func backWidth(typical, least, most int) Measure {

@@ -25,7 +25,7 @@ func settees() []Kind {
 			ID: "chaise", Name: "chaise", About: "A long seat with a raised head end and an open foot.",
 			Measures: []Measure{
 				openSeatWidth(66, 45, 100), tape("seat-depth", "seat length", "Along the middle of the seat, from the foot of the head end to the end of the seat.", Crease, ShowLine, 150, 90, 210),
-				seatRise(20, 6), seatEdge(5), openBackWidth(64, 40, 100), tape("back-height", "head height", "Up the middle of the head end, from the seat over the stuffing to the top edge.", Crease, ShowLine, 58, 25, 100),
+				seatRise(20, 6), seatEdge(), openBackWidth(64, 40, 100), tape("back-height", "head height", "Up the middle of the head end, from the seat over the stuffing to the top edge.", Crease, ShowLine, 58, 25, 100),
 				backEdge(8), outsideWidth(68, 40, 110), outsideHeight(74, 30, 120),
 				tape("outside-depth", "side length", "Along the side, from the foot to the outside of the head end.", ShowLine, ShowLine, 160, 90, 230),
 				tape("long-length", "long back length", "With a back along one side only: along it, from the head end to its end.", Crease, ShowLine, 110, 40, 200),

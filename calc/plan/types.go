@@ -6,13 +6,17 @@ import (
 	"github.com/bridletie/bridletie/calc/note"
 )
 
-// The words for a job and a plan, shared with the verifier.
-type (
-	Job       = layout.Job       // what is to be cut
-	Layout    = layout.Layout    // one length of cloth and what is cut from it
-	Placement = layout.Placement // where one panel, or one part of a joined one, lies
-	MotifAt   = layout.MotifAt   // the centre of a motif
-)
+// Job is what is to be cut. This type and those below are shared with the verifier.
+type Job = layout.Job
+
+// Layout is one length of cloth and what is cut from it.
+type Layout = layout.Layout
+
+// Placement is where one panel, or one part of a joined panel, lies.
+type Placement = layout.Placement
+
+// MotifAt is the centre of a motif.
+type MotifAt = layout.MotifAt
 
 // Effort is the budget of the search, in units of work and never in time.
 type Effort int

@@ -19,7 +19,7 @@ type figure struct {
 }
 
 // by says what the row holds for a way. It is chained to the row.
-func (k LengthKey) by(w Way, standard length.Length, source string) LengthKey {
+func (k LengthKey) by(w Way, standard length.Length, source string) LengthKey { //nolint:unparam // another way may have figures of its own
 	if k.ways == nil {
 		k.ways = make(map[Way]figure)
 	}
