@@ -90,7 +90,7 @@ for (const viewport of sizes) {
     assert.match(before, /^Order \d/);
     assert.deepEqual(await violations(page), [], 'with a plan');
 
-    await page.getByRole('textbox', { name: 'copies of PAD' }).fill('14');
+    await page.getByRole('textbox', { name: 'copies of PAD' }).fill('40');
     await page.waitForFunction((text) => document.getElementById('said').textContent !== text, before);
     assert.match(await said.textContent(), /^Order \d/);
     await page.getByRole('button', { name: 'Add a panel' }).click();

@@ -213,6 +213,77 @@ knife-edged, without borders|ohne Seitenstreifen|sans plates-bandes
 lined to the edge|bis zur Kante gefüttert|doublée jusqu’au bord
 of the cover folded double|aus doppelt gelegtem Bezugsstoff|en tissu plié double
 edge|Kante|bord
+back edge|Rückenkante|bord du dossier|Um die Kante des Rückens, von dort, wo der Innenrücken zuletzt zu sehen ist, bis dahin, wo der Bezug dahinter geheftet wird.|Autour du bord du dossier, d’où l’on voit l’intérieur pour la dernière fois jusqu’où le tissu est fixé derrière.
+seat edge|Sitzkante|bord de l’assise|Unter losem Kissen: von der Vorderkante oben hinab bis zur Naht des Frontstreifens.|Sous un coussin libre : du haut du bord avant à la couture de la bande avant.
+middle curve|mittlerer Bogen|courbe du milieu|Nur bei drei Teilen: innen an der Oberkante von Biegung zu Biegung.|En trois parties seulement : le long du bord intérieur, d’un coude à l’autre.
+outside middle|Mitte außen|milieu extérieur|Nur bei drei Teilen: um den Außenrücken von Biegung zu Biegung.|En trois parties seulement : autour du dossier extérieur, d’un coude à l’autre.
+arm curve|Armbogen|courbe de l’accoudoir|Nur bei drei Teilen: innen an der Oberkante von der Armfront bis zur Biegung.|En trois parties seulement : du devant de l’accoudoir, par le bord intérieur, au coude.
+outside arm curve|Armbogen außen|courbe extérieure de l’accoudoir|Nur bei drei Teilen: außen von der Armfront bis zur Biegung.|En trois parties seulement : du devant de l’accoudoir, par l’extérieur, au coude.
+arm front edge|Vorderkante der Armlehne|bord avant de l’accoudoir|Um die Vorderkante der Innenarmlehne bis dahin, wo der Bezug unter der Front geheftet wird.|Autour du bord avant de l’intérieur d’accoudoir jusqu’où le tissu est fixé sous le devant.
+cushion width|Kissenbreite|largeur du coussin|Wo sie kein gleicher Teil des Sitzes ist: quer über ein Sitzkissen, ohne Ohren.|S’il n’est pas une part égale de l’assise : en travers d’un coussin, sans oreilles.
+cushion depth|Kissentiefe|profondeur du coussin|Wo sie nicht die des Sitzes ist: mitten über ein Sitzkissen von hinten nach vorn.|Si ce n’est pas celle de l’assise : au milieu d’un coussin, de l’arrière à l’avant.
+border width|Breite des Frontstreifens|largeur de la bande avant|Wo sie nicht die des Sitzes ist: entlang des Frontstreifens von Ende zu Ende.|Si ce n’est pas celle de l’assise : le long de la bande avant, d’un bout à l’autre.
+wing roll|Ohrwulst|bourrelet de l’oreille|Von der Vorderkante des Ohrs um die Rundung bis dahin, wo der Bezug außen geheftet wird.|Du bord avant de l’oreille, autour du bourrelet, jusqu’où le tissu est fixé dehors.
+outer wing width|Ohrbreite außen|largeur extérieure de l’oreille|An der breitesten Stelle des Ohrs außen, von vorn bis zur Kante des Außenrückens.|Au plus large du dehors de l’oreille, de l’avant au bord du dossier extérieur.
+outer wing height|Ohrhöhe außen|hauteur extérieure de l’oreille|An der höchsten Stelle des Ohrs außen, von oben bis zur Außenarmlehne.|Au plus haut du dehors de l’oreille, du haut à l’extérieur de l’accoudoir.
+ear width|Breite der Kissenecke|largeur de l’avancée|Nur bei T- oder L-Kissen: von der Seite der Armlehne nach außen bis zum Ende der Ecke.|Coussin en T ou en L seulement : du côté de l’accoudoir vers l’extérieur, au bout de l’avancée.
+ear depth|Tiefe der Kissenecke|profondeur de l’avancée|Nur bei T- oder L-Kissen: von der Kissenfront zurück bis zur Armlehne.|Coussin en T ou en L seulement : du devant du coussin vers l’arrière, jusqu’à l’accoudoir.
+top width|Breite oben|largeur du haut|Nur wenn der Rücken die Armlehnen überragt: darüber quer über den Innenrücken von Kante zu Kante.|Si le dossier dépasse les accoudoirs seulement : au-dessus d’eux, en travers, d’un bord à l’autre.
+long back length|Länge des langen Rückens|longueur du long dossier|Nur mit Rücken an einer Seite: daran entlang vom Kopfende bis zu seinem Ende.|Avec un dossier d’un côté seulement : le long de celui-ci, du chevet à son bout.
+long back height|Höhe des langen Rückens|hauteur du long dossier|Nur mit Rücken an einer Seite: vom Sitz hoch bis zur Naht unter seiner Rolle.|Avec un dossier d’un côté seulement : de l’assise à la couture sous le rouleau.
+roll|Rolle|rouleau|Nur mit Rücken an einer Seite: von der Naht über die Rolle bis dahin, wo der Bezug außen geheftet wird.|Avec un dossier d’un côté seulement : de la couture, par le rouleau, jusqu’où le tissu est fixé dehors.
+outer long back|langer Rücken außen|long dossier extérieur|Nur mit Rücken an einer Seite: von unter der Rolle hinab bis unter die Zarge.|Avec un dossier d’un côté seulement : du dessous du rouleau au dessous de la ceinture.
+roll front|Rollenfront|devant du rouleau|Nur mit Rücken an einer Seite: quer über die runde Front der Rolle.|Avec un dossier d’un côté seulement : en travers du devant rond du rouleau.
+head front|Front des Kopfendes|devant du chevet|Nur mit Fronten am Kopfende: quer über die Front der Schnecke an der breitesten Stelle.|Avec des devants au chevet seulement : en travers du devant de la volute, au plus large.
+scroll joint|Schneckenstoß|joint des volutes|In der Innenecke: vom Beginn der Schnecke über dem Knick bis dahin, wo sich die Schnecken von Rücken und Arm treffen.|Dans l’angle : d’où commence la volute, au-dessus du pli, jusqu’où se rejoignent celles du dossier et du bras.
+corner width|Eckenbreite|largeur du coin|Hinten entlang, von dort, wo die Ecke wäre, bis zum Beginn des Schnitts.|Le long de l’arrière, d’où serait le coin jusqu’au début de la coupe.
+corner depth|Eckentiefe|profondeur du coin|An der Seite entlang, von dort, wo die Ecke wäre, bis zum Beginn des Schnitts.|Le long du côté, d’où serait le coin jusqu’au début de la coupe.
+depth|Tiefe|profondeur|Über die Oberseite von hinten nach vorn; bei runden gleich der Breite.|Sur le dessus, de l’arrière à l’avant ; rond, égale à la largeur.
+foot of the back|Fuß des Rückens|pied du dossier
+stands clear of the seat|steht frei über dem Sitz|dégagé de l’assise
+comes down to the seat|reicht bis auf den Sitz|descend jusqu’à l’assise
+borders of the seat|Streifen am Sitz|bandes de l’assise
+at the front and the sides|vorn und an den Seiten|devant et sur les côtés
+none: the seat runs down over its edges in one|ohne: der Sitz läuft in einem über die Kanten|sans : l’assise descend d’une pièce par-dessus ses bords
+undersides of loose cushions|Unterseiten loser Kissen|dessous des coussins libres
+plain, of the same cloth|schlicht, aus demselben Stoff|simple, du même tissu
+with the motif too, so that they can be turned|auch mit Motiv, zum Wenden|avec le motif aussi, réversible
+inside and outside|innen und außen|intérieur et extérieur
+each in one|je in einem Stück|chacun d’une pièce
+each in three, sewn at the bends|je in drei Teilen, an den Biegungen genäht|chacun en trois, cousus aux coudes
+fronts of the arms|Armfronten|devants des accoudoirs
+with facings|mit Fronten|avec des plaques
+covered round|rundum bezogen|recouverts autour
+facings of the arms|Front der Armlehnen|plaques des accoudoirs
+stuffed|gepolstert|garnies
+on a board|auf einem Brett|sur une planche
+shape of the seat cushions|Form der Sitzkissen|forme des coussins d’assise
+T: with ears in front of both arms|T: mit Ecken vor beiden Armlehnen|T : avancées devant les deux accoudoirs
+L: with an ear in front of the left arm|L: mit einer Ecke vor der linken Armlehne|L : avancée devant l’accoudoir gauche
+back above the arms|Rücken über den Armlehnen|dossier au-dessus des accoudoirs
+rises above them, covered over both its edges|überragt sie, über beide Kanten bezogen|les dépasse, recouvert sur ses deux bords
+ends at their height|endet auf ihrer Höhe|finit à leur hauteur
+small chair with low arms|kleiner Sessel mit niedrigen Armlehnen|petit fauteuil à accoudoirs bas
+show-wood chair|Sessel mit sichtbarem Holz|fauteuil à bois apparent
+open|offen|ouvert
+chair covered in one|Stuhl in einem bezogen|chaise garnie d’une pièce
+back along one side|Rücken an einer Seite|dossier d’un côté
+a low back that ends in a roll|niedriger Rücken mit Rolle|dossier bas à rouleau
+sides of the head|Seiten des Kopfendes|côtés du chevet
+with facings at its scroll|mit Fronten an der Schnecke|avec des devants à la volute
+chesterfield chair|Chesterfieldsessel|fauteuil chesterfield
+back and arms|Rücken und Armlehnen|dossier et accoudoirs
+chesterfield settee|Chesterfieldsofa|canapé chesterfield
+seat cushions|Sitzkissen|coussins d’assise
+two|zwei|deux
+three|drei|trois
+one across the whole seat|eines über den ganzen Sitz|un seul sur toute l’assise
+window-seat cushion with cut corners|Fensterbankkissen mit schrägen Ecken|coussin de fenêtre à coins coupés
+pouffe|Pouf|pouf
+shape|Form|forme
+base|Boden|dessous
+of lining|aus Futter|en doublure
+of the cover|aus Bezugsstoff|en tissu
 front of the seat|Vorderseite des Sitzes|devant de l’assise
 where the back meets the arms|wo der Rücken auf die Armlehnen trifft|jonction du dossier et des accoudoirs
 make of the cushions|Machart der Kissen|façon des coussins
